@@ -1,0 +1,33 @@
+/** Numbers as a practitioner reads them: three to four digits, in the trade's unit. */
+import { convert, printUnit } from './units.ts';
+
+/** Unit in which a value is read when the quantity does not name one. */
+const READ_AS: Readonly<Record<string, string>> = {
+  ohm: 'mohm',
+  J: 'mJ',
+  s: 'ms',
+  'mm^2': 'mm^2',
+};
+
+/** Decimal places that leave about `digits` significant digits, at most `most`. */
+export const decimals = (value: number, digits = 3, most = 3): number =>
+  value === 0 ? 0 : Math.min(most, Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value)) + 1e-12)));
+
+/** `12.3`: about three significant digits, never an exponent; a dash for what is not known. */
+export const printNumber = (value: number | null, digits = 3): string => {
+  if (value === null || !Number.isFinite(value)) return '–';
+  return value
+    .toFixed(decimals(value, digits))
+    .replace('-', '−')
+    .replace(/^−(0(?:\.0*)?)$/, '$1');
+};
+
+/** A value of `unit` in the unit in which it is read: `[12.3, 'mΩ']`. */
+export function asRead(value: number | null, unit: string, shown?: string): [string, string] {
+  const to = shown ?? READ_AS[unit] ?? unit;
+  return [printNumber(value === null ? null : value * convert(unit, to)), printUnit(to)];
+}
+
+/** `12.3 mΩ` */
+export const printValue = (value: number | null, unit: string, shown?: string): string =>
+  value === null ? 'not known' : asRead(value, unit, shown).join(' ').trim();

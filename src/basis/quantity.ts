@@ -1,0 +1,98 @@
+/**
+ * What a quantity is: one record, declared once, from which engine, workbook, report and reference page are made.
+ *
+ * A quantity may exist once, or once for each member of one or more axes (`per`: a point, a run, a firing, …).
+ * `across` lays a last axis out in columns. A formula is one string for all members. In it a name stands for
+ *   - the one value, or the value that belongs to the same members (`dwell` inside a quantity per point),
+ *   - the value of the owner: inside a quantity per wire, a quantity per run means that wire's run,
+ *   - `name[axis]`: all members along that axis, as a range,
+ *   - `name[wire of run]`: those members that belong to the run at hand,
+ *   - `name[event=event2]`: the member that the other axis points to,
+ *   - `name[lag-1]`: the member before; before the first it is the empty text.
+ */
+import type { Citation } from './sources.ts';
+
+/** Everything that a design has several of. The second firing axis is for pairs. */
+export const AXES = [
+  'point',
+  'speed',
+  'dwell_row',
+  'coil',
+  'event',
+  'event2',
+  'lag',
+  'run',
+  'wire',
+  'candidate',
+  'size',
+  'amps_row',
+  'amps_column',
+  'insulation',
+  'fuse_size',
+  'fuse_type',
+  'bundle_row',
+  'relay_size',
+] as const;
+export type Axis = (typeof AXES)[number];
+
+/** A member of each axis at hand: its index. */
+export type At = Partial<Record<Axis, number>>;
+
+interface Common {
+  /** Symbol as it is printed, Greek and subscripts welcome. */
+  readonly symbol: string;
+  readonly label: string;
+  /** Unit inside formulas; '1' for a plain number, 'text' for words. */
+  readonly unit: string;
+  /** Unit in which a person reads it, when that is another one. */
+  readonly shown?: string;
+  readonly per?: readonly Axis[];
+  readonly across?: Axis;
+  readonly source?: Citation;
+  /** What was neglected, where it holds, what to know. */
+  readonly note?: string;
+  /** Where the relation or the input makes sense, in `unit`. */
+  readonly range?: readonly [number, number];
+}
+
+/** A value that stays: a constant of nature, a published number, a choice of ours. */
+export interface Constant extends Common {
+  readonly kind: 'constant';
+  readonly value: number | string;
+}
+
+/** A column of a published table: one value for each member of its axis. */
+export interface Column extends Common {
+  readonly kind: 'column';
+  readonly values: readonly (number | string | null)[] | readonly (readonly (number | string | null)[])[];
+}
+
+/** What the layout of the feed fixes and no formula works out: who carries whom, which row this is. */
+export interface Structure extends Common {
+  readonly kind: 'structure';
+  readonly value: (at: Readonly<Required<At>>, layout: Layout) => number | string;
+}
+
+/** A value that the design gives; null leaves the cell empty. `path` walks the design, `{run}` is an index. */
+export interface Input extends Common {
+  readonly kind: 'input';
+  readonly path: string;
+}
+
+/** A value that follows from others. */
+export interface Formula extends Common {
+  readonly kind: 'formula';
+  readonly formula: string;
+}
+
+export type Quantity = Constant | Column | Structure | Input | Formula;
+export type Quantities = Readonly<Record<string, Quantity>>;
+
+/** What a structure may look at: firings and conductors, by index. */
+export interface Layout {
+  readonly points: readonly { name: string }[];
+  readonly coils: readonly { id: string }[];
+  readonly events: readonly { coil: number }[];
+  readonly runs: readonly { name: string; side: 'feed' | 'return'; fuse: object | null }[];
+  readonly wires: readonly { id: string; run: number; coils: readonly number[] }[];
+}

@@ -1,0 +1,201 @@
+/**
+ * Units of measurement: what a unit's text means, and how a value moves from one unit to another.
+ *
+ * A unit is a product of powers, written with `*`, `/` and `^`: `ohm*mm^2/m`. It is read as exponents of the
+ * base dimensions and one factor to the SI base. Temperatures in °C are treated as kelvins with a moved zero:
+ * the zero matters only where a person's text is read (`readValue`), never inside a formula, where only
+ * differences of temperatures are formed.
+ */
+
+/** Base dimensions; the crank angle is kept apart so that degrees cannot be mistaken for a plain number. */
+export const DIMENSIONS = ['m', 'kg', 's', 'A', 'K', 'deg'] as const;
+export type Dimension = (typeof DIMENSIONS)[number];
+
+/** A unit: exponent of each base dimension, in the order of `DIMENSIONS`, and the factor to SI. */
+export interface Unit {
+  readonly powers: readonly number[];
+  readonly factor: number;
+}
+
+const base = (powers: Partial<Record<Dimension, number>>, factor = 1): Unit => ({
+  powers: DIMENSIONS.map((d) => powers[d] ?? 0),
+  factor,
+});
+
+const VOLT = { kg: 1, m: 2, s: -3, A: -1 };
+const OHM = { kg: 1, m: 2, s: -3, A: -2 };
+const HENRY = { kg: 1, m: 2, s: -2, A: -2 };
+const JOULE = { kg: 1, m: 2, s: -2 };
+
+/** Every unit symbol that the project knows. Inch and foot: exact by definition (25.4 mm). */
+const SYMBOLS: Readonly<Record<string, Unit>> = {
+  '1': base({}),
+  '%': base({}, 0.01),
+  V: base(VOLT),
+  mV: base(VOLT, 1e-3),
+  A: base({ A: 1 }),
+  mA: base({ A: 1 }, 1e-3),
+  kA: base({ A: 1 }, 1e3),
+  ohm: base(OHM),
+  mohm: base(OHM, 1e-3),
+  kohm: base(OHM, 1e3),
+  H: base(HENRY),
+  mH: base(HENRY, 1e-3),
+  uH: base(HENRY, 1e-6),
+  uF: base({ kg: -1, m: -2, s: 4, A: 2 }, 1e-6),
+  J: base(JOULE),
+  mJ: base(JOULE, 1e-3),
+  W: base({ kg: 1, m: 2, s: -3 }),
+  mW: base({ kg: 1, m: 2, s: -3 }, 1e-3),
+  s: base({ s: 1 }),
+  ms: base({ s: 1 }, 1e-3),
+  us: base({ s: 1 }, 1e-6),
+  min: base({ s: 1 }, 60),
+  Hz: base({ s: -1 }),
+  rpm: base({ s: -1 }, 1 / 60),
+  m: base({ m: 1 }),
+  cm: base({ m: 1 }, 1e-2),
+  mm: base({ m: 1 }, 1e-3),
+  in: base({ m: 1 }, 0.0254),
+  ft: base({ m: 1 }, 0.3048),
+  mm2: base({ m: 2 }, 1e-6),
+  K: base({ K: 1 }),
+  degC: base({ K: 1 }),
+  degF: base({ K: 1 }, 5 / 9),
+  deg: base({ deg: 1 }),
+  kg: base({ kg: 1 }),
+  g: base({ kg: 1 }, 1e-3),
+};
+
+/** Other ways in which people write the same symbol. */
+const SPELLINGS: Readonly<Record<string, string>> = {
+  C: 'degC',
+  '°C': 'degC',
+  '℃': 'degC',
+  F: 'degF',
+  '°F': 'degF',
+  '℉': 'degF',
+  '°': 'deg',
+  Ω: 'ohm',
+  mΩ: 'mohm',
+  kΩ: 'kohm',
+  Ohm: 'ohm',
+  mOhm: 'mohm',
+  kOhm: 'kohm',
+  'mm²': 'mm2',
+  'mm^2': 'mm2',
+  μs: 'us',
+  μH: 'uH',
+  μF: 'uF',
+  '"': 'in',
+  'min-1': 'rpm',
+  '1/min': 'rpm',
+};
+
+/** Zero of the unit on the Celsius scale, for the units that have one of their own. */
+const ZERO_ON_CELSIUS: Readonly<Record<string, number>> = { degF: -160 / 9 };
+
+/** Reads a unit's text, `ohm*mm^2/m`. Throws on a symbol that is not known: units are written by us. */
+export function unit(text: string): Unit {
+  const powers = DIMENSIONS.map(() => 0);
+  let factor = 1;
+  let sign = 1;
+  for (const part of text.split(/([*/])/)) {
+    if (part === '*') sign = 1;
+    else if (part === '/') sign = -1;
+    else {
+      const [name = '', power = '1'] = part.trim().split('^');
+      const known = SYMBOLS[name];
+      if (!known) throw new Error(`unit "${text}": "${name}" is not a known unit`);
+      const p = sign * Number(power);
+      known.powers.forEach((own, i) => {
+        powers[i] = (powers[i] ?? 0) + own * p;
+      });
+      factor *= known.factor ** p;
+    }
+  }
+  return { powers, factor };
+}
+
+/** True when both units measure the same kind of quantity. */
+export const sameDimension = (a: Unit, b: Unit): boolean => a.powers.every((p, i) => p === b.powers[i]);
+
+/** Factor by which a value in `from` is multiplied to stand in `to`. Throws when the dimensions differ. */
+export function convert(from: string, to: string): number {
+  if (from === to) return 1;
+  const [a, b] = [unit(from), unit(to)];
+  if (!sameDimension(a, b)) throw new Error(`"${from}" cannot be turned into "${to}"`);
+  // Powers of ten are divided the other way round so that 1 ms is 0.001 s and not its neighbour.
+  const ratio = a.factor / b.factor;
+  const inverse = Math.round(b.factor / a.factor);
+  return ratio < 1 && inverse > 0 && Math.abs(ratio * inverse - 1) < 1e-12 ? 1 / inverse : ratio;
+}
+
+/** A number, a gap or none, and a unit: `3.2 ms`, `55in`, `80 %`, `-20 °C`. */
+const VALUE = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(\S.*?)?\s*$/;
+
+/** What came of reading a person's text. */
+export type Reading =
+  | { ok: true; value: number }
+  | { ok: false; why: 'no number' | 'no unit' | 'unknown unit' | 'wrong dimension'; unit?: string };
+
+/** Units with a zero of their own. They are points on a scale; a kelvin is a step, and neither stands for the other. */
+const onScale = (symbol: string): boolean => symbol === 'degC' || symbol === 'degF';
+
+/** True when a value in `symbol` may stand where `wanted` is asked for. */
+const fits = (symbol: string, wanted: string): boolean =>
+  sameDimension(unit(symbol), unit(wanted)) && onScale(symbol) === onScale(wanted);
+
+/** Reads `text` as a value and returns it in the unit `wanted`. */
+export function readValue(text: string, wanted: string): Reading {
+  const match = VALUE.exec(text);
+  if (!match) return { ok: false, why: 'no number' };
+  // The ohm and micro signs have twins in Unicode; one spelling of each is enough below.
+  const written = match[2]?.normalize('NFC').replace('\u00b5', '\u03bc');
+  if (!written) return wanted === '1' ? { ok: true, value: Number(match[1]) } : { ok: false, why: 'no unit' };
+  const symbol = (Object.hasOwn(SPELLINGS, written) ? SPELLINGS[written] : undefined) ?? written;
+  if (!Object.hasOwn(SYMBOLS, symbol) || symbol === '1')
+    return { ok: false, why: 'unknown unit', unit: written };
+  if (!fits(symbol, wanted)) return { ok: false, why: 'wrong dimension', unit: written };
+  const zero = wanted === 'degC' ? (ZERO_ON_CELSIUS[symbol] ?? 0) : 0;
+  const number = Number(match[1]);
+  const factor = convert(symbol, wanted);
+  const value = factor < 1 && factor > 0 ? number / (1 / factor) : number * factor;
+  return { ok: true, value: value + zero };
+}
+
+/** The units that a person may write where `wanted` is needed, in the order of the table. */
+export const unitsTaken = (wanted: string): string[] =>
+  Object.keys(SYMBOLS).filter((symbol) => symbol !== '1' && fits(symbol, wanted));
+
+/** Every way of writing those units, with the Unicode twins of the ohm and micro signs. */
+export const unitsWritten = (wanted: string): string[] => {
+  const taken = unitsTaken(wanted);
+  const others = Object.keys(SPELLINGS).filter((other) => taken.includes(SPELLINGS[other] as string));
+  const all = [...taken, ...others];
+  const twins = all.map((text) => text.replace('\u03bc', '\u00b5').replace('\u03a9', '\u2126'));
+  return [...new Set([...all, ...twins])];
+};
+
+const PRINTED: Readonly<Record<string, string>> = {
+  '1': '',
+  ohm: 'Ω',
+  mohm: 'mΩ',
+  degC: '°C',
+  deg: '°',
+  mm2: 'mm²',
+  'mm^2': 'mm²',
+  uF: 'µF',
+  us: 'µs',
+  uH: 'µH',
+  rpm: 'rpm',
+};
+
+/** A unit as it is printed: `Ω·mm²/m`. */
+export const printUnit = (text: string): string =>
+  text
+    .split(/([*/])/)
+    .map((part) =>
+      part === '*' ? '·' : part === '/' ? '/' : (PRINTED[part] ?? part.replace('^2', '²').replace('^3', '³')),
+    )
+    .join('');

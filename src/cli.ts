@@ -1,0 +1,104 @@
+#!/usr/bin/env node
+/**
+ * The command line: finds the command, runs it, and turns what it threw into a sentence and an exit status.
+ * A command's module is loaded only when the command runs.
+ */
+import { Refusal } from './commands/files.ts';
+import { COMMANDS, type CommandName, isCommand, overview, usage, wrap } from './commands/help.ts';
+import { nearest } from './design/nearest.ts';
+
+/** Filled in from package.json by the build. */
+declare const COILFEED_VERSION: string;
+
+interface Command {
+  /** Takes what follows the command's name; gives the exit status. */
+  run(argv: string[]): Promise<number>;
+}
+
+const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
+  size: () => import('./commands/size.ts'),
+  new: () => import('./commands/new.ts'),
+  help: async () => ({ run: help }),
+};
+
+const asksForHelp = (argument: string): boolean => argument === '--help' || argument === '-h';
+
+const unknownCommand = (name: string): Refusal => {
+  const near = nearest(name, Object.keys(COMMANDS));
+  const hint = near ? `Did you mean "${near}"?` : '"coilfeed help" lists the commands.';
+  return new Refusal(`There is no command "${name}". ${hint}`);
+};
+
+async function help([name]: string[]): Promise<number> {
+  if (name !== undefined && !isCommand(name)) throw unknownCommand(name);
+  process.stdout.write(name === undefined ? overview(COILFEED_VERSION) : usage(name));
+  return 0;
+}
+
+async function dispatch([name, ...rest]: string[]): Promise<number> {
+  if (name === undefined) {
+    process.stderr.write(overview(COILFEED_VERSION));
+    return 2;
+  }
+  if (asksForHelp(name)) return help(rest);
+  if (name === '--version') {
+    process.stdout.write(`${COILFEED_VERSION}\n`);
+    return 0;
+  }
+  if (!isCommand(name)) throw unknownCommand(name);
+  // What follows "--" is a file's name, whatever it looks like.
+  const end = rest.indexOf('--');
+  if (rest.slice(0, end < 0 ? rest.length : end).some(asksForHelp)) return help([name]);
+  const command = await LOAD[name]();
+  try {
+    return await command.run(rest);
+  } catch (error) {
+    const wrong = badCall(error);
+    throw wrong ? new Refusal(`${wrong} See "coilfeed help ${name}".`) : error;
+  }
+}
+
+/** What was wrong with the arguments, or null when it was something else. */
+function badCall(error: unknown): string | null {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  if (!(error instanceof Error) || !code.startsWith('ERR_PARSE_ARGS_')) return null;
+  // The first sentence names the option; Node's second is about options in general.
+  const [first = ''] = error.message.split(/\.\s|\n/);
+  return first.endsWith('.') ? first : `${first}.`;
+}
+
+/** Says what stopped the tool; returns the exit status. */
+function report(error: unknown): number {
+  if (error instanceof Refusal) {
+    process.stderr.write(`${wrap(`coilfeed: ${error.message}`)}\n`);
+    return error.status;
+  }
+  const [what] = (error instanceof Error ? error.message : String(error)).split('\n');
+  const debug = process.env.COILFEED_DEBUG === '1';
+  const hint = debug ? '' : '; COILFEED_DEBUG=1 shows where';
+  process.stderr.write(`${wrap(`coilfeed failed, and the fault is its own: ${what}${hint}.`)}\n`);
+  if (debug) process.stderr.write(`${error instanceof Error ? error.stack : ''}\n`);
+  return 3;
+}
+
+/** Status of a fault outside the command itself, such as a disk that is full: it then outweighs the verdict. */
+let lost: number | null = null;
+
+for (const stream of [process.stdout, process.stderr])
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    // A reader that has seen enough (`| head`) closes the pipe: no fault, and the verdict stands.
+    if (error.code === 'EPIPE') return;
+    lost = 3;
+    process.exitCode = lost;
+    if (stream === process.stdout)
+      process.stderr.write(`${wrap(`coilfeed: the output could not be written (${error.code}).`)}\n`);
+  });
+
+process.on('uncaughtException', (error) => {
+  lost = report(error);
+  process.exitCode = lost;
+});
+
+// The exit status is set and not forced, so that everything written still reaches a slow pipe.
+const status = await dispatch(process.argv.slice(2)).catch(report);
+process.exitCode = lost ?? status;

@@ -1,0 +1,86 @@
+/**
+ * What the commands are called and how they are used. Words only: help must not load what a command needs.
+ */
+
+interface Words {
+  /** One line, as the overview prints it. */
+  readonly summary: string;
+  /** What follows `coilfeed` on the command line. */
+  readonly call: string;
+  /** The rest of the command's help; lines of at most 80 columns. */
+  readonly text: string;
+}
+
+export const COMMANDS = {
+  size: {
+    summary: 'size and check the feed that a design describes',
+    call: 'size DESIGN [--out FILE.xlsx] [--json] [--force]',
+    text: `Reads the design, sizes what it leaves open, and checks everything.
+DESIGN is a YAML or JSON file; "-" reads it from standard input.
+
+  --out FILE.xlsx  also write the whole calculation as a live workbook
+  --json           print the result as JSON in place of the report
+  --force          replace FILE even when coilfeed did not make it`,
+  },
+  new: {
+    summary: 'write a design to start from',
+    call: 'new [FILE] [--force]',
+    text: `Writes a commented design to FILE, or to standard output when no FILE is named.
+
+  --force          replace FILE when it exists already`,
+  },
+  help: {
+    summary: 'show this help, or that of one command',
+    call: 'help [COMMAND]',
+    text: 'Shows the list of commands, or how one of them is used.',
+  },
+} as const satisfies Record<string, Words>;
+
+export type CommandName = keyof typeof COMMANDS;
+
+export const isCommand = (name: string): name is CommandName => Object.hasOwn(COMMANDS, name);
+
+const STATUSES = `Exit status:
+  0  judged, and nothing fails
+  1  judged, and something fails or is unknown
+  2  the design or the call cannot be used
+  3  the tool itself failed`;
+
+/** The list of commands, ends with a line break. */
+export function overview(version: string): string {
+  const names = Object.keys(COMMANDS) as CommandName[];
+  const lines = names.map((name) => `  ${name.padEnd(6)}${COMMANDS[name].summary}`);
+  return `coilfeed ${version} - sizes and checks the power feed of ignition coils
+
+Usage: coilfeed COMMAND [ARGUMENTS]
+
+${lines.join('\n')}
+
+"coilfeed help COMMAND" tells more, "coilfeed --version" prints the version.
+
+${STATUSES}
+`;
+}
+
+/** How one command is used, ends with a line break. */
+export function usage(name: CommandName): string {
+  const { call, text } = COMMANDS[name];
+  return `Usage: coilfeed ${call}\n\n${text}\n${name === 'size' ? `\n${STATUSES}\n` : ''}`;
+}
+
+/** Breaks a message into lines of at most 80 columns; a longer word (a path) stays whole. */
+export function wrap(message: string): string {
+  const lines: string[] = [];
+  for (const paragraph of message.split('\n')) {
+    let line = '';
+    for (const word of paragraph.split(' ')) {
+      const longer = line === '' ? word : `${line} ${word}`;
+      if (longer.length > 80 && line !== '') {
+        lines.push(line);
+        line = word;
+      } else line = longer;
+    }
+    lines.push(line);
+  }
+  return lines.join('\n');
+}

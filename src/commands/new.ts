@@ -1,0 +1,25 @@
+/** `coilfeed new [FILE]`: a commented design to start from. */
+import { parseArgs } from 'node:util';
+import { starter } from '../design/starter.ts';
+import { Refusal, writeSafely } from './files.ts';
+import { wrap } from './help.ts';
+
+/** Writes the starting design to a file or to standard output; returns the exit status. */
+export async function run(argv: string[]): Promise<number> {
+  const { values, positionals } = parseArgs({
+    args: argv,
+    allowPositionals: true,
+    options: { force: { type: 'boolean', default: false } },
+  });
+  if (positionals.length > 1)
+    throw new Refusal(`"new" takes one file, not ${positionals.length}: ${positionals.join(', ')}.`);
+  const [file] = positionals;
+  if (file === undefined || file === '-') {
+    process.stdout.write(starter());
+    return 0;
+  }
+  writeSafely(file, starter(), { force: values.force });
+  // On standard error, so that standard output only ever holds a design.
+  process.stderr.write(`${wrap(`Wrote "${file}". Change it to your engine, then: coilfeed size ${file}`)}\n`);
+  return 0;
+}

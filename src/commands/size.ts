@@ -1,0 +1,51 @@
+/** `coilfeed size DESIGN`: reads a design, sizes the feed, reports, and writes the live workbook. */
+import { parseArgs } from 'node:util';
+import type { Design } from '../design/design.ts';
+import { printProblem } from '../design/problems.ts';
+import { readDesign } from '../design/read.ts';
+import { run as pipeline, type Run } from '../run.ts';
+import { toJson } from '../writers/json.ts';
+import { report } from '../writers/report.ts';
+import { Refusal, readInput, writeSafely } from './files.ts';
+
+/** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design cannot be used. */
+export async function run(argv: string[]): Promise<number> {
+  const { positionals, values } = parseArgs({
+    args: argv,
+    allowPositionals: true,
+    options: { out: { type: 'string' }, json: { type: 'boolean' }, force: { type: 'boolean' } },
+  });
+  const [file] = positionals;
+  if (file === undefined || positionals.length > 1)
+    throw new Refusal('"size" takes one design. See "coilfeed help size".');
+  const { out, json = false, force = false } = values;
+  if (out !== undefined && !/\.xlsx$/i.test(out))
+    throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx.`);
+  const design = await readOrComplain(file);
+  if (design === null) return 2;
+
+  const result = out === undefined ? pipeline(design) : await writeWorkbook(design, out, force);
+  process.stdout.write(
+    json ? `${JSON.stringify(toJson(result), null, 2)}\n` : report(result, wantsColour(process.stdout)),
+  );
+  if (out !== undefined) (json ? process.stderr : process.stdout).write(`\nWorkbook: ${out}\n`);
+  return result.verdict === 'pass' ? 0 : 1;
+}
+
+async function readOrComplain(file: string): Promise<Design | null> {
+  const read = readDesign(await readInput(file), file === '-' ? 'stdin' : file);
+  if (read.ok) return read.design;
+  for (const problem of read.problems) process.stderr.write(`${printProblem(problem)}\n`);
+  return null;
+}
+
+async function writeWorkbook(design: Design, out: string, force: boolean): Promise<Run> {
+  const { show, toWorkbook, isOurs } = await import('../writers/workbook/workbook.ts');
+  const result = pipeline(design, show);
+  await writeSafely(out, await toWorkbook(result), { force, ours: isOurs });
+  return result;
+}
+
+/** Colours only on a terminal, and not where the reader has said no. */
+const wantsColour = (stream: NodeJS.WriteStream): boolean =>
+  stream.isTTY === true && !process.env.NO_COLOR && process.env.TERM !== 'dumb';

@@ -1,0 +1,82 @@
+/** Checks between fields: coil, points, sweep, sizes. */
+import { copper } from '../data/copper.ts';
+import { reportRepeated } from './checks-names.ts';
+import { PRESETS } from './defaults.ts';
+import type { Draft } from './draft.ts';
+import { rowsOf } from './layout.ts';
+import { seriesOf } from './names.ts';
+import { listed, quote, type Report } from './problems.ts';
+import type { Tree } from './tree.ts';
+
+const WAYS = ['inductance', 'test_point', 'peak'] as const;
+
+export function checkCoil(draft: Draft, tree: Tree, report: Report): void {
+  if (!draft.coil) return;
+  const { resistance, test_point: test, temperature } = draft.coil;
+  const ways = WAYS.filter((way) => tree.has(['coil', way]));
+  const taken = 'takes exactly one of inductance, test_point and peak';
+  if (ways.length === 0) report(['coil'], 'nothing that tells how the coil charges', taken);
+  if (ways.length > 1) report(['coil', ways[1] as string], `found ${listed(ways)} together`, taken, 'key');
+  const unreadable = temperature === undefined && tree.has(['coil', 'temperature']);
+  const drop =
+    draft.coil.driver_drop ?? (tree.has(['coil', 'driver_drop']) ? undefined : PRESETS.driver_drop.value);
+  if (drop !== undefined) {
+    draft.points?.forEach((point, i) => {
+      if (point?.supply !== undefined && point.supply <= drop)
+        report(
+          ['points', i, 'supply'],
+          `${point.supply} V, not above the driver drop of ${drop} V`,
+          'takes a supply that can charge the coil',
+        );
+    });
+    const sweep = draft.sweep?.supply;
+    if (sweep !== undefined && sweep <= drop)
+      report(
+        ['sweep', 'supply'],
+        `${sweep} V, not above the driver drop of ${drop} V`,
+        'takes a supply that can charge the coil',
+      );
+  }
+  if (resistance === undefined || drop === undefined || unreadable) return;
+  if (test?.supply === undefined || test.peak === undefined) return;
+  const celsius = temperature ?? PRESETS.temperature.value;
+  const needed = test.peak * resistance * (1 + copper.alpha_20.value * (celsius - 20));
+  const there = test.supply - drop;
+  if (needed >= there)
+    report(
+      ['coil', 'test_point'],
+      `${test.peak} A through the coil's resistance at ${celsius} degC needs ${tidy(needed)} V, and the test leaves ${tidy(there)} V`,
+      'takes a peak that supply − driver_drop can drive through that resistance',
+    );
+}
+
+/** Four figures are enough to see which of two numbers is larger; more when they are that close. */
+const tidy = (value: number): string => String(Number(value.toPrecision(6)));
+
+/** The charts and the workbook hold this many rows. */
+const MOST_ROWS = 200;
+
+export function checkPoints(draft: Draft, report: Report): void {
+  reportRepeated(
+    (draft.points ?? []).map((p) => p?.name),
+    (i) => ['points', i, 'name'],
+    report,
+  );
+  const { from, to, step } = draft.sweep ?? {};
+  if (from !== undefined && to !== undefined) {
+    if (from > to) report(['sweep', 'from'], `from ${from} rpm down to ${to} rpm`, 'takes from below to');
+    else if (step !== undefined && rowsOf(from, to, step) > MOST_ROWS)
+      report(
+        ['sweep', 'step'],
+        `${rowsOf(from, to, step)} speeds`,
+        `takes at most ${MOST_ROWS}: a larger step or a shorter sweep`,
+      );
+  }
+  const { series, smallest } = draft.sizes ?? {};
+  if (series !== undefined && smallest !== undefined && seriesOf(smallest) !== series)
+    report(
+      ['sizes', 'smallest'],
+      `found ${quote(smallest)} in the series ${series}`,
+      `takes a size in ${series}`,
+    );
+}

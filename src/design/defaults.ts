@@ -1,0 +1,61 @@
+/**
+ * What is taken where a design says nothing. Every use is listed in the result (`Design.assumed`) with its reason.
+ * `text` is how an author would have written it.
+ */
+
+export interface Preset<T> {
+  readonly value: T;
+  readonly text: string;
+  readonly why: string;
+}
+
+/** Value in the unit that stands in the comment, as in `Design`. */
+export const PRESETS = {
+  /** [V] */
+  driver_drop: { value: 0, text: '0 V', why: 'gives the largest current' },
+  /** [degC] */
+  temperature: {
+    value: 20,
+    text: '20 degC',
+    why: 'the temperature for which resistances are given; a cold coil draws most',
+  },
+  /** [s] */
+  rest: { value: 1e-3, text: '1.0 ms', why: 'arbitrary' },
+  bundle: { value: 1, text: '1', why: 'taken as laid alone' },
+  joints: { value: 2, text: '2', why: 'a crimp at each end' },
+  series: { value: 'AWG', text: 'AWG', why: 'arbitrary' },
+  /** [V] */
+  drop: { value: 0.5, text: '0.5 V', why: 'FAA AC 43.13-1B table 11-6, 14 V system, continuous' },
+  /** [1] */
+  wire_load: { value: 0.8, text: '80 %', why: 'arbitrary' },
+  /** [1] */
+  fuse_load: {
+    value: 0.75,
+    text: '75 %',
+    why: 'quoted, source not named: a continuous load of at most 75 % of the rating at 25 °C',
+  },
+  /** [ohm] */
+  joint_resistance: { value: 0.3e-3, text: '0.3 mohm', why: 'arbitrary' },
+  /** [ohm] */
+  contact: {
+    value: 10e-3,
+    text: '10 mohm',
+    why: 'quoted, source not named: a new contact drops at most 100 mV at 10 A',
+  },
+  /** [V] */
+  trigger_drop: { value: 0.3, text: '0.3 V', why: 'arbitrary' },
+  /** [K] */
+  coil_rise: {
+    value: 0,
+    text: '0 K',
+    why: 'not given: the coil is taken at ambient; an energised coil is hotter',
+  },
+} as const satisfies Record<string, Preset<number | string>>;
+
+/** Smallest size of a series when the design names none. */
+export const SMALLEST = {
+  AWG: '18 AWG',
+  SAE: '18 SAE',
+  mm2: '0.75 mm2',
+} as const;
+export const SMALLEST_WHY = 'arbitrary; the ampacity table begins at 18 AWG';

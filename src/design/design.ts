@@ -1,0 +1,152 @@
+/**
+ * The design as the model takes it: validated, defaults filled in, every value a number in the model's unit.
+ * The unit stands behind each field. A field that a design may leave out is null when it was left out.
+ */
+
+export type Layout =
+  | 'coil_per_cylinder'
+  | 'wasted_coil_per_cylinder'
+  | 'coil_per_pair'
+  | 'single_coil'
+  | 'listed';
+export type Series = 'AWG' | 'SAE' | 'mm2';
+export type FuseType = 'C' | 'F' | 'E' | 'SF30';
+export type Suppression = 'none' | 'diode' | 'resistor' | 'diode_zener';
+
+export interface Design {
+  title: string;
+  /** Free text of the author. */
+  notes: string | null;
+  engine: {
+    cylinders: number;
+    /** 2 or 4. */
+    stroke: number;
+    /** Cylinder numbers in the order in which they fire. */
+    firing_order: number[];
+    /** [deg] of crank, in that order; first ≥ 0, last below the cycle. */
+    firing_angles: number[];
+  };
+  ignition: {
+    layout: Layout;
+    /** Rest between two charges of one coil [s]. */
+    rest: number;
+    /** Dwell asked for, by supply; one row with supply null is a constant. Sorted by supply. [V, s] */
+    dwell: { supply: number | null; dwell: number }[];
+  };
+  /** One entry per coil, in the order of first firing (or of the list). */
+  coils: { id: string; fires_at: number[] }[];
+  /** Every firing of every coil, sorted by angle [deg], then by coil index. */
+  events: { coil: number; angle: number }[];
+  coil: {
+    /** Primary at 20 °C [ohm]. */
+    resistance: number;
+    /** [H] */
+    inductance: number | null;
+    /** Bench test that stands in for the inductance [V, s, A]. */
+    test_point: { supply: number; dwell: number; peak: number } | null;
+    /** Only a peak is known [A]: a bound. */
+    peak: number | null;
+    /** [V] */
+    driver_drop: number;
+    /** [A] */
+    current_limit: number | null;
+    /** For the load [degC]. */
+    temperature: number;
+    /** [s], [1], [A], [V] */
+    max_dwell: number | null;
+    max_duty: number | null;
+    max_peak: number | null;
+    min_supply: number | null;
+  };
+  supply: {
+    /** [ohm] */
+    source_resistance: number | null;
+    /** [A] */
+    alternator: number | null;
+    /** [A] */
+    other_load: number | null;
+  };
+  /** [rpm], [V] */
+  points: { name: string; rpm: number; supply: number }[];
+  /** [rpm], [V]; `rows` speeds from `from` in steps of `step`, the last one not above `to`. */
+  sweep: { from: number; to: number; step: number; supply: number; rows: number } | null;
+  sizes: { series: Series /** "18 AWG" */; smallest: string };
+  /** Feed runs from the battery outward, then return runs from the coil to battery negative. */
+  runs: Run[];
+  /** Every conductor: runs in order, within a run in the order of its coils. */
+  wires: Wire[];
+  limits: {
+    /** [V] */
+    drop: number;
+    /** [1] */
+    wire_load: number;
+    /** [1] */
+    fuse_load: number;
+    /** [ohm] of one crimp or contact */
+    joint_resistance: number;
+  };
+  /** What was not given and filled in: key path and the text of the value taken. */
+  assumed: { path: string; value: string; why: string }[];
+}
+
+export interface Run {
+  name: string;
+  side: 'feed' | 'return';
+  /** [degC] */
+  ambient: number;
+  /** Class letter A–H or a conductor type such as TXL. */
+  insulation: string;
+  bundle: number;
+  /** "auto" or a size such as "8 AWG", "8 SAE", "6 mm2". */
+  gauge: string;
+  joints: number;
+  /** Capacitor at this run's end [uF]. */
+  capacitor: number | null;
+  fuse: Fuse | null;
+  relay: Relay | null;
+}
+
+export interface Fuse {
+  type: FuseType;
+  /** [A] */
+  rating: number | 'auto';
+  /** [degC] */
+  ambient: number;
+  /** Length of conductor between the source and the fuse [m]. */
+  from_source: number | null;
+}
+
+export interface Relay {
+  /** [A] */
+  rating: number | 'auto';
+  /** Temperature of that rating [degC]. */
+  rated_at: number | null;
+  /** Coil at 20 °C [ohm]. */
+  coil: number | null;
+  /** At 20 °C [V]. */
+  pull_in: number | null;
+  /** At 20 °C [V]. */
+  drop_out: number | null;
+  /** [ohm] */
+  contact: number;
+  /** [degC] */
+  ambient: number;
+  /** Own rise of the energised relay coil above its ambient [K]. */
+  coil_rise: number;
+  suppression: Suppression | null;
+  /** In the wire that triggers it [V]. */
+  trigger_drop: number;
+  /** Width of the flat tabs [mm]. */
+  tab: number | null;
+}
+
+export interface Wire {
+  /** "main", or "drop.1" where a run has one conductor for each coil. */
+  id: string;
+  /** Index in `runs`. */
+  run: number;
+  /** Indices in `coils`. */
+  coils: number[];
+  /** [m] */
+  length: number;
+}

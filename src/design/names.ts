@@ -1,0 +1,46 @@
+/** Names that a design may use: sizes of conductors, insulations, types of fuses. Their values stand in the data. */
+import { AWG_SIZES } from '../data/awg.ts';
+import { IEC_60228_CLASS_5 } from '../data/iec60228.ts';
+import { INSULATIONS as INSULATION_DATA } from '../data/insulation.ts';
+import { SAE_SIZES } from '../data/sae.ts';
+import type { FuseType, Series } from './design.ts';
+
+/** Sizes that the tables hold, smallest first, as they are written after normalising. */
+export const SIZES: Readonly<Record<Series, readonly string[]>> = {
+  AWG: AWG_SIZES.rows.map((row) => row.gauge),
+  SAE: SAE_SIZES.rows.map((row) => row.gauge),
+  mm2: IEC_60228_CLASS_5.rows.map((row) => String(row.size)),
+};
+
+export const SERIES = ['AWG', 'SAE', 'mm2'] as const satisfies readonly Series[];
+
+/** Classes by temperature (ISO 6722-1, ISO 19642) and types of SAE J1128 and J1127. */
+export const INSULATIONS: readonly string[] = INSULATION_DATA.map((insulation) => insulation.name);
+
+export const FUSE_TYPES = ['C', 'F', 'E', 'SF30'] as const satisfies readonly FuseType[];
+
+export const SUPPRESSIONS = ['none', 'diode', 'resistor', 'diode_zener'] as const;
+
+export const LAYOUTS = [
+  'coil_per_cylinder',
+  'wasted_coil_per_cylinder',
+  'coil_per_pair',
+  'single_coil',
+  'listed',
+] as const;
+
+/** `8AWG`, `8 awg` → `8 AWG`; `6 mm²` → `6 mm2`. Null when the size is not known. */
+export function readSize(text: string): string | null {
+  const match = /^\s*(\d{1,2}(?:\.\d{1,3})?|\d\/0)\s*(AWG|SAE|mm2|mm²|mm\^2)\s*$/i.exec(text);
+  if (!match?.[1] || !match[2]) return null;
+  const upper = match[2].toUpperCase();
+  const series: Series = upper === 'AWG' || upper === 'SAE' ? upper : 'mm2';
+  const number = series === 'mm2' && !match[1].includes('/') ? String(Number(match[1])) : match[1];
+  return SIZES[series].includes(number) ? `${number} ${series}` : null;
+}
+
+/** Series of a size as `readSize` returns it. */
+export const seriesOf = (size: string): Series => size.split(' ')[1] as Series;
+
+/** `8 AWG` and the like, all of them: for messages. */
+export const sizesTaken = SERIES.map((series) => `${SIZES[series].join(' ')} ${series}`).join('; ');

@@ -1,0 +1,168 @@
+/** From a file that passed schema and checks to the design that the model takes. */
+
+import { PRESETS, type Preset, SMALLEST, SMALLEST_WHY } from './defaults.ts';
+import type { Design, Fuse, Relay, Run, Wire } from './design.ts';
+import { coilsOf, evenAngles, eventsOf, rowsOf } from './layout.ts';
+import { seriesOf } from './names.ts';
+import type { DesignFile, RunOfFile } from './schema.ts';
+
+/** Fills in what was left out, and remembers it. */
+class Filler {
+  readonly assumed: Design['assumed'] = [];
+
+  take<T>(given: T | undefined, preset: Preset<T>, path: string): T {
+    if (given !== undefined) return given;
+    this.assumed.push({ path, value: preset.text, why: preset.why });
+    return preset.value;
+  }
+}
+
+function ambientOf(given: number | undefined, run: RunOfFile, path: string, fill: Filler): number {
+  const preset = { value: run.ambient, text: `${run.ambient} degC`, why: 'the ambient of the run' };
+  return fill.take(given, preset, `${path}.ambient`);
+}
+
+const fuseOf = (fuse: NonNullable<RunOfFile['fuse']>, run: RunOfFile, path: string, fill: Filler): Fuse => ({
+  type: fuse.type,
+  rating: fuse.rating,
+  ambient: ambientOf(fuse.ambient, run, path, fill),
+  from_source: fuse.from_source ?? null,
+});
+
+const relayOf = (
+  relay: NonNullable<RunOfFile['relay']>,
+  run: RunOfFile,
+  path: string,
+  fill: Filler,
+): Relay => ({
+  rating: relay.rating,
+  rated_at: relay.rated_at ?? null,
+  coil: relay.coil ?? null,
+  pull_in: relay.pull_in ?? null,
+  drop_out: relay.drop_out ?? null,
+  contact: fill.take(relay.contact, PRESETS.contact, `${path}.contact`),
+  ambient: ambientOf(relay.ambient, run, path, fill),
+  coil_rise: fill.take(relay.coil_rise, PRESETS.coil_rise, `${path}.coil_rise`),
+  suppression: relay.suppression ?? null,
+  trigger_drop: fill.take(relay.trigger_drop, PRESETS.trigger_drop, `${path}.trigger_drop`),
+  tab: relay.tab ?? null,
+});
+
+const runOf = (run: RunOfFile, side: Run['side'], path: string, fill: Filler): Run => ({
+  name: run.run,
+  side,
+  ambient: run.ambient,
+  insulation: run.insulation,
+  bundle: fill.take(run.bundle, PRESETS.bundle, `${path}.bundle`),
+  gauge: run.gauge,
+  joints: fill.take(run.joints, PRESETS.joints, `${path}.joints`),
+  capacitor: run.capacitor ?? null,
+  fuse: run.fuse ? fuseOf(run.fuse, run, `${path}.fuse`, fill) : null,
+  relay: run.relay ? relayOf(run.relay, run, `${path}.relay`, fill) : null,
+});
+
+/** Conductors of one run. `ids` are the coils in their order. */
+function wiresOf(run: RunOfFile, index: number, ids: readonly string[]): Wire[] {
+  const { carries, length } = run;
+  const all = ids.map((_, i) => i);
+  if (carries === 'each')
+    return all.map((coil) => {
+      const id = ids[coil] as string;
+      return {
+        id: `${run.run}.${id}`,
+        run: index,
+        coils: [coil],
+        length: typeof length === 'number' ? length : (length[id] as number),
+      };
+    });
+  // In the order of the coils, in whatever order the list names them.
+  const coils = carries === 'all' ? all : all.filter((coil) => carries.includes(ids[coil] as string));
+  return [{ id: run.run, run: index, coils, length: length as number }];
+}
+
+function sizesOf(file: DesignFile, fill: Filler): Design['sizes'] {
+  const { series: given, smallest } = file.sizes ?? {};
+  const preset = smallest
+    ? { value: seriesOf(smallest), text: seriesOf(smallest), why: 'the series of sizes.smallest' }
+    : PRESETS.series;
+  const series = fill.take(given, preset, 'sizes.series');
+  const least = { value: SMALLEST[series], text: SMALLEST[series], why: SMALLEST_WHY };
+  return { series, smallest: fill.take<string>(smallest, least, 'sizes.smallest') };
+}
+
+function coilOf(coil: DesignFile['coil'], fill: Filler): Design['coil'] {
+  return {
+    resistance: coil.resistance,
+    inductance: coil.inductance ?? null,
+    test_point: coil.test_point ?? null,
+    peak: coil.peak ?? null,
+    driver_drop: fill.take(coil.driver_drop, PRESETS.driver_drop, 'coil.driver_drop'),
+    current_limit: coil.current_limit ?? null,
+    temperature: fill.take(coil.temperature, PRESETS.temperature, 'coil.temperature'),
+    max_dwell: coil.max_dwell ?? null,
+    max_duty: coil.max_duty ?? null,
+    max_peak: coil.max_peak ?? null,
+    min_supply: coil.min_supply ?? null,
+  };
+}
+
+function limitsOf(limits: NonNullable<DesignFile['limits']>, fill: Filler): Design['limits'] {
+  return {
+    drop: fill.take(limits.drop, PRESETS.drop, 'limits.drop'),
+    wire_load: fill.take(limits.wire_load, PRESETS.wire_load, 'limits.wire_load'),
+    fuse_load: fill.take(limits.fuse_load, PRESETS.fuse_load, 'limits.fuse_load'),
+    joint_resistance: fill.take(limits.joint_resistance, PRESETS.joint_resistance, 'limits.joint_resistance'),
+  };
+}
+
+/** `file` must have passed the checks: the layout is computed without looking for faults again. */
+export function normalise(file: DesignFile): Design {
+  const fill = new Filler();
+  const { cylinders, stroke, firing_order } = file.engine;
+  const even = evenAngles(cylinders, stroke);
+  const evenPreset = {
+    value: even,
+    text: even.map((a) => Number(a.toFixed(2))).join(', '),
+    why: 'even firing',
+  };
+  const firing_angles = fill.take(file.engine.firing_angles, evenPreset, 'engine.firing_angles');
+  const engine = { cylinders, stroke, firing_order, firing_angles };
+  const { dwell, layout } = file.ignition;
+  const coils = coilsOf(layout, engine, file.ignition.coils ?? []);
+  const ids = coils.map((coil) => coil.id);
+  const rest = fill.take(file.ignition.rest, PRESETS.rest, 'ignition.rest');
+  const coil = coilOf(file.coil, fill);
+  const sizes = sizesOf(file, fill);
+  const runs = [
+    ...file.feed.map((run, i) => runOf(run, 'feed', `feed[${i}]`, fill)),
+    ...(file.return ?? []).map((run, i) => runOf(run, 'return', `return[${i}]`, fill)),
+  ];
+  const limits = limitsOf(file.limits ?? {}, fill);
+  return {
+    title: file.title,
+    notes: file.notes ?? null,
+    engine,
+    ignition: {
+      layout,
+      rest,
+      dwell: Array.isArray(dwell) ? dwell.toSorted((a, b) => a.supply - b.supply) : [{ supply: null, dwell }],
+    },
+    coils,
+    events: eventsOf(coils),
+    coil,
+    supply: {
+      source_resistance: file.supply?.source_resistance ?? null,
+      alternator: file.supply?.alternator ?? null,
+      other_load: file.supply?.other_load ?? null,
+    },
+    points: file.points,
+    sweep: file.sweep
+      ? { ...file.sweep, rows: rowsOf(file.sweep.from, file.sweep.to, file.sweep.step) }
+      : null,
+    sizes,
+    runs,
+    wires: [...file.feed, ...(file.return ?? [])].flatMap((run, i) => wiresOf(run, i, ids)),
+    limits,
+    assumed: fill.assumed,
+  };
+}

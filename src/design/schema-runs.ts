@@ -1,0 +1,181 @@
+/** Schema of the runs of a design: a run, its fuse and its relay. */
+import { z } from 'zod';
+import { PRESETS } from './defaults.ts';
+import { type Bounds, count, name, quantity, quantityOrAuto, valueTaken, word } from './fields.ts';
+import { FUSE_TYPES, INSULATIONS, readSize, SUPPRESSIONS, sizesTaken } from './names.ts';
+import { AMPS, CELSIUS, MOST_COILS, map, VOLTS, VOLTS_OR_NONE } from './schema-coils.ts';
+
+const METRES: Bounds = { over: 0, to: 100 };
+const SIZE_PATTERN = String.raw`\s*[\d.]+(/0)?\s*([Aa][Ww][Gg]|[Ss][Aa][Ee]|[Mm][Mm](2|²|\^2))\s*`;
+
+/** A size of conductor, normalised: `8 AWG`, `8 SAE`, `6 mm2`. */
+export const size = (description: string) =>
+  z
+    .string({ error: 'takes a size such as 8 AWG, 8 SAE or 6 mm2' })
+    .transform((text, ctx): string => {
+      const known = text.length > 40 ? null : readSize(text);
+      if (known !== null) return known;
+      ctx.issues.push({ code: 'custom', message: `takes one of: ${sizesTaken}`, input: text });
+      return z.NEVER;
+    })
+    .meta({ description, pattern: `^${SIZE_PATTERN}$` });
+
+const gauge = z
+  .string({ error: 'takes auto, or a size such as 8 AWG, 8 SAE or 6 mm2' })
+  .transform((text, ctx): string => {
+    if (text === 'auto') return text;
+    const known = text.length > 40 ? null : readSize(text);
+    if (known !== null) return known;
+    ctx.issues.push({ code: 'custom', message: `takes auto, or one of: ${sizesTaken}`, input: text });
+    return z.NEVER;
+  })
+  .meta({
+    description: 'Size of the conductor: auto, or a size such as 8 AWG, 8 SAE or 6 mm2.',
+    pattern: `^(auto|${SIZE_PATTERN})$`,
+  });
+
+/** SF30 is often written with a gap. */
+const fuseType = z
+  .string({ error: `takes one of: ${FUSE_TYPES.join(', ')}` })
+  .transform((text, ctx) => {
+    const known = FUSE_TYPES.find((type) => type === (text === 'SF 30' ? 'SF30' : text));
+    if (known) return known;
+    ctx.issues.push({ code: 'custom', message: `takes one of: ${FUSE_TYPES.join(', ')}`, input: text });
+    return z.NEVER;
+  })
+  .meta({
+    description:
+      'C: medium blade. F: miniature blade. E: high-current blade (ISO 8820-3). SF30: bolted strip (ISO 8820-5).',
+    enum: [...FUSE_TYPES, 'SF 30'],
+  });
+
+const ambientOfRun = 'left out: the ambient of the run.';
+
+const fuse = map(
+  {
+    type: fuseType,
+    rating: quantityOrAuto('A', AMPS, { description: 'Rated current.' }),
+    ambient: quantity('degC', CELSIUS, { description: `Ambient of the fuse; ${ambientOfRun}` }).optional(),
+    from_source: quantity(
+      'm',
+      { from: 0, to: 100 },
+      {
+        description: 'Length of conductor between the source and the fuse.',
+      },
+    ).optional(),
+  },
+  'A fuse at the start of this run. Feed runs only.',
+);
+
+const relay = map(
+  {
+    rating: quantityOrAuto('A', AMPS, { description: 'Rated contact current.' }),
+    rated_at: quantity('degC', CELSIUS, { description: 'Ambient for which the rating is given.' }).optional(),
+    coil: quantity(
+      'ohm',
+      { over: 0, to: 100_000 },
+      { description: 'Coil resistance at 20 degC.' },
+    ).optional(),
+    pull_in: quantity('V', VOLTS, {
+      description: 'Voltage at which it surely closes, coil at 20 degC.',
+    }).optional(),
+    drop_out: quantity('V', VOLTS_OR_NONE, {
+      description: 'Voltage at which it may open, coil at 20 degC.',
+    }).optional(),
+    contact: quantity(
+      'ohm',
+      { from: 0, to: 1 },
+      {
+        description: 'Contact resistance.',
+        preset: PRESETS.contact.text,
+      },
+    ).optional(),
+    ambient: quantity('degC', CELSIUS, { description: `Ambient of the relay; ${ambientOfRun}` }).optional(),
+    coil_rise: quantity(
+      'K',
+      { from: 0, to: 200 },
+      {
+        description: 'Rise of the energised relay coil above its ambient, a difference in kelvins.',
+        preset: PRESETS.coil_rise.text,
+      },
+    ).optional(),
+    suppression: word(SUPPRESSIONS, { description: 'What takes up the spike of the relay coil.' }).optional(),
+    trigger_drop: quantity('V', VOLTS_OR_NONE, {
+      description: 'Voltage lost in the wire that triggers the relay.',
+      preset: PRESETS.trigger_drop.text,
+    }).optional(),
+    tab: quantity(
+      'mm',
+      { over: 0, to: 50 },
+      { description: 'Width of the flat tabs of the contacts.' },
+    ).optional(),
+  },
+  'A relay contact in this run. Feed runs only.',
+);
+
+/** Ids are text; a cylinder number may be written as a number. */
+const coilId = z
+  .union(
+    [
+      name({ description: 'Id of a coil.' }),
+      count(1, 99, { description: 'Id of a coil.' }).transform(String),
+    ],
+    {
+      error: 'takes the id of a coil',
+    },
+  )
+  .meta({
+    description: 'Id of a coil: the cylinder number, a+b for a pair, 1 for a single coil, or the listed id.',
+  });
+
+const length = quantity('m', METRES, { description: 'Length of one conductor, one way.' });
+
+export const run = map(
+  {
+    run: name({ description: 'Name of the run.' }),
+    carries: z
+      .union(
+        [
+          z.enum(['all', 'each'], { error: 'takes all, each, or a list of coil ids' }),
+          z
+            .array(coilId, { error: 'takes all, each, or a list of coil ids' })
+            .min(1, { error: 'takes at least one coil id' })
+            .max(MOST_COILS, { error: `takes at most ${MOST_COILS} coil ids` }),
+        ],
+        { error: 'takes all, each, or a list of coil ids' },
+      )
+      .meta({
+        description:
+          'all: one conductor for all coils. each: one conductor for each coil. A list: one conductor for those coils.',
+      }),
+    length: z
+      .union(
+        [length, z.record(z.string(), length, { error: 'takes a length for each coil: {"1": 0.3 m}' })],
+        {
+          error: `${valueTaken('m')}; with carries: each also one for each coil: {"1": 0.3 m}`,
+        },
+      )
+      .meta({ description: 'Length, one way. With `carries: each` also a map from coil id to length.' }),
+    ambient: quantity('degC', CELSIUS, { description: 'Ambient temperature of the run.' }),
+    insulation: word(INSULATIONS, {
+      description: 'Temperature class of ISO 6722-1, A to H, or a type of SAE J1128 or J1127.',
+    }),
+    bundle: count(1, 200, {
+      description: 'Current-carrying conductors laid together, this one counted.',
+      preset: PRESETS.bundle.text,
+    }).optional(),
+    gauge,
+    joints: count(0, 100, {
+      description: 'Crimps and contacts in series, limits.joint_resistance each.',
+      preset: PRESETS.joints.text,
+    }).optional(),
+    capacitor: quantity(
+      'uF',
+      { over: 0, to: 1e6 },
+      { description: 'Capacitor at the end of this run.' },
+    ).optional(),
+    fuse: fuse.optional(),
+    relay: relay.optional(),
+  },
+  'A run: one conductor, or one for each coil, between two places.',
+);

@@ -1,0 +1,107 @@
+/** Schema of the design file as a whole. What no single field can tell is in the checks. */
+import { z } from 'zod';
+import { PRESETS } from './defaults.ts';
+import { line, name, quantity, share, word } from './fields.ts';
+import { SERIES } from './names.ts';
+import { coil, engine, ignition, map, RPM, supply, VOLTS } from './schema-coils.ts';
+import { run, size } from './schema-runs.ts';
+
+export const MOST_RUNS = 24;
+
+const point = map(
+  {
+    name: name({ description: 'Name; `cranking` is the point at which the relay must close.' }),
+    rpm: quantity('rpm', RPM, { description: 'Engine speed.' }),
+    supply: quantity('V', VOLTS, { description: 'Voltage at the battery posts.' }),
+  },
+  'An operating point.',
+);
+
+const sweep = map(
+  {
+    from: quantity('rpm', RPM, { description: 'First engine speed.' }),
+    to: quantity('rpm', RPM, { description: 'Engine speed that is not passed.' }),
+    step: quantity('rpm', RPM, { description: 'Step of the engine speed.' }),
+    supply: quantity('V', VOLTS, { description: 'Voltage at the battery posts.' }),
+  },
+  'A table and charts over engine speed, at most 200 rows.',
+);
+
+const sizes = map(
+  {
+    series: word(SERIES, {
+      description: 'Series from which `gauge: auto` chooses.',
+      preset: PRESETS.series.text,
+    }).optional(),
+    smallest: size('Never thinner than this. Left out: 18 AWG, 18 SAE or 0.75 mm2.').optional(),
+  },
+  'Sizes for `gauge: auto`.',
+);
+
+const limits = map(
+  {
+    drop: quantity('V', VOLTS, {
+      description: 'Largest drop of feed and return together, at a firing.',
+      preset: PRESETS.drop.text,
+    }).optional(),
+    wire_load: share({
+      description: 'Largest effective current of a conductor as a share of its ampacity.',
+      preset: PRESETS.wire_load.text,
+    }).optional(),
+    fuse_load: share({
+      description: 'Largest effective current of a fuse as a share of its rating at its ambient.',
+      preset: PRESETS.fuse_load.text,
+    }).optional(),
+    joint_resistance: quantity(
+      'ohm',
+      { from: 0, to: 1 },
+      {
+        description: 'Resistance of one crimp or contact.',
+        preset: PRESETS.joint_resistance.text,
+      },
+    ).optional(),
+  },
+  'Limits of our own choice.',
+);
+
+export const DesignFile = map(
+  {
+    coilfeed: z
+      .literal(1, { error: 'takes 1, the version of the format that this program reads' })
+      .meta({ description: 'Version of the format.' }),
+    title: line(200, { description: 'What this design is.' }),
+    notes: z
+      .string({ error: 'takes text' })
+      .max(10_000, { error: 'takes at most 10000 characters' })
+      .optional()
+      .meta({ description: 'Free text; it is handed through to the result.' }),
+    engine,
+    ignition,
+    coil,
+    supply: supply.optional(),
+    points: z
+      .array(point, { error: 'takes a list of {name, rpm, supply}' })
+      .min(1, { error: 'takes at least one {name, rpm, supply}' })
+      .max(24, { error: 'takes at most 24 points' })
+      .meta({ description: 'Operating points, at least one.' }),
+    sweep: sweep.optional(),
+    sizes: sizes.optional(),
+    feed: z
+      .array(run, { error: 'takes a list of runs' })
+      .min(1, { error: 'takes at least one run' })
+      .max(MOST_RUNS, { error: `takes at most ${MOST_RUNS} runs` })
+      .meta({ description: 'Feed runs in order, from the battery outward.' }),
+    return: z
+      .array(run, { error: 'takes a list of runs' })
+      .min(1, { error: 'takes at least one run, or no `return` at all' })
+      .max(MOST_RUNS, { error: `takes at most ${MOST_RUNS} runs` })
+      .optional()
+      .meta({ description: 'Return runs in order, from the coil to battery negative.' }),
+    limits: limits.optional(),
+  },
+  'A design of the power feed of ignition coils.',
+);
+
+/** What the schema makes of a file that it accepts. */
+export type DesignFile = z.output<typeof DesignFile>;
+export type RunOfFile = DesignFile['feed'][number];

@@ -1,0 +1,108 @@
+/** The commented design that a new project begins with. */
+
+const TEXT = `# A design of the power feed of ignition coils.
+# Replace the values with those of your engine and of the data sheets of your parts.
+# Every physical value is text with its unit: 3.2 ms, 0.42 ohm, 1.5 m, 60 degC, 80 %.
+coilfeed: 1
+title: Four cylinders, a coil for each
+
+engine:
+  cylinders: 4
+  stroke: 4
+  firing_order: [1, 3, 4, 2]
+  # firing_angles: [0, 180, 360, 540]   # crank degrees in that order; left out: even firing
+
+ignition:
+  # coil_per_cylinder, wasted_coil_per_cylinder, coil_per_pair, single_coil or listed
+  layout: coil_per_cylinder
+  # One value, or a table: [{ supply: 8 V, dwell: 6.0 ms }, { supply: 14 V, dwell: 2.8 ms }]
+  dwell: 2.8 ms
+  rest: 1.0 ms
+
+coil:
+  resistance: 0.5 ohm       # primary, at 20 degC
+  # How the coil charges; exactly one of the three:
+  inductance: 3.0 mH
+  # test_point: { supply: 13.5 V, dwell: 3.0 ms, peak: 10.5 A }
+  # peak: 12 A
+  driver_drop: 1.0 V
+  # current_limit: 15 A
+  temperature: 20 degC      # a cold coil draws most
+  # Limits of the data sheet, when it gives them:
+  # max_dwell: 6 ms
+  # max_duty: 40 %
+  # max_peak: 16 A
+  # min_supply: 6 V
+
+supply:
+  source_resistance: 8 mohm # battery and posts; for fault currents
+  # alternator: 90 A
+  # other_load: 35 A
+
+points:                     # at least one; the relay must close at the one named cranking
+  - { name: cranking, rpm: 220 rpm, supply: 9.6 V }
+  - { name: idle, rpm: 900 rpm, supply: 13.6 V }
+  - { name: limiter, rpm: 7000 rpm, supply: 14.2 V }
+
+sweep: { from: 1000 rpm, to: 7000 rpm, step: 500 rpm, supply: 14.0 V }
+
+sizes: { series: AWG, smallest: 18 AWG }    # AWG, SAE or mm2
+
+feed:                       # in order, from the battery outward
+  - run: main
+    carries: all            # all, each, or a list of coil ids
+    length: 1.5 m
+    ambient: 60 degC
+    insulation: C           # class A to H, or a type such as TXL
+    bundle: 1               # current-carrying conductors laid together, this one counted
+    gauge: auto             # or a size: 10 AWG, 10 SAE, 4 mm2
+    joints: 4               # crimps and contacts in series
+    fuse: { type: C, rating: auto, ambient: 60 degC, from_source: 0.15 m }
+    relay:
+      rating: 40 A
+      rated_at: 85 degC
+      coil: 90 ohm
+      pull_in: 7.2 V
+      drop_out: 1.2 V
+      contact: 5 mohm
+      ambient: 60 degC
+      coil_rise: 20 K
+      suppression: resistor # none, diode, resistor or diode_zener
+      trigger_drop: 0.3 V
+      tab: 6.3 mm
+  - run: drop
+    carries: each           # one conductor for each coil
+    length: { "1": 0.6 m, "2": 0.5 m, "3": 0.4 m, "4": 0.3 m }
+    ambient: 90 degC
+    insulation: C
+    bundle: 2
+    gauge: auto
+    joints: 3
+
+return:                     # from the coil to battery negative
+  - run: coil ground
+    carries: each
+    length: 0.35 m
+    ambient: 90 degC
+    insulation: C
+    bundle: 2
+    gauge: auto
+    joints: 2
+  - run: engine strap
+    carries: all
+    length: 0.5 m
+    ambient: 80 degC
+    insulation: C
+    bundle: 1
+    gauge: 4 AWG
+    joints: 2
+
+limits:
+  drop: 0.5 V               # feed and return together
+  wire_load: 80 %
+  fuse_load: 75 %
+  joint_resistance: 0.3 mohm
+`;
+
+/** Text of a design that passes the reader. */
+export const starter = (): string => TEXT;

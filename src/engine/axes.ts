@@ -1,0 +1,49 @@
+/** The axes of one design: how many members each has, how they are called, and who owns whom. */
+import { AXES, type Axis } from '../basis/quantity.ts';
+import type { Design } from '../design/design.ts';
+import { TABLE_AXES } from '../model/tables.ts';
+
+export type Members = Readonly<Record<Axis, readonly string[]>>;
+
+/** Members of every axis, as they are labelled. */
+export function members(design: Design): Members {
+  const points = design.points.map((p) => p.name);
+  const sweep = Array.from({ length: design.sweep?.rows ?? 0 }, (_, i) => `sweep ${i + 1}`);
+  const firings = design.events.map((e, i) => `${i + 1}: coil ${design.coils[e.coil]?.id}`);
+  const own: Partial<Record<Axis, readonly string[]>> = {
+    point: points,
+    speed: [...points, ...sweep],
+    dwell_row: design.ignition.dwell.map((_, i) => `row ${i + 1}`),
+    coil: design.coils.map((c) => `coil ${c.id}`),
+    event: firings,
+    event2: firings,
+    lag: Array.from({ length: intervals(design) }, (_, i) => `interval ${i}`),
+    run: design.runs.map((r) => r.name),
+    wire: design.wires.map((w) => w.id),
+    ...TABLE_AXES,
+  };
+  return Object.fromEntries(AXES.map((axis) => [axis, own[axis] ?? []])) as unknown as Members;
+}
+
+/** Two firings this close together, as a share of the cycle, count as the same interval. */
+export const SAME_INTERVAL = 1e-7;
+
+/** How many different intervals there are between any two firings, 0 included. */
+function intervals(design: Design): number {
+  const cycle = design.engine.stroke * 180;
+  const shares = design.events
+    .flatMap((a) => design.events.map((b) => (b.angle - a.angle + (b.angle < a.angle ? cycle : 0)) / cycle))
+    .sort((a, b) => a - b);
+  return shares.filter((share, i) => i === 0 || share - (shares[i - 1] as number) > SAME_INTERVAL).length;
+}
+
+/** For an owned axis: the axis that owns it, and the owner's index. */
+export type Owners = Readonly<Partial<Record<Axis, { axis: Axis; index: (i: number) => number }>>>;
+
+/** A conductor belongs to its run, a firing to its coil; a point is one of the speeds, the first ones. */
+export const owners = (design: Design): Owners => ({
+  wire: { axis: 'run', index: (i) => design.wires[i]?.run ?? 0 },
+  event: { axis: 'coil', index: (i) => design.events[i]?.coil ?? 0 },
+  event2: { axis: 'coil', index: (i) => design.events[i]?.coil ?? 0 },
+  point: { axis: 'speed', index: (i) => i },
+});

@@ -1,0 +1,144 @@
+/** Turns the formula of a quantity into the formulas of its cells. */
+import { type Reference, type Selector, tokens } from '../basis/formula.ts';
+import type { At, Axis } from '../basis/quantity.ts';
+import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import type { Members, Owners } from './axes.ts';
+import { address, type Place, type Placement } from './layout.ts';
+
+export interface Grid {
+  readonly axes: Members;
+  readonly owners: Owners;
+  readonly placement: Placement;
+}
+
+/** First and last member that a reference means along one axis; `bound` when they follow the cell at hand. */
+interface Span {
+  readonly first: number;
+  readonly last: number;
+  readonly bound: boolean;
+}
+/** A span for each cell, worked out from the members at hand. */
+type Spanner = (at: At) => Span;
+
+/** The member before the first one reads as the empty text, so that a chain can begin. */
+const BEFORE_THE_FIRST = '""';
+
+/**
+ * Returns a function that gives the formula of one cell, without the leading equals sign, for the members at hand.
+ * `axes` are those of the quantity that the formula belongs to, `sheet` is where it stands. Throws when the formula
+ * names what does not exist or leaves an axis open: formulas are written by us.
+ */
+export function compile(
+  grid: Grid,
+  formula: string,
+  axes: readonly Axis[],
+  sheet: string,
+): (at: At) => string {
+  const parts = tokens(formula).map((t) =>
+    t.kind === 'reference' ? reference(grid, t.reference, axes, sheet) : t.text,
+  );
+  return (at) => {
+    let text = '';
+    for (const part of parts) text += typeof part === 'string' ? part : part(at);
+    return text;
+  };
+}
+
+function reference(
+  grid: Grid,
+  { name, selectors }: Reference,
+  axes: readonly Axis[],
+  sheet: string,
+): string | ((at: At) => string) {
+  if (!Object.hasOwn(QUANTITIES, name)) throw new Error(`"${name}" is no quantity`);
+  const target = grid.placement.places.get(name as QuantityName) as Place;
+  if (target.rows.length === 0) return name;
+  const all = target.across ? [...target.rows, target.across] : target.rows;
+  const stray = selectors.find((s) => !all.includes(s.axis as Axis));
+  if (stray) throw new Error(`${name} has no axis ${stray.axis}`);
+  const spanner = (axis: Axis): Spanner => {
+    const found = choose(
+      grid,
+      axis,
+      selectors.find((s) => s.axis === axis),
+      axes,
+    );
+    if (found === undefined) throw new Error(`${name}: the axis ${axis} is left open`);
+    return found;
+  };
+  const rows = target.rows.map(spanner);
+  const across = target.across ? spanner(target.across) : undefined;
+  const where = target.sheet === sheet ? '' : `${target.sheet}!`;
+  return (at) => range(target, where, rows, across, at);
+}
+
+/** How a reference chooses along one axis; undefined when it does not. */
+function choose(
+  grid: Grid,
+  axis: Axis,
+  selector: Selector | undefined,
+  axes: readonly Axis[],
+): Spanner | undefined {
+  const index = indexAlong(grid, axis, axes);
+  const one = (i: number): Span => ({ first: i, last: i, bound: true });
+  switch (selector?.how) {
+    case 'all': {
+      const span: Span = { first: 0, last: grid.axes[axis].length - 1, bound: false };
+      return () => span;
+    }
+    case 'owned': {
+      const owner = grid.owners[axis];
+      const by = indexAlong(grid, selector.owner as Axis, axes);
+      if (owner?.axis !== selector.owner || by === undefined) return undefined;
+      const owned = grid.axes[axis].map((_, i) => owner.index(i));
+      return (at) => ({ first: owned.indexOf(by(at)), last: owned.lastIndexOf(by(at)), bound: false });
+    }
+    case 'as': {
+      const other = selector.other as Axis;
+      return axes.includes(other) ? (at) => one(at[other] as number) : undefined;
+    }
+    case 'before':
+      return index && ((at) => one(index(at) - 1));
+    case undefined:
+      return index && ((at) => one(index(at)));
+  }
+}
+
+/** Index on `axis` of the member at hand, or of the owner of a member at hand. */
+function indexAlong(grid: Grid, axis: Axis, axes: readonly Axis[]): ((at: At) => number) | undefined {
+  if (axes.includes(axis)) return (at) => at[axis] as number;
+  const member = axes.find((a) => grid.owners[a]?.axis === axis);
+  const owner = member && grid.owners[member];
+  return owner && ((at) => owner.index(at[member as Axis] as number));
+}
+
+function range(
+  target: Place,
+  where: string,
+  rows: readonly Spanner[],
+  across: Spanner | undefined,
+  at: At,
+): string {
+  let [top, bottom, wide, rowBound, single] = [0, 0, false, false, true];
+  for (const [i, spanner] of rows.entries()) {
+    const { first, last, bound } = spanner(at);
+    if (first < 0) return BEFORE_THE_FIRST;
+    const count = target.counts[i] as number;
+    if (wide && !(first === 0 && last === count - 1)) throw new Error(`a range over ${target.rows} has gaps`);
+    wide ||= first !== last;
+    rowBound ||= bound;
+    single &&= bound;
+    top = top * count + first;
+    bottom = bottom * count + last;
+  }
+  let [left, right, columnBound] = [0, 0, false];
+  if (across) {
+    const { first, last, bound } = across(at);
+    if (first < 0) return BEFORE_THE_FIRST;
+    [left, right, columnBound] = [first, last, bound];
+    single &&= bound;
+  }
+  const corner = (row: number, column: number): string =>
+    address(target.row + row, target.column + column, !rowBound, !columnBound);
+  return single ? where + corner(top, left) : `${where}${corner(top, left)}:${corner(bottom, right)}`;
+}

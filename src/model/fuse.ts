@@ -1,0 +1,150 @@
+/** Fuse: rating from the load at the fuse's own temperature, and what it adds to the resistance. */
+import type { Quantities } from '../basis/quantity.ts';
+import { COMMON_PRACTICE } from '../basis/sources.ts';
+import { protectorOf } from './route.ts';
+
+export const fuses = {
+  fuse_load_limit: {
+    kind: 'input',
+    symbol: 's_F',
+    label: 'Largest continuous load of a fuse, share of its rating at 25 °C',
+    unit: '1',
+    shown: '%',
+    path: 'limits.fuse_load',
+    range: [0.01, 1],
+    source: COMMON_PRACTICE,
+  },
+  fuse_type: {
+    kind: 'input',
+    symbol: 'type',
+    label: 'Fuse: type (empty: no fuse in this run)',
+    unit: 'text',
+    per: ['run'],
+    path: 'runs.{run}.fuse.type',
+  },
+  fuse_given: {
+    kind: 'input',
+    symbol: 'I_n',
+    label: 'Fuse: rating [A], or auto',
+    unit: 'A',
+    per: ['run'],
+    path: 'runs.{run}.fuse.rating',
+    range: [0.1, 1000],
+  },
+  fuse_ambient: {
+    kind: 'input',
+    symbol: 'T_F',
+    label: 'Fuse: ambient temperature',
+    unit: 'degC',
+    per: ['run'],
+    path: 'runs.{run}.fuse.ambient',
+    range: [-60, 300],
+  },
+  fused: {
+    kind: 'formula',
+    symbol: 'fuse',
+    label: 'Has a fuse (1) or none (0)',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(ISNUMBER(fuse_ambient), 1, 0)',
+  },
+  fuse_derating: {
+    kind: 'formula',
+    symbol: 'k_F',
+    label: 'Factor on the fuse’s rating at its temperature',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(fused=1, 1-fuse_rerating*(fuse_ambient-fuse_T_ref), "")',
+  },
+  fuse_needed: {
+    kind: 'formula',
+    symbol: 'I_n,req',
+    label: 'Least rating that carries the load',
+    unit: 'A',
+    per: ['run'],
+    formula: 'IF(fused=1, run_effective/(fuse_load_limit*fuse_derating), "")',
+  },
+  fuse_smaller: {
+    kind: 'formula',
+    symbol: 'n_<',
+    label: 'Listed ratings of the type that are too small',
+    unit: '1',
+    per: ['run'],
+    formula:
+      'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*fuse_size_listed[fuse_size]*' +
+      '(fuse_size_rating[fuse_size]<fuse_needed)), "")',
+  },
+  fuse_choices: {
+    kind: 'formula',
+    symbol: 'n_F',
+    label: 'Listed ratings of the type',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*fuse_size_listed[fuse_size]), "")',
+  },
+  fuse_rating: {
+    kind: 'formula',
+    symbol: 'I_n',
+    label: 'Rating of the fuse',
+    unit: 'A',
+    per: ['run'],
+    formula:
+      'IF(fused=1, IF(ISNUMBER(fuse_given), fuse_given, ' +
+      'INDEX(fuse_size_rating[fuse_size], MATCH(fuse_type, fuse_size_type[fuse_size], 0)+MIN(fuse_smaller, fuse_choices-1), 1)), "")',
+    note: 'The smallest listed rating that carries the load; the largest one, which then fails, when none does.',
+  },
+  fuse_row: {
+    kind: 'formula',
+    symbol: 'n_F',
+    label: 'Row of the fuse in the list, 0 when it is not there',
+    unit: '1',
+    per: ['run'],
+    formula:
+      'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*(fuse_size_rating[fuse_size]=fuse_rating)*fuse_size_no[fuse_size]), 0)',
+  },
+  fuse_size_no: {
+    kind: 'structure',
+    symbol: 'n',
+    label: 'Number of the row',
+    unit: '1',
+    per: ['fuse_size'],
+    value: (at) => at.fuse_size + 1,
+  },
+  fuse_drop_other: {
+    kind: 'constant',
+    symbol: 'U_n',
+    label: 'Drop at rated current of a fuse that is not on the list',
+    unit: 'V',
+    shown: 'mV',
+    value: 0.1,
+    source: COMMON_PRACTICE,
+  },
+  fuse_ohm: {
+    kind: 'formula',
+    symbol: 'R_F',
+    label: 'Resistance of the fuse: permitted drop at rated current over rating',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['run'],
+    formula:
+      'IF(fused=1, IF(fuse_row>0, INDEX(fuse_size_drop[fuse_size], fuse_row, 1), fuse_drop_other)/fuse_rating, 0)',
+  },
+  fuse_load: {
+    kind: 'formula',
+    symbol: 'x_F',
+    label: 'Load of the fuse, share of its rating at its temperature',
+    unit: '1',
+    shown: '%',
+    per: ['wire'],
+    formula: 'IF(fused=1, worst_effective/(fuse_rating*fuse_derating), "")',
+  },
+  protector: {
+    kind: 'structure',
+    symbol: 'F',
+    label: 'Number of the conductor whose fuse protects this one, 0 for none',
+    unit: '1',
+    per: ['wire'],
+    value: (at, layout) => protectorOf(at.wire, layout) + 1,
+    note: 'Its own fuse, or the nearest before it among the feed runs that carry all of its coils.',
+  },
+} as const satisfies Quantities;

@@ -1,0 +1,54 @@
+/**
+ * The model: every quantity, once.
+ *
+ *   timing ─► coil ─► overlap ─► loads ─► conductor ─► drop
+ *                                  │  ▲        ▲
+ *                                  ▼  │        │
+ *                             fuse, relay ─► sizing
+ */
+import type { Quantities, Quantity } from '../basis/quantity.ts';
+import { ampacity } from '../data/ampacity.ts';
+import { awg } from '../data/awg.ts';
+import { copper } from '../data/copper.ts';
+import { fuse } from '../data/fuses.ts';
+import { sae } from '../data/sae.ts';
+import { coil } from './coil.ts';
+import { conductor } from './conductor.ts';
+import { drop } from './drop.ts';
+import { fuses } from './fuse.ts';
+import { limits } from './limits.ts';
+import { loads } from './loads.ts';
+import { overlap } from './overlap.ts';
+import { relays } from './relay.ts';
+import { sizing } from './sizing.ts';
+import { sweep } from './sweep.ts';
+import { tables } from './tables.ts';
+import { timing } from './timing.ts';
+
+const { fuse_T_ref, fuse_rerating } = fuse;
+const { ampacity_ambient } = ampacity;
+
+/** Subjects in the order of the flow. */
+export const SUBJECTS = {
+  timing,
+  coil,
+  overlap,
+  loads,
+  sweep,
+  conductor,
+  fuse: { ...fuses, fuse_T_ref, fuse_rerating },
+  relay: relays,
+  sizing,
+  drop,
+  limits,
+  copper,
+  tables: { ...tables, ...awg, ...sae, ampacity_ambient },
+} as const satisfies Record<string, Quantities>;
+
+type Union<T> = { [S in keyof T]: T[S] }[keyof T];
+type Names<T> = T extends unknown ? keyof T : never;
+export type QuantityName = Names<Union<typeof SUBJECTS>> & string;
+
+export const QUANTITIES = Object.assign({}, ...Object.values(SUBJECTS)) as Readonly<
+  Record<QuantityName, Quantity>
+>;

