@@ -7,19 +7,13 @@
  */
 import type { Design } from './design/design.ts';
 import type { Sheet } from './engine/cells.ts';
-import { type Evaluation, type Extra, evaluate } from './engine/evaluate.ts';
-import type { Finding, Verdict } from './findings/finding.ts';
+import { evaluate, type Extra } from './engine/evaluate.ts';
 import { findings, overall } from './findings/read.ts';
+import type { Result } from './findings/result.ts';
 import { JUDGED, judgedSheet } from './findings/sheet.ts';
 
-export interface Run {
-  readonly evaluation: Evaluation;
-  readonly findings: readonly Finding[];
-  readonly verdict: Verdict;
-}
-
 /** Evaluates and judges a design. `show` adds sheets that present the results. */
-export function run(design: Design, show?: Extra): Run {
+export function run(design: Design, show?: Extra): Result {
   const extra: Extra = (grid, d) =>
     new Map<string, Sheet>([[JUDGED, judgedSheet(grid, d)], ...(show ? show(grid, d) : [])]);
   const evaluation = evaluate(design, extra);

@@ -8,7 +8,8 @@ export type Selector =
   | { how: 'all'; axis: string }
   | { how: 'owned'; axis: string; owner: string }
   | { how: 'as'; axis: string; other: string }
-  | { how: 'before'; axis: string };
+  | { how: 'before'; axis: string }
+  | { how: 'ahead'; axis: string };
 
 /** A name with its selectors, `overlap[lag]`. */
 export interface Reference {
@@ -56,6 +57,7 @@ function selector(text: string): Selector {
   const [, axis = '', rest = ''] = /^(\w+)(.*)$/.exec(text) ?? [];
   if (rest === '') return { how: 'all', axis };
   if (rest === '-1') return { how: 'before', axis };
+  if (rest === ' ahead') return { how: 'ahead', axis };
   const owner = /^ of (\w+)$/.exec(rest)?.[1];
   if (owner) return { how: 'owned', axis, owner };
   const other = /^=(\w+)$/.exec(rest)?.[1];

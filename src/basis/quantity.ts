@@ -8,7 +8,8 @@
  *   - `name[axis]`: all members along that axis, as a range,
  *   - `name[wire of run]`: those members that belong to the run at hand,
  *   - `name[event=event2]`: the member that the other axis points to,
- *   - `name[lag-1]`: the member before; before the first it is the empty text.
+ *   - `name[lag-1]`: the member before; before the first it is the empty text,
+ *   - `name[wire ahead]`: the conductors between the battery and this one, as a list of cells; 0 when there are none.
  */
 import type { Citation } from './sources.ts';
 
@@ -32,6 +33,11 @@ export const AXES = [
   'fuse_type',
   'bundle_row',
   'relay_size',
+  'tab',
+  'gate',
+  'feed',
+  'grid',
+  'window',
 ] as const;
 export type Axis = (typeof AXES)[number];
 

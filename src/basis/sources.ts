@@ -113,7 +113,8 @@ export const QUOTED: Citation = { status: 'quoted' };
 export function printCitation({ key, where, status, confidence }: Citation): string {
   if (key === undefined) {
     const seen = confidence === undefined ? '' : `, ${confidence} confidence`;
-    return status === 'quoted' ? 'quoted, source not named' : `${status}${seen}`;
+    if (status === 'quoted') return 'quoted, source not named';
+    return status === 'design' ? 'as the design states' : `${status}${seen}`;
   }
   const seen = confidence === undefined ? status : `${status}, ${confidence} confidence`;
   const source: Source = SOURCES[key];

@@ -3,7 +3,8 @@ import { parseArgs } from 'node:util';
 import type { Design } from '../design/design.ts';
 import { printProblem } from '../design/problems.ts';
 import { readDesign } from '../design/read.ts';
-import { run as pipeline, type Run } from '../run.ts';
+import type { Result } from '../findings/result.ts';
+import { run as pipeline } from '../run.ts';
 import { toJson } from '../writers/json.ts';
 import { report } from '../writers/report.ts';
 import { Refusal, readInput, writeSafely } from './files.ts';
@@ -39,7 +40,7 @@ async function readOrComplain(file: string): Promise<Design | null> {
   return null;
 }
 
-async function writeWorkbook(design: Design, out: string, force: boolean): Promise<Run> {
+async function writeWorkbook(design: Design, out: string, force: boolean): Promise<Result> {
   const { show, toWorkbook, isOurs } = await import('../writers/workbook/workbook.ts');
   const result = pipeline(design, show);
   await writeSafely(out, await toWorkbook(result), { force, ours: isOurs });

@@ -138,6 +138,8 @@ export interface Relay {
   trigger_drop: number;
   /** Width of the flat tabs [mm]. */
   tab: number | null;
+  /** Largest make current [A]. */
+  make: number | null;
 }
 
 export interface Wire {

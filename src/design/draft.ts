@@ -2,7 +2,7 @@
  * What is valid of a design, however much of the rest is not: so that the checks between fields can speak about the
  * good parts while the schema complains about the others.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { alternatives } from './issues.ts';
 import type { DesignFile } from './schema.ts';
 

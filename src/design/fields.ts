@@ -2,7 +2,7 @@
  * The kinds of field that a design has. Each reads what the author wrote into a number in the model's unit, and its
  * error message is the phrase that says what the field takes; `issues.ts` adds what was found, and where.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { readValue, unitsTaken, unitsWritten } from '../basis/units.ts';
 
 /** Limits of a value, in its unit. `over` is itself not allowed, `from` is. */

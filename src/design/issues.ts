@@ -1,5 +1,5 @@
 /** From the schema's findings to problems with their place and their words. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { nearest } from './nearest.ts';
 import { type Path, quote, type Report, show } from './problems.ts';
 import type { Tree } from './tree.ts';

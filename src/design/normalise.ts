@@ -46,6 +46,7 @@ const relayOf = (
   suppression: relay.suppression ?? null,
   trigger_drop: fill.take(relay.trigger_drop, PRESETS.trigger_drop, `${path}.trigger_drop`),
   tab: relay.tab ?? null,
+  make: relay.make ?? null,
 });
 
 const runOf = (run: RunOfFile, side: Run['side'], path: string, fill: Filler): Run => ({

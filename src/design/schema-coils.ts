@@ -1,5 +1,5 @@
 /** Schema of the first half of a design: engine, ignition, coil, supply. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { PRESETS } from './defaults.ts';
 import { angle, type Bounds, count, name, quantity, share, valueTaken, word } from './fields.ts';
 import { LAYOUTS } from './names.ts';

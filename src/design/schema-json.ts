@@ -1,5 +1,5 @@
 /** The schema for editors, from the same source as the reader. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { DesignFile } from './schema.ts';
 
 /** JSON Schema (draft 2020-12) of the design file as an author writes it. Checks between fields are not in it. */

@@ -1,5 +1,5 @@
 /** Schema of the runs of a design: a run, its fuse and its relay. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { PRESETS } from './defaults.ts';
 import { type Bounds, count, name, quantity, quantityOrAuto, valueTaken, word } from './fields.ts';
 import { FUSE_TYPES, INSULATIONS, readSize, SUPPRESSIONS, sizesTaken } from './names.ts';
@@ -109,6 +109,9 @@ const relay = map(
       { over: 0, to: 50 },
       { description: 'Width of the flat tabs of the contacts.' },
     ).optional(),
+    make: quantity('A', AMPS, {
+      description: 'Largest current that the contact may make, into the capacitors of the harness.',
+    }).optional(),
   },
   'A relay contact in this run. Feed runs only.',
 );

@@ -1,5 +1,5 @@
 /** Schema of the design file as a whole. What no single field can tell is in the checks. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { PRESETS } from './defaults.ts';
 import { line, name, quantity, share, word } from './fields.ts';
 import { SERIES } from './names.ts';

@@ -2,6 +2,7 @@
 import { AXES, type Axis } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
 import { TABLE_AXES } from '../model/tables.ts';
+import { SAME_INTERVAL } from '../model/timing.ts';
 
 export type Members = Readonly<Record<Axis, readonly string[]>>;
 
@@ -20,13 +21,11 @@ export function members(design: Design): Members {
     lag: Array.from({ length: intervals(design) }, (_, i) => `interval ${i}`),
     run: design.runs.map((r) => r.name),
     wire: design.wires.map((w) => w.id),
+    feed: design.runs.filter((r) => r.side === 'feed').map((r) => r.name),
     ...TABLE_AXES,
   };
   return Object.fromEntries(AXES.map((axis) => [axis, own[axis] ?? []])) as unknown as Members;
 }
-
-/** Two firings this close together, as a share of the cycle, count as the same interval. */
-export const SAME_INTERVAL = 1e-7;
 
 /** How many different intervals there are between any two firings, 0 included. */
 function intervals(design: Design): number {
@@ -40,10 +39,15 @@ function intervals(design: Design): number {
 /** For an owned axis: the axis that owns it, and the owner's index. */
 export type Owners = Readonly<Partial<Record<Axis, { axis: Axis; index: (i: number) => number }>>>;
 
-/** A conductor belongs to its run, a firing to its coil; a point is one of the speeds, the first ones. */
+/**
+ * A conductor belongs to its run, a firing to its coil; a point is one of the speeds, and a feed run one of the runs,
+ * the first ones each.
+ */
 export const owners = (design: Design): Owners => ({
   wire: { axis: 'run', index: (i) => design.wires[i]?.run ?? 0 },
   event: { axis: 'coil', index: (i) => design.events[i]?.coil ?? 0 },
   event2: { axis: 'coil', index: (i) => design.events[i]?.coil ?? 0 },
   point: { axis: 'speed', index: (i) => i },
+  // Feed runs come first.
+  feed: { axis: 'run', index: (i) => i },
 });

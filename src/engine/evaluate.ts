@@ -3,6 +3,7 @@ import { type CellValue, DetailedCellError, HyperFormula, type RawCellContent } 
 import type { At } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { before } from '../model/route.ts';
 import { members, owners } from './axes.ts';
 import { type Cell, cellOf, type Sheet, workings } from './cells.ts';
 import { address, type Place, placement } from './layout.ts';
@@ -53,7 +54,12 @@ export type Extra = (grid: Grid, design: Design) => ReadonlyMap<string, Sheet>;
 
 export function evaluate(design: Design, extra?: Extra): Evaluation {
   const axes = members(design);
-  const grid: Grid = { axes, owners: owners(design), placement: placement(axes) };
+  const grid: Grid = {
+    axes,
+    owners: owners(design),
+    placement: placement(axes),
+    ahead: (wire) => before(wire, design),
+  };
   const sheets = new Map([...workings(grid, design), ...(extra ? extra(grid, design) : [])]);
   const raw = Object.fromEntries([...sheets].map(([name, rows]) => [name, rows.map(rawRow)]));
   const engine = HyperFormula.buildFromSheets(raw, SETTINGS, singleNames(grid));
@@ -99,11 +105,7 @@ export function evaluate(design: Design, extra?: Extra): Evaluation {
 
 const rawRow = (row: (Cell | undefined)[]): RawCellContent[] =>
   Array.from(row, (cell) =>
-    cell?.formula !== undefined
-      ? `=${cell.formula}`
-      : cell?.quantity === undefined
-        ? null
-        : content(cell.value ?? null),
+    cell?.formula === undefined ? content(cell?.value ?? null) : `=${cell.formula}`,
   );
 
 /** A text is marked as text, so that `1/0` or `=x` is not read as anything else. */

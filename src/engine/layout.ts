@@ -4,42 +4,22 @@
  * Quantities that exist once stand below each other on `Values`; the others stand in blocks, one block for each
  * combination of axes: a row for each member (or pair of members), a column for each quantity, and for a quantity
  * that goes `across` an axis a column for each member of it. What a design gives stands on `Inputs` instead, in
- * the unit in which people write it; its value in the model's unit follows from that.
+ * the unit in which people write it; its value in the model's unit follows from that. There the runs stand beside
+ * each other, as in the table of a data sheet.
  */
 import type { Axis, Quantity } from '../basis/quantity.ts';
-import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { QUANTITIES, type QuantityName, SUBJECTS } from '../model/model.ts';
 import type { Members } from './axes.ts';
+import { INPUT_SHEET, INPUT_TITLES, INPUTS, SHEETS, type SheetOf, SUBJECT_TITLES } from './sheets.ts';
 
-export const INPUTS = 'Inputs';
+/** The axis whose members stand beside each other on `Inputs`: it has many inputs and few members. */
+const BESIDE: Axis = 'run';
 
-/** Sheet of each combination of row axes, in the order of the flow. */
-const SHEETS: Readonly<Record<string, { sheet: string; title: string }>> = {
-  '': { sheet: 'Values', title: 'Constants, limits and what exists once' },
-  coil: { sheet: 'Coils', title: 'Every coil' },
-  event: { sheet: 'Firings', title: 'Every firing, and how far every other one is from it' },
-  lag: { sheet: 'Intervals', title: 'Intervals between firings, and who meets whom at which interval' },
-  point: { sheet: 'Points', title: 'Operating points' },
-  dwell_row: { sheet: 'Dwell', title: 'Dwell by supply' },
-  speed: { sheet: 'Speeds', title: 'Charge of one coil at every point, then at every speed of the sweep' },
-  'speed,lag': { sheet: 'Overlap', title: 'What two charges have in common, at every speed and interval' },
-  'point,event': { sheet: 'Firing', title: 'What flows at the instant of each firing, and what it costs' },
-  'coil,point': { sheet: 'Delivered', title: 'What each coil is left with at every point' },
-  wire: { sheet: 'Conductors', title: 'Every conductor' },
-  'wire,point': { sheet: 'Loads', title: 'Current and drop of every conductor at every point' },
-  run: { sheet: 'Runs', title: 'Every run: load, protection, and the size chosen' },
-  candidate: { sheet: 'Candidates', title: 'Sizes that may be chosen' },
-  size: { sheet: 'Sizes', title: 'Conductor sizes' },
-  amps_row: { sheet: 'Ampacity', title: 'Ampacity' },
-  amps_column: { sheet: 'Ratings', title: 'Insulation ratings of the ampacity table' },
-  insulation: { sheet: 'Insulation', title: 'Insulation' },
-  fuse_type: { sheet: 'FuseTypes', title: 'Types of fuse' },
-  fuse_size: { sheet: 'Fuses', title: 'Rated currents of fuses' },
-  bundle_row: { sheet: 'Bundles', title: 'Conductors in a bundle' },
-  relay_size: { sheet: 'Relays', title: 'Customary relay ratings' },
-};
-
-/** Rows and columns that the headings of a block take. */
-const HEADING_ROWS = 4;
+/** Heading rows above a block of members: label, symbol, unit, then source or permitted range, then member. */
+export const HEADINGS = { label: 0, symbol: 1, unit: 2, source: 3, range: 3, member: 4 } as const;
+const HEADING_ROWS = { table: 5, entries: 4, list: 1, beside: 1 } as const;
+/** Rows that the title and the explanation of a sheet take, and the legend of the inputs. */
+const FIRST = { values: 3, inputs: 4 } as const;
 
 export interface Place {
   readonly sheet: string;
@@ -49,6 +29,8 @@ export interface Place {
   readonly rows: readonly Axis[];
   readonly across?: Axis;
   readonly counts: readonly number[];
+  /** Members go to the right instead of down. */
+  readonly beside?: true;
 }
 
 export interface Block {
@@ -56,9 +38,10 @@ export interface Block {
   readonly title: string;
   readonly rows: readonly Axis[];
   readonly quantities: readonly QuantityName[];
-  /** First heading row, counted from 0; values begin `HEADING_ROWS` below. */
+  /** First heading row, counted from 0; a block of inputs has its title in the row before. */
   readonly top: number;
   readonly kind: 'values' | 'inputs';
+  readonly form: keyof typeof HEADING_ROWS;
 }
 
 export interface Placement {
@@ -67,80 +50,171 @@ export interface Placement {
   /** Of the cells that a person fills in. */
   readonly entries: ReadonlyMap<QuantityName, Place>;
   readonly blocks: readonly Block[];
-  readonly sheets: readonly string[];
+  /** Name of each sheet, with its title and its explanation. */
+  readonly sheets: ReadonlyMap<string, SheetOf>;
+  /** Columns on `Inputs`, counted from 0. */
+  readonly columns: InputColumns;
+}
+
+export interface InputColumns {
+  readonly label: number;
+  readonly symbol: number;
+  readonly unit: number;
+  readonly range: number;
+  /** The first of `count` columns of entries. */
+  readonly value: number;
+  readonly count: number;
+  readonly source: number;
+  readonly note: number;
 }
 
 /** Columns of a block of single values, and of the label columns before a block of members. */
 export const SCALAR_COLUMNS = { label: 0, symbol: 1, value: 2, unit: 3, source: 4, note: 5 } as const;
 
 const isEntry = (q: Quantity): boolean => q.kind === 'input';
-/** An input that is written in the unit of the model needs no second cell. */
+/**
+ * An input that stands in a column, in the unit of the model, needs no second cell. A single one does: its name would
+ * read 0 where the cell is empty.
+ */
 const sameCell = (q: Quantity): boolean =>
-  q.kind === 'input' && (q.shown === undefined || q.shown === q.unit);
+  q.kind === 'input' && (q.shown === undefined || q.shown === q.unit) && keyOf(q) !== '' && !isBeside(q);
+const keyOf = (q: Quantity): string => (q.per ?? []).join(',');
+const isBeside = (q: Quantity): boolean => keyOf(q) === BESIDE;
 
 /** Finds a place for every quantity. */
 export function placement(axes: Members): Placement {
   const places = new Map<QuantityName, Place>();
   const entries = new Map<QuantityName, Place>();
   const blocks: Block[] = [];
-  const next = new Map<string, number>();
-
-  const lay = (sheet: string, title: string, names: QuantityName[], kind: Block['kind']): void => {
-    const first = names[0];
-    if (first === undefined) return;
-    const rows = QUANTITIES[first].per ?? [];
-    const counts = rows.map((axis) => axes[axis].length);
-    const top = next.get(sheet) ?? 2;
-    const height = rows.length === 0 ? names.length : counts.reduce((a, b) => a * b, 1);
-    const target = kind === 'inputs' ? entries : places;
-    let column = rows.length;
-    names.forEach((name, i) => {
-      const q = QUANTITIES[name];
-      const place: Place =
-        rows.length === 0
-          ? { sheet, row: top + 2 + i, column: SCALAR_COLUMNS.value, rows, counts }
-          : {
-              sheet,
-              row: top + HEADING_ROWS,
-              column,
-              rows,
-              counts,
-              ...(q.across === undefined ? {} : { across: q.across }),
-            };
-      column += q.across === undefined ? 1 : axes[q.across].length;
-      target.set(name, place);
-      if (kind === 'inputs' && sameCell(q)) places.set(name, place);
-    });
-    blocks.push({ sheet, title, rows, quantities: names, top, kind });
-    next.set(sheet, top + (rows.length === 0 ? 2 : HEADING_ROWS) + height + 2);
-  };
-
   const names = Object.keys(QUANTITIES) as QuantityName[];
-  const keys = [...new Set(['', ...names.map((n) => (QUANTITIES[n].per ?? []).join(','))])];
-  const order = Object.keys(SHEETS).filter((key) => keys.includes(key));
-  const unknown = keys.find((key) => SHEETS[key] === undefined);
-  if (unknown !== undefined) throw new Error(`no sheet is named for quantities per ${unknown}`);
+  const used = [...new Set(['', ...names.map((n) => keyOf(QUANTITIES[n]))])];
+  const unknown = used.find((key) => SHEETS[key] === undefined);
+  if (unknown !== undefined) throw new Error(`sheets.ts names no sheet for quantities per ${unknown}`);
+  const order = Object.keys(SHEETS).filter((key) => used.includes(key));
   const of = (key: string, wanted: (q: Quantity) => boolean): QuantityName[] =>
-    names.filter((n) => (QUANTITIES[n].per ?? []).join(',') === key && wanted(QUANTITIES[n]));
+    names.filter((n) => keyOf(QUANTITIES[n]) === key && wanted(QUANTITIES[n]));
 
-  for (const key of order) lay(INPUTS, SHEETS[key]?.title ?? '', of(key, isEntry), 'inputs');
+  const columns = inputColumns(
+    Math.max(
+      axes[BESIDE].length,
+      ...order.filter((k) => k !== '' && k !== BESIDE).map((k) => of(k, isEntry).length),
+    ),
+  );
+  let next: number = FIRST.inputs;
+  for (const [title, group] of inputGroups(order, of)) {
+    next = layInputs({ axes, places, entries, blocks, columns }, title, group, next);
+  }
   for (const key of order) {
-    const { sheet, title } = SHEETS[key] as { sheet: string; title: string };
-    lay(
+    const { sheet, title } = SHEETS[key] as SheetOf;
+    layValues(
+      { axes, places, blocks },
       sheet,
       title,
       of(key, (q) => !sameCell(q)),
-      'values',
     );
   }
-  return { places, entries, blocks, sheets: [...new Set(blocks.map((b) => b.sheet))] };
+  const sheets = new Map<string, SheetOf>([[INPUTS, INPUT_SHEET]]);
+  for (const key of order) {
+    const found = SHEETS[key] as SheetOf;
+    if (blocks.some((b) => b.sheet === found.sheet)) sheets.set(found.sheet, found);
+  }
+  return { places, entries, blocks, sheets, columns };
 }
 
-/** Row of a block's headings: label, symbol, unit, member. */
-export const HEADINGS = { title: -1, label: 0, symbol: 1, unit: 2, member: 3 } as const;
-export const headingRows = (block: Block): number => (block.rows.length === 0 ? 2 : HEADING_ROWS);
+const inputColumns = (count: number): InputColumns => ({
+  label: 0,
+  symbol: 1,
+  unit: 2,
+  range: 3,
+  value: 4,
+  count,
+  source: 4 + count,
+  note: 5 + count,
+});
 
-const letters = (column: number): string =>
+/** Single inputs by subject, then the inputs of every axis. */
+function inputGroups(
+  order: readonly string[],
+  of: (key: string, wanted: (q: Quantity) => boolean) => QuantityName[],
+): [string, QuantityName[]][] {
+  const single = of('', isEntry);
+  const subjects = Object.entries(SUBJECTS).map(([subject, own]): [string, QuantityName[]] => [
+    SUBJECT_TITLES[subject] ?? subject,
+    single.filter((name) => Object.hasOwn(own, name)),
+  ]);
+  const axes = order
+    .filter((key) => key !== '')
+    .map((key): [string, QuantityName[]] => [
+      INPUT_TITLES[key] ?? SHEETS[key]?.title ?? key,
+      of(key, isEntry),
+    ]);
+  return [...subjects, ...axes].filter(([, names]) => names.length > 0);
+}
+
+interface Laying {
+  readonly axes: Members;
+  readonly places: Map<QuantityName, Place>;
+  readonly blocks: Block[];
+}
+
+/** Lays one block of `Inputs` with its title in row `at`; returns the row where the next one may begin. */
+function layInputs(
+  to: Laying & { readonly entries: Map<QuantityName, Place>; readonly columns: InputColumns },
+  title: string,
+  names: readonly QuantityName[],
+  at: number,
+): number {
+  const q = QUANTITIES[names[0] as QuantityName];
+  const rows = q.per ?? [];
+  const counts = rows.map((axis) => to.axes[axis].length);
+  const form = rows.length === 0 ? 'list' : isBeside(q) ? 'beside' : 'entries';
+  const top = at + 1;
+  const first = top + HEADING_ROWS[form];
+  names.forEach((name, i) => {
+    const place: Place =
+      form === 'entries'
+        ? { sheet: INPUTS, row: first, column: to.columns.value + i, rows, counts }
+        : {
+            sheet: INPUTS,
+            row: first + i,
+            column: to.columns.value,
+            rows,
+            counts,
+            ...(form === 'beside' ? { beside: true } : {}),
+          };
+    to.entries.set(name, place);
+    if (sameCell(QUANTITIES[name])) to.places.set(name, place);
+  });
+  to.blocks.push({ sheet: INPUTS, title, rows, quantities: names, top, kind: 'inputs', form });
+  return first + (form === 'entries' ? counts.reduce((a, b) => a * b, 1) : names.length) + 1;
+}
+
+/** Lays the one block of a working sheet. */
+function layValues(to: Laying, sheet: string, title: string, names: readonly QuantityName[]): void {
+  const first = names[0];
+  if (first === undefined) return;
+  const rows = QUANTITIES[first].per ?? [];
+  const counts = rows.map((axis) => to.axes[axis].length);
+  const form = rows.length === 0 ? 'list' : 'table';
+  const row = FIRST.values + HEADING_ROWS[form];
+  let column = rows.length;
+  names.forEach((name, i) => {
+    const { across } = QUANTITIES[name];
+    to.places.set(
+      name,
+      form === 'list'
+        ? { sheet, row: row + i, column: SCALAR_COLUMNS.value, rows, counts }
+        : { sheet, row, column, rows, counts, ...(across === undefined ? {} : { across }) },
+    );
+    column += across === undefined ? 1 : to.axes[across].length;
+  });
+  to.blocks.push({ sheet, title, rows, quantities: names, top: FIRST.values, kind: 'values', form });
+}
+
+/** Row of the first member of a block. */
+export const firstRow = (block: Block): number => block.top + HEADING_ROWS[block.form];
+
+export const letters = (column: number): string =>
   column < 26
     ? String.fromCharCode(65 + column)
     : letters(Math.floor(column / 26) - 1) + letters(column % 26);

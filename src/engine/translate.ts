@@ -9,6 +9,8 @@ export interface Grid {
   readonly axes: Members;
   readonly owners: Owners;
   readonly placement: Placement;
+  /** Conductors between the battery and a conductor, from the battery outward. */
+  readonly ahead: (wire: number) => readonly number[];
 }
 
 /** First and last member that a reference means along one axis; `bound` when they follow the cell at hand. */
@@ -66,10 +68,23 @@ function reference(
     if (found === undefined) throw new Error(`${name}: the axis ${axis} is left open`);
     return found;
   };
+  if (selectors.some((s) => s.how === 'ahead')) return ahead(grid, target, axes, sheet);
   const rows = target.rows.map(spanner);
   const across = target.across ? spanner(target.across) : undefined;
   const where = target.sheet === sheet ? '' : `${target.sheet}!`;
   return (at) => range(target, where, rows, across, at);
+}
+
+/** The conductors between the battery and the one at hand, each as a cell of its own, so that no chain is closed. */
+function ahead(grid: Grid, target: Place, axes: readonly Axis[], sheet: string): (at: At) => string {
+  const wire = indexAlong(grid, 'wire', axes);
+  if (wire === undefined || target.rows.join() !== 'wire')
+    throw new Error('only conductors stand ahead of one');
+  const where = target.sheet === sheet ? '' : `${target.sheet}!`;
+  return (at) => {
+    const cells = grid.ahead(wire(at)).map((i) => where + address(target.row + i, target.column));
+    return cells.length === 0 ? '0' : cells.join(',');
+  };
 }
 
 /** How a reference chooses along one axis; undefined when it does not. */
@@ -97,6 +112,8 @@ function choose(
       const other = selector.other as Axis;
       return axes.includes(other) ? (at) => one(at[other] as number) : undefined;
     }
+    case 'ahead':
+      return undefined;
     case 'before':
       return index && ((at) => one(index(at) - 1));
     case undefined:

@@ -3,7 +3,9 @@
  * its own, so that a finding follows a changed input in the workbook as everything else does.
  */
 import type { Axis } from '../basis/quantity.ts';
-import { ARBITRARY, type Citation, COMMON_PRACTICE, cite, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, type Citation, COMMON_PRACTICE, cite, PHYSICS, QUOTED } from '../basis/sources.ts';
+import { fuseDistance } from '../data/fuse-distance.ts';
+import { FLAT_TABS } from '../data/relays.ts';
 import type { Design } from '../design/design.ts';
 import type { QuantityName } from '../model/model.ts';
 
@@ -12,11 +14,13 @@ export type Sense = 'at most' | 'at least' | 'below' | 'above';
 
 export interface Rule {
   /** What there is one finding for; nothing when the whole feed has one. */
-  readonly per?: Extract<Axis, 'run' | 'point'>;
+  readonly per?: Extract<Axis, 'run' | 'point' | 'feed'>;
   readonly value: QuantityName;
   readonly sense: Sense;
   readonly limit: QuantityName;
   readonly source: Citation;
+  /** A count or a yes or no: a distance to the limit says nothing. */
+  readonly plain?: true;
   /** Whether the design has what the rule is about; `index` is the run or point. */
   readonly applies?: (design: Design, index: number) => boolean;
 }
@@ -29,6 +33,8 @@ const chosen = (design: Design, index: number): boolean => run(design, index)?.g
 const anyChosen = (design: Design): boolean => design.runs.some((r) => r.gauge === 'auto');
 
 const TABLE_5 = cite('33-CFR-183.425', 'printed', 'table 5');
+/** The limit stands in the data sheet of the coil, as the design repeats it. */
+const DATA_SHEET: Citation = { status: 'design' };
 const CONTACTS = cite('FAA-AC-43.13-1B', 'printed', 'table 11-4');
 
 export const RULES = {
@@ -37,6 +43,7 @@ export const RULES = {
     value: 'unfused',
     sense: 'at most',
     limit: 'none_allowed',
+    plain: true,
     source: COMMON_PRACTICE,
     applies: fed,
   },
@@ -54,7 +61,46 @@ export const RULES = {
     sense: 'at most',
     limit: 'ampacity',
     source: COMMON_PRACTICE,
+    applies: fused,
+  },
+  curves: {
+    per: 'feed',
+    value: 'causes',
+    sense: 'at most',
+    limit: 'none_allowed',
+    plain: true,
+    source: PHYSICS,
+  },
+  stuck_driver: {
+    per: 'run',
+    value: 'stuck_current',
+    sense: 'at most',
+    limit: 'stuck_allowed',
+    source: PHYSICS,
+  },
+  fault_opens: {
+    per: 'run',
+    value: 'end_opening',
+    sense: 'at most',
+    limit: 'open_limit',
+    source: cite('IEC-60364-5-54', 'quoted'),
     applies: fed,
+  },
+  breaking: {
+    per: 'run',
+    value: 'start_fault',
+    sense: 'at most',
+    limit: 'breaking',
+    source: cite('ISO-8820-3', 'printed'),
+    applies: fused,
+  },
+  fuse_distance: {
+    per: 'run',
+    value: 'fuse_distance_given',
+    sense: 'at most',
+    limit: 'fuse_distance',
+    source: fuseDistance.fuse_distance.source,
+    applies: (design, i) => run(design, i)?.fuse?.from_source != null,
   },
   wire_load: {
     per: 'run',
@@ -96,6 +142,7 @@ export const RULES = {
     value: 'least_budget',
     sense: 'above',
     limit: 'no_volts',
+    plain: true,
     source: PHYSICS,
     applies: anyChosen,
   },
@@ -123,11 +170,69 @@ export const RULES = {
     source: PHYSICS,
     applies: relayed,
   },
+  relay_suppression: {
+    per: 'run',
+    value: 'suppressed',
+    sense: 'at least',
+    limit: 'one_needed',
+    plain: true,
+    source: QUOTED,
+    applies: relayed,
+  },
+  relay_tab: {
+    per: 'run',
+    value: 'run_effective',
+    sense: 'at most',
+    limit: 'tab_allowed',
+    source: FLAT_TABS.source,
+    applies: (design, i) => run(design, i)?.relay?.tab != null,
+  },
+  relay_make: {
+    per: 'run',
+    value: 'make_current',
+    sense: 'at most',
+    limit: 'relay_make_limit',
+    source: PHYSICS,
+    applies: (design, i) => relayed(design, i) && design.runs.some((r) => r.capacitor !== null),
+  },
+  max_dwell: {
+    per: 'point',
+    value: 'point_dwell',
+    sense: 'at most',
+    limit: 'max_dwell',
+    source: DATA_SHEET,
+    applies: (design) => design.coil.max_dwell !== null,
+  },
+  max_duty: {
+    per: 'point',
+    value: 'point_duty',
+    sense: 'at most',
+    limit: 'max_duty',
+    source: DATA_SHEET,
+    applies: (design) => design.coil.max_duty !== null,
+  },
+  max_peak: {
+    per: 'point',
+    value: 'point_peak',
+    sense: 'at most',
+    limit: 'max_peak',
+    source: DATA_SHEET,
+    applies: (design) => design.coil.max_peak !== null,
+  },
+  min_supply: {
+    per: 'point',
+    value: 'least_supply',
+    sense: 'at least',
+    limit: 'min_supply',
+    source: DATA_SHEET,
+    applies: (design) => design.coil.min_supply !== null,
+  },
   dwell_served: {
     per: 'point',
     value: 'point_dwell',
     sense: 'above',
     limit: 'no_time',
+    plain: true,
     source: PHYSICS,
   },
   alternator: {
@@ -141,6 +246,7 @@ export const RULES = {
     value: 'intervals_missing',
     sense: 'at most',
     limit: 'none_allowed',
+    plain: true,
     source: ARBITRARY,
   },
 } as const satisfies Record<string, Rule>;

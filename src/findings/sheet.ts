@@ -46,7 +46,7 @@ export function judgedSheet(grid: Grid, design: Design): Sheet {
   const headings = ['Rule', 'Subject', 'Value', 'Limit', 'Verdict', 'Margin'];
   const head: Cell[] = headings.map((value) => ({ role: 'label', value }));
   const rows = judged(grid, design).map(({ rule, subject, at }, i): Cell[] => {
-    const { value, limit, sense }: Rule = RULES[rule];
+    const { value, limit, sense, plain }: Rule = RULES[rule];
     const row = JUDGED_TOP + i;
     const here = (column: number): string => address(row, column, false);
     const v = here(JUDGED_COLUMNS.value);
@@ -61,10 +61,12 @@ export function judgedSheet(grid: Grid, design: Design): Sheet {
         role: 'formula',
         formula: `IF(ISNUMBER(${v}),IF(ISNUMBER(${l}),IF(${v}${COMPARE[sense]}${l},"pass","fail"),"unknown"),"unknown")`,
       },
-      {
-        role: 'formula',
-        formula: `IF(ISNUMBER(${v}),IF(ISNUMBER(${l}),IF(${l}=0,"",(${towards})/ABS(${l})),""),"")`,
-      },
+      plain
+        ? { role: 'member', value: null }
+        : {
+            role: 'formula',
+            formula: `IF(ISNUMBER(${v}),IF(ISNUMBER(${l}),IF(${l}=0,"",(${towards})/ABS(${l})),""),"")`,
+          },
     ];
   });
   return [[title], [], head, ...rows];

@@ -1,6 +1,8 @@
 /** The words of every finding, in one table: the compiler refuses a rule without its words. */
 import { printValue } from '../basis/print.ts';
-import { QUANTITIES } from '../model/model.ts';
+import type { At } from '../basis/quantity.ts';
+import type { Evaluation } from '../engine/evaluate.ts';
+import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import type { Finding } from './finding.ts';
 import { RULES, type RuleId } from './rules.ts';
 
@@ -9,6 +11,8 @@ interface Facts {
   readonly subject: string;
   readonly value: string;
   readonly limit: string;
+  /** Any quantity of the subject, printed with its unit; nothing when it is not known. */
+  readonly say: (name: QuantityName, at?: At) => string | undefined;
 }
 
 interface Words {
@@ -22,15 +26,61 @@ interface Words {
 const NO_FIGURE =
   'The ampacity table has no figure for this size: take a size from 0.75 mm² up, or the maker’s own figure.';
 
+/** How `for_ever` is printed. */
+const FOR_EVER = printValue(
+  Number(QUANTITIES.for_ever.kind === 'constant' && QUANTITIES.for_ever.value),
+  's',
+  's',
+);
+
+const SUPPRESSION_SAYS: Readonly<Record<string, string>> = {
+  diode:
+    'A bare diode slows the release, and the contacts can tack-weld: a resistor or diode and zener is kinder.',
+  resistor: 'A resistor of 6 to 8 times the coil resistance is kind to the contacts.',
+  diode_zener: 'Diode and zener let the relay release quickly.',
+};
+
+const between = (f: Facts): string => `${f.say('end_fault')} to ${f.say('start_fault')}`;
+
+/** The windows in which the conductor is not protected, each with its credible cause. */
+function windows(f: Facts): string {
+  const found = [0, 1, 2].flatMap((window) => {
+    const from = f.say('window_from', { window });
+    if (from === undefined) return [];
+    const causes = [
+      f.say('window_stuck', { window }) === '1' ? `a driver stuck on (${f.say('stuck_current')})` : '',
+      f.say('window_short', { window }) === '1' ? `a short (${between(f)})` : '',
+    ].filter(Boolean);
+    const cause = causes.length > 0 ? `, which ${causes.join(' or ')} draws` : ', which nothing here draws';
+    return [`from ${from} to ${f.say('window_to', { window })}${cause}`];
+  });
+  return `The fuse of ${f.say('run_fuse')} is slower than the conductor ${found.join('; ')}.`;
+}
+
+/** Three ways out, with their numbers. */
+function cures(f: Facts): string {
+  const fuse = f.say('cure_fuse');
+  const gauge = f.say('cure_gauge');
+  const limit = f.say('cure_limit');
+  const ways = [
+    fuse && `a fuse of ${fuse} at the head of this run`,
+    gauge && `a conductor of ${gauge}`,
+    limit && `against a stuck driver a current limit below ${limit}`,
+  ].filter(Boolean);
+  return ways.length > 0
+    ? `Cures: ${ways.join('; or ')}.`
+    : 'A smaller fuse or a larger conductor is needed.';
+}
+
 export const WORDS: Readonly<Record<RuleId, Words>> = {
   fuse_present: {
-    title: 'Fuse before the conductor',
+    title: 'Fuse: before every conductor',
     pass: () => 'Every conductor of the run stands behind a fuse.',
     fail: (f) => `${f.value} conductors of the run have no fuse before them: put one close to the source.`,
     unknown: () => 'It is not known whether a fuse stands before the run.',
   },
   fuse_load: {
-    title: 'Load of the fuse',
+    title: 'Fuse: load',
     pass: (f) => `The fuse carries ${f.value} and may carry ${f.limit} for ever at its temperature.`,
     fail: (f) =>
       `The fuse carries ${f.value} and may carry only ${f.limit} for ever at its temperature: ` +
@@ -38,15 +88,60 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     unknown: () => 'The load of the fuse is not known.',
   },
   fuse_conductor: {
-    title: 'Fuse against conductor',
-    pass: (f) => `The fuse of ${f.value} is not above what the conductor carries, ${f.limit}.`,
+    title: 'Fuse: its conductor',
+    pass: (f) => `The fuse of ${f.value} is not above what the conductor behind it carries, ${f.limit}.`,
     fail: (f) =>
-      `The fuse of ${f.value} is above what the conductor carries, ${f.limit}: a smaller fuse at the head of the run, ` +
-      'or a larger conductor.',
+      `The fuse of ${f.value} is above what the conductor behind it carries, ${f.limit}: a smaller fuse, or a larger ` +
+      'conductor.',
     unknown: () => NO_FIGURE,
   },
+  curves: {
+    title: 'Fuse: quicker than the wire',
+    pass: (f) =>
+      `Nothing that can happen here draws a current at which the fuse of ${f.say('run_fuse')} is slower than the ` +
+      `conductor: ${f.say('stuck_current')} of a driver stuck on, ${between(f)} of a short.`,
+    fail: (f) => `${windows(f)} ${cures(f)}`,
+    unknown: () =>
+      'Needs a fuse, a size with a known ampacity and the resistance of the source: give `supply.source_resistance`.',
+  },
+  stuck_driver: {
+    title: 'Driver stuck on',
+    pass: (f) =>
+      `A driver stuck on draws ${f.value} without end; ` +
+      (f.say('stuck_opening') === FOR_EVER
+        ? `no fuse ends it, and the run endures up to ${f.limit}.`
+        : `the fuse ends it within ${f.say('stuck_opening')}.`),
+    fail: (f) =>
+      `A driver stuck on draws ${f.value} without end, the run endures ${f.limit}, and no fuse ends it in time: ` +
+      'a fuse for each coil, a larger size, or a driver with a lower current limit.',
+    unknown: () => NO_FIGURE,
+  },
+  fault_opens: {
+    title: 'Fuse: opens on a short',
+    pass: (f) => `A short at the far end draws ${f.say('end_fault')}; the fuse opens within ${f.value}.`,
+    fail: (f) =>
+      `A short at the far end draws only ${f.say('end_fault')}; the fuse may take ${f.value}, where ${f.limit} is ` +
+      'allowed: a smaller fuse, a shorter or larger conductor, or a fuse at the head of this run.',
+    unknown: () =>
+      'Needs a fuse before the run and the resistance of the source: give `supply.source_resistance`.',
+  },
+  breaking: {
+    title: 'Fuse: breaking capacity',
+    pass: (f) => `A short right behind the fuse draws ${f.value}; it can break ${f.limit}.`,
+    fail: (f) =>
+      `A short right behind the fuse draws ${f.value}; it can break only ${f.limit} and may burst: a type with a larger ` +
+      'breaking capacity.',
+    unknown: () => 'Needs the resistance of the source: give `supply.source_resistance`.',
+  },
+  fuse_distance: {
+    title: 'Fuse: close to the source',
+    pass: (f) => `The fuse sits ${f.value} from the source; ${f.limit} is the most.`,
+    fail: (f) =>
+      `The fuse sits ${f.value} from the source; ${f.limit} is the most: what lies before it is not protected.`,
+    unknown: () => 'Where the fuse sits is not stated: give `from_source`.',
+  },
   wire_load: {
-    title: 'Load of the conductor',
+    title: 'Conductor: load',
     pass: (f) => `The conductor carries ${f.value} of ${f.limit} allowed at its place.`,
     fail: (f) =>
       `The conductor carries ${f.value} where ${f.limit} is allowed: a larger size, a warmer insulation, ` +
@@ -54,14 +149,14 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     unknown: () => NO_FIGURE,
   },
   insulation: {
-    title: 'Insulation against ambient',
+    title: 'Insulation: ambient',
     pass: (f) => `The place has ${f.value}, the insulation is rated ${f.limit}.`,
     fail: (f) =>
       `The place has ${f.value}, the insulation is rated only ${f.limit}: it can carry nothing there.`,
     unknown: () => 'The rating of the insulation is not known.',
   },
   series_ampacity: {
-    title: 'Largest size of the series, current',
+    title: 'Series: largest ampacity',
     pass: (f) => `The run needs an ampacity of ${f.value}; the largest size of the series has ${f.limit}.`,
     fail: (f) =>
       `The run needs an ampacity of ${f.value}; the largest size of the series has only ${f.limit} at this place. ` +
@@ -69,13 +164,13 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     unknown: () => NO_FIGURE,
   },
   series_area: {
-    title: 'Largest size of the series, drop',
+    title: 'Series: largest area',
     pass: (f) => `The run takes ${f.value}; the series goes up to ${f.limit}.`,
     fail: (f) => `The drop limit would need ${f.value}; the series ends at ${f.limit}.`,
     unknown: () => 'The area needed is not known.',
   },
   drop: {
-    title: 'Drop of the worst coil’s path',
+    title: 'Drop: worst coil’s path',
     pass: (f) => `The worst path drops ${f.value} at the firing instant; ${f.limit} is allowed.`,
     fail: (f) =>
       `The worst path drops ${f.value} at the firing instant; ${f.limit} is allowed. Look at the run with the largest ` +
@@ -83,7 +178,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     unknown: () => 'The drop is not known.',
   },
   drop_budget: {
-    title: 'Drop left to the sizes that are chosen',
+    title: 'Drop: left for conductors',
     pass: (f) => `Joints, fuses, relays and stated sizes leave ${f.value} of the drop allowed.`,
     fail: (f) =>
       `Joints, fuses, relays and stated sizes alone exceed the drop allowed (${f.value} is left): no conductor would ` +
@@ -91,7 +186,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     unknown: () => 'What is left of the drop is not known.',
   },
   relay_contact: {
-    title: 'Relay contact, continuous load',
+    title: 'Relay: contact, load',
     pass: (f) => `The contact carries ${f.value} and is rated ${f.limit} at this temperature.`,
     fail: (f) => `The contact carries ${f.value} and is rated only ${f.limit} at this temperature.`,
     unknown: () =>
@@ -99,34 +194,89 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       'ambient temperature, and state it with `rated_at`.',
   },
   relay_inductive: {
-    title: 'Relay contact, inductive load',
+    title: 'Relay: contact, inductive',
     pass: (f) => `For an inductive load the contact needs ${f.value} nominal and has ${f.limit}.`,
     fail: (f) => `For an inductive load the contact needs ${f.value} nominal and has only ${f.limit}.`,
     unknown: () => 'The rating of the contact is not known.',
   },
   relay_pull_in: {
-    title: 'Relay pulls in hot while cranking',
+    title: 'Relay: pulls in hot',
     pass: (f) => `The hot coil pulls in at ${f.value} and has ${f.limit} while cranking.`,
     fail: (f) =>
       `The hot coil pulls in only at ${f.value} and has ${f.limit} while cranking: the relay may not close. A cooler ` +
       'place, a relay with a lower pull-in voltage, or a better trigger wire.',
     unknown: () => 'The pull-in voltage is not stated: the data sheet of the relay has it, at 20 °C.',
   },
+  relay_suppression: {
+    title: 'Relay: suppression',
+    pass: (f) =>
+      `The relay coil is suppressed. ${SUPPRESSION_SAYS[f.say('relay_suppression') ?? ''] ?? ''}`.trim(),
+    fail: () =>
+      'The relay coil is not suppressed: it spikes to 1000 V and more when it is switched off, into the original ' +
+      'ignition wire. A resistor of 6 to 8 times the coil resistance across it, or a diode with a zener diode.',
+    unknown: () =>
+      'It is not stated whether the relay coil is suppressed: look for a resistor or diode mark on its case or data sheet.',
+  },
+  relay_tab: {
+    title: 'Relay: tabs',
+    pass: (f) => `The tabs carry ${f.value}; ${f.limit} is customary for their width.`,
+    fail: (f) =>
+      `The tabs carry ${f.value}; ${f.limit} is customary for their width: a relay with wider tabs.`,
+    unknown: () =>
+      'No customary current is known for tabs of this width: the data sheet of the terminal has it.',
+  },
+  relay_make: {
+    title: 'Relay: make current',
+    pass: (f) =>
+      `Closing onto the capacitors of the harness draws up to ${f.value}; the contact may make ${f.limit}.`,
+    fail: (f) =>
+      `Closing onto the capacitors of the harness draws up to ${f.value}; the contact may make only ${f.limit} and can ` +
+      'weld: smaller capacitors, or a relay with a larger make current.',
+    unknown: (f) =>
+      `Closing onto the capacitors of the harness draws ${f.say('make_current') ?? 'a current that needs the resistance of the source'}: ` +
+      'look up in the data sheet what the contact may make, and state it with `make`.',
+  },
+  max_dwell: {
+    title: 'Coil: dwell',
+    pass: (f) => `The coil gets ${f.value} of dwell; its data sheet allows ${f.limit}.`,
+    fail: (f) => `The coil gets ${f.value} of dwell; its data sheet allows only ${f.limit}.`,
+    unknown: () => 'The dwell is not known.',
+  },
+  max_duty: {
+    title: 'Coil: duty',
+    pass: (f) => `The coil is charged ${f.value} of the time; its data sheet allows ${f.limit}.`,
+    fail: (f) =>
+      `The coil is charged ${f.value} of the time; its data sheet allows only ${f.limit}: it overheats.`,
+    unknown: () => 'The duty is not known.',
+  },
+  max_peak: {
+    title: 'Coil: peak current',
+    pass: (f) => `The coil reaches ${f.value}; its data sheet allows ${f.limit}.`,
+    fail: (f) => `The coil reaches ${f.value}; its data sheet allows only ${f.limit}: a shorter dwell.`,
+    unknown: () => 'The peak current is not known.',
+  },
+  min_supply: {
+    title: 'Coil: supply',
+    pass: (f) => `The worst coil has ${f.value} at the firing instant; its data sheet asks for ${f.limit}.`,
+    fail: (f) =>
+      `The worst coil has only ${f.value} at the firing instant; its data sheet asks for ${f.limit}.`,
+    unknown: () => 'The supply at the coil is not known.',
+  },
   dwell_served: {
-    title: 'Time for a dwell',
+    title: 'Dwell: time for it',
     pass: (f) => `The coil gets ${f.value} of dwell.`,
     fail: () => 'The rest takes the whole time between two firings: this engine speed cannot be served.',
     unknown: () => 'The dwell is not known.',
   },
   alternator: {
-    title: 'Alternator',
+    title: 'Alternator: free current',
     pass: (f) => `The coils take ${f.value} on average; the other loads leave ${f.limit}.`,
     fail: (f) =>
       `The coils take ${f.value} on average; the other loads leave only ${f.limit}: the battery empties.`,
     unknown: () => 'What the alternator has to spare is not known.',
   },
   intervals: {
-    title: 'Rows for the firing intervals',
+    title: 'Firing intervals: rows',
     pass: () => 'Every interval between firings has its row.',
     fail: (f) =>
       `${f.value} pairs of firings have intervals without a row: the firing angles were changed by hand. Make the ` +
@@ -136,17 +286,24 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
 };
 
 /** The sentence of a finding. */
-export function sentence(f: Finding): string {
-  const { value, limit } = RULES[f.rule];
-  const words = WORDS[f.rule];
-  const facts: Facts = {
+export function sentence(f: Finding, e: Evaluation): string {
+  const { value } = RULES[f.rule];
+  // A feed run is also a run: its number is the same.
+  const index = f.at.run ?? f.at.feed;
+  const here: At = index === undefined ? f.at : { ...f.at, run: index, feed: index };
+  const say = (name: QuantityName, at: At = {}): string | undefined => {
+    const found = e.value(name, { ...here, ...at });
+    const { unit, shown } = QUANTITIES[name];
+    return found === null ? undefined : typeof found === 'string' ? found : printValue(found, unit, shown);
+  };
+  return WORDS[f.rule][f.verdict]({
     subject: f.subject,
     value: printValue(f.value, f.unit, QUANTITIES[value].shown),
-    limit: printValue(f.limit, f.unit, QUANTITIES[limit].shown),
-  };
-  return words[f.verdict](facts);
+    limit: printValue(f.limit, f.unit, QUANTITIES[value].shown),
+    say,
+  });
 }
 
-/** `main: Load of the fuse`, or the title alone for the whole feed. */
+/** `Fuse: load, main`, or the title alone for the whole feed. */
 export const heading = (f: Finding): string =>
-  f.subject === 'feed' ? WORDS[f.rule].title : `${f.subject}: ${WORDS[f.rule].title}`;
+  f.subject === 'feed' ? WORDS[f.rule].title : `${WORDS[f.rule].title}, ${f.subject}`;

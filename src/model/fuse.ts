@@ -1,7 +1,6 @@
 /** Fuse: rating from the load at the fuse's own temperature, and what it adds to the resistance. */
 import type { Quantities } from '../basis/quantity.ts';
 import { COMMON_PRACTICE } from '../basis/sources.ts';
-import { protectorOf } from './route.ts';
 
 export const fuses = {
   fuse_load_limit: {
@@ -39,6 +38,16 @@ export const fuses = {
     per: ['run'],
     path: 'runs.{run}.fuse.ambient',
     range: [-60, 300],
+  },
+  fuse_distance_given: {
+    kind: 'input',
+    symbol: 'ℓ_F',
+    label: 'Fuse: length of conductor between the source and the fuse (empty: not judged)',
+    unit: 'm',
+    shown: 'mm',
+    per: ['run'],
+    path: 'runs.{run}.fuse.from_source',
+    range: [0, 100],
   },
   fused: {
     kind: 'formula',
@@ -137,14 +146,5 @@ export const fuses = {
     shown: '%',
     per: ['wire'],
     formula: 'IF(fused=1, worst_effective/(fuse_rating*fuse_derating), "")',
-  },
-  protector: {
-    kind: 'structure',
-    symbol: 'F',
-    label: 'Number of the conductor whose fuse protects this one, 0 for none',
-    unit: '1',
-    per: ['wire'],
-    value: (at, layout) => protectorOf(at.wire, layout) + 1,
-    note: 'Its own fuse, or the nearest before it among the feed runs that carry all of its coils.',
   },
 } as const satisfies Quantities;

@@ -10,22 +10,27 @@ import type { Quantities, Quantity } from '../basis/quantity.ts';
 import { ampacity } from '../data/ampacity.ts';
 import { awg } from '../data/awg.ts';
 import { copper } from '../data/copper.ts';
+import { fuseDistance } from '../data/fuse-distance.ts';
 import { fuse } from '../data/fuses.ts';
 import { sae } from '../data/sae.ts';
 import { coil } from './coil.ts';
 import { conductor } from './conductor.ts';
 import { drop } from './drop.ts';
+import { fault } from './fault.ts';
 import { fuses } from './fuse.ts';
 import { limits } from './limits.ts';
 import { loads } from './loads.ts';
 import { overlap } from './overlap.ts';
+import { protection } from './protection.ts';
 import { relays } from './relay.ts';
 import { sizing } from './sizing.ts';
+import { survival } from './survival.ts';
 import { sweep } from './sweep.ts';
 import { tables } from './tables.ts';
 import { timing } from './timing.ts';
 
 const { fuse_T_ref, fuse_rerating } = fuse;
+const { fuse_distance } = fuseDistance;
 const { ampacity_ambient } = ampacity;
 
 /** Subjects in the order of the flow. */
@@ -36,10 +41,13 @@ export const SUBJECTS = {
   loads,
   sweep,
   conductor,
-  fuse: { ...fuses, fuse_T_ref, fuse_rerating },
+  fuse: { ...fuses, fuse_T_ref, fuse_rerating, fuse_distance },
   relay: relays,
   sizing,
   drop,
+  fault,
+  protection,
+  survival,
   limits,
   copper,
   tables: { ...tables, ...awg, ...sae, ampacity_ambient },

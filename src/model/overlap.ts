@@ -74,8 +74,8 @@ export const overlap = {
     label: 'How long the coil that fired before had been charged when this dwell began, at most the dwell',
     unit: 's',
     shown: 'ms',
-    per: ['speed', 'lag'],
-    formula: 'IF(delay>same_interval*cycle_time, MIN(dwell, cycle_time-delay), dwell)',
+    per: ['point', 'lag'],
+    formula: 'IF(interval_of_row>same_interval, MIN(dwell, cycle_time*(1-interval_of_row)), dwell)',
     note: 'The same interval read backwards: the cycle less the interval.',
   },
   neighbour_charge: {
@@ -83,7 +83,7 @@ export const overlap = {
     symbol: 'q',
     label: 'Charge drawn by the other coil during the dwell of this one',
     unit: 'A*s',
-    per: ['speed', 'lag'],
+    per: ['point', 'lag'],
     formula:
       'final_current*(later_rises-tau*(1-EXP(-later_rises/tau)))+peak*(shared-later_rises)+charge-' +
       '(final_current*(MIN(begun,limit_time)-tau*(1-EXP(-MIN(begun,limit_time)/tau)))+peak*(begun-MIN(begun,limit_time)))',

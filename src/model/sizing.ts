@@ -4,7 +4,8 @@
  * 1. What a run must carry by itself gives its least size: ampacity against load and against its own fuse.
  * 2. The drop budget is shared so that the copper is least: S_i = (ρ_i/B′)·sqrt(I_i/n_i)·Σ L_j·sqrt(I_j·n_j), with the
  *    resistivity warm, for every firing of every point; the greatest need of each run is rounded up to the series.
- * 3. Rounding up leaves drop to spare. Run after run, in the order of the feed, each takes the smallest size that
+ * 3. A feed run takes at least the size that endures a short until its fuse opens (see `survival.ts`).
+ * 4. Rounding up leaves drop to spare. Run after run, in the order of the feed, each takes the smallest size that
  *    still keeps every firing within its limit, the runs before it already at their last size and those behind it
  *    still at the rounded-up one. After that no run can be one size smaller.
  */
@@ -128,6 +129,14 @@ export const sizing = {
   },
   rounded: {
     kind: 'formula',
+    symbol: 'c₁',
+    label: 'First guess of the candidate: load, share of the drop, short',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(auto=1, MAX(by_load, by_short), by_load)',
+  },
+  by_load: {
+    kind: 'formula',
     symbol: 'c₀',
     label: 'Candidate that carries the load and has this area, rounded up',
     unit: '1',
@@ -186,11 +195,12 @@ export const sizing = {
   fits: {
     kind: 'formula',
     symbol: 'fit',
-    label: 'Candidate carries load and fuse and keeps the drop limit (1), or not (0)',
+    label: 'Candidate carries load and fuse, keeps the drop limit and endures shorts (1), or not (0)',
     unit: '1',
     per: ['run'],
     across: 'candidate',
-    formula: 'IF(fits_load=1, IF(ISNUMBER(largest_ohm), IF(candidate_ohm<=largest_ohm, 1, 0), 1), 0)',
+    formula:
+      'IF(fits_load*endures_start*endures_end=1, IF(ISNUMBER(largest_ohm), IF(candidate_ohm<=largest_ohm, 1, 0), 1), 0)',
   },
   chosen: {
     kind: 'formula',

@@ -1,13 +1,14 @@
 /** The published tables as columns of the model: conductor sizes, ampacity, insulation, fuses, relays. */
 import type { Axis, Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, COMMON_PRACTICE, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, COMMON_PRACTICE, cite, fromMemory, PHYSICS } from '../basis/sources.ts';
 import { AMPACITY, AMPACITY_RATINGS, BUNDLE } from '../data/ampacity.ts';
 import { AWG_SIZES } from '../data/awg.ts';
+import { FUSE_GATES } from '../data/fuse-gates.ts';
 import { FUSE_RATINGS } from '../data/fuse-ratings.ts';
 import { FUSE_DROP, FUSE_TYPES } from '../data/fuses.ts';
 import { IEC_60228_CLASS_5 } from '../data/iec60228.ts';
-import { INSULATIONS } from '../data/insulation.ts';
-import { RELAY_RATINGS } from '../data/relays.ts';
+import { INSULATIONS, SHORT_CIRCUIT_LIMITS } from '../data/insulation.ts';
+import { FLAT_TABS, RELAY_RATINGS } from '../data/relays.ts';
 import { SAE_SIZES } from '../data/sae.ts';
 
 /** One conductor size of any series; a series stands together so that its sizes can be counted off. */
@@ -23,6 +24,14 @@ interface Size {
   /** [mohm/m] */
   readonly class5: number | null;
 }
+
+/** [K] Between the continuous limit of every class and its 6 h limit. */
+const OVERLOAD_RISE = 50;
+/** [degC] Rating up to which insulation of unstated material is taken as PVC. */
+const HOTTEST_PVC = 105;
+const shortLimit = (rating: number): number =>
+  SHORT_CIRCUIT_LIMITS.rows.find((row) => row.material === (rating <= HOTTEST_PVC ? 'PVC' : 'cross-linked'))
+    ?.limit ?? rating;
 
 const none = { awg: null, cmil: null, nominal: null, class5: null };
 const awgSizes = AWG_SIZES.rows.map((row) => ({
@@ -45,6 +54,13 @@ export const SIZES: readonly Size[] = [
   ...awgSizes.filter((s) => s.series !== 'AWG'),
 ];
 
+/** Steps of a time-current curve, besides the gates and the currents at which a conductor begins to be in danger. */
+const GRID_STEPS = 40;
+/** Where the conductor's limits begin, and a little above: its time falls steeply there. */
+const GRID_EXTRA = 6;
+/** Windows in which a conductor is not protected: more than three do not occur with falling curves. */
+const WINDOWS = 3;
+
 /** Sizes of the longest series, and one more place for a size that the design states. */
 const CANDIDATES =
   Math.max(...['AWG', 'SAE', 'mm2'].map((s) => SIZES.filter((z) => z.series === s).length)) + 1;
@@ -55,6 +71,21 @@ const FUSES = FUSE_RATINGS.rows.map((row) => ({
     FUSE_DROP.rows.find((d) => d.type === row.type && d.from <= row.rating && row.rating <= d.to)?.drop ??
     null,
 }));
+
+/** Gates of the fuse type with the most of them; a type with fewer is filled up with its last gate, far out. */
+const GATES = Math.max(
+  ...FUSE_TYPES.rows.map((t) => FUSE_GATES.rows.filter((g) => g.type === t.type).length),
+);
+const FAR_OUT = 10;
+const gatesOf = (type: string): { multiple: number; min: number; max: number | null }[] => {
+  const own = FUSE_GATES.rows
+    .filter((g) => g.type === type)
+    .map(({ multiple, min, max }) => ({ multiple, min, max }));
+  const last = own.at(-1) as (typeof own)[number];
+  return Array.from({ length: GATES }, (_, i) => own[i] ?? { ...last, multiple: last.multiple * FAR_OUT });
+};
+const GRID_ROWS = GRID_STEPS + GATES + GRID_EXTRA;
+const gates = FUSE_TYPES.rows.map((t) => gatesOf(t.type));
 
 /** Least number of conductors in the bundle of each row. */
 const bundleRows = BUNDLE.rows;
@@ -70,6 +101,10 @@ export const TABLE_AXES: Partial<Record<Axis, readonly string[]>> = {
   fuse_type: FUSE_TYPES.rows.map((row) => row.type),
   fuse_size: FUSES.map((row) => `${row.type} ${row.rating} A`),
   bundle_row: bundleRows.map((row) => `${row.from} and more`),
+  gate: Array.from({ length: GATES }, (_, i) => `gate ${i + 1}`),
+  grid: Array.from({ length: GRID_ROWS }, (_, i) => `${i + 1}`),
+  window: Array.from({ length: WINDOWS }, (_, i) => `window ${i + 1}`),
+  tab: FLAT_TABS.rows.map((row) => `${row.width} mm`),
   relay_size: RELAY_RATINGS.rows.map((row) => `${row.rating} A`),
 };
 
@@ -268,6 +303,130 @@ export const tables = {
     per: ['fuse_size'],
     values: FUSES.map((f) => f.drop),
     source: FUSE_DROP.source,
+  },
+  type_name: {
+    kind: 'column',
+    symbol: 'type',
+    label: 'Type of fuse',
+    unit: 'text',
+    per: ['fuse_type'],
+    values: FUSE_TYPES.rows.map((t) => t.type),
+    source: FUSE_TYPES.source,
+  },
+  type_breaking: {
+    kind: 'column',
+    symbol: 'I_b',
+    label: 'Breaking capacity',
+    unit: 'A',
+    per: ['fuse_type'],
+    values: FUSE_TYPES.rows.map((t) => t.breaking),
+    source: FUSE_TYPES.source,
+  },
+  type_multiple: {
+    kind: 'column',
+    symbol: 'm',
+    label: 'Gate: current over rated current',
+    unit: '1',
+    per: ['fuse_type'],
+    across: 'gate',
+    values: gates.map((own) => own.map((g) => g.multiple)),
+    source: FUSE_GATES.source,
+    note: 'A type with fewer gates repeats its last one, far out.',
+  },
+  type_slowest: {
+    kind: 'column',
+    symbol: 't_max',
+    label: 'Gate: opens at the latest after',
+    unit: 's',
+    shown: 's',
+    per: ['fuse_type'],
+    across: 'gate',
+    values: gates.map((own) => own.map((g) => g.max)),
+    source: FUSE_GATES.source,
+  },
+  type_fastest: {
+    kind: 'column',
+    symbol: 't_min',
+    label: 'Gate: opens not before',
+    unit: 's',
+    shown: 's',
+    per: ['fuse_type'],
+    across: 'gate',
+    values: gates.map((own) => own.map((g) => g.min)),
+    source: FUSE_GATES.source,
+  },
+  gate_no: {
+    kind: 'structure',
+    symbol: 'g',
+    label: 'Number of the gate',
+    unit: '1',
+    per: ['gate'],
+    value: (at) => at.gate + 1,
+  },
+  grid_no: {
+    kind: 'structure',
+    symbol: 'k',
+    label: 'Number of the step',
+    unit: '1',
+    per: ['grid'],
+    value: (at) => at.grid + 1,
+  },
+  grid_steps: {
+    kind: 'constant',
+    symbol: 'K',
+    label: 'Steps of the logarithmic current axis',
+    unit: '1',
+    value: GRID_STEPS,
+    source: ARBITRARY,
+  },
+  window_no: {
+    kind: 'structure',
+    symbol: 'w',
+    label: 'Number of the window',
+    unit: '1',
+    per: ['window'],
+    value: (at) => at.window + 1,
+  },
+  tab_width: {
+    kind: 'column',
+    symbol: 'b_t',
+    label: 'Width of a flat tab',
+    unit: 'mm',
+    per: ['tab'],
+    values: FLAT_TABS.rows.map((row) => row.width),
+    source: FLAT_TABS.source,
+  },
+  tab_amps: {
+    kind: 'column',
+    symbol: 'I_tab',
+    label: 'Customary continuous current, low end',
+    unit: 'A',
+    per: ['tab'],
+    values: FLAT_TABS.rows.map((row) => row.from),
+    source: FLAT_TABS.source,
+    note: 'There is no figure in the standard.',
+  },
+  insulation_overload: {
+    kind: 'column',
+    symbol: 'T_6h',
+    label: 'Limit of a 6 h overload',
+    unit: 'degC',
+    per: ['insulation'],
+    values: INSULATIONS.map((i) => i.hours_6 ?? i.continuous + OVERLOAD_RISE),
+    source: fromMemory('high', 'ISO-6722-1', 'temperature classes'),
+    note: 'Conductor types for which it is not stated: 50 K above the rating, as every class has it.',
+  },
+  insulation_short: {
+    kind: 'column',
+    symbol: 'T_5s',
+    label: 'Limit of a short circuit up to 5 s',
+    unit: 'degC',
+    per: ['insulation'],
+    values: INSULATIONS.map((i) => Math.max(i.hours_6 ?? 0, i.short_circuit ?? shortLimit(i.continuous))),
+    source: cite('IEC-60364-5-54', 'quoted'),
+    note:
+      'PVC 160 °C, cross-linked 250 °C. A class letter does not state its material: up to class B it is taken as PVC, ' +
+      'from class C on as cross-linked (common practice), and never below its own overload limit.',
   },
   relay_size_rating: {
     kind: 'column',

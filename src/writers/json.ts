@@ -3,16 +3,16 @@ import { printCitation } from '../basis/sources.ts';
 import { unit as readUnit } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
+import type { Result } from '../findings/result.ts';
 import { sentence } from '../findings/words.ts';
 import type { QuantityName } from '../model/model.ts';
-import type { Run } from '../run.ts';
 
 export const FORMAT = 'coilfeed-result/1';
 
 type Json = null | number | string | boolean | readonly Json[] | { readonly [key: string]: Json };
 
 /** The result of a run as a plain object. */
-export function toJson({ evaluation: e, findings, verdict }: Run): { readonly [key: string]: Json } {
+export function toJson({ evaluation: e, findings, verdict }: Result): { readonly [key: string]: Json } {
   const { design } = e;
   return {
     format: FORMAT,
@@ -58,7 +58,7 @@ export function toJson({ evaluation: e, findings, verdict }: Run): { readonly [k
       unit: SI_NAMES[f.unit] ?? f.unit,
       margin: f.margin,
       marginal: f.marginal,
-      text: sentence(f),
+      text: sentence(f, e),
       source: printCitation(f.source),
     })),
     assumed: design.assumed.map(({ path, value, why }) => ({ path, value, why })),
@@ -115,8 +115,25 @@ function runOf(e: Evaluation, design: Design, wire: number): Json {
     conductor_C: e.number('wire_T', { wire }),
     worst_point: design.points[(e.number('worst_point', { wire }) ?? 1) - 1]?.name ?? null,
     points,
+    fault_max_A: e.number('fault_max', { wire }),
+    fault_min_A: e.number('fault_min', { wire }),
+    unprotected: spec.side === 'feed' ? windowsOf(e, run, e.number('fault_max', { wire })) : [],
   };
 }
+
+/** Windows of the run in which this conductor is not protected, up to its own largest fault current. */
+function windowsOf(e: Evaluation, feed: number, most: number | null): Json {
+  return e.grid.axes.window.flatMap((_, window) => {
+    const from = e.number('window_from', { feed, window });
+    const to = e.number('window_to', { feed, window });
+    if (from === null || to === null || (most !== null && from >= most)) return [];
+    return [{ from_A: from, to_A: most === null ? to : Math.min(to, most) }];
+  });
+}
+
+/** A time without end is null. */
+const finite = (e: Evaluation, time: number | null): number | null =>
+  time === null || time >= (e.number('for_ever') ?? 0) ? null : time;
 
 const wiresWith = (design: Design, part: 'fuse' | 'relay'): number[] =>
   design.wires.flatMap((w, i) => (design.runs[w.run]?.[part] ? [i] : []));
@@ -131,6 +148,7 @@ function fuseOf(e: Evaluation, design: Design, wire: number): Json {
     rating_chosen: design.runs[run]?.fuse?.rating === 'auto',
     load: e.number('fuse_load', { wire }),
     ambient_C: e.number('fuse_ambient', { run }),
+    opens_s: finite(e, e.number('fuse_opens', { wire })),
   };
 }
 
@@ -146,6 +164,8 @@ function relayOf(e: Evaluation, design: Design, wire: number): Json {
     supply_cranking_V: e.number('relay_supply', { run }),
     contact_drop_V: e.number('contact_drop', { wire }),
     contact_W: e.number('contact_heat', { wire }),
+    trigger_A: e.number('trigger_current', { run }),
+    make_A: e.number('make_current'),
   };
 }
 

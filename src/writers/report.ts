@@ -4,9 +4,10 @@ import { printCitation } from '../basis/sources.ts';
 import type { Design } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { Finding, Verdict } from '../findings/finding.ts';
-import { heading, sentence } from '../findings/words.ts';
+import type { Result } from '../findings/result.ts';
+import { RULES, type RuleId, type Sense } from '../findings/rules.ts';
+import { heading, sentence, WORDS } from '../findings/words.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
-import type { Run } from '../run.ts';
 import { CAUTIONS } from './cautions.ts';
 import { columns, fold } from './columns.ts';
 
@@ -27,9 +28,9 @@ const colour: Style = {
 const VERDICTS: Readonly<Record<Verdict, string>> = { pass: 'PASS', fail: 'FAIL', unknown: 'UNKNOWN' };
 
 /** The whole report. `coloured` only for a terminal that wants colours. */
-export function report(result: Run, coloured: boolean): string {
+export function report(result: Result, coloured: boolean): string {
   const style = coloured ? colour : plain;
-  const { evaluation: e, findings } = result;
+  const { evaluation: e } = result;
   const sections = [
     head(result, style),
     section(style, 'What to buy', toBuy(e)),
@@ -37,7 +38,7 @@ export function report(result: Run, coloured: boolean): string {
     section(style, 'Currents at the worst point of each run', currents(e)),
     section(style, 'Drops: what a meter shows (average), what a scope shows (peak)', drops(e)),
     section(style, 'Worst coil behind this feed', worst(e)),
-    section(style, 'Findings', findings.map((f) => finding(f, style)).join('\n')),
+    section(style, 'Findings', judged(result, style)),
     ...(e.design.assumed.length > 0
       ? [section(style, 'Taken where the design says nothing', assumed(e.design))]
       : []),
@@ -49,7 +50,7 @@ export function report(result: Run, coloured: boolean): string {
 const section = (style: Style, title: string, body: string): string => `${style.strong(title)}\n${body}`;
 const bullet = (text: string): string => fold(text, WIDTH, '    ').replace('    ', '  - ');
 
-function head({ evaluation: { design }, findings, verdict }: Run, style: Style): string {
+function head({ evaluation: { design }, findings, verdict }: Result, style: Style): string {
   const count = (v: Verdict): number => findings.filter((f) => f.verdict === v).length;
   const marginal = findings.filter((f) => f.marginal).length;
   const parts = [
@@ -192,15 +193,60 @@ function worst(e: Evaluation): string {
   );
 }
 
-const MARKS: Readonly<Record<Verdict, string>> = { pass: 'pass   ', fail: 'FAIL   ', unknown: 'unknown' };
+const MARKS: Readonly<Record<Verdict, string>> = { pass: 'pass', fail: 'FAIL', unknown: 'unknown' };
+const SIGNS: Readonly<Record<Sense, string>> = { 'at most': '≤', 'at least': '≥', below: '<', above: '>' };
 
-function finding(f: Finding, style: Style): string {
-  const margin = f.margin === null ? '' : `, margin ${printNumber(f.margin * 100, 2)} %`;
-  const near = f.marginal ? ' (marginal)' : '';
-  const lines = [`  ${style.verdict(f.verdict, MARKS[f.verdict])}  ${heading(f)}${near}`];
-  lines.push(fold(sentence(f), WIDTH, ' '.repeat(11)));
-  if (f.verdict !== 'unknown') lines.push(fold(`${printCitation(f.source)}${margin}`, WIDTH, ' '.repeat(11)));
-  return lines.join('\n');
+/** What fails or is unknown in sentences, what passes in a table, the sources below. */
+function judged({ findings, evaluation: e }: Result, style: Style): string {
+  const sources = [...new Set(findings.map((f) => printCitation(f.source)))];
+  const mark = (f: Finding): string => `[${sources.indexOf(printCitation(f.source)) + 1}]`;
+  const open = findings
+    .filter((f) => f.verdict !== 'pass')
+    .map((f) => {
+      const title = `  ${style.verdict(f.verdict, MARKS[f.verdict].padEnd(7))}  ${heading(f)} ${mark(f)}`;
+      return `${title}\n${fold(sentence(f, e), WIDTH, ' '.repeat(11))}`;
+    });
+  const rows = byRule(findings.filter((f) => f.verdict === 'pass')).map(([f, ...others]) => {
+    const { shown } = QUANTITIES[RULES[f.rule].value];
+    return [
+      `${f.marginal ? '~' : ' '} ${WORDS[f.rule].title}`,
+      f.subject === 'feed' ? '' : subjects(f.subject, others.length),
+      printValue(f.value, f.unit, shown),
+      `${SIGNS[f.sense]} ${printValue(f.limit, f.unit, shown)}`,
+      f.margin === null ? '' : printNumber(f.margin * 100, 2),
+      mark(f),
+    ];
+  });
+  const titles = ['  Passing', 'closest', 'value', 'limit', 'margin %', 'by'];
+  const table = columns(
+    titles.map((title, i) => ({ title, align: i < 2 || i === 3 ? 'left' : 'right' })),
+    rows,
+  );
+  const marginal = findings.some((f) => f.marginal) ? ['  ~ within 10 % of the limit'] : [];
+  return [...open, table, ...marginal, ...sources.map((s, i) => fold(`[${i + 1}] ${s}`, WIDTH, '  '))].join(
+    '\n',
+  );
+}
+
+/** Findings of the same rule together, in the order in which the rules first occur. */
+function byRule(found: readonly Finding[]): [Finding, ...Finding[]][] {
+  const groups = new Map<RuleId, [Finding, ...Finding[]]>();
+  for (const f of found) {
+    const group = groups.get(f.rule);
+    if (group) group.push(f);
+    else groups.set(f.rule, [f]);
+  }
+  return [...groups.values()];
+}
+
+/** Room for a subject in the table of what passes. */
+const SUBJECT = 14;
+
+/** The subject closest to its limit, and how many others there are. */
+function subjects(closest: string, others: number): string {
+  const more = others > 0 ? ` +${others}` : '';
+  const room = SUBJECT - more.length;
+  return (closest.length > room ? `${closest.slice(0, room - 1)}…` : closest) + more;
 }
 
 const assumed = (design: Design): string =>

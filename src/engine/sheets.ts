@@ -1,0 +1,118 @@
+/** The sheets that hold the model: what each is called and what a reader needs to know of it. */
+
+export const INPUTS = 'Inputs';
+
+export interface SheetOf {
+  readonly sheet: string;
+  readonly title: string;
+  /** What a reader needs to know, in one line. */
+  readonly about: string;
+}
+
+/** Sheet of each combination of row axes, in the order of the flow. */
+export const SHEETS: Readonly<Record<string, SheetOf>> = {
+  '': {
+    sheet: 'Values',
+    title: 'Constants, limits and what exists once',
+    about: 'Everything that has one value in the whole design. Each name can be used in formulas.',
+  },
+  coil: { sheet: 'Coils', title: 'Coils', about: 'One row for each coil.' },
+  event: {
+    sheet: 'Firings',
+    title: 'Firings',
+    about:
+      'One row for each firing of a cycle: how far every other one is from it, and what their paths share.',
+  },
+  lag: {
+    sheet: 'Intervals',
+    title: 'Intervals between firings',
+    about: 'Each different interval once, and how many pairs of firings meet at it in each conductor.',
+  },
+  point: { sheet: 'Points', title: 'Operating points', about: 'One row for each operating point.' },
+  dwell_row: { sheet: 'Dwell', title: 'Dwell by supply', about: 'The dwell that the controller asks for.' },
+  speed: {
+    sheet: 'Speeds',
+    title: 'Charge of one coil',
+    about:
+      'One row for each operating point, then one for each speed of the sweep: one coil on a stiff supply.',
+  },
+  'speed,lag': {
+    sheet: 'Overlap',
+    title: 'Overlap of two charges',
+    about: 'What two charges have in common when one coil fires an interval after the other, at every speed.',
+  },
+  'point,lag': {
+    sheet: 'Neighbours',
+    title: 'What a neighbour draws',
+    about: 'What another coil draws during the dwell of this one, when it fires an interval later.',
+  },
+  'point,event': {
+    sheet: 'Instants',
+    title: 'Instants of firing',
+    about: 'What flows at the instant of each firing, the drop that it makes, and how that drop is shared.',
+  },
+  'coil,point': {
+    sheet: 'Delivered',
+    title: 'What each coil is left with',
+    about: 'Supply, current and energy of every coil behind this feed, at every point.',
+  },
+  wire: { sheet: 'Conductors', title: 'Conductors', about: 'One row for each conductor of every run.' },
+  'wire,point': {
+    sheet: 'Loads',
+    title: 'Current and drop of every conductor',
+    about: 'Average, effective and peak current and the drops that they make, at every point.',
+  },
+  feed: {
+    sheet: 'Protection',
+    title: 'Fuse against conductor',
+    about: 'One row for each feed run: what its fuse makes of a short, and whether it opens in time.',
+  },
+  'feed,grid': {
+    sheet: 'Curves',
+    title: 'Time-current curves',
+    about: 'How long the fuse takes to open and how long the conductor endures, at every current of the grid.',
+  },
+  run: { sheet: 'Runs', title: 'Runs', about: 'One row for each run: load, protection, and the size taken.' },
+  candidate: {
+    sheet: 'Candidates',
+    title: 'Candidates',
+    about:
+      'The places of the sizes that a run may take: the series in order, in the last place a size as stated.',
+  },
+  size: { sheet: 'Sizes', title: 'Conductor sizes', about: 'Every size that the tool knows.' },
+  amps_row: {
+    sheet: 'Ampacity',
+    title: 'Ampacity',
+    about: 'The published table, and the areas of its sizes.',
+  },
+  amps_column: { sheet: 'Ratings', title: 'Columns of the ampacity table', about: 'Ratings of insulation.' },
+  insulation: { sheet: 'Insulation', title: 'Insulation', about: 'Classes and types, and what they stand.' },
+  fuse_type: { sheet: 'FuseTypes', title: 'Types of fuse', about: 'One row for each type.' },
+  fuse_size: { sheet: 'Fuses', title: 'Fuses', about: 'Rated currents of each type.' },
+  bundle_row: { sheet: 'Bundles', title: 'Bundles', about: 'Conductors that lie together.' },
+  tab: { sheet: 'Tabs', title: 'Flat tabs', about: 'What a tab of each width carries.' },
+  gate: { sheet: 'Gates', title: 'Gates of the fuses', about: 'Times in which a fuse opens, by its current.' },
+  grid: { sheet: 'Grid', title: 'Grid of the curves', about: 'The steps at which the curves are compared.' },
+  window: { sheet: 'Windows', title: 'Windows', about: 'Currents at which a conductor is not protected.' },
+  relay_size: { sheet: 'Relays', title: 'Relays', about: 'Customary contact ratings.' },
+};
+
+/** What the inputs of these axes are called; the others go by the title of their sheet. */
+export const INPUT_TITLES: Readonly<Record<string, string>> = { wire: 'Conductors: lengths' };
+
+/** What the single inputs of a subject of the model are called; the others go by its name. */
+export const SUBJECT_TITLES: Readonly<Record<string, string>> = {
+  timing: 'Engine, ignition and sweep',
+  coil: 'Coil',
+  conductor: 'Conductors',
+  fuse: 'Fuses',
+  relay: 'Relays',
+  drop: 'Drop',
+  limits: 'Supply',
+};
+
+export const INPUT_SHEET: SheetOf = {
+  sheet: INPUTS,
+  title: 'Inputs',
+  about: 'Everything that can be chosen, in one place. All other sheets follow from it.',
+};

@@ -1,0 +1,141 @@
+/**
+ * Sizes and short circuits: a candidate must endure a short at the begin and at the far end of its run until the fuse
+ * opens. Between the two the fuse gains on the conductor, its gates being steeper than I²t, then loses, being flat.
+ *
+ * The fault current hangs on the sizes nearer to the battery. For the first guess of a run these are taken as their
+ * load and share of the drop want them; when a run takes its last size they already have theirs.
+ */
+import type { Quantities } from '../basis/quantity.ts';
+import { enduring, type Heated, opening, timeConstant } from './curve-formulas.ts';
+
+const CANDIDATE: Heated = { amps: 'candidate_amps', load_T: 'candidate_T', theta: 'candidate_theta' };
+
+/** 1 where the fuse opens within the time that the candidate endures, or where nothing is known of the short. */
+const endures = (fault: string, opens: string): string =>
+  `IF(fed=1, IF(ISNUMBER(run_fuse), IF(ISNUMBER(${fault}), IF(ISNUMBER(candidate_T), ` +
+  `IF(${opens}<=${enduring(fault, CANDIDATE)}, 1, 0), 0), 1), 1), 1)`;
+
+export const survival = {
+  candidate_theta: {
+    kind: 'formula',
+    symbol: 'θ',
+    label: 'Thermal time constant of the candidate',
+    unit: 's',
+    shown: 's',
+    per: ['run'],
+    across: 'candidate',
+    formula:
+      'IF(ISNUMBER(candidate_T), ' +
+      `${timeConstant('INDEX(size_area[size], candidate_size, 1)', 'candidate_amps', 'INDEX(size_ohm[size], candidate_size, 1)')}, "")`,
+  },
+  guess_ohm: {
+    kind: 'formula',
+    symbol: 'R_20,0',
+    label: 'First guess: cold resistance with joints, fuse and relay contact',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['wire'],
+    formula: 'INDEX(size_ohm[size], INDEX(candidate_size[candidate], 1, by_load), 1)*wire_length+fixed_ohm',
+  },
+  guess_fault: {
+    kind: 'formula',
+    symbol: 'I_k,0',
+    label: 'First guess: fault current at the begin of the run',
+    unit: 'A',
+    per: ['wire'],
+    formula:
+      'IF(ISNUMBER(source_ohm), IF(fed=1, highest_supply/(source_ohm+SUM(guess_ohm[wire ahead])+fuse_ohm+chassis_ohm), ""), "")',
+  },
+  guess_start: {
+    kind: 'formula',
+    symbol: 'I_k,0',
+    label: 'First guess: largest fault current of a conductor of the run',
+    unit: 'A',
+    per: ['run'],
+    formula: 'IF(COUNT(guess_fault[wire of run])>0, MAX(guess_fault[wire of run]), "")',
+  },
+  guess_opening: {
+    kind: 'formula',
+    symbol: 't_0',
+    label: 'First guess: latest opening on it',
+    unit: 's',
+    shown: 's',
+    per: ['run'],
+    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(guess_start), ${opening('guess_start', 'gate_slowest[gate]')}, ""), "")`,
+  },
+  guess_endures: {
+    kind: 'formula',
+    symbol: 'ok_0',
+    label: 'First guess: candidate carries its load and endures that short (1) or not (0)',
+    unit: '1',
+    per: ['run'],
+    across: 'candidate',
+    formula: `IF(fits_load=1, ${endures('guess_start', 'guess_opening')}, 0)`,
+  },
+  by_short: {
+    kind: 'formula',
+    symbol: 'c_k',
+    label: 'First guess: least candidate that does',
+    unit: '1',
+    per: ['run'],
+    formula: 'IFERROR(MATCH(1, guess_endures[candidate], 0), series_count)',
+  },
+  start_opening: {
+    kind: 'formula',
+    symbol: 't_k',
+    label: 'Latest opening on a short at the begin of the run',
+    unit: 's',
+    shown: 's',
+    per: ['run'],
+    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(start_fault), ${opening('start_fault', 'gate_slowest[gate]')}, ""), "")`,
+  },
+  longest_wire: {
+    kind: 'formula',
+    symbol: 'ℓ_max',
+    label: 'Longest conductor of the run',
+    unit: 'm',
+    per: ['run'],
+    formula: 'MAX(wire_length[wire of run])',
+  },
+  warm_ahead: {
+    kind: 'formula',
+    symbol: 'R_v',
+    label: 'Warm resistance of the conductors between the battery and this one',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['wire'],
+    formula: 'SUM(wire_ohm[wire ahead])',
+  },
+  candidate_end: {
+    kind: 'formula',
+    symbol: 'I_k,c',
+    label: 'Fault current at the far end of the longest conductor, of this candidate, warm',
+    unit: 'A',
+    per: ['run'],
+    across: 'candidate',
+    formula:
+      'IF(ISNUMBER(source_ohm), IF(fed=1, IF(ISNUMBER(candidate_ohm), lowest_supply/(source_ohm+MAX(warm_ahead[wire of run])+' +
+      'candidate_ohm*longest_wire+fixed_ohm+chassis_ohm), ""), ""), "")',
+  },
+  endures_start: {
+    kind: 'formula',
+    symbol: 'ok_a',
+    label: 'Candidate endures a short at the begin of the run (1) or not (0)',
+    unit: '1',
+    per: ['run'],
+    across: 'candidate',
+    formula: endures('start_fault', 'start_opening'),
+  },
+  endures_end: {
+    kind: 'formula',
+    symbol: 'ok_e',
+    label: 'Candidate endures a short at its far end, and the fuse opens on it in time (1), or not (0)',
+    unit: '1',
+    per: ['run'],
+    across: 'candidate',
+    formula:
+      'IF(ISNUMBER(candidate_end), IF(ISNUMBER(run_fuse), ' +
+      `IF(${opening('candidate_end', 'gate_slowest[gate]')}<=open_limit, ` +
+      `${endures('candidate_end', opening('candidate_end', 'gate_slowest[gate]'))}, 0), 1), 1)`,
+  },
+} as const satisfies Quantities;

@@ -1,0 +1,80 @@
+/** What every record must tell, and that none is there for nothing. */
+import { describe, expect, test } from 'vitest';
+import { namesIn } from '../../src/basis/formula.ts';
+import { type Citation, SOURCES } from '../../src/basis/sources.ts';
+import { RULES } from '../../src/findings/rules.ts';
+import { QUANTITIES, type QuantityName, SUBJECTS } from '../../src/model/model.ts';
+
+const names = Object.keys(QUANTITIES) as QuantityName[];
+
+test('no two subjects declare the same name', () => {
+  const all = Object.values(SUBJECTS).flatMap((subject) => Object.keys(subject));
+  expect(all.filter((name, i) => all.indexOf(name) !== i)).toEqual([]);
+  expect(all.length).toBe(names.length);
+});
+
+describe.each(names)('%s', (name) => {
+  const q = QUANTITIES[name];
+
+  test('has label, symbol and unit', () => {
+    for (const text of [q.label, q.symbol, q.unit]) {
+      expect(text.trim()).toBe(text);
+      expect(text).not.toBe('');
+    }
+  });
+
+  if (q.kind === 'constant') test('has a source', () => expect(q.source).toBeDefined());
+  // What a table brings along: words that are ours need none.
+  if (q.kind === 'column' && q.unit !== 'text') test('has a source', () => expect(q.source).toBeDefined());
+
+  if (q.source !== undefined)
+    test('cites what is in the list', () => {
+      const { key, status, confidence } = q.source as Citation;
+      if (key !== undefined) expect(Object.hasOwn(SOURCES, key)).toBe(true);
+      // Only what was read or remembered has a place in print; only a memory is more or less sure.
+      if (key !== undefined) expect(['printed', 'quoted', 'from memory']).toContain(status);
+      if (status === 'printed') expect(key).toBeDefined();
+      expect(confidence !== undefined).toBe(status === 'from memory');
+    });
+
+  if (q.range !== undefined)
+    test('has a range that rises', () => {
+      const [low, high] = q.range as readonly [number, number];
+      expect(low).toBeLessThan(high);
+      if (q.kind === 'constant') {
+        expect(q.value).toBeGreaterThanOrEqual(low);
+        expect(q.value).toBeLessThanOrEqual(high);
+      }
+    });
+});
+
+test('no two quantities of one block have the same label', () => {
+  const seen = new Map<string, QuantityName[]>();
+  for (const name of names) {
+    const q = QUANTITIES[name];
+    // Entries stand in blocks of their own, apart from what is worked out.
+    const block = `${q.kind === 'input' ? 'entries' : 'values'} per ${(q.per ?? []).join(',')}`;
+    const place = `${block}: ${q.label}`;
+    seen.set(place, [...(seen.get(place) ?? []), name]);
+  }
+  expect([...seen].filter(([, who]) => who.length > 1)).toEqual([]);
+});
+
+/** Quantities that no formula and no rule uses, and why they are there. */
+const FOR_PEOPLE: Partial<Record<QuantityName, string>> = {
+  cylinders: 'for the record: what fires when stands in the table of firings',
+};
+
+test('every constant, column, structure and input is used by a formula or a rule, or there for a reason', () => {
+  const used = new Set<string>([
+    ...names.flatMap((name) => {
+      const q = QUANTITIES[name];
+      return q.kind === 'formula' ? namesIn(q.formula) : [];
+    }),
+    ...Object.values(RULES).flatMap(({ value, limit }) => [value, limit]),
+  ]);
+  const given = names.filter((name) => QUANTITIES[name].kind !== 'formula');
+  expect(given.filter((name) => !used.has(name) && !Object.hasOwn(FOR_PEOPLE, name))).toEqual([]);
+  // A reason for what is used after all is out of date.
+  expect(Object.keys(FOR_PEOPLE).filter((name) => used.has(name))).toEqual([]);
+});
