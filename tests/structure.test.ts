@@ -13,6 +13,7 @@ const ORDER = [
   ['engine'],
   ['findings'],
   ['writers'],
+  ['docs'],
   ['run.ts'],
   ['commands'],
   ['cli.ts', 'make-docs.ts', 'bench.ts'],

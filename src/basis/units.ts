@@ -120,9 +120,18 @@ export function unit(text: string): Unit {
 /** True when both units measure the same kind of quantity. */
 export const sameDimension = (a: Unit, b: Unit): boolean => a.powers.every((p, i) => p === b.powers[i]);
 
+const factors = new Map<string, number>();
+
 /** Factor by which a value in `from` is multiplied to stand in `to`. Throws when the dimensions differ. */
 export function convert(from: string, to: string): number {
   if (from === to) return 1;
+  const key = `${from}>${to}`;
+  const factor = factors.get(key) ?? factorBetween(from, to);
+  factors.set(key, factor);
+  return factor;
+}
+
+function factorBetween(from: string, to: string): number {
   const [a, b] = [unit(from), unit(to)];
   if (!sameDimension(a, b)) throw new Error(`"${from}" cannot be turned into "${to}"`);
   // Powers of ten are divided the other way round so that 1 ms is 0.001 s and not its neighbour.

@@ -91,8 +91,8 @@ function filler(
             return { role: 'formula', formula, ...common };
           };
     case 'formula': {
-      const axes = q.across === undefined ? (q.per ?? []) : [...(q.per ?? []), q.across];
-      const formula = compile(grid, q.formula, axes, sheet);
+      const home = { rows: q.per ?? [], sheet, ...(q.across === undefined ? {} : { across: q.across }) };
+      const formula = compile(grid, q.formula, home);
       return (at) => ({ role: 'formula', formula: formula(at), ...common });
     }
   }

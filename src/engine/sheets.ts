@@ -34,17 +34,7 @@ export const SHEETS: Readonly<Record<string, SheetOf>> = {
     sheet: 'Speeds',
     title: 'Charge of one coil',
     about:
-      'One row for each operating point, then one for each speed of the sweep: one coil on a stiff supply.',
-  },
-  'speed,lag': {
-    sheet: 'Overlap',
-    title: 'Overlap of two charges',
-    about: 'What two charges have in common when one coil fires an interval after the other, at every speed.',
-  },
-  'point,lag': {
-    sheet: 'Neighbours',
-    title: 'What a neighbour draws',
-    about: 'What another coil draws during the dwell of this one, when it fires an interval later.',
+      'One row for each operating point, then one for each speed of the sweep: one coil on a stiff supply, and what two charges have in common.',
   },
   'point,event': {
     sheet: 'Instants',
@@ -67,10 +57,11 @@ export const SHEETS: Readonly<Record<string, SheetOf>> = {
     title: 'Fuse against conductor',
     about: 'One row for each feed run: what its fuse makes of a short, and whether it opens in time.',
   },
-  'feed,grid': {
+  grid: {
     sheet: 'Curves',
     title: 'Time-current curves',
-    about: 'How long the fuse takes to open and how long the conductor endures, at every current of the grid.',
+    about:
+      'How long the fuse takes to open and how long the conductor endures, at every step, for every feed run.',
   },
   run: { sheet: 'Runs', title: 'Runs', about: 'One row for each run: load, protection, and the size taken.' },
   candidate: {
@@ -91,8 +82,11 @@ export const SHEETS: Readonly<Record<string, SheetOf>> = {
   fuse_size: { sheet: 'Fuses', title: 'Fuses', about: 'Rated currents of each type.' },
   bundle_row: { sheet: 'Bundles', title: 'Bundles', about: 'Conductors that lie together.' },
   tab: { sheet: 'Tabs', title: 'Flat tabs', about: 'What a tab of each width carries.' },
-  gate: { sheet: 'Gates', title: 'Gates of the fuses', about: 'Times in which a fuse opens, by its current.' },
-  grid: { sheet: 'Grid', title: 'Grid of the curves', about: 'The steps at which the curves are compared.' },
+  gate: {
+    sheet: 'Gates',
+    title: 'Gates of the fuses',
+    about: 'Times in which a fuse opens, by its current.',
+  },
   window: { sheet: 'Windows', title: 'Windows', about: 'Currents at which a conductor is not protected.' },
   relay_size: { sheet: 'Relays', title: 'Relays', about: 'Customary contact ratings.' },
 };

@@ -25,19 +25,25 @@ type Spanner = (at: At) => Span;
 /** The member before the first one reads as the empty text, so that a chain can begin. */
 const BEFORE_THE_FIRST = '""';
 
+/** The quantity that a formula belongs to: its axes, and the sheet where it stands. */
+export interface Home {
+  readonly rows: readonly Axis[];
+  readonly across?: Axis;
+  readonly sheet: string;
+}
+const axesOf = (home: Home): readonly Axis[] => (home.across ? [...home.rows, home.across] : home.rows);
+
 /**
  * Returns a function that gives the formula of one cell, without the leading equals sign, for the members at hand.
- * `axes` are those of the quantity that the formula belongs to, `sheet` is where it stands. Throws when the formula
- * names what does not exist or leaves an axis open: formulas are written by us.
+ * Throws when the formula names what does not exist or leaves an axis open: formulas are written by us.
+ *
+ * A reference is relative where row or column follow those of the cell at a constant distance, and fixed elsewhere.
+ * All cells of a quantity then hold the same formula, or few different ones, which a spreadsheet program shows as a
+ * column without gaps and the evaluation need not read again for each cell.
  */
-export function compile(
-  grid: Grid,
-  formula: string,
-  axes: readonly Axis[],
-  sheet: string,
-): (at: At) => string {
+export function compile(grid: Grid, formula: string, home: Home): (at: At) => string {
   const parts = tokens(formula).map((t) =>
-    t.kind === 'reference' ? reference(grid, t.reference, axes, sheet) : t.text,
+    t.kind === 'reference' ? reference(grid, t.reference, home) : t.text,
   );
   return (at) => {
     let text = '';
@@ -46,12 +52,8 @@ export function compile(
   };
 }
 
-function reference(
-  grid: Grid,
-  { name, selectors }: Reference,
-  axes: readonly Axis[],
-  sheet: string,
-): string | ((at: At) => string) {
+function reference(grid: Grid, { name, selectors }: Reference, home: Home): string | ((at: At) => string) {
+  const axes = axesOf(home);
   if (!Object.hasOwn(QUANTITIES, name)) throw new Error(`"${name}" is no quantity`);
   const target = grid.placement.places.get(name as QuantityName) as Place;
   if (target.rows.length === 0) return name;
@@ -68,22 +70,42 @@ function reference(
     if (found === undefined) throw new Error(`${name}: the axis ${axis} is left open`);
     return found;
   };
-  if (selectors.some((s) => s.how === 'ahead')) return ahead(grid, target, axes, sheet);
+  const where = target.sheet === home.sheet ? '' : `${target.sheet}!`;
+  if (selectors.some((s) => s.how === 'ahead')) return ahead(grid, target, axes, where);
   const rows = target.rows.map(spanner);
   const across = target.across ? spanner(target.across) : undefined;
-  const where = target.sheet === sheet ? '' : `${target.sheet}!`;
-  return (at) => range(target, where, rows, across, at);
+  const follows = following(grid, target, selectors, home);
+  return (at) => range(target, where, rows, across, follows, at);
 }
 
 /** The conductors between the battery and the one at hand, each as a cell of its own, so that no chain is closed. */
-function ahead(grid: Grid, target: Place, axes: readonly Axis[], sheet: string): (at: At) => string {
+function ahead(grid: Grid, target: Place, axes: readonly Axis[], where: string): (at: At) => string {
   const wire = indexAlong(grid, 'wire', axes);
   if (wire === undefined || target.rows.join() !== 'wire')
     throw new Error('only conductors stand ahead of one');
-  const where = target.sheet === sheet ? '' : `${target.sheet}!`;
   return (at) => {
     const cells = grid.ahead(wire(at)).map((i) => where + address(target.row + i, target.column));
     return cells.length === 0 ? '0' : cells.join(',');
+  };
+}
+
+/** Whether the rows and the columns of a reference follow those of the cell at a constant distance. */
+function following(
+  grid: Grid,
+  target: Place,
+  selectors: readonly Selector[],
+  home: Home,
+): { row: boolean; column: boolean } {
+  const direct = (axis: Axis): boolean => !selectors.some((s) => s.axis === axis && s.how !== 'before');
+  const owned = (axis: Axis, own: Axis | undefined): boolean => {
+    const owner = own && grid.owners[own];
+    return axis === own || (owner?.axis === axis && owner.same === true);
+  };
+  return {
+    row:
+      target.rows.length === home.rows.length &&
+      target.rows.every((axis, i) => direct(axis) && owned(axis, home.rows[i])),
+    column: target.across !== undefined && direct(target.across) && target.across === home.across,
   };
 }
 
@@ -134,28 +156,28 @@ function range(
   where: string,
   rows: readonly Spanner[],
   across: Spanner | undefined,
+  follows: { row: boolean; column: boolean },
   at: At,
 ): string {
-  let [top, bottom, wide, rowBound, single] = [0, 0, false, false, true];
+  let [top, bottom, wide, single] = [0, 0, false, true];
   for (const [i, spanner] of rows.entries()) {
     const { first, last, bound } = spanner(at);
     if (first < 0) return BEFORE_THE_FIRST;
     const count = target.counts[i] as number;
     if (wide && !(first === 0 && last === count - 1)) throw new Error(`a range over ${target.rows} has gaps`);
     wide ||= first !== last;
-    rowBound ||= bound;
     single &&= bound;
     top = top * count + first;
     bottom = bottom * count + last;
   }
-  let [left, right, columnBound] = [0, 0, false];
+  let [left, right] = [0, 0];
   if (across) {
     const { first, last, bound } = across(at);
     if (first < 0) return BEFORE_THE_FIRST;
-    [left, right, columnBound] = [first, last, bound];
+    [left, right] = [first, last];
     single &&= bound;
   }
   const corner = (row: number, column: number): string =>
-    address(target.row + row, target.column + column, !rowBound, !columnBound);
+    address(target.row + row, target.column + column, !follows.row, !follows.column);
   return single ? where + corner(top, left) : `${where}${corner(top, left)}:${corner(bottom, right)}`;
 }

@@ -3,22 +3,29 @@
  * every step of a curve, and must be the same everywhere.
  */
 
+/** The fuse of a run by its gates: currents, times, and the slopes between them. */
+const CURRENTS = 'gate_current[gate]';
+export interface Gates {
+  readonly times: string;
+  readonly slopes: string;
+}
+export const SLOWEST: Gates = { times: 'gate_slowest[gate]', slopes: 'slowest_slope[gate]' };
+export const FASTEST: Gates = { times: 'gate_fastest[gate]', slopes: 'fastest_slope[gate]' };
+
+/** Gate at or below a current, 0 below the first: what `opening` needs to know of the current. */
+export const gateBelow = (current: string): string =>
+  `IF(${current}<INDEX(${CURRENTS}, 1, 1), 0, MATCH(${current}, ${CURRENTS}, 1))`;
+
+/** Time read from the gates at `current`, straight in log–log behind the gate `row`; the last one holds on. */
+export const atGate = (current: string, row: string, { times, slopes }: Gates): string =>
+  `INDEX(${times}, 1, ${row})*(${current}/INDEX(${CURRENTS}, 1, ${row}))^INDEX(${slopes}, 1, ${row})`;
+
 /**
- * Longest time after which the fuse of the run opens at `current`, from the gates: straight in log–log between them,
- * without end up to the first gate that has a maximum, and never shorter than that of the last one.
- * `open` says whether at that first gate itself the time is still without end.
+ * Longest time after which the fuse of the run opens at `current`, `row` being the gate at or below it. Up to the first
+ * gate that has a maximum, the second one, it is without end; `open` says whether at that gate itself it still is.
  */
-export const opening = (current: string, times: string, open: '<' | '<=' = '<='): string => {
-  const at = (what: string, row: string): string => `INDEX(${what}, 1, ${row})`;
-  const amps = 'gate_current[gate]';
-  const row = `MATCH(${current}, ${amps}, 1)`;
-  const last = `COUNT(${amps})`;
-  const slope = `LN(${at(times, `${row}+1`)}/${at(times, row)})/LN(${at(amps, `${row}+1`)}/${at(amps, row)})`;
-  return (
-    `IF(${current}${open}${at(amps, '2')}, for_ever, IF(${current}>=${at(amps, last)}, ${at(times, last)}, ` +
-    `${at(times, row)}*(${current}/${at(amps, row)})^(${slope})))`
-  );
-};
+export const opening = (current: string, row: string, open: '<' | '<=' = '<='): string =>
+  `IF(${current}${open}INDEX(${CURRENTS}, 1, 2), for_ever, ${atGate(current, row, SLOWEST)})`;
 
 /** What the heating of a conductor needs, by name: ampacity, temperature under load, time constant. */
 export interface Heated {

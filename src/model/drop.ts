@@ -48,7 +48,7 @@ export const drop = {
     unit: 'A*s',
     per: ['point', 'event'],
     across: 'event2',
-    formula: 'INDEX(neighbour_charge[lag], interval_no, 1)',
+    formula: 'INDEX(neighbour_charge[lag], 1, interval_no)',
   },
   neighbour_drop: {
     kind: 'formula',

@@ -34,11 +34,13 @@ export const loads = {
   meetings: {
     kind: 'formula',
     symbol: 'N',
-    label: 'Pairs of carried firings at this interval, each in both orders, each firing with itself included',
+    label:
+      'Times that the overlap at this interval counts: pairs of carried firings, each firing with itself included',
     unit: '1',
     per: ['lag'],
     across: 'wire',
-    formula: 'SUMPRODUCT(MMULT((interval_no[event,event2]=interval_row)*1, carried[event])*carried[event])',
+    formula:
+      'interval_weight*SUMPRODUCT(MMULT((interval_no[event,event2]=interval_row)*1, carried[event])*carried[event])',
   },
   interval_row: {
     kind: 'structure',
@@ -63,7 +65,7 @@ export const loads = {
     label: 'Effective current (RMS)',
     unit: 'A',
     per: ['wire', 'point'],
-    formula: 'SQRT(SUMPRODUCT(interval_weight[lag], meetings[lag], product[lag])/cycle_time)',
+    formula: 'SQRT(SUMPRODUCT(MMULT(product[lag], meetings[lag]))/cycle_time)',
     source: PHYSICS,
     note: 'Exact overlap of every pair of charges, even or uneven firing.',
   },
@@ -74,7 +76,7 @@ export const loads = {
     unit: 'A',
     per: ['point', 'event'],
     across: 'event2',
-    formula: 'INDEX(flowing[lag], interval_no, 1)',
+    formula: 'INDEX(flowing[lag], 1, interval_no)',
   },
   at_firing: {
     kind: 'formula',

@@ -15,7 +15,8 @@ export const overlap = {
     label: 'Interval between the two firings',
     unit: 's',
     shown: 'ms',
-    per: ['speed', 'lag'],
+    per: ['speed'],
+    across: 'lag',
     formula: 'interval_of_row*cycle_time',
   },
   shared: {
@@ -24,7 +25,8 @@ export const overlap = {
     label: 'Time in which both are charged',
     unit: 's',
     shown: 'ms',
-    per: ['speed', 'lag'],
+    per: ['speed'],
+    across: 'lag',
     formula: 'MAX(0, dwell-delay)',
   },
   both_rise: {
@@ -33,7 +35,8 @@ export const overlap = {
     label: 'Time in which both currents rise',
     unit: 's',
     shown: 'ms',
-    per: ['speed', 'lag'],
+    per: ['speed'],
+    across: 'lag',
     formula: 'MIN(shared, MAX(0, limit_time-delay))',
   },
   later_rises: {
@@ -42,7 +45,8 @@ export const overlap = {
     label: 'Time in which the later current rises',
     unit: 's',
     shown: 'ms',
-    per: ['speed', 'lag'],
+    per: ['speed'],
+    across: 'lag',
     formula: 'MIN(shared, limit_time)',
   },
   product: {
@@ -50,7 +54,8 @@ export const overlap = {
     symbol: 'C',
     label: 'Integral of the product of the two currents',
     unit: 'A^2*s',
-    per: ['speed', 'lag'],
+    per: ['speed'],
+    across: 'lag',
     formula:
       'final_current^2*(both_rise-(1+EXP(-delay/tau))*tau*(1-EXP(-both_rise/tau))+' +
       'EXP(-delay/tau)*tau/2*(1-EXP(-2*both_rise/tau)))+' +
@@ -64,7 +69,8 @@ export const overlap = {
     symbol: 'i',
     label: 'Current that already flows in the later coil when the earlier one fires',
     unit: 'A',
-    per: ['speed', 'lag'],
+    per: ['speed'],
+    across: 'lag',
     formula: 'IF(shared>0, IF(shared>=limit_time, peak, final_current*(1-EXP(-shared/tau))), 0)',
     source: PHYSICS,
   },
@@ -74,7 +80,8 @@ export const overlap = {
     label: 'How long the coil that fired before had been charged when this dwell began, at most the dwell',
     unit: 's',
     shown: 'ms',
-    per: ['point', 'lag'],
+    per: ['point'],
+    across: 'lag',
     formula: 'IF(interval_of_row>same_interval, MIN(dwell, cycle_time*(1-interval_of_row)), dwell)',
     note: 'The same interval read backwards: the cycle less the interval.',
   },
@@ -83,7 +90,8 @@ export const overlap = {
     symbol: 'q',
     label: 'Charge drawn by the other coil during the dwell of this one',
     unit: 'A*s',
-    per: ['point', 'lag'],
+    per: ['point'],
+    across: 'lag',
     formula:
       'final_current*(later_rises-tau*(1-EXP(-later_rises/tau)))+peak*(shared-later_rises)+charge-' +
       '(final_current*(MIN(begun,limit_time)-tau*(1-EXP(-MIN(begun,limit_time)/tau)))+peak*(begun-MIN(begun,limit_time)))',

@@ -1,10 +1,22 @@
 /** Fuse against conductor: the gates of the fuse against the time that each conductor endures. */
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, PHYSICS } from '../basis/sources.ts';
-import { enduring, type Heated, opening, timeConstant } from './curve-formulas.ts';
+import {
+  atGate,
+  enduring,
+  FASTEST,
+  gateBelow,
+  type Heated,
+  opening,
+  timeConstant,
+} from './curve-formulas.ts';
 import { protectorOf } from './route.ts';
 
 const RUN: Heated = { amps: 'ampacity', load_T: 'load_T', theta: 'theta' };
+const slope = (times: string): string =>
+  'IF(ISNUMBER(run_fuse), IF(gate_no<COUNT(gate_no[gate]), ' +
+  `LN(INDEX(${times}, 1, gate_no+1)/INDEX(${times}, 1, gate_no))/` +
+  'LN(INDEX(gate_current[gate], 1, gate_no+1)/INDEX(gate_current[gate], 1, gate_no)), 0), "")';
 const known = (formula: string): string =>
   `IF(ISNUMBER(run_fuse), IF(ISNUMBER(ampacity), IF(ISNUMBER(start_fault), ${formula}, ""), ""), "")`;
 
@@ -108,6 +120,25 @@ export const protection = {
     across: 'gate',
     formula: 'IF(ISNUMBER(run_fuse), INDEX(type_fastest[fuse_type,gate], run_fuse_type, gate_no), "")',
   },
+  slowest_slope: {
+    kind: 'formula',
+    symbol: 'n_max',
+    label: 'Slope of the latest opening behind the gate, in the logarithms',
+    unit: '1',
+    per: ['run'],
+    across: 'gate',
+    formula: slope('gate_slowest[gate]'),
+    note: 'Behind the last gate the time stays.',
+  },
+  fastest_slope: {
+    kind: 'formula',
+    symbol: 'n_min',
+    label: 'Slope of the earliest opening behind the gate, in the logarithms',
+    unit: '1',
+    per: ['run'],
+    across: 'gate',
+    formula: slope('gate_fastest[gate]'),
+  },
   overload_limit: {
     kind: 'formula',
     symbol: 'T_6h',
@@ -144,6 +175,14 @@ export const protection = {
     source: PHYSICS,
     note: 'One time constant, with the resistance at the rating of the insulation.',
   },
+  end_gate: {
+    kind: 'formula',
+    symbol: 'g',
+    label: 'Gate of the fuse at or below that current',
+    unit: '1',
+    per: ['run'],
+    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(end_fault), ${gateBelow('end_fault')}, 0), 0)`,
+  },
   end_opening: {
     kind: 'formula',
     symbol: 't_k',
@@ -151,7 +190,15 @@ export const protection = {
     unit: 's',
     shown: 's',
     per: ['run'],
-    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(end_fault), ${opening('end_fault', 'gate_slowest[gate]')}, ""), "")`,
+    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(end_fault), ${opening('end_fault', 'end_gate')}, ""), "")`,
+  },
+  wire_gate: {
+    kind: 'formula',
+    symbol: 'g',
+    label: 'Gate of the fuse at or below that current',
+    unit: '1',
+    per: ['wire'],
+    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${gateBelow('fault_min')}, 0), 0)`,
   },
   wire_opening: {
     kind: 'formula',
@@ -160,7 +207,7 @@ export const protection = {
     unit: 's',
     shown: 's',
     per: ['wire'],
-    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${opening('fault_min', 'gate_slowest[gate]')}, ""), "")`,
+    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${opening('fault_min', 'wire_gate')}, ""), "")`,
     note: 'By the gates of the largest fuse that protects a conductor of the run.',
   },
   fuse_opens: {
@@ -252,7 +299,8 @@ export const protection = {
     symbol: 'I_k',
     label: 'Steps, gates and limits, not yet in order',
     unit: 'A',
-    per: ['feed', 'grid'],
+    per: ['grid'],
+    across: 'feed',
     formula:
       'IF(ISNUMBER(sweep_high), MIN(sweep_high, MAX(sweep_low, IF(grid_no<=grid_steps, ' +
       'sweep_low*(sweep_high/sweep_low)^((grid_no-1)/(grid_steps-1)), IF(grid_no<=grid_steps+COUNT(gate_no[gate]), ' +
@@ -274,8 +322,18 @@ export const protection = {
     symbol: 'I',
     label: 'Current',
     unit: 'A',
-    per: ['feed', 'grid'],
+    per: ['grid'],
+    across: 'feed',
     formula: 'IF(ISNUMBER(sweep_high), SMALL(step[grid], grid_no), "")',
+  },
+  curve_gate: {
+    kind: 'formula',
+    symbol: 'g',
+    label: 'Gate at or below it',
+    unit: '1',
+    per: ['grid'],
+    across: 'feed',
+    formula: `IF(ISNUMBER(curve_current), ${gateBelow('curve_current')}, "")`,
   },
   curve_slowest: {
     kind: 'formula',
@@ -283,8 +341,9 @@ export const protection = {
     label: 'Fuse opens at the latest after (just above the current)',
     unit: 's',
     shown: 's',
-    per: ['feed', 'grid'],
-    formula: `IF(ISNUMBER(curve_current), ${opening('curve_current', 'gate_slowest[gate]', '<')}, "")`,
+    per: ['grid'],
+    across: 'feed',
+    formula: `IF(ISNUMBER(curve_current), ${opening('curve_current', 'curve_gate', '<')}, "")`,
   },
   curve_fastest: {
     kind: 'formula',
@@ -292,14 +351,9 @@ export const protection = {
     label: 'Fuse opens not before',
     unit: 's',
     shown: 's',
-    per: ['feed', 'grid'],
-    formula:
-      'IF(ISNUMBER(curve_current), IF(curve_current>=INDEX(gate_current[gate],1,COUNT(gate_current[gate])), ' +
-      'INDEX(gate_fastest[gate],1,COUNT(gate_current[gate])), ' +
-      'INDEX(gate_fastest[gate],1,MATCH(curve_current,gate_current[gate],1))*' +
-      '(curve_current/INDEX(gate_current[gate],1,MATCH(curve_current,gate_current[gate],1)))^' +
-      '(LN(INDEX(gate_fastest[gate],1,MATCH(curve_current,gate_current[gate],1)+1)/INDEX(gate_fastest[gate],1,MATCH(curve_current,gate_current[gate],1)))/' +
-      'LN(INDEX(gate_current[gate],1,MATCH(curve_current,gate_current[gate],1)+1)/INDEX(gate_current[gate],1,MATCH(curve_current,gate_current[gate],1))))), "")',
+    per: ['grid'],
+    across: 'feed',
+    formula: `IF(ISNUMBER(curve_current), ${atGate('curve_current', 'curve_gate', FASTEST)}, "")`,
   },
   curve_wire: {
     kind: 'formula',
@@ -307,7 +361,8 @@ export const protection = {
     label: 'Conductor endures it for',
     unit: 's',
     shown: 's',
-    per: ['feed', 'grid'],
+    per: ['grid'],
+    across: 'feed',
     formula: `IF(ISNUMBER(curve_current), ${enduring('curve_current', RUN)}, "")`,
     source: PHYSICS,
   },
@@ -316,7 +371,8 @@ export const protection = {
     symbol: 'dgr',
     label: 'Conductor is not protected just above this current (1) or is (0)',
     unit: '1',
-    per: ['feed', 'grid'],
+    per: ['grid'],
+    across: 'feed',
     formula: 'IF(ISNUMBER(curve_current), IF(curve_slowest>curve_wire, 1, 0), "")',
   },
   danger_begins: {
@@ -324,7 +380,8 @@ export const protection = {
     symbol: 'I_a',
     label: 'A window begins at this current',
     unit: 'A',
-    per: ['feed', 'grid'],
+    per: ['grid'],
+    across: 'feed',
     formula:
       'IF(ISNUMBER(curve_current), IF(in_danger=1, IF(ISNUMBER(in_danger[grid-1]), IF(in_danger[grid-1]=0, ' +
       'IF(curve_wire[grid-1]>=for_ever, curve_current[grid-1], IF(curve_wire>0, ' +
@@ -337,7 +394,8 @@ export const protection = {
     symbol: 'I_e',
     label: 'A window ends at this current',
     unit: 'A',
-    per: ['feed', 'grid'],
+    per: ['grid'],
+    across: 'feed',
     formula:
       'IF(ISNUMBER(curve_current), IF(ISNUMBER(in_danger[grid-1]), IF(in_danger[grid-1]=1, IF(in_danger=0, ' +
       'IF(curve_slowest[grid-1]>=for_ever, curve_current, ' +
@@ -383,6 +441,14 @@ export const protection = {
     formula: 'IF(ISNUMBER(window_from), IF(start_fault>=window_from, IF(end_fault<=window_to, 1, 0), 0), 0)',
     note: 'A short draws between the smallest and the largest fault current of the run.',
   },
+  stuck_gate: {
+    kind: 'formula',
+    symbol: 'g',
+    label: 'Gate of the fuse at or below that current',
+    unit: '1',
+    per: ['run'],
+    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(stuck_current), ${gateBelow('stuck_current')}, 0), 0)`,
+  },
   stuck_opening: {
     kind: 'formula',
     symbol: 't_st',
@@ -390,7 +456,7 @@ export const protection = {
     unit: 's',
     shown: 's',
     per: ['run'],
-    formula: `IF(ISNUMBER(run_fuse), ${opening('stuck_current', 'gate_slowest[gate]')}, for_ever)`,
+    formula: `IF(ISNUMBER(run_fuse), ${opening('stuck_current', 'stuck_gate')}, for_ever)`,
   },
   stuck_endured: {
     kind: 'formula',

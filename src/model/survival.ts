@@ -6,7 +6,7 @@
  * load and share of the drop want them; when a run takes its last size they already have theirs.
  */
 import type { Quantities } from '../basis/quantity.ts';
-import { enduring, type Heated, opening, timeConstant } from './curve-formulas.ts';
+import { enduring, gateBelow, type Heated, opening, timeConstant } from './curve-formulas.ts';
 
 const CANDIDATE: Heated = { amps: 'candidate_amps', load_T: 'candidate_T', theta: 'candidate_theta' };
 
@@ -54,6 +54,14 @@ export const survival = {
     per: ['run'],
     formula: 'IF(COUNT(guess_fault[wire of run])>0, MAX(guess_fault[wire of run]), "")',
   },
+  guess_gate: {
+    kind: 'formula',
+    symbol: 'g',
+    label: 'Gate of the fuse at or below that current',
+    unit: '1',
+    per: ['run'],
+    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(guess_start), ${gateBelow('guess_start')}, 0), 0)`,
+  },
   guess_opening: {
     kind: 'formula',
     symbol: 't_0',
@@ -61,7 +69,7 @@ export const survival = {
     unit: 's',
     shown: 's',
     per: ['run'],
-    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(guess_start), ${opening('guess_start', 'gate_slowest[gate]')}, ""), "")`,
+    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(guess_start), ${opening('guess_start', 'guess_gate')}, ""), "")`,
   },
   guess_endures: {
     kind: 'formula',
@@ -80,6 +88,14 @@ export const survival = {
     per: ['run'],
     formula: 'IFERROR(MATCH(1, guess_endures[candidate], 0), series_count)',
   },
+  start_gate: {
+    kind: 'formula',
+    symbol: 'g',
+    label: 'Gate of the fuse at or below that current',
+    unit: '1',
+    per: ['run'],
+    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(start_fault), ${gateBelow('start_fault')}, 0), 0)`,
+  },
   start_opening: {
     kind: 'formula',
     symbol: 't_k',
@@ -87,7 +103,7 @@ export const survival = {
     unit: 's',
     shown: 's',
     per: ['run'],
-    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(start_fault), ${opening('start_fault', 'gate_slowest[gate]')}, ""), "")`,
+    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(start_fault), ${opening('start_fault', 'start_gate')}, ""), "")`,
   },
   longest_wire: {
     kind: 'formula',
@@ -117,6 +133,25 @@ export const survival = {
       'IF(ISNUMBER(source_ohm), IF(fed=1, IF(ISNUMBER(candidate_ohm), lowest_supply/(source_ohm+MAX(warm_ahead[wire of run])+' +
       'candidate_ohm*longest_wire+fixed_ohm+chassis_ohm), ""), ""), "")',
   },
+  candidate_gate: {
+    kind: 'formula',
+    symbol: 'g',
+    label: 'Gate of the fuse at or below that current',
+    unit: '1',
+    per: ['run'],
+    across: 'candidate',
+    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(candidate_end), ${gateBelow('candidate_end')}, 0), 0)`,
+  },
+  candidate_opening: {
+    kind: 'formula',
+    symbol: 't_k',
+    label: 'Latest opening on it',
+    unit: 's',
+    shown: 's',
+    per: ['run'],
+    across: 'candidate',
+    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(candidate_end), ${opening('candidate_end', 'candidate_gate')}, ""), "")`,
+  },
   endures_start: {
     kind: 'formula',
     symbol: 'ok_a',
@@ -134,8 +169,7 @@ export const survival = {
     per: ['run'],
     across: 'candidate',
     formula:
-      'IF(ISNUMBER(candidate_end), IF(ISNUMBER(run_fuse), ' +
-      `IF(${opening('candidate_end', 'gate_slowest[gate]')}<=open_limit, ` +
-      `${endures('candidate_end', opening('candidate_end', 'gate_slowest[gate]'))}, 0), 1), 1)`,
+      'IF(ISNUMBER(candidate_opening), IF(candidate_opening<=open_limit, ' +
+      `${endures('candidate_end', 'candidate_opening')}, 0), 1)`,
   },
 } as const satisfies Quantities;

@@ -16,17 +16,17 @@ export const sweep = {
     symbol: 'N₁',
     label: 'Firings in the first conductor that follow this one after the interval',
     unit: '1',
-    per: ['event'],
-    across: 'lag',
+    per: ['lag'],
+    across: 'event',
     formula: 'SUMPRODUCT(MMULT((interval_no[event2]=interval_row)*1, in_main[event]))',
   },
   main_pairs: {
     kind: 'formula',
     symbol: 'N₁',
-    label: 'Pairs of firings in the first conductor at this interval',
+    label: 'Times that the overlap at this interval counts in the first conductor',
     unit: '1',
     per: ['lag'],
-    formula: 'SUMPRODUCT(main_meetings[event], in_main[event])',
+    formula: 'interval_weight*SUMPRODUCT(MMULT(main_meetings[event], in_main[event]))',
   },
   main_average: {
     kind: 'formula',
@@ -42,7 +42,7 @@ export const sweep = {
     label: 'Effective current of the first conductor (RMS)',
     unit: 'A',
     per: ['speed'],
-    formula: 'SQRT(SUMPRODUCT(interval_weight[lag], main_pairs[lag], product[lag])/cycle_time)',
+    formula: 'SQRT(SUMPRODUCT(MMULT(product[lag], main_pairs[lag]))/cycle_time)',
     source: PHYSICS,
   },
   main_peak: {
@@ -51,6 +51,6 @@ export const sweep = {
     label: 'Peak current of the first conductor',
     unit: 'A',
     per: ['speed'],
-    formula: 'SUMPRODUCT(MAX(MMULT(main_meetings[event,lag], flowing[lag])*in_main[event]))',
+    formula: 'MAX(MMULT(flowing[lag], main_meetings[lag,event]))',
   },
 } as const satisfies Quantities;

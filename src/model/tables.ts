@@ -55,7 +55,7 @@ export const SIZES: readonly Size[] = [
 ];
 
 /** Steps of a time-current curve, besides the gates and the currents at which a conductor begins to be in danger. */
-const GRID_STEPS = 40;
+const GRID_STEPS = 24;
 /** Where the conductor's limits begin, and a little above: its time falls steeply there. */
 const GRID_EXTRA = 6;
 /** Windows in which a conductor is not protected: more than three do not occur with falling curves. */

@@ -26,7 +26,13 @@ const base: Part = {
   supply: { source_resistance: '8 mohm', alternator: '90 A', other_load: '35 A' },
   sweep: { from: '1000 rpm', to: '3000 rpm', step: '1000 rpm', supply: '14 V' },
   feed: [
-    { ...run, run: 'main', carries: 'all', fuse: { type: 'E', rating: 'auto' }, relay: { rating: '40 A', pull_in: '7.2 V' } },
+    {
+      ...run,
+      run: 'main',
+      carries: 'all',
+      fuse: { type: 'E', rating: 'auto' },
+      relay: { rating: '40 A', pull_in: '7.2 V' },
+    },
     { ...run, run: 'drop', carries: 'each' },
   ],
   return: [{ ...run, run: 'strap', carries: 'all' }],
@@ -60,26 +66,50 @@ const CASES: readonly [string, Part][] = [
       },
     },
   ],
-  ['a dwell table of one row', { ignition: { layout: 'coil_per_cylinder', dwell: [{ supply: '8 V', dwell: '6 ms' }] } }],
-  ['a bench test', { coil: { resistance: '0.5 ohm', test_point: { supply: '13 V', dwell: '3 ms', peak: '9 A' } } }],
+  [
+    'a dwell table of one row',
+    { ignition: { layout: 'coil_per_cylinder', dwell: [{ supply: '8 V', dwell: '6 ms' }] } },
+  ],
+  [
+    'a bench test',
+    { coil: { resistance: '0.5 ohm', test_point: { supply: '13 V', dwell: '3 ms', peak: '9 A' } } },
+  ],
   ['a bound', { coil: { resistance: '0.5 ohm', peak: '12 A' } }],
   ['a bound with a limit', { coil: { resistance: '0.5 ohm', peak: '12 A', current_limit: '8 A' } }],
   ['no limit', { coil: { resistance: '0.5 ohm', inductance: '3 mH' } }],
-  ['a speed that cannot be served', { points: [{ name: 'fast', rpm: '30000 rpm', supply: '14 V' }], ignition: { layout: 'single_coil', dwell: '3 ms' } }],
+  [
+    'a speed that cannot be served',
+    {
+      points: [{ name: 'fast', rpm: '30000 rpm', supply: '14 V' }],
+      ignition: { layout: 'single_coil', dwell: '3 ms' },
+    },
+  ],
   ['no sweep', { sweep: undefined }],
   ['no return', { return: undefined }],
   ['no supply', { supply: undefined }],
   ['an alternator, other load not known', { supply: { alternator: '90 A' } }],
   ['no fuse, no relay', { feed: [{ ...run, run: 'main', carries: 'all' }] }],
-  ['every gauge stated', { feed: [{ ...run, run: 'main', carries: 'all', gauge: '8 AWG' }], return: undefined }],
+  [
+    'every gauge stated',
+    { feed: [{ ...run, run: 'main', carries: 'all', gauge: '8 AWG' }], return: undefined },
+  ],
   ['a gauge without a figure', { feed: [{ ...run, run: 'main', carries: 'all', gauge: '22 AWG' }] }],
-  ['a place too hot for its insulation', { feed: [{ ...run, run: 'main', carries: 'all', ambient: '150 degC' }] }],
+  [
+    'a place too hot for its insulation',
+    { feed: [{ ...run, run: 'main', carries: 'all', ambient: '150 degC' }] },
+  ],
   ['nothing in the series suffices', { coil: { resistance: '0.5 ohm', peak: '900 A' } }],
   ['SAE sizes', { sizes: { series: 'SAE' } }],
   ['metric sizes', { sizes: { series: 'mm2', smallest: '1.5 mm2' } }],
   ['a relay to be chosen', { feed: [{ ...run, run: 'main', carries: 'all', relay: { rating: 'auto' } }] }],
-  ['a strip fuse', { feed: [{ ...run, run: 'main', carries: 'all', fuse: { type: 'SF30', rating: '100 A' } }] }],
-  ['a fuse that is not on the list', { feed: [{ ...run, run: 'main', carries: 'all', fuse: { type: 'C', rating: '22 A' } }] }],
+  [
+    'a strip fuse',
+    { feed: [{ ...run, run: 'main', carries: 'all', fuse: { type: 'SF30', rating: '100 A' } }] },
+  ],
+  [
+    'a fuse that is not on the list',
+    { feed: [{ ...run, run: 'main', carries: 'all', fuse: { type: 'C', rating: '22 A' } }] },
+  ],
 ];
 
 const names = Object.keys(QUANTITIES) as QuantityName[];
@@ -112,7 +142,7 @@ test('an open axis and an unknown name are found', () => {
   const result = readDesign(JSON.stringify(base), 'design.json');
   if (!result.ok) throw new Error('the base is refused');
   const { grid } = evaluate(result.design);
-  const laid = (formula: string) => () => compile(grid, formula, ['run'], 'Runs');
+  const laid = (formula: string) => () => compile(grid, formula, { rows: ['run'], sheet: 'Runs' });
   expect(laid('run_ambient+ampacity_ambient')).not.toThrow();
   expect(laid('point_rpm')).toThrow('left open');
   expect(laid('no_such_name')).toThrow('no quantity');

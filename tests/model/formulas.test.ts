@@ -91,7 +91,9 @@ const NUMBERS = ['0', '1', '2', '3', '4'];
 
 test('numbers without a name are counts and exact factors', () => {
   const bare = formulas.flatMap(({ name, formula }) =>
-    tokens(formula).flatMap((t) => (t.kind === 'number' && !NUMBERS.includes(t.text) ? [{ name, text: t.text }] : [])),
+    tokens(formula).flatMap((t) =>
+      t.kind === 'number' && !NUMBERS.includes(t.text) ? [{ name, text: t.text }] : [],
+    ),
   );
   expect(bare).toEqual([]);
 });

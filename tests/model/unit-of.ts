@@ -19,7 +19,8 @@ const PLAIN: Found = unit('1');
 /** `text` for words, as in the records. */
 export const declared = (text: string): Found => (text === 'text' ? 'text' : unit(text));
 
-const close = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
+const close = (a: number, b: number): boolean =>
+  Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
 
 /** True when both are one unit, factor included, or when one of them fits anything. */
 export function same(a: Found, b: Found): boolean {
@@ -29,7 +30,9 @@ export function same(a: Found, b: Found): boolean {
 }
 
 const show = (found: Found): string =>
-  typeof found === 'string' ? found : `${found.factor}·[${found.powers.map((p) => Number(p.toFixed(3))).join(' ')}]`;
+  typeof found === 'string'
+    ? found
+    : `${found.factor}·[${found.powers.map((p) => Number(p.toFixed(3))).join(' ')}]`;
 
 /** Functions that hand on the unit of their arguments, all of one unit. */
 const KEEPING = ['MIN', 'MAX', 'SUM'];
@@ -48,7 +51,8 @@ export function unitOfFormula(formula: string, unitOf: (name: string) => Found):
     if (!token || (text !== undefined && token.text !== text)) return fail(`"${token?.text}" for "${text}"`);
     return token;
   };
-  const isSign = (...signs: string[]): boolean => peek()?.kind === 'sign' && signs.includes(peek()?.text ?? '');
+  const isSign = (...signs: string[]): boolean =>
+    peek()?.kind === 'sign' && signs.includes(peek()?.text ?? '');
   const joined = (a: Found, b: Found, what: string): Found => {
     if (!same(a, b)) fail(`${what} ${show(a)} and ${show(b)}`);
     return a === 'any' ? b : a;
@@ -143,8 +147,7 @@ export function unitOfFormula(formula: string, unitOf: (name: string) => Found):
     const count = (...counts: number[]): void => {
       if (!counts.includes(given.length)) fail(`${name} with ${given.length} arguments`);
     };
-    if (KEEPING.includes(name) && given.length > 0)
-      return given.reduce((a, b) => joined(a, b, `${name} of`));
+    if (KEEPING.includes(name) && given.length > 0) return given.reduce((a, b) => joined(a, b, `${name} of`));
     if (COUNTING.includes(name) && first !== undefined) {
       count(1);
       return PLAIN;

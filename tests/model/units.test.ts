@@ -11,7 +11,16 @@ const unitOf = (name: string): Found => {
 };
 
 describe('the reading of units', () => {
-  const some: Readonly<Record<string, string>> = { v: 'V', r: 'ohm', l: 'H', t: 's', ms: 'ms', i: 'A', w: 'text', n: '1' };
+  const some: Readonly<Record<string, string>> = {
+    v: 'V',
+    r: 'ohm',
+    l: 'H',
+    t: 's',
+    ms: 'ms',
+    i: 'A',
+    w: 'text',
+    n: '1',
+  };
   const of = (formula: string): Found => unitOfFormula(formula, (name) => declared(some[name] ?? 'missing'));
 
   test.each([
@@ -51,7 +60,8 @@ describe('the reading of units', () => {
     'IF(n=1, v)',
   ])('%s is refused', (formula) => expect(() => of(formula)).toThrow());
 
-  test('factors count: milliseconds are not seconds', () => expect(same(declared('ms'), declared('s'))).toBe(false));
+  test('factors count: milliseconds are not seconds', () =>
+    expect(same(declared('ms'), declared('s'))).toBe(false));
 });
 
 describe.each(names)('%s', (name) => {

@@ -36,8 +36,7 @@ const awgArea = (gauge: string): number => {
 /** What those five figures leave open. */
 const FIVE_FIGURES = 5e-5;
 
-const amps = (pieces: readonly Piece[]): number[] =>
-  ampacitiesOf(pieces).map((found) => found ?? Number.NaN);
+const amps = (pieces: readonly Piece[]): number[] => ampacitiesOf(pieces).map((found) => found ?? Number.NaN);
 
 describe('33 CFR 183.425 table 5 (printed), 30 °C', () => {
   const e = feedOf([{ gauge: '18 AWG', ambient: 30 }]);
@@ -57,13 +56,16 @@ describe('33 CFR 183.425 table 5 (printed), 30 °C', () => {
     { rating: 125, column: 'at_125' },
     { rating: 200, column: 'at_200' },
   ] as const;
-  test.each(reached)('a run with insulation for $rating °C carries what its column says', ({ rating, column }) => {
-    const insulation = INSULATION[rating] as string;
-    const found = amps(GAUGES.map((gauge) => ({ gauge: `${gauge} AWG`, ambient: 30, insulation })));
-    GAUGES.forEach((gauge, i) => {
-      expect(apart(found[i] as number, printed(gauge, column)), gauge).toBeLessThan(DUST);
-    });
-  });
+  test.each(reached)(
+    'a run with insulation for $rating °C carries what its column says',
+    ({ rating, column }) => {
+      const insulation = INSULATION[rating] as string;
+      const found = amps(GAUGES.map((gauge) => ({ gauge: `${gauge} AWG`, ambient: 30, insulation })));
+      GAUGES.forEach((gauge, i) => {
+        expect(apart(found[i] as number, printed(gauge, column)), gauge).toBeLessThan(DUST);
+      });
+    },
+  );
 
   test('insulation above 200 °C carries what the last column says', () => {
     for (const insulation of ['G', 'H']) {
@@ -139,7 +141,9 @@ describe('ambient temperature', () => {
     ]);
     expect(hot.value('wire_T', { wire: 0 })).toBeNull();
     // The other one is warmed by a milliampere only.
-    expect(apart(known(hot, 'wire_ohm', { wire: 0 }), known(hot, 'wire_ohm', { wire: 1 }))).toBeLessThan(1e-6);
+    expect(apart(known(hot, 'wire_ohm', { wire: 0 }), known(hot, 'wire_ohm', { wire: 1 }))).toBeLessThan(
+      1e-6,
+    );
   });
 });
 
@@ -163,11 +167,16 @@ test.each(FAA_FREE_AIR.rows)(
   },
 );
 
-test.each(BUNDLE.rows)('33 CFR 183.425 note 2 (quoted): $from conductors together, factor $factor', ({ from, to, factor }) => {
-  const counts = [from, to ?? from * 2];
-  const [alone, ...found] = amps([1, ...counts].map((bundle) => ({ gauge: '10 AWG', ambient: 30, bundle })));
-  for (const one of found) expect(apart(one / (alone as number), factor)).toBeLessThan(DUST);
-});
+test.each(BUNDLE.rows)(
+  '33 CFR 183.425 note 2 (quoted): $from conductors together, factor $factor',
+  ({ from, to, factor }) => {
+    const counts = [from, to ?? from * 2];
+    const [alone, ...found] = amps(
+      [1, ...counts].map((bundle) => ({ gauge: '10 AWG', ambient: 30, bundle })),
+    );
+    for (const one of found) expect(apart(one / (alone as number), factor)).toBeLessThan(DUST);
+  },
+);
 
 describe('sizes between those of the table', () => {
   const sizes = [

@@ -79,7 +79,10 @@ export function exactPeaks(course: Course, conductors: readonly Conductor[]): nu
       on.reduce((sum, coil, i) => sum + (coils.includes(coil) ? r * (now[i] as number) : 0), 0),
     );
     return on.map((coil, i) => {
-      const lost = conductors.reduce((sum, { coils }, c) => sum + (coils.includes(coil) ? (drops[c] as number) : 0), 0);
+      const lost = conductors.reduce(
+        (sum, { coils }, c) => sum + (coils.includes(coil) ? (drops[c] as number) : 0),
+        0,
+      );
       return (volts - ohm * (now[i] as number) - lost) / henry;
     });
   };
@@ -91,7 +94,8 @@ export function exactPeaks(course: Course, conductors: readonly Conductor[]): nu
     let now = on.map((coil) => amps.get(coil) ?? 0);
     const steps = Math.ceil((to - from) / ((henry / ohm) * 0.02));
     const h = (to - from) / steps;
-    const ahead = (s: readonly number[], by: number): number[] => now.map((x, j) => x + by * (s[j] as number));
+    const ahead = (s: readonly number[], by: number): number[] =>
+      now.map((x, j) => x + by * (s[j] as number));
     for (let s = 0; s < steps; s++) {
       const a = slope(now, on);
       const b = slope(ahead(a, h / 2), on);
@@ -99,7 +103,9 @@ export function exactPeaks(course: Course, conductors: readonly Conductor[]): nu
       const d = slope(ahead(c, h), on);
       now = now.map((x, j) => x + (h / 6) * ((a[j] ?? 0) + 2 * (b[j] ?? 0) + 2 * (c[j] ?? 0) + (d[j] ?? 0)));
     }
-    on.forEach((coil, j) => amps.set(coil, now[j] as number));
+    on.forEach((coil, j) => {
+      amps.set(coil, now[j] as number);
+    });
     for (const charge of charges.filter(({ end }) => Math.abs(end - to) < 1e-12)) {
       if (charge.turn === 1) peaks[charge.k] = amps.get(charge.coil) ?? Number.NaN;
       amps.delete(charge.coil);

@@ -1,9 +1,10 @@
 /** Designs of the physics tests: written as text, read by the reader, evaluated by the model. */
-import { readDesign } from '../../src/design/read.ts';
-import { evaluate } from '../../src/engine/evaluate.ts';
-import type { Evaluation } from '../../src/engine/evaluate.ts';
-import type { QuantityName } from '../../src/model/model.ts';
+
 import type { At } from '../../src/basis/quantity.ts';
+import { readDesign } from '../../src/design/read.ts';
+import type { Evaluation } from '../../src/engine/evaluate.ts';
+import { evaluate } from '../../src/engine/evaluate.ts';
+import type { QuantityName } from '../../src/model/model.ts';
 
 /** The model of a design given as a plain object; throws with all problems when the reader refuses it. */
 export function modelOf(design: object): Evaluation {

@@ -38,7 +38,8 @@ export const feedOf = (pieces: readonly Piece[], amps = 0.001): Evaluation =>
   });
 
 /** Resistance of each conductor [ohm]. */
-export const resistances = (e: Evaluation): number[] => e.design.wires.map((_, wire) => known(e, 'wire_ohm', { wire }));
+export const resistances = (e: Evaluation): number[] =>
+  e.design.wires.map((_, wire) => known(e, 'wire_ohm', { wire }));
 
 /** Ampacity of each run [A]; null where the model has no figure. */
 export const ampacities = (e: Evaluation): (number | null)[] =>

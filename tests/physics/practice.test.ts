@@ -34,7 +34,14 @@ const eight = (relay: string, fuse: string) =>
         fuse: { type: 'E', rating: fuse, ambient: '50 degC' },
         relay: { rating: relay, contact: '3 mohm' },
       },
-      { run: 'branch', carries: 'each', length: '0.4 m', ambient: '80 degC', insulation: 'TXL', gauge: '14 AWG' },
+      {
+        run: 'branch',
+        carries: 'each',
+        length: '0.4 m',
+        ambient: '80 degC',
+        insulation: 'TXL',
+        gauge: '14 AWG',
+      },
     ],
   });
 

@@ -89,15 +89,19 @@ describe('FAA AC 43.13-1B, drop of 20 A at 20 °C', () => {
     const ohm = known(e, 'wire_copper_ohm', { wire });
     // The pulses warm the conductor by a little: taken out again.
     const warm = 1 + copper.alpha_20.value * (known(e, 'wire_T', { wire }) - copper.T_ref.value);
-    const theirs = ((FAA_RESISTANCE.rows.find((r) => r.gauge === row.gauge)?.resistance ?? NaN) / 1000) * row.length;
+    const theirs =
+      ((FAA_RESISTANCE.rows.find((r) => r.gauge === row.gauge)?.resistance ?? NaN) / 1000) * row.length;
     const drop = known(e, 'drop_peak', { wire, point: 0 }) / warm;
     return { ...row, drop, scaled: (drop * theirs) / (ohm / warm), printed: row.drop };
   });
 
-  test.each(cases)('table $table, $permitted V: No. $gauge over $length ft keeps it', ({ permitted, drop }) => {
-    // 0.504 V for 0.5 V is what the table itself lets pass; bare copper of that size stays below.
-    expect(drop).toBeLessThanOrEqual(permitted);
-  });
+  test.each(cases)(
+    'table $table, $permitted V: No. $gauge over $length ft keeps it',
+    ({ permitted, drop }) => {
+      // 0.504 V for 0.5 V is what the table itself lets pass; bare copper of that size stays below.
+      expect(drop).toBeLessThanOrEqual(permitted);
+    },
+  );
 
   test.each(cases.filter(({ printed, table }) => printed !== null && table === '11-7'))(
     'table 11-7: No. $gauge over $length ft drops $printed V with its resistance',

@@ -1,0 +1,40 @@
+/** Number formats: as many digits as matter in the unit. */
+
+const FORMATS: Readonly<Record<string, string>> = {
+  V: '0.00',
+  mV: '0.0',
+  A: '0.0',
+  'A*s': '0.00000',
+  'A^2*s': '0.00000',
+  'A*m': '0.0',
+  ohm: '0.00000',
+  mohm: '0.00',
+  'ohm/m': '0.000000',
+  'mohm/m': '0.000',
+  H: '0.000000',
+  mH: '0.000',
+  J: '0.0000',
+  mJ: '0.0',
+  s: '0.000000',
+  ms: '0.00',
+  rpm: '0',
+  Hz: '0.0',
+  deg: '0.0',
+  degC: '0',
+  K: '0',
+  'mm^2': '0.00',
+  mm: '0.0',
+  m: '0.00',
+  kg: '0.000',
+  g: '0',
+  W: '0.00',
+  uF: '0.0',
+  '%': '0.0',
+  // Words for what is no unit: a plain count, a rating as it is printed on the part, a value of any unit.
+  count: '0',
+  rating: '0.##',
+  any: '[>=100]0;[>=10]0.0;0.00',
+};
+
+/** For what is not listed the program shows as many digits as the cell has room for. */
+export const formatOf = (unit: string | undefined): string => FORMATS[unit ?? ''] ?? 'General';

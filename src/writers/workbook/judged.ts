@@ -1,0 +1,130 @@
+/** The sheet of the rules with what the pages need of it: rank, words and the units in which values are read. */
+import type { Quantity } from '../../basis/quantity.ts';
+import { ARBITRARY, printCitation } from '../../basis/sources.ts';
+import { printUnit } from '../../basis/units.ts';
+import type { Design } from '../../design/design.ts';
+import { type Cell, put, type Sheet } from '../../engine/cell.ts';
+import { address } from '../../engine/layout.ts';
+import type { Grid } from '../../engine/translate.ts';
+import { MARGINAL } from '../../findings/finding.ts';
+import { RULES, type Rule, type RuleId } from '../../findings/rules.ts';
+import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judged, judgedSheet } from '../../findings/sheet.ts';
+import { WORDS } from '../../findings/words.ts';
+import { QUANTITIES } from '../../model/model.ts';
+import { turned, unitOf } from './links.ts';
+
+const base = Math.max(...Object.values(JUDGED_COLUMNS)) + 1;
+/** Columns beside those of the findings. */
+export const ADDED = {
+  group: base,
+  order: base + 1,
+  rank: base + 2,
+  word: base + 3,
+  title: base + 4,
+  value: base + 5,
+  sense: base + 6,
+  limit: base + 7,
+  unit: base + 8,
+  meaning: base + 9,
+  source: base + 10,
+  pass: base + 11,
+  fail: base + 12,
+  unknown: base + 13,
+} as const;
+
+const TITLES: Readonly<Record<keyof typeof ADDED, string>> = {
+  group: 'Failing 0, unknown 1, passing 2',
+  order: 'Margin, a large number for none',
+  rank: 'Rank',
+  word: 'Verdict as shown',
+  title: 'Title',
+  value: 'Value as read',
+  sense: 'Must be',
+  limit: 'Limit as read',
+  unit: 'Unit as read',
+  meaning: 'What it means',
+  source: 'Source',
+  pass: 'when it passes',
+  fail: 'when it fails',
+  unknown: 'when it is unknown',
+};
+
+/** Where the share stands within which a pass counts as close. */
+const CLOSE = { row: 1, column: 2 } as const;
+/** Stands for a margin that is not known; no real one comes near it. */
+const NO_MARGIN = '1e9';
+
+/** Words as they are shown, and the verdicts that they stand for. */
+export const SHOWN = { fail: 'FAIL', unknown: 'UNKNOWN', pass: 'pass', close: 'pass, close' } as const;
+
+/** A sentence of a finding with the names of the columns in the place of numbers, since those are live. */
+export const sentenceOf = (rule: RuleId, verdict: 'pass' | 'fail' | 'unknown'): string =>
+  WORDS[rule][verdict]({ subject: 'the run', value: '[value]', limit: '[limit]' });
+
+/** Column of the sheet as a range over all findings. */
+export const judgedColumn = (count: number, at: number): string =>
+  `${JUDGED}!${address(JUDGED_TOP, at)}:${address(JUDGED_TOP + count - 1, at)}`;
+
+export function rankedSheet(grid: Grid, design: Design): Sheet {
+  const sheet = judgedSheet(grid, design).map((row) => [...row]);
+  const found = judged(grid, design);
+  put(sheet, 0, 0, { role: 'heading', value: 'Every rule with every subject' });
+  put(sheet, CLOSE.row, 0, {
+    role: 'about',
+    value: 'In the order of the rules. A pass counts as close when its margin is below:',
+  });
+  // Far enough to the right for the sentence before it.
+  put(sheet, CLOSE.row, CLOSE.column + 4, { role: 'given', value: MARGINAL });
+  put(sheet, CLOSE.row, CLOSE.column + 5, { role: 'source', value: printCitation(ARBITRARY) });
+  for (const key of Object.keys(ADDED) as (keyof typeof ADDED)[])
+    put(sheet, JUDGED_TOP - 1, ADDED[key], { role: 'label', value: TITLES[key] });
+  found.forEach(({ rule }, i) => {
+    for (const [key, cell] of Object.entries(added(rule, i, found.length)))
+      put(sheet, JUDGED_TOP + i, ADDED[key as keyof typeof ADDED], cell);
+  });
+  return sheet;
+}
+
+function added(rule: RuleId, i: number, count: number): Record<keyof typeof ADDED, Cell> {
+  const { value, limit, sense, source }: Rule = RULES[rule];
+  const row = JUDGED_TOP + i;
+  const here = (column: number): string => address(row, column, false);
+  const all = (column: number): string =>
+    `${address(JUDGED_TOP, column)}:${address(JUDGED_TOP + count - 1, column)}`;
+  const verdict = here(JUDGED_COLUMNS.verdict);
+  const margin = here(JUDGED_COLUMNS.margin);
+  const close = address(CLOSE.row, CLOSE.column + 4);
+  const [group, order] = [here(ADDED.group), here(ADDED.order)];
+  const [groups, orders] = [all(ADDED.group), all(ADDED.order)];
+  const formula = (text: string): Cell => ({ role: 'formula', formula: text });
+  const text = (words: string): Cell => ({ role: 'source', value: words });
+  const q: Quantity = QUANTITIES[value];
+  const unit = unitOf(value);
+  const read = (column: number, from: string): Cell => formula(turned(here(column), from, unit));
+  // Rows of equal rank keep their order: of those, the ones up to this row count.
+  const upTo = (column: number): string => `${address(JUDGED_TOP, column)}:${address(row, column, false)}`;
+  return {
+    group: formula(`IF(${verdict}="fail",0,IF(${verdict}="unknown",1,2))`),
+    order: formula(`IF(ISNUMBER(${margin}),${margin},${NO_MARGIN})`),
+    rank: formula(
+      `SUMPRODUCT((${groups}<${group})*1)+SUMPRODUCT((${groups}=${group})*(${orders}<${order}))+` +
+        `SUMPRODUCT((${upTo(ADDED.group)}=${group})*(${upTo(ADDED.order)}=${order}))`,
+    ),
+    word: formula(
+      `IF(${verdict}="fail","${SHOWN.fail}",IF(${verdict}="unknown","${SHOWN.unknown}",` +
+        `IF(ISNUMBER(${margin}),IF(${margin}<${close},"${SHOWN.close}","${SHOWN.pass}"),"${SHOWN.pass}")))`,
+    ),
+    title: text(WORDS[rule].title),
+    value: read(JUDGED_COLUMNS.value, q.unit),
+    sense: text(sense),
+    limit: read(JUDGED_COLUMNS.limit, QUANTITIES[limit].unit),
+    unit: text(printUnit(unit)),
+    meaning: formula(
+      `IF(${verdict}="fail",${here(ADDED.fail)},IF(${verdict}="unknown",${here(ADDED.unknown)},${here(ADDED.pass)}))`,
+    ),
+    source: text(printCitation(source)),
+    pass: text(sentenceOf(rule, 'pass')),
+    fail: text(sentenceOf(rule, 'fail')),
+    unknown: text(sentenceOf(rule, 'unknown')),
+  };
+}

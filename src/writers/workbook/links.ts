@@ -1,0 +1,69 @@
+/** Cells that show a value of the workings, in the unit in which the trade reads it. */
+import type { At, Quantity } from '../../basis/quantity.ts';
+import { convert, printUnit } from '../../basis/units.ts';
+import type { Cell } from '../../engine/cell.ts';
+import { cellOf } from '../../engine/cells.ts';
+import { address, type Place } from '../../engine/layout.ts';
+import type { Grid } from '../../engine/translate.ts';
+import { QUANTITIES, type QuantityName } from '../../model/model.ts';
+
+const placeOf = (grid: Grid, name: QuantityName): Place => grid.placement.places.get(name) as Place;
+
+/** `Sheet!$C$5` */
+export function cellFor(grid: Grid, name: QuantityName, at: At): string {
+  const place = placeOf(grid, name);
+  return `${place.sheet}!${address(...cellOf(place, at))}`;
+}
+
+/** `Sheet!$C$5:$C$9`: all members of a place, over all of its columns. */
+export function rangeOf(grid: Grid, name: QuantityName, place: Place): string {
+  const { across } = QUANTITIES[name];
+  const count = place.counts.reduce((a, b) => a * b, 1) - 1;
+  const wide = across === undefined ? 0 : grid.axes[across].length - 1;
+  const [down, right] = place.beside ? [0, count] : [count, wide];
+  const first = address(place.row, place.column);
+  const last = address(place.row + down, place.column + right);
+  return `${place.sheet}!${first === last ? first : `${first}:${last}`}`;
+}
+
+/** All values of a quantity that goes over members. */
+export const column = (grid: Grid, name: QuantityName): string => {
+  const range = rangeOf(grid, name, placeOf(grid, name));
+  return range.includes(':') ? range : `${range}:${range.split('!')[1]}`;
+};
+
+/** The members' names beside a quantity that has one axis. */
+export function labels(grid: Grid, name: QuantityName): string {
+  const { sheet, row, counts } = placeOf(grid, name);
+  return `${sheet}!${address(row, 0)}:${address(row + (counts[0] as number) - 1, 0)}`;
+}
+
+export const unitOf = (name: QuantityName): string => {
+  const q: Quantity = QUANTITIES[name];
+  return q.shown ?? q.unit;
+};
+/** Unit as it stands above a column. */
+export const heading = (name: QuantityName): string => printUnit(unitOf(name)) || '–';
+
+/** Formula that turns a value from one unit into another; what is not known stays empty. */
+export function turned(value: string, from: string, to: string): string {
+  const factor = from === 'text' ? 1 : convert(from, to);
+  if (factor === 1) return value;
+  return `IF(ISNUMBER(${value}),${value}${factor < 1 ? `/${1 / factor}` : `*${factor}`},"")`;
+}
+
+/** The value for these members. */
+export const shown = (grid: Grid, name: QuantityName, at: At = {}): Cell => {
+  const cell = cellFor(grid, name, at);
+  const q: Quantity = QUANTITIES[name];
+  // A cell that a person left empty would read as 0.
+  const formula = q.kind === 'input' ? `IF(${cell}="","",${cell})` : cell;
+  return { role: 'formula', formula: turned(formula, q.unit, unitOf(name)), unit: unitOf(name) };
+};
+
+/** The value in the row that the formula `row` gives, counted from 1 over all members. */
+export const picked = (grid: Grid, name: QuantityName, row: string): Cell => ({
+  role: 'formula',
+  formula: turned(`INDEX(${column(grid, name)},${row},1)`, QUANTITIES[name].unit, unitOf(name)),
+  unit: unitOf(name),
+});

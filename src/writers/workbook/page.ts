@@ -1,0 +1,72 @@
+/** A sheet before it is drawn: its cells, and how they lie on screen and paper. */
+import { type Cell, put, type Sheet } from '../../engine/cell.ts';
+
+/** Makes part of a page follow a verdict, by a condition on the cells themselves. */
+export interface Look {
+  /** Rows and columns, counted from 0, both ends included. */
+  readonly rows: readonly [number, number];
+  readonly columns: readonly [number, number];
+  /** Column of the word that decides; it stands in the same row. */
+  readonly word: number;
+}
+
+export interface Page {
+  readonly name: string;
+  readonly kind: 'shown' | 'inputs' | 'working';
+  readonly cells: Sheet;
+  /** Widths of the columns, in digits of the plain font. */
+  readonly widths: readonly number[];
+  /** Rows and columns that stay in sight, and are repeated on every printed page. */
+  readonly frozen: readonly [number, number];
+  readonly landscape: boolean;
+  readonly looks: readonly Look[];
+  /** Rows whose text changes with the inputs, and the longest text that each of their columns can show. */
+  readonly longest?: {
+    readonly rows: readonly [number, number];
+    readonly texts: ReadonlyMap<number, string>;
+  };
+}
+
+export interface Column {
+  readonly title: string;
+  /** As it is printed; empty for words and plain numbers. */
+  readonly unit?: string;
+  readonly span?: number;
+}
+
+/** Puts a table with its heading and its units at `top`; returns the row after it and one row of space. */
+export function table(
+  sheet: Sheet,
+  top: number,
+  columns: readonly Column[],
+  rows: readonly Cell[][],
+): number {
+  const units = columns.some((c) => c.unit !== undefined);
+  const first = top + (units ? 2 : 1);
+  let at = 0;
+  columns.forEach(({ title, unit = '', span = 1 }, i) => {
+    const wide = span > 1 ? { span } : {};
+    put(sheet, top, at, { role: 'label', value: title, ...wide });
+    if (units) put(sheet, top + 1, at, { role: 'unit', value: unit, ...wide });
+    rows.forEach((row, j) => {
+      put(sheet, first + j, at, { ...(row[i] as Cell), ...wide });
+    });
+    at += span;
+  });
+  return first + rows.length + 1;
+}
+
+/** Title of a page and the line under it; returns the row where the page goes on. */
+export function opening(sheet: Sheet, title: string, about: string): number {
+  put(sheet, 0, 0, { role: 'heading', value: title });
+  put(sheet, 1, 0, { role: 'about', value: about });
+  return 3;
+}
+
+/** A title within a page; returns the row after it. */
+export function section(sheet: Sheet, row: number, title: string, span: number): number {
+  put(sheet, row, 0, { role: 'title', value: title, span });
+  return row + 1;
+}
+
+export const words = (value: string): Cell => ({ role: 'member', value });

@@ -1,0 +1,87 @@
+/** Every source that the workbook leans on, and what is meant by the words about how a value was seen. */
+
+import type { Quantity } from '../../basis/quantity.ts';
+import { type Citation, SOURCES, type Source, type Status } from '../../basis/sources.ts';
+import type { Sheet } from '../../engine/cell.ts';
+import { RULE_IDS, RULES } from '../../findings/rules.ts';
+import { WORDS } from '../../findings/words.ts';
+import { QUANTITIES } from '../../model/model.ts';
+import { opening, type Page, section, table, words } from './page.ts';
+
+const WIDTHS = [26, 40, 36, 18, 70];
+/** What uses a source is listed up to this many, then counted. */
+const MOST_USES = 8;
+
+const LEGEND: Readonly<Record<Status, string>> = {
+  printed: 'Read in a copy of the source.',
+  quoted: 'Read in another publication that quotes the source.',
+  'from memory': 'Remembered, not looked up: compare with the source before you rely on it.',
+  calculated: 'Worked out from other published values.',
+  'common practice': 'What the trade does; no publication stands behind it.',
+  arbitrary: 'A choice of ours that could have been another one.',
+  physics: 'Follows from physics or arithmetic.',
+  design: 'Given by the design.',
+};
+
+/** Everything in the workbook that cites something, with its words. */
+function cited(): [Citation, string][] {
+  const quantities = Object.values(QUANTITIES).flatMap((q: Quantity): [Citation, string][] =>
+    q.source ? [[q.source, q.label]] : [],
+  );
+  const rules = RULE_IDS.map((id): [Citation, string] => [RULES[id].source, `rule: ${WORDS[id].title}`]);
+  return [...quantities, ...rules];
+}
+
+export function sourcesPage(): Page {
+  const cells: Sheet = [];
+  const about =
+    'Values carry their source beside them. Makers’ data sheets and local codes come before all of these.';
+  let row = opening(cells, 'Sources', about);
+  const found = new Map<string, { citation: Citation; uses: string[] }>();
+  for (const [citation, use] of cited()) {
+    const key = [citation.key ?? '~', citation.where ?? '', citation.status, citation.confidence ?? ''].join(
+      '|',
+    );
+    const entry = found.get(key) ?? { citation, uses: [] };
+    if (!entry.uses.includes(use)) entry.uses.push(use);
+    found.set(key, entry);
+  }
+  const rows = [...found]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([, { citation, uses }]) => lineOf(citation, uses));
+  row = table(
+    cells,
+    row,
+    ['Source', 'What it is about', 'Place', 'How it was seen', 'Used for'].map((title) => ({ title })),
+    rows,
+  );
+  row = section(cells, row, 'How a value was seen', WIDTHS.length);
+  table(
+    cells,
+    row,
+    [{ title: 'Words' }, { title: 'Meaning', span: 4 }],
+    Object.entries(LEGEND).map(([status, meaning]) => [words(status), words(meaning)]),
+  );
+  return {
+    name: 'Sources',
+    kind: 'shown',
+    cells,
+    widths: WIDTHS,
+    frozen: [4, 0],
+    landscape: true,
+    looks: [],
+  };
+}
+
+function lineOf({ key, where, status, confidence }: Citation, uses: readonly string[]) {
+  const source: Source | null = key === undefined ? null : SOURCES[key];
+  const rest = uses.length - MOST_USES;
+  const listed = uses.slice(0, MOST_USES).join('; ') + (rest > 0 ? `; and ${rest} more, see Quantities` : '');
+  return [
+    words(source?.publisher ?? 'no publication'),
+    words(source?.title ?? ''),
+    words(where ?? ''),
+    words(confidence === undefined ? status : `${status}, ${confidence} confidence`),
+    words(listed),
+  ];
+}
