@@ -9,7 +9,8 @@ export type Selector =
   | { how: 'owned'; axis: string; owner: string }
   | { how: 'as'; axis: string; other: string }
   | { how: 'before'; axis: string }
-  | { how: 'ahead'; axis: string };
+  | { how: 'ahead'; axis: string }
+  | { how: 'guard'; axis: string };
 
 /** A name with its selectors, `overlap[lag]`. */
 export interface Reference {
@@ -58,6 +59,7 @@ function selector(text: string): Selector {
   if (rest === '') return { how: 'all', axis };
   if (rest === '-1') return { how: 'before', axis };
   if (rest === ' ahead') return { how: 'ahead', axis };
+  if (rest === ' guard') return { how: 'guard', axis };
   const owner = /^ of (\w+)$/.exec(rest)?.[1];
   if (owner) return { how: 'owned', axis, owner };
   const other = /^=(\w+)$/.exec(rest)?.[1];

@@ -22,12 +22,20 @@ export const printNumber = (value: number | null, digits = 3): string => {
     .replace(/^−(0(?:\.0*)?)$/, '$1');
 };
 
-/** A value of `unit` in the unit in which it is read: `[12.3, 'mΩ']`. */
-export function asRead(value: number | null, unit: string, shown?: string): [string, string] {
+/** A number that is exact, a rating or a count: `7.5`, `20`. */
+const printExact = (value: number): string =>
+  printNumber(value, 4)
+    .replace(/(\.\d*?)0+$/, '$1')
+    .replace(/\.$/, '');
+
+/** A value of `unit` in the unit in which it is read: `[12.3, 'mΩ']`. Counts and `exact` values go without zeros. */
+export function asRead(value: number | null, unit: string, shown?: string, exact = false): [string, string] {
   const to = shown ?? READ_AS[unit] ?? unit;
-  return [printNumber(value === null ? null : value * convert(unit, to)), printUnit(to)];
+  const read = value === null ? null : value * convert(unit, to);
+  const plain = read !== null && (exact || (to === '1' && Number.isInteger(read)));
+  return [plain ? printExact(read) : printNumber(read), printUnit(to)];
 }
 
 /** `12.3 mΩ` */
-export const printValue = (value: number | null, unit: string, shown?: string): string =>
-  value === null ? 'not known' : asRead(value, unit, shown).join(' ').trim();
+export const printValue = (value: number | null, unit: string, shown?: string, exact = false): string =>
+  value === null ? 'not known' : asRead(value, unit, shown, exact).join(' ').trim();

@@ -9,7 +9,8 @@
  *   - `name[wire of run]`: those members that belong to the run at hand,
  *   - `name[event=event2]`: the member that the other axis points to,
  *   - `name[lag-1]`: the member before; before the first it is the empty text,
- *   - `name[wire ahead]`: the conductors between the battery and this one, as a list of cells; 0 when there are none.
+ *   - `name[wire ahead]`: the conductors between the battery and this one, as a list of cells; 0 when there are none,
+ *   - `name[run guard]`: the run whose fuse protects the conductor at hand; the empty text when there is none.
  */
 import type { Citation } from './sources.ts';
 
@@ -55,6 +56,8 @@ interface Common {
   readonly per?: readonly Axis[];
   readonly across?: Axis;
   readonly source?: Citation;
+  /** Taken from a list or a count: printed without zeros that say nothing. */
+  readonly exact?: true;
   /** What was neglected, where it holds, what to know. */
   readonly note?: string;
   /** Where the relation or the input makes sense, in `unit`. */

@@ -3,7 +3,7 @@ import { type CellValue, DetailedCellError, HyperFormula, type RawCellContent } 
 import type { At } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
-import { before } from '../model/route.ts';
+import { before, protectorOf } from '../model/route.ts';
 import { members, owners } from './axes.ts';
 import { type Cell, cellOf, type Sheet, workings } from './cells.ts';
 import { address, type Place, placement } from './layout.ts';
@@ -59,6 +59,7 @@ export function evaluate(design: Design, extra?: Extra): Evaluation {
     owners: owners(design),
     placement: placement(axes),
     ahead: (wire) => before(wire, design),
+    guard: (wire) => design.wires[protectorOf(wire, design)]?.run ?? -1,
   };
   const sheets = new Map([...workings(grid, design), ...(extra ? extra(grid, design) : [])]);
   const raw = Object.fromEntries([...sheets].map(([name, rows]) => [name, rows.map(rawRow)]));

@@ -102,7 +102,12 @@ function entriesHeading(grid: Grid, block: Block, sheet: Sheet): void {
   const c = grid.placement.columns;
   const names = { label: 'Input', symbol: 'Symbol', unit: 'Unit', range: 'Permitted' };
   for (const key of Object.keys(names) as (keyof typeof names)[])
-    put(sheet, block.top + HEADINGS[key], 0, label(names[key], c.value));
+    put(sheet, block.top + HEADINGS[key], 0, {
+      role: key === 'label' ? 'label' : 'unit',
+      value: names[key],
+      span: c.value,
+    });
+  for (let i = block.quantities.length; i < c.count; i++) put(sheet, block.top, c.value + i, label(''));
   put(sheet, block.top, c.source, label('Source'));
   put(sheet, block.top, c.note, label('Note'));
   block.quantities.forEach((name, i) => {

@@ -102,6 +102,8 @@ export const SUBJECT_TITLES: Readonly<Record<string, string>> = {
   fuse: 'Fuses',
   relay: 'Relays',
   drop: 'Drop',
+  fault: 'Source',
+  sizing: 'Sizes',
   limits: 'Supply',
 };
 

@@ -11,6 +11,8 @@ export interface Grid {
   readonly placement: Placement;
   /** Conductors between the battery and a conductor, from the battery outward. */
   readonly ahead: (wire: number) => readonly number[];
+  /** Run whose fuse protects a conductor; −1 when there is none. */
+  readonly guard: (wire: number) => number;
 }
 
 /** First and last member that a reference means along one axis; `bound` when they follow the cell at hand. */
@@ -22,8 +24,8 @@ interface Span {
 /** A span for each cell, worked out from the members at hand. */
 type Spanner = (at: At) => Span;
 
-/** The member before the first one reads as the empty text, so that a chain can begin. */
-const BEFORE_THE_FIRST = '""';
+/** A member that is not there, such as the one before the first, reads as the empty text. */
+const NO_MEMBER = '""';
 
 /** The quantity that a formula belongs to: its axes, and the sheet where it stands. */
 export interface Home {
@@ -136,6 +138,10 @@ function choose(
     }
     case 'ahead':
       return undefined;
+    case 'guard': {
+      const wire = indexAlong(grid, 'wire', axes);
+      return wire && ((at) => one(grid.guard(wire(at))));
+    }
     case 'before':
       return index && ((at) => one(index(at) - 1));
     case undefined:
@@ -162,7 +168,7 @@ function range(
   let [top, bottom, wide, single] = [0, 0, false, true];
   for (const [i, spanner] of rows.entries()) {
     const { first, last, bound } = spanner(at);
-    if (first < 0) return BEFORE_THE_FIRST;
+    if (first < 0) return NO_MEMBER;
     const count = target.counts[i] as number;
     if (wide && !(first === 0 && last === count - 1)) throw new Error(`a range over ${target.rows} has gaps`);
     wide ||= first !== last;
@@ -173,7 +179,7 @@ function range(
   let [left, right] = [0, 0];
   if (across) {
     const { first, last, bound } = across(at);
-    if (first < 0) return BEFORE_THE_FIRST;
+    if (first < 0) return NO_MEMBER;
     [left, right] = [first, last];
     single &&= bound;
   }

@@ -13,6 +13,8 @@ interface Facts {
   readonly limit: string;
   /** Any quantity of the subject, printed with its unit; nothing when it is not known. */
   readonly say: (name: QuantityName, at?: At) => string | undefined;
+  /** Whether a flag of the subject is set. */
+  readonly is: (name: QuantityName, at?: At) => boolean;
 }
 
 interface Words {
@@ -48,8 +50,8 @@ function windows(f: Facts): string {
     const from = f.say('window_from', { window });
     if (from === undefined) return [];
     const causes = [
-      f.say('window_stuck', { window }) === '1' ? `a driver stuck on (${f.say('stuck_current')})` : '',
-      f.say('window_short', { window }) === '1' ? `a short (${between(f)})` : '',
+      f.is('window_stuck', { window }) ? `a driver stuck on (${f.say('stuck_current')})` : '',
+      f.is('window_short', { window }) ? `a short (${between(f)})` : '',
     ].filter(Boolean);
     const cause = causes.length > 0 ? `, which ${causes.join(' or ')} draws` : ', which nothing here draws';
     return [`from ${from} to ${f.say('window_to', { window })}${cause}`];
@@ -71,6 +73,9 @@ function cures(f: Facts): string {
     ? `Cures: ${ways.join('; or ')}.`
     : 'A smaller fuse or a larger conductor is needed.';
 }
+
+const MIXED =
+  'The conductors of this run lie behind fuses of different kinds: divide the run in the design, one for each fuse.';
 
 export const WORDS: Readonly<Record<RuleId, Words>> = {
   fuse_present: {
@@ -101,8 +106,10 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       `Nothing that can happen here draws a current at which the fuse of ${f.say('run_fuse')} is slower than the ` +
       `conductor: ${f.say('stuck_current')} of a driver stuck on, ${between(f)} of a short.`,
     fail: (f) => `${windows(f)} ${cures(f)}`,
-    unknown: () =>
-      'Needs a fuse, a size with a known ampacity and the resistance of the source: give `supply.source_resistance`.',
+    unknown: (f) =>
+      f.is('mixed')
+        ? MIXED
+        : 'Needs a fuse, a size with a known ampacity and the resistance of the source: give `supply.source_resistance`.',
   },
   stuck_driver: {
     title: 'Driver stuck on',
@@ -285,22 +292,29 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
   },
 };
 
+/** A value of a quantity in words; `as` is the quantity whose unit it is read in. */
+export function printQuantity(name: QuantityName, value: number | null, as: QuantityName = name): string {
+  const { kind, exact } = QUANTITIES[name];
+  const { unit, shown } = QUANTITIES[as];
+  return printValue(value, unit, shown, exact === true || kind === 'input' || kind === 'constant');
+}
+
 /** The sentence of a finding. */
 export function sentence(f: Finding, e: Evaluation): string {
-  const { value } = RULES[f.rule];
+  const { value, limit } = RULES[f.rule];
   // A feed run is also a run: its number is the same.
   const index = f.at.run ?? f.at.feed;
   const here: At = index === undefined ? f.at : { ...f.at, run: index, feed: index };
   const say = (name: QuantityName, at: At = {}): string | undefined => {
     const found = e.value(name, { ...here, ...at });
-    const { unit, shown } = QUANTITIES[name];
-    return found === null ? undefined : typeof found === 'string' ? found : printValue(found, unit, shown);
+    return found === null ? undefined : typeof found === 'string' ? found : printQuantity(name, found);
   };
   return WORDS[f.rule][f.verdict]({
     subject: f.subject,
-    value: printValue(f.value, f.unit, QUANTITIES[value].shown),
-    limit: printValue(f.limit, f.unit, QUANTITIES[value].shown),
+    value: printQuantity(value, f.value),
+    limit: printQuantity(limit, f.limit, value),
     say,
+    is: (name, at = {}) => e.value(name, { ...here, ...at }) === 1,
   });
 }
 

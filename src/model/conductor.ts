@@ -127,6 +127,7 @@ export const conductor = {
     label: 'Temperature rating of the insulation',
     unit: 'degC',
     per: ['run'],
+    exact: true,
     formula: 'INDEX(insulation_rating[insulation], MATCH(run_insulation, insulation_name[insulation], 0), 1)',
   },
   rating_column: {

@@ -3,29 +3,45 @@
  * every step of a curve, and must be the same everywhere.
  */
 
-/** The fuse of a run by its gates: currents, times, and the slopes between them. */
-const CURRENTS = 'gate_current[gate]';
+/** A fuse by its gates: currents, times, and the slopes between them. */
 export interface Gates {
+  readonly currents: string;
   readonly times: string;
   readonly slopes: string;
 }
-export const SLOWEST: Gates = { times: 'gate_slowest[gate]', slopes: 'slowest_slope[gate]' };
-export const FASTEST: Gates = { times: 'gate_fastest[gate]', slopes: 'fastest_slope[gate]' };
+const CURRENTS = 'gate_current[gate]';
+/** The fuse that protects the run at hand, at its slowest and at its fastest. */
+const SLOWEST: Gates = { currents: CURRENTS, times: 'gate_slowest[gate]', slopes: 'slowest_slope[gate]' };
+export const FASTEST: Gates = {
+  currents: CURRENTS,
+  times: 'gate_fastest[gate]',
+  slopes: 'fastest_slope[gate]',
+};
+/** The fuse that protects the conductor at hand, at its slowest. */
+export const GUARD: Gates = {
+  currents: 'gate_current[run guard,gate]',
+  times: 'gate_slowest[run guard,gate]',
+  slopes: 'slowest_slope[run guard,gate]',
+};
 
 /** Gate at or below a current, 0 below the first: what `opening` needs to know of the current. */
-export const gateBelow = (current: string): string =>
-  `IF(${current}<INDEX(${CURRENTS}, 1, 1), 0, MATCH(${current}, ${CURRENTS}, 1))`;
+export const gateBelow = (current: string, { currents }: Gates = SLOWEST): string =>
+  `IF(${current}<INDEX(${currents}, 1, 1), 0, MATCH(${current}, ${currents}, 1))`;
 
 /** Time read from the gates at `current`, straight in log–log behind the gate `row`; the last one holds on. */
-export const atGate = (current: string, row: string, { times, slopes }: Gates): string =>
-  `INDEX(${times}, 1, ${row})*(${current}/INDEX(${CURRENTS}, 1, ${row}))^INDEX(${slopes}, 1, ${row})`;
+export const atGate = (current: string, row: string, { currents, times, slopes }: Gates): string =>
+  `INDEX(${times}, 1, ${row})*(${current}/INDEX(${currents}, 1, ${row}))^INDEX(${slopes}, 1, ${row})`;
 
 /**
- * Longest time after which the fuse of the run opens at `current`, `row` being the gate at or below it. Up to the first
- * gate that has a maximum, the second one, it is without end; `open` says whether at that gate itself it still is.
+ * Longest time after which the fuse opens at `current`, `row` being the gate at or below it. Up to the first gate that
+ * has a maximum, the second one, it is without end; `open` says whether at that gate itself it still is.
  */
-export const opening = (current: string, row: string, open: '<' | '<=' = '<='): string =>
-  `IF(${current}${open}INDEX(${CURRENTS}, 1, 2), for_ever, ${atGate(current, row, SLOWEST)})`;
+export const opening = (
+  current: string,
+  row: string,
+  open: '<' | '<=' = '<=',
+  gates: Gates = SLOWEST,
+): string => `IF(${current}${open}INDEX(${gates.currents}, 1, 2), for_ever, ${atGate(current, row, gates)})`;
 
 /** What the heating of a conductor needs, by name: ampacity, temperature under load, time constant. */
 export interface Heated {

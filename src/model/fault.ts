@@ -1,7 +1,6 @@
 /** Fault currents: a short to the chassis at the begin and at the end of every feed run, and what the fuse makes of it. */
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, cite, PHYSICS } from '../basis/sources.ts';
-import { before } from './route.ts';
 
 export const fault = {
   source_ohm: {
@@ -36,14 +35,6 @@ export const fault = {
     label: 'Lowest supply of all points',
     unit: 'V',
     formula: 'MIN(point_supply[point])',
-  },
-  runs_ahead: {
-    kind: 'structure',
-    symbol: 'n_v',
-    label: 'Conductors between the battery and this one',
-    unit: '1',
-    per: ['wire'],
-    value: (at, layout) => before(at.wire, layout).length,
   },
   cold_ohm: {
     kind: 'formula',

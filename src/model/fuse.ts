@@ -97,6 +97,7 @@ export const fuses = {
     label: 'Rating of the fuse',
     unit: 'A',
     per: ['run'],
+    exact: true,
     formula:
       'IF(fused=1, IF(ISNUMBER(fuse_given), fuse_given, ' +
       'INDEX(fuse_size_rating[fuse_size], MATCH(fuse_type, fuse_size_type[fuse_size], 0)+MIN(fuse_smaller, fuse_choices-1), 1)), "")',

@@ -107,6 +107,7 @@ export const limits = {
     label: 'Contact rating at the ambient temperature',
     unit: 'A',
     per: ['run'],
+    exact: true,
     formula:
       'IF(relayed=1, IF(ISNUMBER(relay_rated_at), IF(relay_ambient<=relay_rated_at, relay_rating, ""), ""), "")',
     note: 'Known only up to the temperature of the rating: above it the data sheet has the curve.',
@@ -132,6 +133,7 @@ export const limits = {
     symbol: 'I_free',
     label: 'Alternator current that other loads leave',
     unit: 'A',
+    exact: true,
     formula: 'IF(ISNUMBER(alternator), alternator-IF(ISNUMBER(other_load), other_load, 0), "")',
   },
   alternator_share: {

@@ -5,6 +5,7 @@ import {
   atGate,
   enduring,
   FASTEST,
+  GUARD,
   gateBelow,
   type Heated,
   opening,
@@ -14,11 +15,11 @@ import { protectorOf } from './route.ts';
 
 const RUN: Heated = { amps: 'ampacity', load_T: 'load_T', theta: 'theta' };
 const slope = (times: string): string =>
-  'IF(ISNUMBER(run_fuse), IF(gate_no<COUNT(gate_no[gate]), ' +
+  'IF(ISNUMBER(run_fuse_type), IF(gate_no<COUNT(gate_no[gate]), ' +
   `LN(INDEX(${times}, 1, gate_no+1)/INDEX(${times}, 1, gate_no))/` +
   'LN(INDEX(gate_current[gate], 1, gate_no+1)/INDEX(gate_current[gate], 1, gate_no)), 0), "")';
 const known = (formula: string): string =>
-  `IF(ISNUMBER(run_fuse), IF(ISNUMBER(ampacity), IF(ISNUMBER(start_fault), ${formula}, ""), ""), "")`;
+  `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(ampacity), IF(ISNUMBER(start_fault), ${formula}, ""), ""), "")`;
 
 export const protection = {
   protector: {
@@ -36,6 +37,7 @@ export const protection = {
     label: 'Rating of the fuse in the run of this conductor',
     unit: 'A',
     per: ['wire'],
+    exact: true,
     formula: 'fuse_rating',
   },
   own_type: {
@@ -52,6 +54,7 @@ export const protection = {
     label: 'Rating of the fuse that protects this conductor',
     unit: 'A',
     per: ['wire'],
+    exact: true,
     formula: 'IF(protector>0, INDEX(own_fuse[wire], protector, 1), "")',
   },
   run_fuse: {
@@ -60,17 +63,35 @@ export const protection = {
     label: 'Rating of the fuse that protects the run, the largest if there are several',
     unit: 'A',
     per: ['run'],
+    exact: true,
     formula: 'IF(COUNT(nearest_fuse[wire of run])>0, MAX(nearest_fuse[wire of run]), "")',
   },
-  run_fuse_type: {
+  nearest_type: {
     kind: 'formula',
     symbol: 'n_t',
     label: 'Row of its type in the list of types',
     unit: '1',
+    per: ['wire'],
+    formula: 'IF(protector>0, MATCH(INDEX(own_type[wire], protector, 1), type_name[fuse_type], 0), "")',
+  },
+  mixed: {
+    kind: 'formula',
+    symbol: 'mix',
+    label: 'The run lies behind fuses of different kinds (1) or not (0)',
+    unit: '1',
     per: ['run'],
     formula:
-      'IF(ISNUMBER(run_fuse), MATCH(INDEX(own_type[wire], INDEX(protector[wire of run], ' +
-      'MATCH(run_fuse, nearest_fuse[wire of run], 0), 1), 1), type_name[fuse_type], 0), "")',
+      'IF(ISNUMBER(run_fuse), IF(MIN(nearest_fuse[wire of run])<run_fuse, 1, ' +
+      'IF(MIN(nearest_type[wire of run])<MAX(nearest_type[wire of run]), 1, 0)), 0)',
+    note: 'Which of them is the slower one changes with the current: divide such a run, one for each fuse.',
+  },
+  run_fuse_type: {
+    kind: 'formula',
+    symbol: 'n_t',
+    label: 'Row of the type of that fuse in the list of types, empty behind fuses of different kinds',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(ISNUMBER(run_fuse), IF(mixed=0, MAX(nearest_type[wire of run]), ""), "")',
   },
   unfused: {
     kind: 'formula',
@@ -86,6 +107,7 @@ export const protection = {
     label: 'Breaking capacity of the fuse',
     unit: 'A',
     per: ['run'],
+    exact: true,
     formula: 'IF(fused=1, INDEX(type_breaking[fuse_type], MATCH(fuse_type, type_name[fuse_type], 0), 1), "")',
   },
   gate_current: {
@@ -96,7 +118,7 @@ export const protection = {
     per: ['run'],
     across: 'gate',
     formula:
-      'IF(ISNUMBER(run_fuse), run_fuse*INDEX(type_multiple[fuse_type,gate], run_fuse_type, gate_no), "")',
+      'IF(ISNUMBER(run_fuse_type), run_fuse*INDEX(type_multiple[fuse_type,gate], run_fuse_type, gate_no), "")',
   },
   gate_slowest: {
     kind: 'formula',
@@ -107,7 +129,7 @@ export const protection = {
     per: ['run'],
     across: 'gate',
     formula:
-      'IF(ISNUMBER(run_fuse), IF(gate_no=1, for_ever, INDEX(type_slowest[fuse_type,gate], run_fuse_type, gate_no)), "")',
+      'IF(ISNUMBER(run_fuse_type), IF(gate_no=1, for_ever, INDEX(type_slowest[fuse_type,gate], run_fuse_type, gate_no)), "")',
     note: 'At the first gate the fuse must hold: it need never open.',
   },
   gate_fastest: {
@@ -118,7 +140,7 @@ export const protection = {
     shown: 's',
     per: ['run'],
     across: 'gate',
-    formula: 'IF(ISNUMBER(run_fuse), INDEX(type_fastest[fuse_type,gate], run_fuse_type, gate_no), "")',
+    formula: 'IF(ISNUMBER(run_fuse_type), INDEX(type_fastest[fuse_type,gate], run_fuse_type, gate_no), "")',
   },
   slowest_slope: {
     kind: 'formula',
@@ -175,30 +197,23 @@ export const protection = {
     source: PHYSICS,
     note: 'One time constant, with the resistance at the rating of the insulation.',
   },
-  end_gate: {
-    kind: 'formula',
-    symbol: 'g',
-    label: 'Gate of the fuse at or below that current',
-    unit: '1',
-    per: ['run'],
-    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(end_fault), ${gateBelow('end_fault')}, 0), 0)`,
-  },
   end_opening: {
     kind: 'formula',
     symbol: 't_k',
-    label: 'Latest opening on a short at the far end of the run',
+    label: 'Latest opening on a short at the far end of the run, at its worst conductor',
     unit: 's',
     shown: 's',
     per: ['run'],
-    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(end_fault), ${opening('end_fault', 'end_gate')}, ""), "")`,
+    formula:
+      'IF(COUNT(wire_opening[wire of run])=COUNT(wire_length[wire of run]), MAX(wire_opening[wire of run]), "")',
   },
   wire_gate: {
     kind: 'formula',
     symbol: 'g',
-    label: 'Gate of the fuse at or below that current',
+    label: 'Gate of the fuse at or below the short at its far end',
     unit: '1',
     per: ['wire'],
-    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${gateBelow('fault_min')}, 0), 0)`,
+    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${gateBelow('fault_min', GUARD)}, 0), 0)`,
   },
   wire_opening: {
     kind: 'formula',
@@ -207,8 +222,7 @@ export const protection = {
     unit: 's',
     shown: 's',
     per: ['wire'],
-    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${opening('fault_min', 'wire_gate')}, ""), "")`,
-    note: 'By the gates of the largest fuse that protects a conductor of the run.',
+    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${opening('fault_min', 'wire_gate', '<=', GUARD)}, ""), "")`,
   },
   fuse_opens: {
     kind: 'formula',
@@ -262,7 +276,7 @@ export const protection = {
     label: 'The curves are compared from this current on',
     unit: 'A',
     per: ['feed'],
-    formula: 'IF(ISNUMBER(run_fuse), INDEX(gate_current[gate], 1, 1), "")',
+    formula: 'IF(ISNUMBER(run_fuse_type), INDEX(gate_current[gate], 1, 1), "")',
     note: 'The first gate, 1.1 times the rating.',
   },
   sweep_high: {
@@ -304,18 +318,18 @@ export const protection = {
     formula:
       'IF(ISNUMBER(sweep_high), MIN(sweep_high, MAX(sweep_low, IF(grid_no<=grid_steps, ' +
       'sweep_low*(sweep_high/sweep_low)^((grid_no-1)/(grid_steps-1)), IF(grid_no<=grid_steps+COUNT(gate_no[gate]), ' +
-      'INDEX(gate_current[gate], 1, grid_no-grid_steps), IF(grid_no-grid_steps-COUNT(gate_no[gate])<=3, ' +
-      'overload_begins*(1+above_limit*(grid_no-grid_steps-COUNT(gate_no[gate])-1)), ' +
-      'short_begins*(1+above_limit*(grid_no-grid_steps-COUNT(gate_no[gate])-4))))))), "")',
+      'INDEX(gate_current[gate], 1, grid_no-grid_steps), IF(grid_no-grid_steps-COUNT(gate_no[gate])<=near_steps, ' +
+      'overload_begins*(1+above_limit*(grid_no-grid_steps-COUNT(gate_no[gate])-1)^2), ' +
+      'short_begins*(1+above_limit*(grid_no-grid_steps-COUNT(gate_no[gate])-near_steps-1)^2)))))), "")',
   },
   above_limit: {
     kind: 'constant',
     symbol: 'ε_I',
-    label: 'Steps above the current at which a limit begins to matter, share of it',
+    label: 'First step above the current at which a limit begins to matter, share of it',
     unit: '1',
-    value: 0.004,
-    source: PHYSICS,
-    note: 'There the time that a conductor endures falls from infinity: two narrow steps keep the ends of a window sharp.',
+    value: 0.003,
+    source: ARBITRARY,
+    note: 'There the time that a conductor endures falls from infinity: steps that widen with their square keep the ends of a window sharp.',
   },
   curve_current: {
     kind: 'formula',
@@ -397,11 +411,12 @@ export const protection = {
     per: ['grid'],
     across: 'feed',
     formula:
-      'IF(ISNUMBER(curve_current), IF(ISNUMBER(in_danger[grid-1]), IF(in_danger[grid-1]=1, IF(in_danger=0, ' +
-      'IF(curve_slowest[grid-1]>=for_ever, curve_current, ' +
+      'IF(ISNUMBER(curve_current), IF(in_danger=1, IF(grid_no=COUNT(grid_no[grid]), curve_current, ""), ' +
+      'IF(ISNUMBER(in_danger[grid-1]), IF(in_danger[grid-1]=1, IF(curve_slowest[grid-1]>=for_ever, curve_current, ' +
+      'IF(curve_wire[grid-1]>0, ' +
       'curve_current[grid-1]*(curve_current/curve_current[grid-1])^(LN(curve_slowest[grid-1]/curve_wire[grid-1])/' +
-      '(LN(curve_slowest[grid-1]/curve_wire[grid-1])-LN(curve_slowest/curve_wire)))), ' +
-      'IF(grid_no=COUNT(grid_no[grid]), curve_current, "")), ""), ""), "")',
+      '(LN(curve_slowest[grid-1]/curve_wire[grid-1])-LN(curve_slowest/curve_wire))), curve_current)), ""), "")), "")',
+    note: 'A window that is still open at the largest fault current ends there.',
   },
   window_from: {
     kind: 'formula',
@@ -444,10 +459,10 @@ export const protection = {
   stuck_gate: {
     kind: 'formula',
     symbol: 'g',
-    label: 'Gate of the fuse at or below that current',
+    label: 'Gate of the fuse at or below the current of a driver stuck on',
     unit: '1',
     per: ['run'],
-    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(stuck_current), ${gateBelow('stuck_current')}, 0), 0)`,
+    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(stuck_current), ${gateBelow('stuck_current')}, 0), 0)`,
   },
   stuck_opening: {
     kind: 'formula',
@@ -456,7 +471,7 @@ export const protection = {
     unit: 's',
     shown: 's',
     per: ['run'],
-    formula: `IF(ISNUMBER(run_fuse), ${opening('stuck_current', 'stuck_gate')}, for_ever)`,
+    formula: `IF(ISNUMBER(run_fuse_type), ${opening('stuck_current', 'stuck_gate')}, for_ever)`,
   },
   stuck_endured: {
     kind: 'formula',
@@ -499,6 +514,7 @@ export const protection = {
     label: 'Cure: fuse at the head of this run that covers its conductor',
     unit: 'A',
     per: ['feed'],
+    exact: true,
     formula:
       'IF(ISNUMBER(ampacity), IF(INDEX(fuse_size_rating[fuse_size], MATCH(cure_type, fuse_size_type[fuse_size], 0)+' +
       'MIN(cure_smaller, cure_choices-1), 1)>=cure_need, ' +

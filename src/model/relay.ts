@@ -110,6 +110,7 @@ export const relays = {
     label: 'Contact rating of the relay',
     unit: 'A',
     per: ['run'],
+    exact: true,
     formula:
       'IF(relayed=1, IF(ISNUMBER(relay_given), relay_given, INDEX(relay_size_rating[relay_size], ' +
       'MIN(SUMPRODUCT((relay_size_rating[relay_size]<relay_needed)*1)+1, COUNT(relay_size_rating[relay_size])), 1)), "")',
@@ -251,6 +252,7 @@ export const relays = {
     label: 'Customary continuous current of the tabs',
     unit: 'A',
     per: ['run'],
+    exact: true,
     formula:
       'IF(ISNUMBER(relay_tab), IFERROR(INDEX(tab_amps[tab], MATCH(relay_tab, tab_width[tab], 0), 1), ""), "")',
   },

@@ -12,7 +12,7 @@ const CANDIDATE: Heated = { amps: 'candidate_amps', load_T: 'candidate_T', theta
 
 /** 1 where the fuse opens within the time that the candidate endures, or where nothing is known of the short. */
 const endures = (fault: string, opens: string): string =>
-  `IF(fed=1, IF(ISNUMBER(run_fuse), IF(ISNUMBER(${fault}), IF(ISNUMBER(candidate_T), ` +
+  `IF(fed=1, IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(${fault}), IF(ISNUMBER(candidate_T), ` +
   `IF(${opens}<=${enduring(fault, CANDIDATE)}, 1, 0), 0), 1), 1), 1)`;
 
 export const survival = {
@@ -57,10 +57,10 @@ export const survival = {
   guess_gate: {
     kind: 'formula',
     symbol: 'g',
-    label: 'Gate of the fuse at or below that current',
+    label: 'Gate of the fuse at or below the first guess of the short',
     unit: '1',
     per: ['run'],
-    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(guess_start), ${gateBelow('guess_start')}, 0), 0)`,
+    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(guess_start), ${gateBelow('guess_start')}, 0), 0)`,
   },
   guess_opening: {
     kind: 'formula',
@@ -69,7 +69,7 @@ export const survival = {
     unit: 's',
     shown: 's',
     per: ['run'],
-    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(guess_start), ${opening('guess_start', 'guess_gate')}, ""), "")`,
+    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(guess_start), ${opening('guess_start', 'guess_gate')}, ""), "")`,
   },
   guess_endures: {
     kind: 'formula',
@@ -91,10 +91,10 @@ export const survival = {
   start_gate: {
     kind: 'formula',
     symbol: 'g',
-    label: 'Gate of the fuse at or below that current',
+    label: 'Gate of the fuse at or below the short at the begin of the run',
     unit: '1',
     per: ['run'],
-    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(start_fault), ${gateBelow('start_fault')}, 0), 0)`,
+    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${gateBelow('start_fault')}, 0), 0)`,
   },
   start_opening: {
     kind: 'formula',
@@ -103,7 +103,7 @@ export const survival = {
     unit: 's',
     shown: 's',
     per: ['run'],
-    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(start_fault), ${opening('start_fault', 'start_gate')}, ""), "")`,
+    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${opening('start_fault', 'start_gate')}, ""), "")`,
   },
   longest_wire: {
     kind: 'formula',
@@ -136,11 +136,11 @@ export const survival = {
   candidate_gate: {
     kind: 'formula',
     symbol: 'g',
-    label: 'Gate of the fuse at or below that current',
+    label: 'Gate of the fuse at or below the short at the far end of the candidate',
     unit: '1',
     per: ['run'],
     across: 'candidate',
-    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(candidate_end), ${gateBelow('candidate_end')}, 0), 0)`,
+    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(candidate_end), ${gateBelow('candidate_end')}, 0), 0)`,
   },
   candidate_opening: {
     kind: 'formula',
@@ -150,7 +150,7 @@ export const survival = {
     shown: 's',
     per: ['run'],
     across: 'candidate',
-    formula: `IF(ISNUMBER(run_fuse), IF(ISNUMBER(candidate_end), ${opening('candidate_end', 'candidate_gate')}, ""), "")`,
+    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(candidate_end), ${opening('candidate_end', 'candidate_gate')}, ""), "")`,
   },
   endures_start: {
     kind: 'formula',

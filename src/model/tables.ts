@@ -56,8 +56,8 @@ export const SIZES: readonly Size[] = [
 
 /** Steps of a time-current curve, besides the gates and the currents at which a conductor begins to be in danger. */
 const GRID_STEPS = 24;
-/** Where the conductor's limits begin, and a little above: its time falls steeply there. */
-const GRID_EXTRA = 6;
+/** Steps where each of the conductor's two limits begins, and above: its time falls steeply there. */
+const NEAR_STEPS = 6;
 /** Windows in which a conductor is not protected: more than three do not occur with falling curves. */
 const WINDOWS = 3;
 
@@ -84,7 +84,7 @@ const gatesOf = (type: string): { multiple: number; min: number; max: number | n
   const last = own.at(-1) as (typeof own)[number];
   return Array.from({ length: GATES }, (_, i) => own[i] ?? { ...last, multiple: last.multiple * FAR_OUT });
 };
-const GRID_ROWS = GRID_STEPS + GATES + GRID_EXTRA;
+const GRID_ROWS = GRID_STEPS + GATES + 2 * NEAR_STEPS;
 const gates = FUSE_TYPES.rows.map((t) => gatesOf(t.type));
 
 /** Least number of conductors in the bundle of each row. */
@@ -377,6 +377,14 @@ export const tables = {
     label: 'Steps of the logarithmic current axis',
     unit: '1',
     value: GRID_STEPS,
+    source: ARBITRARY,
+  },
+  near_steps: {
+    kind: 'constant',
+    symbol: 'K_n',
+    label: 'Steps where a limit of the conductor begins',
+    unit: '1',
+    value: NEAR_STEPS,
     source: ARBITRARY,
   },
   window_no: {

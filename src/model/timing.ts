@@ -48,7 +48,7 @@ export const timing = {
     value: 2,
     source: PHYSICS,
   },
-  minute: {
+  seconds_per_minute: {
     kind: 'constant',
     symbol: '60 s',
     label: 'Seconds in a minute',
@@ -253,7 +253,7 @@ export const timing = {
     unit: 's',
     shown: 'ms',
     per: ['speed'],
-    formula: 'cycle_turns*minute/speed',
+    formula: 'cycle_turns*seconds_per_minute/speed',
   },
   dwell_supply: {
     kind: 'input',

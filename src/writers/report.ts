@@ -6,7 +6,7 @@ import type { Evaluation } from '../engine/evaluate.ts';
 import type { Finding, Verdict } from '../findings/finding.ts';
 import type { Result } from '../findings/result.ts';
 import { RULES, type RuleId, type Sense } from '../findings/rules.ts';
-import { heading, sentence, WORDS } from '../findings/words.ts';
+import { heading, printQuantity, sentence, WORDS } from '../findings/words.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { CAUTIONS } from './cautions.ts';
 import { columns, fold } from './columns.ts';
@@ -97,8 +97,10 @@ export const printSize = (gauge: string): string => gauge.replace('mm2', 'mm²')
 
 function partsOf(e: Evaluation, design: Design, run: number): string {
   const spec = design.runs[run] as Design['runs'][number];
-  const fuse = spec.fuse && `${printNumber(e.number('fuse_rating', { run }))} A fuse, type ${spec.fuse.type}`;
-  const relay = spec.relay && `${printNumber(e.number('relay_rating', { run }))} A relay`;
+  const fuse =
+    spec.fuse &&
+    `${printQuantity('fuse_rating', e.number('fuse_rating', { run }))} fuse, type ${spec.fuse.type}`;
+  const relay = spec.relay && `${printQuantity('relay_rating', e.number('relay_rating', { run }))} relay`;
   return [fuse, relay].filter(Boolean).join('; ');
 }
 
@@ -207,12 +209,12 @@ function judged({ findings, evaluation: e }: Result, style: Style): string {
       return `${title}\n${fold(sentence(f, e), WIDTH, ' '.repeat(11))}`;
     });
   const rows = byRule(findings.filter((f) => f.verdict === 'pass')).map(([f, ...others]) => {
-    const { shown } = QUANTITIES[RULES[f.rule].value];
+    const { value, limit } = RULES[f.rule];
     return [
       `${f.marginal ? '~' : ' '} ${WORDS[f.rule].title}`,
       f.subject === 'feed' ? '' : subjects(f.subject, others.length),
-      printValue(f.value, f.unit, shown),
-      `${SIGNS[f.sense]} ${printValue(f.limit, f.unit, shown)}`,
+      printQuantity(value, f.value),
+      `${SIGNS[f.sense]} ${printQuantity(limit, f.limit, value)}`,
       f.margin === null ? '' : printNumber(f.margin * 100, 2),
       mark(f),
     ];

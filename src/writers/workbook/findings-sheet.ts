@@ -6,14 +6,14 @@ import { JUDGED_COLUMNS, judged } from '../../findings/sheet.ts';
 import { ADDED, judgedColumn, sentenceOf } from './judged.ts';
 import { opening, type Page, table } from './page.ts';
 
-const WIDTHS = [13, 16, 30, 10, 9, 10, 8, 10, 62, 32];
+const WIDTHS = [15, 17, 32, 10, 10, 10, 9, 10, 88, 30];
 const MEANING = 8;
 
 export function findingsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
   const found = judged(grid, design);
   const about =
-    'Failing first, then unknown, then passing with the least margin first. [value] and [limit] are those of the same row.';
+    'Failing first, then unknown, then passing with the least margin first. [value] and [limit] are those of the row; other brackets hold symbols of the sheet Quantities.';
   const top = opening(cells, 'Findings', about);
   const rows = found.map((_, i) => lineOf(found.length, i + 1));
   const titles = [
@@ -46,7 +46,7 @@ export function findingsPage(grid: Grid, design: Design): Page {
     widths: WIDTHS,
     frozen: [top + 1, 0],
     landscape: true,
-    looks: [{ rows: [first, last], columns: [0, 2], word: 0 }],
+    looks: [{ rows: [first, last], columns: [0, 0], word: 0 }],
     longest: { rows: [first, last], texts: new Map([[MEANING, longest]]) },
   };
 }

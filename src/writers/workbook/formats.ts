@@ -30,9 +30,8 @@ const FORMATS: Readonly<Record<string, string>> = {
   W: '0.00',
   uF: '0.0',
   '%': '0.0',
-  // Words for what is no unit: a plain count, a rating as it is printed on the part, a value of any unit.
+  // Words for what is no unit: a plain count, and a value of any unit.
   count: '0',
-  rating: '0.##',
   any: '[>=100]0;[>=10]0.0;0.00',
 };
 

@@ -57,9 +57,20 @@ const NO_MARGIN = '1e9';
 /** Words as they are shown, and the verdicts that they stand for. */
 export const SHOWN = { fail: 'FAIL', unknown: 'UNKNOWN', pass: 'pass', close: 'pass, close' } as const;
 
-/** A sentence of a finding with the names of the columns in the place of numbers, since those are live. */
+/**
+ * A sentence of a finding without numbers, since those are live: the names of the columns stand in their place, and
+ * for other quantities their symbols.
+ */
 export const sentenceOf = (rule: RuleId, verdict: 'pass' | 'fail' | 'unknown'): string =>
-  WORDS[rule][verdict]({ subject: 'the run', value: '[value]', limit: '[limit]' });
+  WORDS[rule][verdict]({
+    subject: 'the run',
+    value: '[value]',
+    limit: '[limit]',
+    // Of several windows the first one stands for all.
+    say: (name, at = {}) => ((at.window ?? 0) > 0 ? undefined : `[${QUANTITIES[name].symbol}]`),
+    // Causes stand both: which of them it is, the numbers show.
+    is: (name) => name === 'window_stuck' || name === 'window_short',
+  });
 
 /** Column of the sheet as a range over all findings. */
 export const judgedColumn = (count: number, at: number): string =>
@@ -118,7 +129,7 @@ function added(rule: RuleId, i: number, count: number): Record<keyof typeof ADDE
     value: read(JUDGED_COLUMNS.value, q.unit),
     sense: text(sense),
     limit: read(JUDGED_COLUMNS.limit, QUANTITIES[limit].unit),
-    unit: text(printUnit(unit)),
+    unit: text(printUnit(unit) || '–'),
     meaning: formula(
       `IF(${verdict}="fail",${here(ADDED.fail)},IF(${verdict}="unknown",${here(ADDED.unknown)},${here(ADDED.pass)}))`,
     ),

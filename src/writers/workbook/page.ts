@@ -16,10 +16,12 @@ export interface Page {
   readonly cells: Sheet;
   /** Widths of the columns, in digits of the plain font. */
   readonly widths: readonly number[];
-  /** Rows and columns that stay in sight, and are repeated on every printed page. */
+  /** Rows and columns that stay in sight; the rows are repeated on every printed page. */
   readonly frozen: readonly [number, number];
   readonly landscape: boolean;
   readonly looks: readonly Look[];
+  /** Row before which a new page begins on paper. */
+  readonly pageAt?: number;
   /** Rows whose text changes with the inputs, and the longest text that each of their columns can show. */
   readonly longest?: {
     readonly rows: readonly [number, number];

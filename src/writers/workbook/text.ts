@@ -9,7 +9,7 @@ export const LONGEST = 32767;
  */
 export function clean(text: string): string {
   const plain = text
-    .toWellFormed()
+    .replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, '\ufffd')
     // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones to take out.
     .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffe\uffff]/g, '')
     .replace(/_(?=x[0-9A-Fa-f]{4}_)/g, '_x005F_');

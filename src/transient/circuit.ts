@@ -1,0 +1,82 @@
+/** The circuit at one operating point, as the evaluated model gives it: coils, resistances, and when what switches. */
+import type { Evaluation } from '../engine/evaluate.ts';
+import type { QuantityName } from '../model/model.ts';
+
+export interface Circuit {
+  /** Supply at the battery posts [V]. */
+  readonly supply: number;
+  /** Supply less the drop of a driver that is on [V]. */
+  readonly drive: number;
+  /** Primary of one coil [ohm], [H]; all coils are alike. */
+  readonly ohm: number;
+  readonly henry: number;
+  /** Current limit of coil or driver [A]; infinite when there is none. */
+  readonly limit: number;
+  /** Length of every charge [s]. */
+  readonly dwell: number;
+  /** Time [s] and crank angle [deg] of one working cycle. */
+  readonly cycle: number;
+  readonly cycleAngle: number;
+  /** How many coils there are. */
+  readonly coils: number;
+  /** Firings in the order of the design's events; `at` in [0, cycle) [s]. */
+  readonly firings: readonly { readonly coil: number; readonly at: number }[];
+  /** Conductors in the order of the design: the coils they carry, and their whole resistance [ohm]. */
+  readonly wires: readonly { readonly coils: readonly number[]; readonly ohm: number }[];
+}
+
+/** Why the currents in time of this design cannot be computed, as a sentence; null when they can. */
+export function whyNoTrace(e: Evaluation): string | null {
+  if (e.number('bound') === 1)
+    return (
+      'Only a peak current is known of this coil, so that how its current rises is not: give coil.inductance or ' +
+      'coil.test_point for a trace.'
+    );
+  const open = e.design.wires.find((_, wire) => e.number('wire_ohm', { wire }) === null);
+  if (open)
+    return `The resistance of "${open.id}" is not known, since no size was found for it: state its gauge for a trace.`;
+  return null;
+}
+
+/** The circuit of point number `point`. Throws where `whyNoTrace` has something to say. */
+export function circuitAt(e: Evaluation, point: number): Circuit {
+  const { design } = e;
+  const why = whyNoTrace(e);
+  if (why !== null) throw new Error(why);
+  const need = (name: QuantityName, at: Parameters<Evaluation['number']>[1] = {}): number => {
+    const value = e.number(name, at);
+    if (value === null) throw new Error(`${name} is not known`);
+    return value;
+  };
+  const speed = { speed: point };
+  const cycle = need('cycle_time', speed);
+  const cycleAngle = need('cycle_angle');
+  return {
+    supply: need('supply', speed),
+    drive: need('drive', speed),
+    ohm: need('coil_ohm'),
+    henry: need('coil_L'),
+    limit: e.number('current_limit') ?? Number.POSITIVE_INFINITY,
+    dwell: need('dwell', speed),
+    cycle,
+    cycleAngle,
+    coils: design.coils.length,
+    firings: design.events.map(({ coil, angle }) => ({ coil, at: (angle / cycleAngle) * cycle })),
+    wires: design.wires.map(({ coils }, wire) => ({ coils, ohm: need('wire_ohm', { wire }) })),
+  };
+}
+
+/**
+ * Resistance that the paths of two coils share [ohm], coils × coils: Aᵀ·diag(R)·A, A = 1 where conductor carries coil.
+ * On its diagonal the whole path of a coil. Symmetric and not negative definite.
+ */
+export function sharedOhm({ coils, wires }: Circuit): number[][] {
+  const shared = Array.from({ length: coils }, () => Array.from({ length: coils }, () => 0));
+  for (const { coils: carried, ohm } of wires)
+    for (const a of carried)
+      for (const b of carried) {
+        const row = shared[a] as number[];
+        row[b] = (row[b] as number) + ohm;
+      }
+  return shared;
+}

@@ -1,0 +1,55 @@
+/** When drivers switch: begins and ends of charges within one working cycle. */
+import type { Circuit } from './circuit.ts';
+
+export interface Switching {
+  /** Time within the cycle, in [0, cycle) [s]. */
+  readonly at: number;
+  /** Indices of the firings that end a charge here. */
+  readonly fires: readonly number[];
+  /** Coils whose charge begins here. */
+  readonly begins: readonly number[];
+}
+
+/** Two instants this close, as a share of the cycle, are one: written angles and times differ by far more. */
+const SAME_INSTANT = 1e-12;
+
+/**
+ * The instants at which something switches, in order; one at 0 is always there, it begins the cycle. And the coils
+ * that are charged at the end of the cycle. None are ever charged when the dwell is 0.
+ */
+export function switchings(circuit: Circuit): { instants: Switching[]; overlapping: number[] } {
+  const { cycle, dwell, firings } = circuit;
+  const same = SAME_INSTANT * cycle;
+  const within = (t: number): number => {
+    const at = t < 0 ? t + cycle : t;
+    return cycle - at < same || at < same ? 0 : at;
+  };
+  const events = [
+    { at: 0, fires: -1, begins: -1 },
+    ...(dwell > 0
+      ? firings.flatMap(({ coil, at }, firing) => [
+          { at: within(at), fires: firing, begins: -1 },
+          { at: within(at - dwell), fires: -1, begins: coil },
+        ])
+      : []),
+  ].sort((a, b) => a.at - b.at);
+  const instants: { at: number; fires: number[]; begins: number[] }[] = [];
+  for (const { at, fires, begins } of events) {
+    const last = instants.at(-1);
+    // A charge may begin in the very instant in which the one before it ends: rounding must not reverse the two.
+    const here = last && at - last.at < same ? last : { at, fires: [], begins: [] };
+    if (here !== last) instants.push(here);
+    if (fires >= 0) here.fires.push(fires);
+    if (begins >= 0) here.begins.push(begins);
+  }
+  const place = (holds: (s: Switching) => boolean): number => instants.findIndex(holds);
+  const overlapping = firings.flatMap(({ coil, at }, firing) => {
+    const ends = place((s) => s.fires.includes(firing));
+    if (ends < 0) return [];
+    const begin = instants.findIndex(
+      (s) => s.begins.includes(coil) && Math.abs(s.at - within(at - dwell)) <= same,
+    );
+    return begin >= ends ? [coil] : [];
+  });
+  return { instants, overlapping };
+}

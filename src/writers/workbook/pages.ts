@@ -1,0 +1,54 @@
+/** All sheets of the workbook, in the order in which a person asks: the answer, the inputs, the detail, the workings. */
+import type { Design } from '../../design/design.ts';
+import type { Sheet } from '../../engine/cell.ts';
+import type { Evaluation, Extra } from '../../engine/evaluate.ts';
+import { INPUTS } from '../../engine/sheets.ts';
+import type { Grid } from '../../engine/translate.ts';
+import { JUDGED, JUDGED_TOP } from '../../findings/sheet.ts';
+import { feedPage } from './feed-sheet.ts';
+import { findingsPage } from './findings-sheet.ts';
+import { rankedSheet } from './judged.ts';
+import type { Page } from './page.ts';
+import { quantitiesPage } from './quantities-sheet.ts';
+import { resultsPage } from './results-sheet.ts';
+import { sourcesPage } from './sources-sheet.ts';
+import { sweepPage } from './sweep-sheet.ts';
+import { inputsPage, workingPage, workingPages } from './working-page.ts';
+import { WORST, worstSheet } from './worst.ts';
+
+const presenting = (grid: Grid, design: Design): Page[] =>
+  [
+    feedPage(grid, design),
+    resultsPage(grid, design),
+    findingsPage(grid, design),
+    sweepPage(grid, design),
+  ].filter((page) => page !== null);
+
+/** The sheets that present the results, for the engine to evaluate beside its own. */
+export const show: Extra = (grid, design) =>
+  new Map<string, Sheet>([
+    [JUDGED, rankedSheet(grid, design)],
+    [WORST, worstSheet(grid, design)],
+    ...presenting(grid, design).map(({ name, cells }): [string, Sheet] => [name, cells]),
+  ]);
+
+/** Every page of an evaluation that was made with `show`. */
+export function pages({ grid, design, sheets }: Evaluation): Page[] {
+  const sheet = (name: string): Sheet => {
+    const found = sheets.get(name);
+    if (found === undefined)
+      throw new Error(`the evaluation has no sheet ${name}: it was made without "show"`);
+    return found;
+  };
+  const [feed, ...others] = presenting(grid, design).map((page) => ({ ...page, cells: sheet(page.name) }));
+  return [
+    feed as Page,
+    inputsPage(grid, sheet(INPUTS)),
+    ...others,
+    sourcesPage(),
+    ...workingPages(grid, sheets),
+    workingPage(JUDGED, sheet(JUDGED), JUDGED_TOP, 2),
+    workingPage(WORST, sheet(WORST), 4, 1),
+    quantitiesPage(grid),
+  ];
+}

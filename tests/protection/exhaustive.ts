@@ -1,0 +1,287 @@
+/**
+ * What `auto` promises, evaluated a second time for any combination of sizes, and the one with the least copper.
+ * Currents and the resistances of joints, fuses and relays do not hang on the sizes.
+ */
+import type { Design } from '../../src/design/design.ts';
+import type { Evaluation } from '../../src/engine/evaluate.ts';
+import {
+  ALPHA_20,
+  ampacityOf,
+  type Conductor,
+  fuseOhm,
+  limitsOf,
+  openingOf,
+  ratingFor,
+  SERIES,
+  sizeOf,
+  soundAt,
+} from './truth.ts';
+
+const CHASSIS = 0.005;
+const OPENS_WITHIN = 5;
+/** Rounding of doubles on both sides, of currents that come from sums. */
+const DUST = 1e-9;
+
+interface Wire {
+  id: string;
+  run: number;
+  coils: number[];
+  length: number;
+  /** Effective current. */
+  rms: number;
+  /** Conductors between the battery and this one. */
+  ahead: number[];
+  /** Conductor whose fuse protects it; −1 for none. */
+  protector: number;
+}
+
+interface RunFacts {
+  name: string;
+  feed: boolean;
+  auto: boolean;
+  stated: string;
+  rms: number;
+  wires: number[];
+  fixed: number;
+  fuseOhm: number;
+  /** Own fuse. */
+  own: number | null;
+  /** The largest fuse that protects a conductor of the run. */
+  fuse: { type: string; rating: number } | null;
+}
+
+/** What does not hang on the sizes. */
+export interface Facts {
+  design: Design;
+  wires: Wire[];
+  runs: RunFacts[];
+  /** For every firing of every point: current in each conductor of its path. */
+  firings: number[][];
+  sizes: readonly string[];
+}
+
+/** Names of the broken rules of each run, `drop` apart. */
+export interface Breaches {
+  /** One list for each run. */
+  runs: string[][];
+  drop: boolean;
+}
+
+export function factsOf(e: Evaluation): Facts {
+  const { design } = e;
+  const wires = design.wires.map((wire, i): Wire => {
+    const feed = design.runs[wire.run]?.side === 'feed';
+    const ahead = design.wires.flatMap((other, j) =>
+      feed && other.run < wire.run && wire.coils.every((c) => other.coils.includes(c)) ? [j] : [],
+    );
+    const fused = (j: number): boolean => design.runs[design.wires[j]?.run ?? -1]?.fuse != null;
+    const protector = !feed ? -1 : fused(i) ? i : ([...ahead].reverse().find(fused) ?? -1);
+    return {
+      id: wire.id,
+      run: wire.run,
+      coils: wire.coils,
+      length: wire.length,
+      rms: e.number('worst_effective', { wire: i }) ?? Number.NaN,
+      ahead,
+      protector,
+    };
+  });
+  const rmsOf = (run: number): number => Math.max(...wires.filter((w) => w.run === run).map((w) => w.rms));
+  const ratings = design.runs.map(({ fuse }, run) =>
+    fuse === null
+      ? null
+      : {
+          type: fuse.type,
+          rating:
+            fuse.rating === 'auto'
+              ? ratingFor(fuse.type, rmsOf(run), design.limits.fuse_load, fuse.ambient)
+              : fuse.rating,
+        },
+  );
+  const runs = design.runs.map((run, i): RunFacts => {
+    const own = ratings[i];
+    const ohm = own ? fuseOhm(own.type, own.rating) : 0;
+    const protectors = wires
+      .filter((w) => w.run === i && w.protector >= 0)
+      .map((w) => ratings[wires[w.protector]?.run ?? -1]);
+    return {
+      name: run.name,
+      feed: run.side === 'feed',
+      auto: run.gauge === 'auto',
+      stated: run.gauge,
+      rms: rmsOf(i),
+      wires: wires.flatMap((w, j) => (w.run === i ? [j] : [])),
+      fixed: run.joints * design.limits.joint_resistance + ohm + (run.relay?.contact ?? 0),
+      fuseOhm: ohm,
+      own: own?.rating ?? null,
+      fuse: protectors.reduce<RunFacts['fuse']>(
+        (most, one) => (one && one.rating > (most?.rating ?? 0) ? one : most),
+        null,
+      ),
+    };
+  });
+  const firings = design.points.flatMap((_, point) =>
+    design.events.map((_, event) =>
+      wires.map((_, wire) => e.number('at_firing', { point, event, wire }) ?? Number.NaN),
+    ),
+  );
+  const all = SERIES[design.sizes.series] as readonly string[];
+  return { design, wires, runs, firings, sizes: all.slice(all.indexOf(design.sizes.smallest)) };
+}
+
+/** One run with one size: all that does not hang on the others. */
+interface Fitted {
+  gauge: string;
+  copper: number;
+  /** Carries its load and its own fuse. */
+  carries: boolean;
+  broken: string[];
+  /** Of each conductor of the run, cold and warm, joints and the like included. */
+  cold: number[];
+  warm: number[];
+  conductor: Conductor | null;
+  from: number;
+  /** Drop at every firing. */
+  drops: number[];
+}
+
+function fitted({ design, wires, runs, firings }: Facts, index: number, gauge: string): Fitted {
+  const run = runs[index] as RunFacts;
+  const place = design.runs[index];
+  if (!place) throw new Error('no such run');
+  const { area, ohm } = sizeOf(gauge);
+  const limits = limitsOf(place.insulation);
+  const amps = ampacityOf(gauge, place);
+  const temperature = (rms: number): number =>
+    amps ? place.ambient + (limits.rating - place.ambient) * (rms / amps) ** 2 : place.ambient;
+  const own = run.wires.map((w) => wires[w] as Wire);
+  const cold = own.map(({ length }) => ohm * length + run.fixed);
+  const warm = own.map(
+    ({ length, rms }) => ohm * length * (1 + ALPHA_20 * (temperature(rms) - 20)) + run.fixed,
+  );
+  const broken: string[] = [];
+  if (amps !== null && run.rms > design.limits.wire_load * amps * (1 + DUST)) broken.push('wire_load');
+  if (amps !== null && run.own !== null && (run.fuse?.rating ?? 0) > amps * (1 + DUST))
+    broken.push('fuse_conductor');
+  return {
+    gauge,
+    copper: own.reduce((sum, { length }) => sum + area * length, 0),
+    carries: broken.length === 0,
+    broken,
+    cold,
+    warm,
+    conductor: amps === null ? null : { ...limits, area, ohm, ambient: place.ambient, amps },
+    from: Math.max(...own.map(({ rms }) => temperature(rms))),
+    drops: firings.map((currents) =>
+      run.wires.reduce((sum, w, i) => sum + (currents[w] ?? 0) * (warm[i] ?? 0), 0),
+    ),
+  };
+}
+
+/** Shorts along the run, between the smallest and the largest fault current of its conductors. */
+function shorts(facts: Facts, index: number, chosen: readonly (Fitted | undefined)[]): string[] {
+  const { design, wires, runs } = facts;
+  const run = runs[index] as RunFacts;
+  const own = chosen[index] as Fitted;
+  const source = design.supply.source_resistance;
+  if (!run.feed || source === null || run.fuse === null) return [];
+  const { fuse } = run;
+  const supplies = design.points.map(({ supply }) => supply);
+  const ohms = (w: number, of: 'cold' | 'warm'): number => {
+    const at = wires[w] as Wire;
+    const place = (runs[at.run] as RunFacts).wires.indexOf(w);
+    return (chosen[at.run] as Fitted)[of][place] as number;
+  };
+  const faults = run.wires.map((w, i) => {
+    const ahead = (wires[w] as Wire).ahead;
+    const before = (of: 'cold' | 'warm'): number =>
+      source + CHASSIS + ahead.reduce((sum, a) => sum + ohms(a, of), 0);
+    return {
+      most: Math.max(...supplies) / (before('cold') + run.fuseOhm),
+      least: Math.min(...supplies) / (before('warm') + (own.warm[i] as number)),
+    };
+  });
+  const most = Math.max(...faults.map((f) => f.most));
+  const least = Math.min(...faults.map((f) => f.least));
+  const broken: string[] = [];
+  if (openingOf(fuse.type, fuse.rating, least) > OPENS_WITHIN * (1 + DUST)) broken.push('fault_opens');
+  const { conductor } = own;
+  // Below 1.1 of its rating a fuse promises nothing; the curves are compared from there on.
+  const from = Math.max(least, 1.1 * fuse.rating);
+  if (conductor && most >= 1.1 * fuse.rating) {
+    const steps = 24;
+    const sound = Array.from({ length: steps + 1 }, (_, k) => from * (most / from) ** (k / steps)).every(
+      (amps) => {
+        const opens = openingOf(fuse.type, fuse.rating, amps);
+        // A step at which both times are equal may fall to either side.
+        return soundAt(conductor, own.from, amps * (1 - DUST), opens);
+      },
+    );
+    if (!sound) broken.push('curves');
+  }
+  return broken;
+}
+
+/** Rules that a feed with these sizes breaks. */
+export function breachesOf(facts: Facts, gauges: readonly string[]): Breaches {
+  const chosen = gauges.map((gauge, run) => fitted(facts, run, gauge));
+  const runs = chosen.map((one, run) => [...one.broken, ...shorts(facts, run, chosen)]);
+  return { runs, drop: dropOf(chosen) > facts.design.limits.drop * (1 + DUST) };
+}
+
+const dropOf = (chosen: readonly Fitted[]): number =>
+  Math.max(...(chosen[0]?.drops ?? []).map((_, k) => chosen.reduce((sum, c) => sum + (c.drops[k] ?? 0), 0)));
+
+/** Worst drop of a feed with these sizes, for the comparison with the model. */
+export const worstDrop = (facts: Facts, gauges: readonly string[]): number =>
+  dropOf(gauges.map((gauge, run) => fitted(facts, run, gauge)));
+
+export const copperOf = (facts: Facts, gauges: readonly string[]): number =>
+  gauges.reduce((sum, gauge, run) => sum + fitted(facts, run, gauge).copper, 0);
+
+/**
+ * The feed with the least copper that keeps every rule of the runs whose size is chosen, and the drop; null when
+ * none does. Every combination is tried but those that cannot be better than the best one so far, or whose drop is
+ * too large even with the largest sizes in the runs left. What a stated run breaks by itself is not counted.
+ */
+export function optimum(facts: Facts): { gauges: string[]; copper: number } | null {
+  const { runs, sizes, design } = facts;
+  const limit = design.limits.drop * (1 + DUST);
+  const options = runs.map((run, i) =>
+    (run.auto ? sizes : [run.stated])
+      .map((gauge) => fitted(facts, i, gauge))
+      .filter((one) => !run.auto || one.carries),
+  );
+  if (options.some((list) => list.length === 0)) return null;
+  const least = options.map((list) => Math.min(...list.map(({ copper }) => copper)));
+  // The largest size has the least drop at every firing.
+  const leastDrop = options.map((list) => (list.at(-1) as Fitted).drops);
+  const left = (from: number, of: readonly number[]): number => of.slice(from).reduce((a, b) => a + b, 0);
+  let best: { gauges: string[]; copper: number } | null = null;
+  const chosen: (Fitted | undefined)[] = runs.map(() => undefined);
+  const visit = (i: number, copper: number, drops: readonly number[]): void => {
+    if (best && copper + left(i, least) >= best.copper * (1 - DUST)) return;
+    const rest = leastDrop.slice(i);
+    if (drops.some((sum, k) => sum + rest.reduce((a, one) => a + (one[k] ?? 0), 0) > limit)) return;
+    if (i === runs.length) {
+      best = { gauges: chosen.map((one) => one?.gauge ?? ''), copper };
+      return;
+    }
+    for (const one of options[i] as Fitted[]) {
+      chosen[i] = one;
+      if (!runs[i]?.auto || shorts(facts, i, chosen).length === 0)
+        visit(
+          i + 1,
+          copper + one.copper,
+          drops.map((sum, k) => sum + (one.drops[k] ?? 0)),
+        );
+      chosen[i] = undefined;
+    }
+  };
+  visit(
+    0,
+    0,
+    facts.firings.map(() => 0),
+  );
+  return best;
+}

@@ -1,0 +1,171 @@
+/** Fuses: opening time from the gates, which fuse protects what, breaking capacity. */
+import { describe, expect, test } from 'vitest';
+import { FUSE_GATES } from '../../src/data/fuse-gates.ts';
+import { designOf, judge, type Parts, runAt, wireAt } from './feeds.ts';
+import { openingOf } from './truth.ts';
+
+/** Rounding of doubles after a power and a few sums. */
+const DUST = 1e-9;
+const apart = (a: number, b: number): number => Math.abs(a / b - 1);
+
+const TYPES = ['C', 'F', 'E', 'SF30'] as const;
+
+describe.each(TYPES)('type %s', (type) => {
+  const rating = 30;
+  const judged = judge(
+    designOf({
+      feed: [{ run: 'main', length: '0.3 m', gauge: '6 AWG', fuse: { type, rating: `${rating} A` } }],
+      supply: { source_resistance: '2 mohm' },
+    }),
+  );
+  const { e, number } = judged;
+  e.set('coil_ohm_20', {}, 1e-6);
+  /** The latest opening at any current: that of a driver stuck on, which the current limit sets. */
+  const opensAt = (amps: number): number => {
+    e.set('current_limit', {}, amps);
+    return number('stuck_opening', { run: 0 });
+  };
+  const gates = FUSE_GATES.rows.filter((row) => row.type === type && row.max !== null);
+
+  test('without end up to 1.35 times its rating', () => {
+    for (const multiple of [0.01, 0.5, 1, 1.1, 1.2, 1.3, 1.35]) {
+      expect(opensAt(rating * multiple), `${multiple}`).toBe(number('for_ever'));
+      expect(openingOf(type, rating, rating * multiple)).toBe(Infinity);
+    }
+    // Just above, the gate holds.
+    expect(apart(opensAt(rating * 1.3500001), gates[0]?.max ?? Number.NaN)).toBeLessThan(1e-5);
+  });
+
+  test('the printed maximum at every gate', () => {
+    for (const { multiple, max } of gates.slice(1))
+      expect(apart(opensAt(rating * multiple), max ?? Number.NaN), `${multiple}`).toBeLessThan(DUST);
+  });
+
+  test('straight in log–log between the gates', () => {
+    for (let multiple = 1.36; multiple < 12; multiple *= 1.013)
+      expect(apart(opensAt(rating * multiple), openingOf(type, rating, rating * multiple))).toBeLessThan(
+        DUST,
+      );
+    // By hand, halfway between two gates in the logarithm: the geometric mean of both times.
+    gates.slice(1).forEach((high, i) => {
+      const low = gates[i];
+      if (!low) throw new Error('no gate');
+      const middle = rating * Math.sqrt(low.multiple * high.multiple);
+      expect(apart(opensAt(middle), Math.sqrt((low.max ?? NaN) * (high.max ?? NaN)))).toBeLessThan(DUST);
+    });
+  });
+
+  test('flat beyond the last gate', () => {
+    for (const multiple of [6, 6.1, 10, 59, 61, 1000])
+      expect(opensAt(rating * multiple)).toBeCloseTo(gates.at(-1)?.max ?? Number.NaN, 9);
+  });
+
+  test('the curve that is drawn: slowest and fastest', () => {
+    const at = [...e.grid.axes.grid.keys()].map((grid) => ({
+      amps: number('curve_current', { feed: 0, grid }),
+      slowest: number('curve_slowest', { feed: 0, grid }),
+      fastest: number('curve_fastest', { feed: 0, grid }),
+    }));
+    expect(at.length).toBeGreaterThan(20);
+    expect(at[0]?.amps).toBeCloseTo(1.1 * rating, 9);
+    const most = number('start_fault', { run: 0 });
+    expect(apart(at.at(-1)?.amps ?? 0, most)).toBeLessThan(DUST);
+    expect(most).toBeGreaterThan(6 * rating);
+    for (const [i, { amps, slowest, fastest }] of at.entries()) {
+      expect(amps).toBeGreaterThanOrEqual(at[i - 1]?.amps ?? 0);
+      // Just above the current: at the gate of 1.35 itself the curve already stands at its maximum.
+      const own = openingOf(type, rating, amps * (1 + 1e-11));
+      if (own === Infinity) expect(slowest).toBe(number('for_ever'));
+      else expect(apart(slowest, own)).toBeLessThan(1e-8);
+      expect(fastest).toBeLessThanOrEqual(slowest);
+    }
+  });
+});
+
+describe('which fuse protects what', () => {
+  const fuse = (rating: number) => ({ type: 'E', rating: `${rating} A` });
+  const protectors = (feed: Parts['feed'], back: Parts['feed'] = []) => {
+    const judged = judge(designOf({ feed, ...(back.length > 0 ? { return: back } : {}) }));
+    const of = (id: string) => judged.e.number('nearest_fuse', { wire: wireAt(judged.e, id) });
+    return { judged, of };
+  };
+
+  test('its own, or the nearest before it that carries all its coils', () => {
+    const { of, judged } = protectors([
+      { run: 'main', fuse: fuse(80) },
+      { run: 'left', carries: ['1', '2'], fuse: fuse(40) },
+      { run: 'right', carries: ['3', '4'] },
+      { run: 'drop', carries: 'each' },
+    ]);
+    expect([of('main'), of('left'), of('right')]).toEqual([80, 40, 80]);
+    expect(['1', '2', '3', '4'].map((coil) => of(`drop.${coil}`))).toEqual([40, 40, 80, 80]);
+    for (const run of ['main', 'left', 'right', 'drop'])
+      expect(judged.finding('fuse_present', run).verdict).toBe('pass');
+  });
+
+  test('a fuse of some of the coils does not protect what carries all', () => {
+    const { of, judged } = protectors([
+      { run: 'left', carries: ['1', '2'], fuse: fuse(30) },
+      { run: 'right', carries: ['3', '4'] },
+      { run: 'all of them' },
+      { run: 'drop', carries: 'each' },
+    ]);
+    expect([of('left'), of('right'), of('all of them')]).toEqual([30, null, null]);
+    expect(of('drop.1')).toBe(30);
+    expect(of('drop.3')).toBeNull();
+    expect(judged.finding('fuse_present', 'right')).toMatchObject({ verdict: 'fail', value: 1 });
+    // Two of the four drops.
+    expect(judged.finding('fuse_present', 'drop')).toMatchObject({ verdict: 'fail', value: 2 });
+    expect(judged.finding('fuse_present', 'left').verdict).toBe('pass');
+  });
+
+  test('a fuse further out protects nothing before it, and nothing in the return', () => {
+    const { of, judged } = protectors(
+      [{ run: 'main' }, { run: 'drop', carries: 'each', fuse: fuse(20) }],
+      [{ run: 'strap' }],
+    );
+    expect(of('main')).toBeNull();
+    expect(of('drop.2')).toBe(20);
+    expect(of('strap')).toBeNull();
+    expect(
+      judged
+        .found('fuse_present')
+        .map(({ subject }) => subject)
+        .sort(),
+    ).toEqual(['drop', 'main']);
+  });
+});
+
+describe('breaking capacity: 1000 A of blades (ISO 8820-3, printed), 2000 A of strips (from memory)', () => {
+  test.each([
+    ['C', 2.4, 'fail'],
+    ['C', 7, 'pass'],
+    ['E', 2.4, 'fail'],
+    ['SF30', 2.4, 'pass'],
+  ])('type %s behind %d mΩ: %s', (type, milliohms, verdict) => {
+    const judged = judge(
+      designOf({
+        feed: [{ run: 'main', gauge: '6 AWG', fuse: { type, rating: '40 A' } }],
+        supply: { source_resistance: `${milliohms} mohm` },
+      }),
+    );
+    // Highest supply over source, fuse and chassis.
+    const amps = 14 / (milliohms / 1000 + 0.1 / 40 + 0.005);
+    const finding = judged.finding('breaking', 'main');
+    expect(apart(finding.value ?? Number.NaN, amps)).toBeLessThan(DUST);
+    expect(finding.limit).toBe(type === 'SF30' ? 2000 : 1000);
+    expect(finding.verdict).toBe(verdict);
+    expect(verdict === 'fail').toBe(amps > (finding.limit ?? 0));
+    if (verdict === 'fail') expect(judged.words(finding)).toMatch(/break/);
+  });
+
+  test('not known without the resistance of the source', () => {
+    const judged = judge(
+      designOf({ feed: [{ run: 'main', fuse: { type: 'C', rating: '30 A' } }], supply: {} }),
+    );
+    const finding = judged.finding('breaking', 'main');
+    expect(finding).toMatchObject({ verdict: 'unknown', value: null });
+    expect(judged.words(finding)).toContain('supply.source_resistance');
+    expect(judged.e.number('fault_max', { wire: runAt(judged.e, 'main') })).toBeNull();
+  });
+});

@@ -1,0 +1,131 @@
+/** A person changes inputs in the workbook: what a spreadsheet program then computes is what coilfeed computes. */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, expect, test } from 'vitest';
+import type { At } from '../../src/basis/quantity.ts';
+import type { Design } from '../../src/design/design.ts';
+import type { QuantityName } from '../../src/model/model.ts';
+import { emptyFolder } from '../cli/tool.ts';
+import { editCell, readCells } from '../peers/cells.ts';
+import { recalculate } from '../peers/libreoffice.ts';
+import { describeWithPeer } from '../peers/peer.ts';
+import { differences } from './agree.ts';
+import { type Book, bookOf, demoDesign, entryOf } from './books.ts';
+
+interface Change {
+  what: string;
+  name: QuantityName;
+  at?: At;
+  /** In the unit in which a person writes it. */
+  entry: number;
+  /** The same in the design. */
+  apply: (design: Design) => void;
+}
+
+const CHANGES: Change[] = [
+  {
+    what: 'a longer main run',
+    name: 'wire_length',
+    at: { wire: 0 },
+    entry: 4.5,
+    apply: (d) => {
+      (d.wires[0] as Design['wires'][number]).length = 4.5;
+    },
+  },
+  {
+    what: 'a longer dwell',
+    name: 'dwell_time',
+    at: { dwell_row: 0 },
+    entry: 6,
+    apply: (d) => {
+      (d.ignition.dwell[0] as Design['ignition']['dwell'][number]).dwell = 0.006;
+    },
+  },
+  {
+    what: 'a place nearly as hot as the insulation stands',
+    name: 'run_ambient',
+    at: { run: 1 },
+    entry: 121,
+    apply: (d) => {
+      (d.runs[1] as Design['runs'][number]).ambient = 121;
+    },
+  },
+  {
+    what: 'a stronger coil',
+    name: 'coil_ohm_20',
+    entry: 0.28,
+    apply: (d) => {
+      d.coil.resistance = 0.28;
+    },
+  },
+  {
+    what: 'a drop that no size keeps',
+    name: 'drop_limit',
+    entry: 0.05,
+    apply: (d) => {
+      d.limits.drop = 0.05;
+    },
+  },
+  {
+    what: 'uneven firing in the rows that are there',
+    name: 'event_angle',
+    at: { event: 1 },
+    entry: 240,
+    apply: (d) => {
+      (d.events[1] as Design['events'][number]).angle = 240;
+    },
+  },
+];
+/** The last change has fewer different intervals than the workbook has rows: only the numbers are compared. */
+const SAME_ROWS = CHANGES.slice(0, -1);
+
+let before: Book;
+beforeAll(async () => {
+  before = await bookOf(demoDesign('hill-climb-six'));
+});
+
+const changed = (change: Change): Design => {
+  const design = structuredClone(demoDesign('hill-climb-six'));
+  change.apply(design);
+  return design;
+};
+
+describeWithPeer('soffice', 'a changed input', () => {
+  test('gives in LibreOffice what the changed design gives here', { timeout: 150_000 }, async () => {
+    const folder = emptyFolder();
+    const files = CHANGES.map((change, i) => {
+      const file = join(folder, `${i}.xlsx`);
+      const address = entryOf(before, change.name, change.at);
+      writeFileSync(file, editCell(before.bytes, 'Inputs', address, change.entry));
+      return file;
+    });
+    const theirs = (await recalculate(files, join(folder, 'out'))).map((file) =>
+      readCells(readFileSync(file)),
+    );
+    const gauges = new Set<string>();
+    for (const [i, change] of SAME_ROWS.entries()) {
+      const ours = await bookOf(changed(change));
+      expect(differences(ours.bytes, theirs[i] ?? new Map()), change.what).toEqual([]);
+      // The change is one that shows.
+      expect(differences(before.bytes, theirs[i] ?? new Map()), change.what).not.toEqual([]);
+      const { value } = ours.result.evaluation;
+      gauges.add(
+        changed(change)
+          .runs.map((_, run) => value('gauge', { run }))
+          .join(),
+      );
+    }
+    // Sizes follow, so that more than one set of them was compared.
+    expect(gauges.size).toBeGreaterThan(2);
+
+    const uneven = CHANGES.length - 1;
+    const { evaluation: e } = (await bookOf(changed(CHANGES[uneven] as Change))).result;
+    const feed = [...(theirs[uneven]?.get('Results')?.values() ?? [])].map((cell) => cell.value);
+    const near = (value: number | null): boolean =>
+      value !== null && feed.some((v) => typeof v === 'number' && Math.abs(v / value - 1) < 1e-9);
+    e.design.points.forEach((_, point) => {
+      expect(near(e.number('effective', { wire: 0, point }))).toBe(true);
+      expect(near(e.number('peak_current', { wire: 0, point }))).toBe(true);
+    });
+  });
+});
