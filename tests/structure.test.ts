@@ -11,6 +11,7 @@ const ORDER = [
   ['design'],
   ['model'],
   ['engine'],
+  ['transient'],
   ['findings'],
   ['writers'],
   ['docs'],

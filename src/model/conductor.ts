@@ -179,6 +179,27 @@ export const conductor = {
     per: ['size'],
     formula: 'IF(size_area<INDEX(amps_area[amps_row],1,1), 0, MATCH(size_area, amps_area[amps_row], 1))',
   },
+  size_scale: {
+    kind: 'formula',
+    symbol: 'k_S',
+    label: 'Factor on the first row of the table for an area below it, else 1; empty where there is no figure',
+    unit: '1',
+    per: ['size'],
+    formula:
+      'IF(size_area<area_least, "", IF(size_area>MAX(amps_area[amps_row]), "", ' +
+      'IF(size_row=0, size_area/INDEX(amps_area[amps_row],1,1), 1)))',
+    source: TABLE_5,
+  },
+  size_share: {
+    kind: 'formula',
+    symbol: 'x_S',
+    label: 'How far the area stands from that row to the next, share of the logarithm',
+    unit: '1',
+    per: ['size'],
+    formula:
+      'IF(size_row=0, 0, IF(size_row=COUNT(amps_area[amps_row]), 0, LN(size_area/INDEX(amps_area[amps_row],size_row,1))/' +
+      'LN(INDEX(amps_area[amps_row],size_row+1,1)/INDEX(amps_area[amps_row],size_row,1))))',
+  },
   size_amps: {
     kind: 'formula',
     symbol: 'I₃₀',
@@ -187,12 +208,9 @@ export const conductor = {
     per: ['size'],
     across: 'amps_column',
     formula:
-      'IF(size_area<area_least, "", IF(size_row=0, INDEX(amps_table[amps_row],1,1)*size_area/INDEX(amps_area[amps_row],1,1), ' +
-      'IF(size_row=COUNT(amps_area[amps_row]), ' +
-      'IF(size_area>INDEX(amps_area[amps_row],size_row,1), "", INDEX(amps_table[amps_row],size_row,1)), ' +
-      'INDEX(amps_table[amps_row],size_row,1)*(INDEX(amps_table[amps_row],size_row+1,1)/INDEX(amps_table[amps_row],size_row,1))^' +
-      '(LN(size_area/INDEX(amps_area[amps_row],size_row,1))/' +
-      'LN(INDEX(amps_area[amps_row],size_row+1,1)/INDEX(amps_area[amps_row],size_row,1))))))',
+      'IF(ISNUMBER(size_scale), IF(size_share>0, INDEX(amps_table[amps_row],size_row,1)*' +
+      '(INDEX(amps_table[amps_row],size_row+1,1)/INDEX(amps_table[amps_row],size_row,1))^size_share, ' +
+      'INDEX(amps_table[amps_row],MAX(size_row,1),1)*size_scale), "")',
     source: TABLE_5,
     note: 'Between the AWG areas of the table straight in the logarithms of area and current.',
   },

