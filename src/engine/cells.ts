@@ -23,6 +23,7 @@ export function workings(grid: Grid, design: Design): Map<string, Sheet> {
     const sheet = sheets.get(block.sheet) as Sheet;
     if (block.kind === 'inputs') inputHeading(grid, block, sheet);
     else blockHeading(grid, block, sheet);
+    if (block.form === 'table') memberNames(grid, block, sheet);
     for (const name of block.quantities) values(grid, design, block, name, sheet);
   }
   return sheets;
@@ -45,15 +46,18 @@ function values(grid: Grid, design: Design, block: Block, name: QuantityName, sh
     const each = across === undefined ? [at] : grid.axes[across].map((_, j) => ({ ...at, [across]: j }));
     for (const one of each) put(sheet, ...cellOf(place, one), content(one));
   }
-  if (block.form === 'table')
-    members(grid.axes, block.rows).forEach((at, i) => {
-      block.rows.forEach((axis, j) => {
-        put(sheet, firstRow(block) + i, j, {
-          role: 'member',
-          value: grid.axes[axis][at[axis] as number] as string,
-        });
+}
+
+/** The names of the members beside their rows. */
+function memberNames(grid: Grid, block: Block, sheet: Sheet): void {
+  members(grid.axes, block.rows).forEach((at, i) => {
+    block.rows.forEach((axis, j) => {
+      put(sheet, firstRow(block) + i, j, {
+        role: 'member',
+        value: grid.axes[axis][at[axis] as number] as string,
       });
     });
+  });
 }
 
 /** What stands in the cell of each member. */

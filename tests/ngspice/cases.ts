@@ -8,7 +8,7 @@ export interface Case {
   readonly design: object;
 }
 
-interface Values {
+export interface Values {
   angles: number[];
   layout?: string;
   coils?: { id: string; fires_at: number[] }[];
@@ -23,7 +23,7 @@ interface Values {
 }
 
 /** An engine with a trunk, perhaps banks, a conductor for each coil, and the way back. */
-function design(v: Values): object {
+export function design(v: Values): object {
   const [gauge, length] = v.trunk ?? ['8 AWG', 1.5];
   const run = { ambient: '70 degC', insulation: 'C', joints: 2 };
   const each = { ...run, carries: 'each', gauge: '16 AWG' };

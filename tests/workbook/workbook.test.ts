@@ -58,12 +58,15 @@ describe.each(DEMO_NAMES)('%s', (name) => {
     const used = new Set<string>();
     for (const own of cells.values())
       for (const { formula } of own.values()) {
-        // Without texts and addresses; a name before a bracket is a function, before an exclamation mark a sheet.
-        const rest = (formula ?? '').replace(/"[^"]*"/g, '').replace(/\$?[A-Z]{1,3}\$?\d+/g, '');
+        // Without texts, numbers and addresses; a name before a bracket is a function, before an exclamation mark a sheet.
+        const rest = (formula ?? '')
+          .replace(/"[^"]*"/g, '')
+          .replace(/\$?[A-Z]{1,3}\$?\d+/g, '')
+          .replace(/\b\d+(?:\.\d+)?(?:e-?\d+)?/g, '');
         for (const [word = ''] of rest.matchAll(/[A-Za-z_][A-Za-z0-9_.]*(?![A-Za-z0-9_.]*[(!])/g))
           used.add(word);
       }
-    const unknown = [...used].filter((word) => !lower.has(word.toLowerCase()) && !/^e$/i.test(word));
+    const unknown = [...used].filter((word) => !lower.has(word.toLowerCase()));
     expect(unknown).toEqual([]);
     expect(used.size).toBeGreaterThan(10);
     const lost = [...names].filter(([, to]) => {

@@ -101,10 +101,13 @@ function put(sheet: Worksheet, cell: Cell, value: Value, row: number, column: nu
   target.style = styleOf(cell, isNumber(cell, value), above, column === 0);
 }
 
-/** A result that is empty now may become a number later: its unit tells. */
-const isNumber = (cell: Cell, value: Value): boolean =>
+/** A result or an entry that is empty now may become a number later: its unit tells. */
+const isNumber = ({ formula, role, unit }: Cell, value: Value): boolean =>
   typeof value === 'number' ||
-  (cell.formula !== undefined && value === '' && cell.unit !== undefined && cell.unit !== 'text');
+  ((formula !== undefined || role === 'entry') &&
+    (value === '' || value === null) &&
+    unit !== undefined &&
+    unit !== 'text');
 
 const isHeading = ({ role }: Cell): boolean => role === 'label' || role === 'unit' || role === 'symbol';
 
@@ -112,6 +115,8 @@ const isHeading = ({ role }: Cell): boolean => role === 'label' || role === 'uni
 function numbersBelow(page: Page, row: number, column: number, e: Evaluation): boolean {
   for (let r = row + 1; r < page.cells.length; r++) {
     const cell = page.cells[r]?.[column];
+    // Among the headings of the workings a row may have a gap.
+    if (cell === undefined && r < page.frozen[0]) continue;
     if (cell === undefined) return false;
     if (isHeading(cell) || cell.role === 'source') continue;
     const value = shownIn(cell, page.name, r, column, e);

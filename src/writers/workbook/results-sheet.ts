@@ -7,7 +7,7 @@ import { cellFor, heading, labels, picked, shown } from './links.ts';
 import { type Column, opening, type Page, section, table, words } from './page.ts';
 import { worstOf } from './worst.ts';
 
-const WIDTHS = [20, 14, 13, 11, 11, 11, 11, 11, 11, 11];
+const WIDTHS = [20, 19, 13, 11, 11, 11, 11, 11, 11, 11];
 const WIDE = WIDTHS.length;
 
 /** A column of numbers: its title, and the quantity that stands in it. */

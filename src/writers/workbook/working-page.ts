@@ -6,6 +6,8 @@ import type { Grid } from '../../engine/translate.ts';
 import { columnWidth } from './measure.ts';
 import type { Page } from './page.ts';
 
+/** With more columns of entries than this they are narrower, for the sake of the print. */
+const MANY = 5;
 const LIST_WIDTHS = [62, 11, 14, 14, 38, 64];
 
 export function workingPages(grid: Grid, sheets: ReadonlyMap<string, Sheet>): Page[] {
@@ -49,7 +51,7 @@ function widthsOf(cells: Sheet): number[] {
 
 export function inputsPage(grid: Grid, cells: Sheet): Page {
   const { count } = grid.placement.columns;
-  const widths = [54, 11, 9, 17, ...Array.from({ length: count }, () => 14), 26, 48];
+  const widths = [54, 11, 9, 17, ...Array.from({ length: count }, () => (count > MANY ? 11 : 14)), 26, 44];
   // The title of the runs stands in the row before their headings.
   const runs = grid.placement.blocks.find((block) => block.form === 'beside') as Block;
   return {

@@ -1,0 +1,152 @@
+/**
+ * What one recorded charge tells: how steeply the current begins to rise, how soon it bends, and whether it has a knee.
+ *
+ * i(t) = s·(1 − e^(−k·(t−t₀)))/k, which is I∞·(1 − e^(−(t−t₀)/τ)) with s = I∞/τ and k = 1/τ: s and k are found almost
+ * independently of each other, and k may be 0. A limit cuts it off at a height; a core that saturates bends it upward.
+ */
+import { type Fit, fit, type Model } from './least-squares.ts';
+
+export interface Knee {
+  /** "limit": flat end. "clipped": flat and without noise, the end of the instrument's range. "saturation": bends up. */
+  readonly kind: 'limit' | 'clipped' | 'saturation';
+  /** Current at which it begins [A]. */
+  readonly current: number;
+  /** Time since the begin of the charge [s]. */
+  readonly after: number;
+}
+
+export interface ChargeFit {
+  /** Slope at the begin [A/s] and its variance; rate of bending [1/s] and its variance; covariance of the two. */
+  readonly slope: number;
+  readonly rate: number;
+  readonly variances: { readonly slope: number; readonly rate: number; readonly both: number };
+  /** Begin of the charge [s]. */
+  readonly begin: number;
+  readonly knee: Knee | null;
+}
+
+const rising: Model = (t, [s = 0, k = 0, t0 = 0]) => {
+  const x = t - t0;
+  if (x <= 0) return 0;
+  // Near k = 0 the quotient loses its digits; the next term of the series is below 1e-12 there.
+  return Math.abs(k * x) < 1e-6 ? s * x * (1 - (k * x) / 2) : (-s * Math.expm1(-k * x)) / k;
+};
+const limited: Model = (t, p) => Math.min(rising(t, p), p[3] as number);
+/** `p[3]` is the surplus over the square of the time after the bend at `from`. */
+const bending =
+  (from: number): Model =>
+  (t, p) =>
+    rising(t, p) + (p[3] as number) * Math.max(0, t - from) ** 2;
+
+/** A further parameter has to earn this much in the information criterion n·ln(sum) + parameters·ln n. Arbitrary. */
+const EARNS = 20;
+/** An upward bend counts from this share of the peak on: less would not matter to the coil. Arbitrary. */
+const BEND = 0.03;
+
+const criterion = (found: Fit, n: number, parameters: number): number =>
+  n * Math.log(Math.max(found.sum / n, 1e-18)) + parameters * Math.log(n);
+
+/**
+ * Fits one charge: samples from somewhat before its begin to its last one, resting level 0. `begin` is a first guess, and
+ * `noise` the standard deviation of a sample. Null when the samples do not determine a curve.
+ */
+export function fitCharge(
+  time: readonly number[],
+  current: readonly number[],
+  begin: number,
+  noise: number,
+): ChargeFit | null {
+  const n = time.length;
+  const end = time[n - 1] as number;
+  const dwell = end - begin;
+  const peak = current.slice(-Math.max(1, n >> 4)).reduce((a, b) => Math.max(a, b), 0);
+  const size = [peak / dwell, 1 / dwell, dwell / 10];
+  const start = [(1.3 * peak) / dwell, 0.5 / dwell, begin];
+  const free = fit(rising, time, current, start, size);
+  const simple = criterion(free, n, 3);
+
+  const flat = flatEnd(time, current, start, size, peak);
+  const bent = upwardEnd(time, current, free, size, begin, peak);
+  const gain = (other: Fit | null, parameters: number): number =>
+    other === null ? 0 : simple - criterion(other, n, parameters);
+  const [flatGain, bentGain] = [gain(flat, 4), gain(bent?.fit ?? null, 5)];
+  const limit = flat?.p[3] as number;
+  const kneeAt = flat ? whenAt(flat.p, limit, end) : end;
+  if (flat && flatGain > EARNS && flatGain >= bentGain && time.filter((t) => t > kneeAt).length >= 4) {
+    const top = current.filter((_, i) => (time[i] as number) > kneeAt);
+    const still = noise > 0 && new Set(top.slice(1, -1)).size === 1;
+    return result(flat, { kind: still ? 'clipped' : 'limit', current: limit, after: kneeAt - (flat.p[2] as number) });
+  }
+  if (bent && bentGain > EARNS) {
+    const after = bent.from - (bent.fit.p[2] as number);
+    return result(bent.fit, { kind: 'saturation', current: rising(bent.from, bent.fit.p), after });
+  }
+  return result(free, null);
+}
+
+function result({ p, covariance }: Fit, knee: Knee | null): ChargeFit | null {
+  const [slope, rate, begin] = p as [number, number, number];
+  if (covariance === null || !(slope > 0)) return null;
+  return {
+    slope,
+    rate,
+    begin,
+    knee,
+    variances: {
+      slope: covariance[0]?.[0] as number,
+      rate: covariance[1]?.[1] as number,
+      both: covariance[0]?.[1] as number,
+    },
+  };
+}
+
+/** The best curve that is cut off at a height, when the end is flat enough to try. */
+function flatEnd(
+  time: readonly number[],
+  current: readonly number[],
+  start: readonly number[],
+  size: readonly number[],
+  peak: number,
+): Fit | null {
+  const n = time.length;
+  const tail = current.slice(-Math.max(4, n >> 4));
+  const level = tail.reduce((a, b) => a + b, 0) / tail.length;
+  // A first guess at the slope from where the current passes half of the level.
+  const half = current.findIndex((value) => value >= level / 2);
+  const steep = level / 2 / Math.max((time[half] ?? 0) - (start[2] as number), 1e-9);
+  return fit(limited, time, current, [steep * 1.1, start[1] as number, start[2] as number, level], [...size, peak]);
+}
+
+/** The best curve with an upward bend, over several instants at which it may begin; null when none bends enough. */
+function upwardEnd(
+  time: readonly number[],
+  current: readonly number[],
+  free: Fit,
+  size: readonly number[],
+  begin: number,
+  peak: number,
+): { fit: Fit; from: number } | null {
+  const end = time[time.length - 1] as number;
+  let best: { fit: Fit; from: number } | null = null;
+  for (let share = 0.4; share < 0.95; share += 0.05) {
+    const from = begin + share * (end - begin);
+    const found = fit(bending(from), time, current, [...free.p, 0], [...size, peak / (end - from) ** 2]);
+    const surplus = (found.p[3] as number) * (end - from) ** 2;
+    // A curve that bends up all along belongs to no coil whose inductance falls at its end.
+    if (surplus < BEND * peak || (found.p[1] as number) < 0) continue;
+    if (best === null || found.sum < best.fit.sum) best = { fit: found, from };
+  }
+  return best;
+}
+
+/** When the free curve reaches a height; `end` when it does not before. */
+function whenAt(p: readonly number[], height: number, end: number): number {
+  let [low, high] = [p[2] as number, end];
+  if (rising(high, p) < height) return end;
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    if (rising(middle, p) < height) low = middle;
+    else high = middle;
+  }
+  return high;
+}

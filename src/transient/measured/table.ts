@@ -1,0 +1,143 @@
+/** A recording as instruments write it: text with a column of times and one of amperes, and perhaps words above. */
+
+/** Factors of time units to seconds. */
+export const TIME_UNITS = { s: 1, ms: 1e-3, us: 1e-6 } as const;
+export type TimeUnit = keyof typeof TIME_UNITS;
+
+export interface Recording {
+  /** As written, in a unit that may not be known; not falling. */
+  readonly time: readonly number[];
+  /** [A] */
+  readonly current: readonly number[];
+  /** Unit that the heading names; null when it does not. */
+  readonly unit: TimeUnit | null;
+  /** What was taken how, as sentences. */
+  readonly notes: readonly string[];
+}
+
+export type Read<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: string };
+export const refused = (why: string): { readonly ok: false; readonly why: string } => ({ ok: false, why });
+
+/** Fewer samples than this hold no charge that could be judged. */
+const LEAST_SAMPLES = 30;
+
+interface Line {
+  /** From 1. */
+  readonly number: number;
+  readonly cells: readonly string[];
+}
+
+/** Reads the text of a recording. Whatever is wrong with it comes back as one sentence. */
+export function readRecording(text: string): Read<Recording> {
+  const raw = text.replace(/^\ufeff/, '').split(/\r\n|\n|\r/);
+  const separator = separatorOf(raw);
+  const lines: Line[] = raw.flatMap((line, i) =>
+    line.trim() === ''
+      ? []
+      : [{ number: i + 1, cells: line.split(separator).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1')) }],
+  );
+  const first = lines.findIndex(({ cells }) => cells.filter((cell) => numberOf(cell) !== null).length >= 2);
+  if (first < 0)
+    return refused(
+      'No line of it has two numbers: it takes a column of times and one of amperes, separated by commas, semicolons ' +
+        'or tabs.',
+    );
+  const width = lines[first]?.cells.length as number;
+  if (separator === ',' && width === 4 && lines.slice(first).every(({ cells }) => cells.length === 4))
+    if (lines.slice(first).every(({ cells }) => cells.every((cell) => /^[-+]?\d+$/.test(cell))))
+      return refused('Commas are both decimal marks and separators in it: export it with semicolons or tabs.');
+  const titles = titlesOf(lines.slice(0, first), width);
+  const columns = columnsOf(titles, lines.slice(first), width);
+  if (!columns.ok) return columns;
+  return valuesOf(lines.slice(first), columns.value, titles);
+}
+
+/** The separator: what no number contains wins. */
+function separatorOf(lines: readonly string[]): string {
+  const holding = (mark: string): number => lines.filter((line) => line.includes(mark)).length;
+  const most = lines.filter((line) => line.trim() !== '').length / 2;
+  return holding('\t') > most ? '\t' : holding(';') > most ? ';' : ',';
+}
+
+/** `1.5`, `1,5`, `-2e-3`; null for anything else, also for what is not finite. */
+function numberOf(cell: string): number | null {
+  if (!/^[-+]?(\d+[.,]?\d*|[.,]\d+)(e[-+]?\d+)?$/i.test(cell)) return null;
+  const value = Number(cell.replace(',', '.'));
+  return Number.isFinite(value) ? value : null;
+}
+
+/** The words above each column, all lines of them together. */
+const titlesOf = (lines: readonly Line[], width: number): string[] =>
+  Array.from({ length: width }, (_, column) =>
+    lines
+      .filter(({ cells }) => cells.length >= Math.min(2, width))
+      .map(({ cells }) => cells[column] ?? '')
+      .join(' '),
+  );
+
+interface Columns {
+  readonly time: number;
+  readonly current: number;
+  readonly notes: readonly string[];
+}
+
+const TIME = /\btime\b|^\s*t\b|\bsec(onds?)?\b|\b[mµμu]?s\b/i;
+const CURRENT = /\bamp|\bcurrent\b|\bclamp\b|\bm?A\b/;
+
+function columnsOf(titles: readonly string[], lines: readonly Line[], width: number): Read<Columns> {
+  const named = titles.findIndex((title) => TIME.test(title));
+  const time = named >= 0 ? named : 0;
+  const others = Array.from({ length: width }, (_, i) => i).filter(
+    (i) => i !== time && numberOf(lines[0]?.cells[i] ?? '') !== null,
+  );
+  const called = others.filter((i) => CURRENT.test(titles[i] ?? ''));
+  const current = called[0] ?? others[0];
+  if (current === undefined) return refused('It has one column of numbers only: it takes times and amperes.');
+  const volts = /\bm?V\b|\bvolts?\b/.exec(titles[current] ?? '');
+  if (volts && called.length === 0)
+    return refused(
+      `Its second column is in ${volts[0]}: turn it into amperes by the factor of the clamp, and name the column "A".`,
+    );
+  const several = (called.length > 0 ? called : others).length;
+  return {
+    ok: true,
+    value: {
+      time,
+      current,
+      notes: several > 1 ? [`Of ${several} columns of currents, column ${current + 1} was taken.`] : [],
+    },
+  };
+}
+
+function valuesOf(lines: readonly Line[], columns: Columns, titles: readonly string[]): Read<Recording> {
+  const [time, current]: [number[], number[]] = [[], []];
+  const milli = /\bmA\b/.test(titles[columns.current] ?? '');
+  for (const { number, cells } of lines) {
+    const [t, i] = [columns.time, columns.current].map((column) => numberOf(cells[column] ?? ''));
+    if (t === null || t === undefined || i === null || i === undefined)
+      return refused(`Line ${number} of it has no time and current where the lines before have them.`);
+    if (time.length > 0 && t < (time.at(-1) as number))
+      return refused(`Line ${number} of it goes back in time: it takes one recording, in order.`);
+    time.push(t);
+    current.push(milli ? i / 1000 : i);
+  }
+  if (time.length < LEAST_SAMPLES)
+    return refused(`It has ${time.length} samples: too few to see a charge rise; record some thousand.`);
+  if (time.at(-1) === time[0]) return refused('All its times are the same.');
+  const unit = unitOf(titles[columns.time] ?? '');
+  return {
+    ok: true,
+    value: {
+      time,
+      current,
+      unit,
+      notes: [...columns.notes, ...(milli ? ['The currents are in mA, as the heading says.'] : [])],
+    },
+  };
+}
+
+function unitOf(title: string): TimeUnit | null {
+  if (/\b(ms|msec|milliseconds?)\b/i.test(title)) return 'ms';
+  if (/(^|[^a-z])([uµμ]s|usec|microseconds?)\b/i.test(title)) return 'us';
+  return /\b(s|secs?|seconds?)\b/i.test(title) ? 's' : null;
+}

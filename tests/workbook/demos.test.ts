@@ -1,0 +1,25 @@
+/** The workbooks beside the demo designs are those that the designs make. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { readDesign } from '../../src/design/read.ts';
+import { run } from '../../src/run.ts';
+import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
+
+const folder = new URL('../../workbooks/', import.meta.url);
+const designs = readdirSync(folder).filter((name) => name.endsWith('.yaml'));
+
+test('there are three', () => {
+  expect(designs).toHaveLength(3);
+});
+
+test.each(designs)('%s makes the workbook beside it, and passes', async (name) => {
+  const read = readDesign(readFileSync(new URL(name, folder), 'utf8'), name);
+  if (!read.ok) throw new Error('the design cannot be read');
+  const result = run(read.design, show);
+  expect(result.verdict).toBe('pass');
+  const kept = readFileSync(new URL(name.replace('.yaml', '.xlsx'), folder));
+  // Not the bytes side by side: the message has to be readable.
+  expect(kept.equals(await toWorkbook(result)), `${name}: its workbook is stale: npm run workbooks`).toBe(
+    true,
+  );
+});
