@@ -7,7 +7,7 @@
  */
 import type { Design } from './design/design.ts';
 import type { Sheet } from './engine/cells.ts';
-import { evaluate, type Extra } from './engine/evaluate.ts';
+import { type Extra, evaluate } from './engine/evaluate.ts';
 import { findings, overall } from './findings/read.ts';
 import type { Result } from './findings/result.ts';
 import { JUDGED, judgedSheet } from './findings/sheet.ts';

@@ -28,13 +28,6 @@ interface Words {
 const NO_FIGURE =
   'The ampacity table has no figure for this size: take a size from 0.75 mm² up, or the maker’s own figure.';
 
-/** How `for_ever` is printed. */
-const FOR_EVER = printValue(
-  Number(QUANTITIES.for_ever.kind === 'constant' && QUANTITIES.for_ever.value),
-  's',
-  's',
-);
-
 const SUPPRESSION_SAYS: Readonly<Record<string, string>> = {
   diode:
     'A bare diode slows the release, and the contacts can tack-weld: a resistor or diode and zener is kinder.',
@@ -114,10 +107,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
   stuck_driver: {
     title: 'Driver stuck on',
     pass: (f) =>
-      `A driver stuck on draws ${f.value} without end; ` +
-      (f.say('stuck_opening') === FOR_EVER
-        ? `no fuse ends it, and the run endures up to ${f.limit}.`
-        : `the fuse ends it within ${f.say('stuck_opening')}.`),
+      `A driver stuck on draws ${f.value} without end; the run endures that much, or its fuse ends it in time (${f.limit}).`,
     fail: (f) =>
       `A driver stuck on draws ${f.value} without end, the run endures ${f.limit}, and no fuse ends it in time: ` +
       'a fuse for each coil, a larger size, or a driver with a lower current limit.',

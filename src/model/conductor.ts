@@ -5,7 +5,7 @@
  * the design states, if it does. What is worked out for a candidate is worked out once, for chosen and stated sizes.
  */
 import type { Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, COMMON_PRACTICE, cite, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, cite, PHYSICS } from '../basis/sources.ts';
 
 const TABLE_5 = cite('33-CFR-183.425', 'printed', 'table 5');
 
@@ -84,7 +84,7 @@ export const conductor = {
     shown: '%',
     path: 'limits.wire_load',
     range: [0.01, 1],
-    source: COMMON_PRACTICE,
+    source: ARBITRARY,
   },
   joint_ohm: {
     kind: 'input',
@@ -182,7 +182,8 @@ export const conductor = {
   size_scale: {
     kind: 'formula',
     symbol: 'k_S',
-    label: 'Factor on the first row of the table for an area below it, else 1; empty where there is no figure',
+    label:
+      'Factor on the first row of the table for an area below it, else 1; empty where there is no figure',
     unit: '1',
     per: ['size'],
     formula:

@@ -1,6 +1,6 @@
 /** Fuse: rating from the load at the fuse's own temperature, and what it adds to the resistance. */
 import type { Quantities } from '../basis/quantity.ts';
-import { COMMON_PRACTICE } from '../basis/sources.ts';
+import { COMMON_PRACTICE, QUOTED } from '../basis/sources.ts';
 
 export const fuses = {
   fuse_load_limit: {
@@ -11,7 +11,7 @@ export const fuses = {
     shown: '%',
     path: 'limits.fuse_load',
     range: [0.01, 1],
-    source: COMMON_PRACTICE,
+    source: QUOTED,
   },
   fuse_type: {
     kind: 'input',

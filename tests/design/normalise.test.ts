@@ -164,6 +164,7 @@ describe('what was not given', () => {
       coil_rise: 0,
       suppression: null,
       trigger_drop: 0.3,
+      make: null,
       tab: null,
     });
     expect(d.supply).toEqual({ source_resistance: null, alternator: null, other_load: null });
