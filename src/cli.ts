@@ -17,6 +17,7 @@ interface Command {
 
 const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   size: () => import('./commands/size.ts'),
+  trace: () => import('./commands/trace.ts'),
   new: () => import('./commands/new.ts'),
   help: async () => ({ run: help }),
 };

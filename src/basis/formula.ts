@@ -9,6 +9,7 @@ export type Selector =
   | { how: 'owned'; axis: string; owner: string }
   | { how: 'as'; axis: string; other: string }
   | { how: 'before'; axis: string }
+  | { how: 'after'; axis: string }
   | { how: 'ahead'; axis: string }
   | { how: 'guard'; axis: string };
 
@@ -58,6 +59,7 @@ function selector(text: string): Selector {
   const [, axis = '', rest = ''] = /^(\w+)(.*)$/.exec(text) ?? [];
   if (rest === '') return { how: 'all', axis };
   if (rest === '-1') return { how: 'before', axis };
+  if (rest === '+1') return { how: 'after', axis };
   if (rest === ' ahead') return { how: 'ahead', axis };
   if (rest === ' guard') return { how: 'guard', axis };
   const owner = /^ of (\w+)$/.exec(rest)?.[1];

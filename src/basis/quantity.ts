@@ -8,7 +8,7 @@
  *   - `name[axis]`: all members along that axis, as a range,
  *   - `name[wire of run]`: those members that belong to the run at hand,
  *   - `name[event=event2]`: the member that the other axis points to,
- *   - `name[lag-1]`: the member before; before the first it is the empty text,
+ *   - `name[lag-1]`, `name[run+1]`: the member before or after; where there is none it is the empty text,
  *   - `name[wire ahead]`: the conductors between the battery and this one, as a list of cells; 0 when there are none,
  *   - `name[run guard]`: the run whose fuse protects the conductor at hand; the empty text when there is none.
  */

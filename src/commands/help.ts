@@ -22,6 +22,29 @@ DESIGN is a YAML or JSON file; "-" reads it from standard input.
   --json           print the result as JSON in place of the report
   --force          replace FILE even when coilfeed did not make it`,
   },
+  trace: {
+    summary: 'compute the currents in time, or judge a recorded one',
+    call: 'trace DESIGN --point NAME [--run ID]… [--out FILE.csv] [--json]',
+    text: `Computes the currents of all coils over one working cycle without approximation
+and says how far the closed forms of the calculation are from them.
+
+  --point NAME     the operating point; may be left out when there is only one
+  --run ID         only this run or conductor, such as main or drop.1; as often
+                   as there are some to show
+  --out FILE.csv   also write the waveforms as a table: crank angle, time,
+                   current of each conductor, supply at each coil; an instant
+                   of switching has two rows, before and after it
+  --supply VALUE   another supply than that of the point, such as "13.8 V"
+  --json           print the result as JSON in place of the report
+  --force          replace FILE even when coilfeed did not make it
+
+  --measured CLAMP.csv
+                   judge a recording of a current clamp around the wire of one
+                   coil: time and amperes, with or without a heading. Gives
+                   resistance and inductance, dwell, peak and the knee beside
+                   the computed ones. --run names the wire, --out writes both
+                   curves. Exit status 0 says that there is a result`,
+  },
   new: {
     summary: 'write a design to start from',
     call: 'new [FILE] [--force]',
@@ -49,7 +72,7 @@ const STATUSES = `Exit status:
 /** The list of commands, ends with a line break. */
 export function overview(version: string): string {
   const names = Object.keys(COMMANDS) as CommandName[];
-  const lines = names.map((name) => `  ${name.padEnd(6)}${COMMANDS[name].summary}`);
+  const lines = names.map((name) => `  ${name.padEnd(7)}${COMMANDS[name].summary}`);
   return `coilfeed ${version} - sizes and checks the power feed of ignition coils
 
 Usage: coilfeed COMMAND [ARGUMENTS]

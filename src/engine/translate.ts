@@ -98,7 +98,8 @@ function following(
   selectors: readonly Selector[],
   home: Home,
 ): { row: boolean; column: boolean } {
-  const direct = (axis: Axis): boolean => !selectors.some((s) => s.axis === axis && s.how !== 'before');
+  const direct = (axis: Axis): boolean =>
+    !selectors.some((s) => s.axis === axis && s.how !== 'before' && s.how !== 'after');
   const owned = (axis: Axis, own: Axis | undefined): boolean => {
     const owner = own && grid.owners[own];
     return axis === own || (owner?.axis === axis && owner.same === true);
@@ -144,6 +145,10 @@ function choose(
     }
     case 'before':
       return index && ((at) => one(index(at) - 1));
+    case 'after': {
+      const count = grid.axes[axis].length;
+      return index && ((at) => one(index(at) + 1 < count ? index(at) + 1 : -1));
+    }
     case undefined:
       return index && ((at) => one(index(at)));
   }

@@ -1,6 +1,9 @@
 /** Current of a conductor that carries several coils: average, effective and peak, at every point. */
-import type { Quantities } from '../basis/quantity.ts';
+import type { Layout, Quantities } from '../basis/quantity.ts';
 import { PHYSICS } from '../basis/sources.ts';
+
+const carriesFiring = (wire: number, event: number, layout: Layout): number =>
+  layout.wires[wire]?.coils.includes(layout.events[event]?.coil ?? -1) ? 1 : 0;
 
 export const loads = {
   carries: {
@@ -10,18 +13,17 @@ export const loads = {
     unit: '1',
     per: ['wire'],
     across: 'event',
-    value: (at, layout) =>
-      layout.wires[at.wire]?.coils.includes(layout.events[at.event]?.coil ?? -1) ? 1 : 0,
+    value: (at, layout) => carriesFiring(at.wire, at.event, layout),
   },
   carried: {
-    kind: 'formula',
+    kind: 'structure',
     symbol: 'a',
     label: 'This firing is carried by the conductor (1) or not (0)',
     unit: '1',
     per: ['event'],
     across: 'wire',
-    formula: 'carries',
-    note: 'The same as above with rows and columns exchanged.',
+    value: (at, layout) => carriesFiring(at.wire, at.event, layout),
+    note: 'The same as for the conductors, with rows and columns exchanged.',
   },
   wire_firings: {
     kind: 'formula',
@@ -78,22 +80,13 @@ export const loads = {
     across: 'event2',
     formula: 'INDEX(flowing[lag], 1, interval_no)',
   },
-  at_firing: {
-    kind: 'formula',
-    symbol: 'I_w',
-    label: 'Current in each conductor of this coil at the instant it fires',
-    unit: 'A',
-    per: ['point', 'event'],
-    across: 'wire',
-    formula: 'carried*SUMPRODUCT(flowing_at[event2], carries[event])',
-  },
   peak_current: {
     kind: 'formula',
     symbol: 'I_max',
     label: 'Peak current',
     unit: 'A',
     per: ['wire', 'point'],
-    formula: 'MAX(at_firing[event])',
+    formula: 'MAX(MMULT(flowing_at[event,event2], carried[event]))',
     note: 'Currents only rise between firings, so that the largest stands at the instant before one.',
   },
   worst_effective: {

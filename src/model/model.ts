@@ -28,6 +28,7 @@ import { survival } from './survival.ts';
 import { sweep } from './sweep.ts';
 import { tables } from './tables.ts';
 import { timing } from './timing.ts';
+import { trims } from './trim.ts';
 
 const { fuse_T_ref, fuse_rerating } = fuse;
 const { fuse_distance } = fuseDistance;
@@ -43,7 +44,7 @@ export const SUBJECTS = {
   conductor,
   fuse: { ...fuses, fuse_T_ref, fuse_rerating, fuse_distance },
   relay: relays,
-  sizing,
+  sizing: { ...sizing, ...trims },
   drop,
   fault,
   protection,

@@ -5,12 +5,14 @@
  * 2. The drop budget is shared so that the copper is least: S_i = (ρ_i/B′)·sqrt(I_i/n_i)·Σ L_j·sqrt(I_j·n_j), with the
  *    resistivity warm, for every firing of every point; the greatest need of each run is rounded up to the series.
  * 3. A feed run takes at least the size that endures a short until its fuse opens (see `survival.ts`).
- * 4. Rounding up leaves drop to spare. Run after run, in the order of the feed, each takes the smallest size that
- *    still keeps every firing within its limit, the runs before it already at their last size and those behind it
- *    still at the rounded-up one. After that no run can be one size smaller.
+ * 4. Rounding up leaves drop to spare, and in which order the runs are reduced decides how well it is used: several ways
+ *    are gone, and the one with the least copper is taken (see `trim.ts`).
+ * 5. Run after run, in the order of the feed, each takes the smallest size that keeps every firing within the drop limit
+ *    and endures its shorts, the runs before it already at their last size. After that no run can be one size smaller.
  */
 import type { Quantities } from '../basis/quantity.ts';
 import { PHYSICS } from '../basis/sources.ts';
+import { mostFormula, roomFormula, WAYS } from './trim.ts';
 
 export const sizing = {
   needed_amps: {
@@ -64,7 +66,18 @@ export const sizing = {
     unit: 'A*m',
     per: ['point', 'event'],
     across: 'run',
-    formula: 'SUMPRODUCT(MMULT(at_firing[wire of run], wire_length[wire of run]))',
+    formula:
+      'SUMPRODUCT(MMULT(MMULT(flowing_at[event2], carried[event,wire of run])*carried[wire of run], wire_length[wire of run]))',
+  },
+  common_fixed_ohm: {
+    kind: 'formula',
+    symbol: 'R_fix,jk',
+    label: 'Resistance of joints, fuses and relays that the paths of the two coils have in common',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['event'],
+    across: 'event2',
+    formula: 'SUMPRODUCT(carries[wire], carries[wire,event=event2], wire_fixed_ohm[wire])',
   },
   fixed_drop: {
     kind: 'formula',
@@ -72,7 +85,7 @@ export const sizing = {
     label: 'Drop of joints, fuses and relays on the path of this coil at its firing',
     unit: 'V',
     per: ['point', 'event'],
-    formula: 'SUMPRODUCT(MMULT(at_firing[wire], wire_fixed_ohm[wire]))',
+    formula: 'SUMPRODUCT(common_fixed_ohm[event2], flowing_at[event2])',
   },
   wire_fixed_ohm: {
     kind: 'formula',
@@ -162,26 +175,35 @@ export const sizing = {
     per: ['run'],
     formula: 'INDEX(candidate_ohm[candidate], 1, rounded)',
   },
+  guess_size: {
+    kind: 'formula',
+    symbol: 'c₂',
+    label: 'Candidate from which the runs are reduced a last time: the cheapest way',
+    unit: '1',
+    per: ['run'],
+    formula: WAYS.reduceRight(
+      (otherwise, way) =>
+        `IF(${way}_copper<=MIN(${WAYS.map((w) => `${w}_copper`).join(',')}), ${way}_size, ${otherwise})`,
+      'rounded',
+    ),
+  },
+  guess_ohm_m: {
+    kind: 'formula',
+    symbol: 'r₂',
+    label: 'Warm resistance of one metre of the candidate of the cheapest way',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['run'],
+    formula: 'INDEX(candidate_ohm[candidate], 1, guess_size)',
+  },
   room: {
     kind: 'formula',
     symbol: 'ΔV_i',
-    label: 'Drop that the run may make, the runs before it at their last size, those behind it rounded up',
+    label: 'Drop that the run may make, the runs before it at their last size',
     unit: 'V',
     per: ['point', 'event'],
     across: 'run',
-    formula:
-      'IF(ISNUMBER(room[run-1]), room[run-1]-ampere_metres[run-1]*chosen_ohm[run-1], ' +
-      'drop_limit-fixed_drop-SUMPRODUCT(MMULT(ampere_metres[run], rounded_ohm[run])))+ampere_metres*rounded_ohm',
-  },
-  room_ohm: {
-    kind: 'formula',
-    symbol: 'r_i',
-    label: 'Resistance of one metre that uses this drop up, empty where the run is not on the path',
-    unit: 'ohm/m',
-    shown: 'mohm/m',
-    per: ['point', 'event'],
-    across: 'run',
-    formula: 'IF(ampere_metres>0, room/ampere_metres, "")',
+    formula: roomFormula('room', 'guess_ohm_m', 'chosen_ohm', '-1'),
   },
   largest_ohm: {
     kind: 'formula',
@@ -190,7 +212,7 @@ export const sizing = {
     unit: 'ohm/m',
     shown: 'mohm/m',
     per: ['run'],
-    formula: 'IF(COUNT(room_ohm[point,event])>0, MIN(room_ohm[point,event]), "")',
+    formula: mostFormula('room'),
   },
   fits: {
     kind: 'formula',
@@ -208,8 +230,8 @@ export const sizing = {
     label: 'Candidate taken',
     unit: '1',
     per: ['run'],
-    formula: 'IF(auto=1, IFERROR(MATCH(1, fits[candidate], 0), rounded), COUNT(candidate_no[candidate]))',
-    note: 'When no candidate keeps every rule the rounded-up one stays, and a finding says what would be needed.',
+    formula: 'IF(auto=1, IFERROR(MATCH(1, fits[candidate], 0), guess_size), COUNT(candidate_no[candidate]))',
+    note: 'When no candidate keeps every rule the guess stays, and a finding says what would be needed.',
   },
   chosen_ohm: {
     kind: 'formula',

@@ -27,15 +27,10 @@ export interface Circuit {
 
 /** Why the currents in time of this design cannot be computed, as a sentence; null when they can. */
 export function whyNoTrace(e: Evaluation): string | null {
-  if (e.number('bound') === 1)
-    return (
-      'Only a peak current is known of this coil, so that how its current rises is not: give coil.inductance or ' +
-      'coil.test_point for a trace.'
-    );
-  const open = e.design.wires.find((_, wire) => e.number('wire_ohm', { wire }) === null);
-  if (open)
-    return `The resistance of "${open.id}" is not known, since no size was found for it: state its gauge for a trace.`;
-  return null;
+  return e.number('bound') === 1
+    ? 'Only a peak current is known of this coil, so that how its current rises is not: give coil.inductance or ' +
+        'coil.test_point for a trace.'
+    : null;
 }
 
 /** The circuit of point number `point`. Throws where `whyNoTrace` has something to say. */

@@ -1,6 +1,6 @@
 /** What is read off the steady state: average, effective and peak currents, supplies, delivered peaks and energies. */
 import { largest, least } from './crossing.ts';
-import { combined, type Exponentials, integralOf, squareIntegralOf } from './exponentials.ts';
+import { combined, type Exponentials, integralOf, squareIntegralOf, valueAt } from './exponentials.ts';
 import type { Segment } from './interval.ts';
 import type { Course } from './steady.ts';
 
@@ -80,5 +80,19 @@ export function coilFigures(course: Course, coil: number): CoilFigures {
         : null,
     peak,
     energy: (henry * peak ** 2) / 2,
+  };
+}
+
+/** Current of a coil [A] by the time since the begin of its first charge [s]; 0 outside of it. */
+export function currentFrom({ circuit, segments }: Course, coil: number): (after: number) => number {
+  const { cycle, dwell, firings } = circuit;
+  const fires = firings.find((firing) => firing.coil === coil)?.at ?? 0;
+  return (after) => {
+    if (after < 0 || after > dwell) return 0;
+    const at = (((fires - dwell + after) % cycle) + cycle) % cycle;
+    // Of the two segments that meet at the very end of the charge, the one in which it still flows.
+    const segment = segments.find(({ on, from, to }) => on.includes(coil) && at >= from && at <= to);
+    const current = segment?.currents[coil];
+    return segment && current ? valueAt(current, at - segment.from) : 0;
   };
 }

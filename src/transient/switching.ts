@@ -42,14 +42,9 @@ export function switchings(circuit: Circuit): { instants: Switching[]; overlappi
     if (fires >= 0) here.fires.push(fires);
     if (begins >= 0) here.begins.push(begins);
   }
-  const place = (holds: (s: Switching) => boolean): number => instants.findIndex(holds);
-  const overlapping = firings.flatMap(({ coil, at }, firing) => {
-    const ends = place((s) => s.fires.includes(firing));
-    if (ends < 0) return [];
-    const begin = instants.findIndex(
-      (s) => s.begins.includes(coil) && Math.abs(s.at - within(at - dwell)) <= same,
-    );
-    return begin >= ends ? [coil] : [];
-  });
+  // A charge that begins later in the cycle than it ends began in the cycle before.
+  const overlapping = firings
+    .filter(({ at }) => dwell > 0 && within(at) < within(at - dwell) + same)
+    .map(({ coil }) => coil);
   return { instants, overlapping };
 }

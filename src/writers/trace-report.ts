@@ -44,9 +44,9 @@ function wireTable({ evaluation: e, wires }: Trace, shown: readonly number[]): s
 function coilTable({ evaluation: e, coils }: Trace): string {
   const rows = coils.map(({ coil, supplyAtFiring, lowestSupply, peak, energy }) => [
     e.design.coils[coil]?.id ?? '',
-    printNumber(supplyAtFiring?.exact ?? null),
+    printNumber(supplyAtFiring?.exact ?? null, 4),
     supplyAtFiring === null ? '–' : off(supplyAtFiring),
-    printNumber(lowestSupply),
+    printNumber(lowestSupply, 4),
     printNumber(peak.exact),
     off(peak),
     asRead(energy.exact, 'J')[0],

@@ -113,9 +113,10 @@ describe('references', () => {
     expect(wrong).toEqual([]);
   });
 
-  test('none but a chain over the members before names itself', () => {
+  test('none but a chain over the members before or after names itself', () => {
     const wrong = references.filter(
-      ({ from, name, selectors }) => from === name && !selectors.some(({ how }) => how === 'before'),
+      ({ from, name, selectors }) =>
+        from === name && !selectors.some(({ how }) => how === 'before' || how === 'after'),
     );
     expect(wrong).toEqual([]);
   });

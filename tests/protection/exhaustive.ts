@@ -122,7 +122,18 @@ export function factsOf(e: Evaluation): Facts {
   });
   const firings = design.points.flatMap((_, point) =>
     design.events.map((_, event) =>
-      wires.map((_, wire) => e.number('at_firing', { point, event, wire }) ?? Number.NaN),
+      // What flows in a conductor of this coil's path is the sum over the coils that it carries.
+      wires.map((wire) =>
+        wire.coils.includes(design.events[event]?.coil ?? -1)
+          ? design.events
+              .map((other, event2) =>
+                wire.coils.includes(other.coil)
+                  ? (e.number('flowing_at', { point, event, event2 }) ?? NaN)
+                  : 0,
+              )
+              .reduce((a, b) => a + b)
+          : 0,
+      ),
     ),
   );
   const all = SERIES[design.sizes.series] as readonly string[];

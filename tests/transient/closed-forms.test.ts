@@ -47,12 +47,12 @@ test('loads are never below the exact ones; the energy is within 0.5 % up to 0.7
       good++;
       expect(Math.abs(energy)).toBeLessThanOrEqual(0.005);
     }),
-    { numRuns: 30, seed: 4 },
+    { numRuns: 20, seed: 4 },
   );
-  expect(good).toBeGreaterThan(10);
+  expect(good).toBeGreaterThan(7);
 });
 
-test('a bound and a conductor without a size are refused with a sentence', () => {
+test('a coil of which only a bound is known is refused with a sentence', () => {
   const document = CASES[0]?.design;
   const bound = modelOf({ ...document, coil: { resistance: '0.4 ohm', peak: '12 A' } });
   expect(whyNoTrace(bound)).toMatch(/^Only a peak current is known .*\.$/);

@@ -4,7 +4,7 @@
  * i(t) = s·(1 − e^(−k·(t−t₀)))/k, which is I∞·(1 − e^(−(t−t₀)/τ)) with s = I∞/τ and k = 1/τ: s and k are found almost
  * independently of each other, and k may be 0. A limit cuts it off at a height; a core that saturates bends it upward.
  */
-import { type Fit, fit, type Model } from './least-squares.ts';
+import { type Fit, leastSquares, type Model } from './least-squares.ts';
 
 export interface Knee {
   /** "limit": flat end. "clipped": flat and without noise, the end of the instrument's range. "saturation": bends up. */
@@ -22,6 +22,8 @@ export interface ChargeFit {
   readonly variances: { readonly slope: number; readonly rate: number; readonly both: number };
   /** Begin of the charge [s]. */
   readonly begin: number;
+  /** The fitted curve [A] at a time [s]. */
+  readonly curve: (t: number) => number;
   readonly knee: Knee | null;
 }
 
@@ -32,19 +34,23 @@ const rising: Model = (t, [s = 0, k = 0, t0 = 0]) => {
   return Math.abs(k * x) < 1e-6 ? s * x * (1 - (k * x) / 2) : (-s * Math.expm1(-k * x)) / k;
 };
 const limited: Model = (t, p) => Math.min(rising(t, p), p[3] as number);
-/** `p[3]` is the surplus over the square of the time after the bend at `from`. */
+/** `p[3]` is the surplus over the time after the bend at `from`: a sharp bend has power 1, a round one 2. */
 const bending =
-  (from: number): Model =>
+  (from: number, power: number): Model =>
   (t, p) =>
-    rising(t, p) + (p[3] as number) * Math.max(0, t - from) ** 2;
+    rising(t, p) + (p[3] as number) * Math.max(0, t - from) ** power;
 
 /** A further parameter has to earn this much in the information criterion n·ln(sum) + parameters·ln n. Arbitrary. */
 const EARNS = 20;
-/** An upward bend counts from this share of the peak on: less would not matter to the coil. Arbitrary. */
+/** A limit counts when it cuts off this share of the peak, an upward bend when it adds this share. Arbitrary. */
+const CUT = 0.01;
 const BEND = 0.03;
 
-const criterion = (found: Fit, n: number, parameters: number): number =>
-  n * Math.log(Math.max(found.sum / n, 1e-18)) + parameters * Math.log(n);
+/** Differences below this share of the peak are those of the instrument, not of the coil. Arbitrary. */
+const RESOLVED = 1e-3;
+
+const criterion = (found: Fit, n: number, parameters: number, peak: number): number =>
+  n * Math.log(found.sum / n + (RESOLVED * peak) ** 2) + parameters * Math.log(n);
 
 /**
  * Fits one charge: samples from somewhat before its begin to its last one, resting level 0. `begin` is a first guess, and
@@ -62,29 +68,46 @@ export function fitCharge(
   const peak = current.slice(-Math.max(1, n >> 4)).reduce((a, b) => Math.max(a, b), 0);
   const size = [peak / dwell, 1 / dwell, dwell / 10];
   const start = [(1.3 * peak) / dwell, 0.5 / dwell, begin];
-  const free = fit(rising, time, current, start, size);
-  const simple = criterion(free, n, 3);
+  const free = leastSquares(rising, time, current, start, size);
+  const simple = criterion(free, n, 3, peak);
 
   const flat = flatEnd(time, current, start, size, peak);
   const bent = upwardEnd(time, current, free, size, begin, peak);
   const gain = (other: Fit | null, parameters: number): number =>
-    other === null ? 0 : simple - criterion(other, n, parameters);
+    other === null ? 0 : simple - criterion(other, n, parameters, peak);
   const [flatGain, bentGain] = [gain(flat, 4), gain(bent?.fit ?? null, 5)];
   const limit = flat?.p[3] as number;
   const kneeAt = flat ? whenAt(flat.p, limit, end) : end;
-  if (flat && flatGain > EARNS && flatGain >= bentGain && time.filter((t) => t > kneeAt).length >= 4) {
+  const cuts = flat !== null && rising(end, flat.p) - limit > CUT * peak;
+  if (
+    flat &&
+    cuts &&
+    flatGain > EARNS &&
+    flatGain >= bentGain &&
+    time.filter((t) => t > kneeAt).length >= 4
+  ) {
     const top = current.filter((_, i) => (time[i] as number) > kneeAt);
-    const still = noise > 0 && new Set(top.slice(1, -1)).size === 1;
-    return result(flat, { kind: still ? 'clipped' : 'limit', current: limit, after: kneeAt - (flat.p[2] as number) });
+    const highest = Math.max(...top);
+    const same = top.filter((value) => highest - value < 1e-9 * highest).length;
+    const still = noise > 0 && same > top.length / 2;
+    return result(flat, limited, {
+      kind: still ? 'clipped' : 'limit',
+      current: limit,
+      after: kneeAt - (flat.p[2] as number),
+    });
   }
   if (bent && bentGain > EARNS) {
     const after = bent.from - (bent.fit.p[2] as number);
-    return result(bent.fit, { kind: 'saturation', current: rising(bent.from, bent.fit.p), after });
+    return result(bent.fit, bent.model, {
+      kind: 'saturation',
+      current: rising(bent.from, bent.fit.p),
+      after,
+    });
   }
-  return result(free, null);
+  return result(free, rising, null);
 }
 
-function result({ p, covariance }: Fit, knee: Knee | null): ChargeFit | null {
+function result({ p, covariance }: Fit, model: Model, knee: Knee | null): ChargeFit | null {
   const [slope, rate, begin] = p as [number, number, number];
   if (covariance === null || !(slope > 0)) return null;
   return {
@@ -92,6 +115,7 @@ function result({ p, covariance }: Fit, knee: Knee | null): ChargeFit | null {
     rate,
     begin,
     knee,
+    curve: (t) => model(t, p),
     variances: {
       slope: covariance[0]?.[0] as number,
       rate: covariance[1]?.[1] as number,
@@ -114,7 +138,20 @@ function flatEnd(
   // A first guess at the slope from where the current passes half of the level.
   const half = current.findIndex((value) => value >= level / 2);
   const steep = level / 2 / Math.max((time[half] ?? 0) - (start[2] as number), 1e-9);
-  return fit(limited, time, current, [steep * 1.1, start[1] as number, start[2] as number, level], [...size, peak]);
+  return leastSquares(
+    limited,
+    time,
+    current,
+    [steep * 1.1, start[1] as number, start[2] as number, level],
+    [...size, peak],
+  );
+}
+
+interface Bent {
+  readonly power: number;
+  readonly fit: Fit;
+  readonly model: Model;
+  readonly from: number;
 }
 
 /** The best curve with an upward bend, over several instants at which it may begin; null when none bends enough. */
@@ -125,18 +162,35 @@ function upwardEnd(
   size: readonly number[],
   begin: number,
   peak: number,
-): { fit: Fit; from: number } | null {
+): Bent | null {
   const end = time[time.length - 1] as number;
-  let best: { fit: Fit; from: number } | null = null;
-  for (let share = 0.4; share < 0.95; share += 0.05) {
-    const from = begin + share * (end - begin);
-    const found = fit(bending(from), time, current, [...free.p, 0], [...size, peak / (end - from) ** 2]);
-    const surplus = (found.p[3] as number) * (end - from) ** 2;
-    // A curve that bends up all along belongs to no coil whose inductance falls at its end.
-    if (surplus < BEND * peak || (found.p[1] as number) < 0) continue;
-    if (best === null || found.sum < best.fit.sum) best = { fit: found, from };
-  }
-  return best;
+  let best: Bent | null = null;
+  for (const power of [1, 2])
+    for (let share = 0.4; share < 0.95; share += 0.05) {
+      const from = begin + share * (end - begin);
+      const model = bending(from, power);
+      const scale = peak / (end - from) ** power;
+      const found = leastSquares(model, time, current, [...free.p, 0], [...size, scale]);
+      const surplus = (found.p[3] as number) * (end - from) ** power;
+      // A curve that bends up all along belongs to no coil whose inductance falls at its end.
+      if (surplus < BEND * peak || (found.p[1] as number) < 0) continue;
+      if (best === null || found.sum < best.fit.sum) best = { fit: found, model, from, power };
+    }
+  return best && refined(time, current, best, size);
+}
+
+/** The same curve with the instant of its bend moved to where it fits best. */
+function refined(
+  time: readonly number[],
+  current: readonly number[],
+  bent: Bent,
+  size: readonly number[],
+): Bent {
+  const { fit, from, power } = bent;
+  const moving: Model = (t, p) => bending(p[4] as number, power)(t, p);
+  const steps = [...size, Math.abs(fit.p[3] as number), size[2] as number];
+  const found = leastSquares(moving, time, current, [...fit.p, from], steps);
+  return found.covariance === null ? bent : { fit: found, model: moving, from: found.p[4] as number, power };
 }
 
 /** When the free curve reaches a height; `end` when it does not before. */

@@ -33,6 +33,9 @@ const SHARE = 0.04;
 /** Samples that make a charge: fewer cannot be told from a spike. */
 const LEAST = 10;
 
+/** A firing takes the current down by this share of the range within a few samples. */
+const FALL = 0.3;
+
 const median = (values: readonly number[]): number => {
   const sorted = [...values].sort((a, b) => a - b);
   return sorted[sorted.length >> 1] ?? Number.NaN;
@@ -44,8 +47,9 @@ const noiseOf = (values: readonly number[]): number =>
 
 /** Finds the charges of one coil in samples of current [A], in order of time. */
 export function findCharges(raw: readonly number[]): Read<Found> {
+  const steps = stepsOf(raw);
   // The falls are by far the largest steps; in the third power nothing else counts.
-  const turned = raw.slice(1).reduce((sum, value, i) => sum + (value - (raw[i] as number)) ** 3, 0) > 0;
+  const turned = steps.reduce((sum, step) => sum + step ** 3, 0) > 0;
   const upright = turned ? raw.map((value) => -value) : raw;
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const value of upright) [low, high] = [Math.min(low, value), Math.max(high, value)];
@@ -53,24 +57,50 @@ export function findCharges(raw: readonly number[]): Read<Found> {
   const range = high - low;
   if (range < 2 * CLEAR * noise || range === 0)
     return refused('No charge stands out of the noise: is the clamp on, and on the right wire?');
+  if (!steps.some((step) => (turned ? step : -step) > FALL * range))
+    return refused(
+      'The current never falls at once, as it does when a coil fires: record at least one whole charge.',
+    );
 
   // Twice: the first look takes the lowest sixth for rest, the second what lies outside the charges.
   const lowest = upright.filter((value) => value <= low + Math.max(range / 6, 4 * noise));
-  let offset = median(lowest);
-  let spans = spansOf(upright, offset, range, noise);
-  const rest = upright.filter((_, i) => !spans.some((s) => i >= s.first - LEAST && i <= s.last + LEAST));
-  if (rest.length >= LEAST) {
-    offset = median(rest);
-    spans = spansOf(upright, offset, range, noise);
-  }
+  const rest = restOf(upright, spansOf(upright, median(lowest), range, noise));
+  if (rest.length < LEAST || spread(rest) > Math.max(CLEAR * noise, SHARE * range))
+    return refused(
+      'The current never comes to rest in it: clamp the wire of one coil alone, with a pause to be seen.',
+    );
+  const offset = median(rest);
+  const spans = spansOf(upright, offset, range, noise);
   if (spans.length === 0) return refused('No charge is long enough to be seen: sample more often.');
   const current = upright.map((value) => value - offset);
-  const overlap = spans.find((s) => s.ends && !fallsToRest(current, s, range));
-  if (overlap)
+  if (spans.some((span) => span.ends && !fallsToRest(current, span, range)))
     return refused(
       'When a charge ends in it, current goes on flowing: several coils overlap. Clamp the wire of one coil alone.',
     );
   return { ok: true, value: { current, noise, offset: turned ? -offset : offset, turned, spans } };
+}
+
+/** Differences over a few samples, so that the fall of a slow clamp counts as one step. */
+function stepsOf(values: readonly number[]): number[] {
+  const lag = Math.min(20, Math.max(1, Math.floor(values.length / 500)));
+  return values.slice(lag).map((value, i) => value - (values[i] as number));
+}
+
+/** Samples outside the charges, and outside the begin of their rise, which the threshold does not see. */
+function restOf(values: readonly number[], spans: readonly ChargeSpan[]): number[] {
+  const charged = new Set<number>();
+  for (const { first, last } of spans) {
+    const margin = Math.ceil((last - first + 1) * 0.06) + 2;
+    for (let i = first - margin; i <= last + margin; i++) charged.add(i);
+  }
+  return values.filter((_, i) => !charged.has(i));
+}
+
+/** From the tenth to the ninetieth part in a hundred. */
+function spread(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const at = (share: number): number => sorted[Math.floor(share * (sorted.length - 1))] as number;
+  return at(0.9) - at(0.1);
 }
 
 function spansOf(values: readonly number[], offset: number, range: number, noise: number): ChargeSpan[] {

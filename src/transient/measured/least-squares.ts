@@ -19,7 +19,7 @@ const GAIN = 1e-10;
  * Fits `model` to the points (x, y) from the parameters `start`. `size` is how large each parameter typically is: it sets
  * the steps of the numeric derivatives, and brings the parameters to one scale.
  */
-export function fit(
+export function leastSquares(
   model: Model,
   x: readonly number[],
   y: readonly number[],

@@ -34,7 +34,12 @@ export function readRecording(text: string): Read<Recording> {
   const lines: Line[] = raw.flatMap((line, i) =>
     line.trim() === ''
       ? []
-      : [{ number: i + 1, cells: line.split(separator).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1')) }],
+      : [
+          {
+            number: i + 1,
+            cells: line.split(separator).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1')),
+          },
+        ],
   );
   const first = lines.findIndex(({ cells }) => cells.filter((cell) => numberOf(cell) !== null).length >= 2);
   if (first < 0)
@@ -45,7 +50,9 @@ export function readRecording(text: string): Read<Recording> {
   const width = lines[first]?.cells.length as number;
   if (separator === ',' && width === 4 && lines.slice(first).every(({ cells }) => cells.length === 4))
     if (lines.slice(first).every(({ cells }) => cells.every((cell) => /^[-+]?\d+$/.test(cell))))
-      return refused('Commas are both decimal marks and separators in it: export it with semicolons or tabs.');
+      return refused(
+        'Commas are both decimal marks and separators in it: export it with semicolons or tabs.',
+      );
   const titles = titlesOf(lines.slice(0, first), width);
   const columns = columnsOf(titles, lines.slice(first), width);
   if (!columns.ok) return columns;
@@ -86,7 +93,7 @@ const CURRENT = /\bamp|\bcurrent\b|\bclamp\b|\bm?A\b/;
 
 function columnsOf(titles: readonly string[], lines: readonly Line[], width: number): Read<Columns> {
   const named = titles.findIndex((title) => TIME.test(title));
-  const time = named >= 0 ? named : 0;
+  const time = Math.max(named, 0);
   const others = Array.from({ length: width }, (_, i) => i).filter(
     (i) => i !== time && numberOf(lines[0]?.cells[i] ?? '') !== null,
   );

@@ -1,0 +1,151 @@
+/** `coilfeed trace DESIGN`: the currents in time at one point, or a recorded current beside the computed one. */
+import { parseArgs } from 'node:util';
+import { readValue } from '../basis/units.ts';
+import type { Design } from '../design/design.ts';
+import { nearest } from '../design/nearest.ts';
+import { listed, printProblem, quote } from '../design/problems.ts';
+import { readDesign } from '../design/read.ts';
+import { type Evaluation, evaluate } from '../engine/evaluate.ts';
+import { whyNoTrace } from '../transient/circuit.ts';
+import { type Trace, traceOf } from '../transient/trace.ts';
+import { isTraceCsv, traceCsv } from '../writers/trace-csv.ts';
+import { traceJson } from '../writers/trace-json.ts';
+import { traceReport } from '../writers/trace-report.ts';
+import { Refusal, readInput, writeSafely } from './files.ts';
+import { readRecordingFile } from './recording.ts';
+
+interface Call {
+  readonly file: string;
+  readonly point: string | undefined;
+  readonly runs: readonly string[];
+  readonly measured: string | undefined;
+  readonly supply: string | undefined;
+  readonly out: string | undefined;
+  readonly json: boolean;
+  readonly force: boolean;
+}
+
+/** Returns the exit status: 0 when there is a trace, 2 when the design or the call cannot be used. */
+export async function run(argv: string[]): Promise<number> {
+  const call = read(argv);
+  const design = readDesign(await readInput(call.file), call.file === '-' ? 'stdin' : call.file);
+  if (!design.ok) {
+    for (const problem of design.problems) process.stderr.write(`${printProblem(problem)}\n`);
+    return 2;
+  }
+  const point = pointOf(design.design, call.point);
+  const wires = wiresOf(design.design, call.runs);
+  const evaluation = evaluate(design.design);
+  setSupply(evaluation, point, call.supply);
+  const why = whyNoTrace(evaluation);
+  if (why !== null) throw new Refusal(why);
+  const trace = traceOf(evaluation, point);
+  if (call.measured === undefined) showTrace(trace, wires, call);
+  else await showMeasured(trace, wires, call, call.measured);
+  return 0;
+}
+
+function read(argv: string[]): Call {
+  const { positionals, values } = parseArgs({
+    args: argv,
+    allowPositionals: true,
+    options: {
+      point: { type: 'string' },
+      run: { type: 'string', multiple: true },
+      measured: { type: 'string' },
+      supply: { type: 'string' },
+      out: { type: 'string' },
+      json: { type: 'boolean' },
+      force: { type: 'boolean' },
+    },
+  });
+  const [file] = positionals;
+  if (file === undefined || positionals.length > 1)
+    throw new Refusal('"trace" takes one design. See "coilfeed help trace".');
+  const { point, run: runs = [], measured, supply, out, json = false, force = false } = values;
+  if (out !== undefined && !/\.csv$/i.test(out))
+    throw new Refusal(`A trace is written as a table, not as "${out}": the name must end in .csv.`);
+  if (measured === '-' && file === '-')
+    throw new Refusal('Only one of design and recording can be standard input.');
+  return { file, point, runs, measured, supply, out, json, force };
+}
+
+/** Index of the point of this name; the only one when none is named. */
+function pointOf({ points }: Design, name: string | undefined): number {
+  const names = points.map((p) => p.name);
+  if (name === undefined) {
+    if (names.length === 1) return 0;
+    throw new Refusal(`Name a point by --point: ${listed(names.map(quote))}.`);
+  }
+  const found = names.indexOf(name);
+  if (found < 0) throw new Refusal(`The design has no point ${quote(name)}. ${hint(name, names)}`);
+  return found;
+}
+
+/** Indices of the conductors that are named, by their own name or by that of their run; all when none is. */
+function wiresOf({ wires, runs }: Design, asked: readonly string[]): number[] {
+  const names = [...new Set([...runs.map((r) => r.name), ...wires.map((w) => w.id)])];
+  const found = asked.flatMap((name) => {
+    const own = wires.flatMap((w, i) => (w.id === name || runs[w.run]?.name === name ? [i] : []));
+    if (own.length === 0) throw new Refusal(`The design has no run ${quote(name)}. ${hint(name, names)}`);
+    return own;
+  });
+  return asked.length === 0 ? [...wires.keys()] : [...new Set(found)];
+}
+
+const hint = (name: string, names: readonly string[]): string => {
+  const near = nearest(name, names);
+  return near === null ? `It has ${listed(names.map(quote))}.` : `Did you mean ${quote(near)}?`;
+};
+
+/** Another supply than the point's, such as the one that was measured beside the recording. */
+function setSupply(e: Evaluation, point: number, text: string | undefined): void {
+  if (text === undefined) return;
+  const found = readValue(text, 'V');
+  if (!found.ok || !(found.value >= 1 && found.value <= 60))
+    throw new Refusal(
+      `--supply ${quote(text)} is no supply: it takes 1 V to 60 V with the unit, such as "13.8 V".`,
+    );
+  e.set('point_supply', { point }, found.value);
+}
+
+function showTrace(trace: Trace, wires: readonly number[], { out, json, force }: Call): void {
+  if (out !== undefined) writeSafely(out, traceCsv(trace, wires), { force, ours: isTraceCsv });
+  show(json ? traceJson(trace, wires) : traceReport(trace, wires), out, json);
+}
+
+async function showMeasured(
+  trace: Trace,
+  wires: readonly number[],
+  { out, json, force }: Call,
+  path: string,
+): Promise<void> {
+  const [{ measureTrace }, { compare }, writers, text] = await Promise.all([
+    import('../transient/measured/measure.ts'),
+    import('../transient/measured/compare.ts'),
+    import('../writers/measured-report.ts'),
+    readRecordingFile(path),
+  ]);
+  const { circuit, evaluation } = trace;
+  const measured = measureTrace(text, { drive: circuit.drive, dwell: circuit.dwell });
+  if (!measured.ok) throw new Refusal(`The recording "${path}" cannot be used. ${measured.why}`);
+  // The coil of the first conductor that carries only one; by name that of the wire the clamp sat on.
+  const single = wires.find((wire) => evaluation.design.wires[wire]?.coils.length === 1);
+  const coil = single === undefined ? 0 : (evaluation.design.wires[single]?.coils[0] as number);
+  const compared = compare(trace, coil, measured.value);
+  if (out !== undefined)
+    writeSafely(out, writers.measuredCsv(compared), { force, ours: writers.isMeasuredCsv, inputs: [path] });
+  show(
+    json
+      ? writers.measuredJson(trace, measured.value, compared)
+      : writers.measuredReport(trace, measured.value, compared),
+    out,
+    json,
+  );
+}
+
+/** Prints a report or an object; where the table went is said on the side where it does no harm. */
+function show(what: string | object, out: string | undefined, json: boolean): void {
+  process.stdout.write(typeof what === 'string' ? what : `${JSON.stringify(what, null, 2)}\n`);
+  if (out !== undefined) (json ? process.stderr : process.stdout).write(`\nTable: ${out}\n`);
+}
