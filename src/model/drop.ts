@@ -71,7 +71,7 @@ export const drop = {
       '(1-EXP(-dwell*(coil_ohm+path_ohm)/coil_L)))), 0))',
     source: PHYSICS,
     note:
-      'Within 0.3 % of the exact solution for feeds that drop up to 0.7 V; errs low for very poor ones, by 3 % at a drop of about 2 V. ' +
+      'Within 0.3 % of the exact solution for feeds that drop up to 0.7 V; errs low for very poor ones, by 3 % at a drop of about 2 V, 7 % at 5 V. ' +
       'Never above the stiff peak, which holds the current limit.',
   },
   winning_dwell: {
