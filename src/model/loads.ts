@@ -113,14 +113,6 @@ export const loads = {
     per: ['run'],
     formula: 'MAX(worst_effective[wire of run])',
   },
-  run_peak: {
-    kind: 'formula',
-    symbol: 'I_max',
-    label: 'Largest peak current of a conductor of the run',
-    unit: 'A',
-    per: ['run'],
-    formula: 'MAX(wire_peak[wire of run])',
-  },
   wire_peak: {
     kind: 'formula',
     symbol: 'I_max',

@@ -276,13 +276,6 @@ export const relays = {
     source: PHYSICS,
     note: 'The way back and the resistance of the capacitor itself are left out: a bound.',
   },
-  capacitors: {
-    kind: 'formula',
-    symbol: 'n_C',
-    label: 'Capacitors in the harness',
-    unit: '1',
-    formula: 'COUNT(capacitor[run])',
-  },
   make_current: {
     kind: 'formula',
     symbol: 'I_mk',
