@@ -98,12 +98,20 @@ function following(
   selectors: readonly Selector[],
   home: Home,
 ): { row: boolean; column: boolean } {
-  const direct = (axis: Axis): boolean =>
-    !selectors.some((s) => s.axis === axis && s.how !== 'before' && s.how !== 'after');
-  const owned = (axis: Axis, own: Axis | undefined): boolean => {
-    const owner = own && grid.owners[own];
-    return axis === own || (owner?.axis === axis && owner.same === true);
+  const same = (member: Axis | undefined, owner: Axis | undefined): boolean => {
+    const found = member && grid.owners[member];
+    return found?.axis === owner && found?.same === true;
   };
+  const direct = (axis: Axis): boolean =>
+    !selectors.some(
+      (s) =>
+        s.axis === axis &&
+        s.how !== 'before' &&
+        s.how !== 'after' &&
+        !(s.how === 'owned' && same(axis, s.owner as Axis)),
+    );
+  const owned = (axis: Axis, own: Axis | undefined): boolean =>
+    axis === own || same(own, axis) || same(axis, own);
   return {
     row:
       target.rows.length === home.rows.length &&
@@ -130,6 +138,8 @@ function choose(
       const owner = grid.owners[axis];
       const by = indexAlong(grid, selector.owner as Axis, axes);
       if (owner?.axis !== selector.owner || by === undefined) return undefined;
+      // One member at most, such as the feed run that a run is.
+      if (owner.same) return (at) => one(by(at) < grid.axes[axis].length ? by(at) : -1);
       const owned = grid.axes[axis].map((_, i) => owner.index(i));
       return (at) => ({ first: owned.indexOf(by(at)), last: owned.lastIndexOf(by(at)), bound: false });
     }

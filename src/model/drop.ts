@@ -103,6 +103,14 @@ export const drop = {
     per: ['point', 'event'],
     value: (at) => at.point + 1,
   },
+  firing_event: {
+    kind: 'structure',
+    symbol: 'k',
+    label: 'Number of the firing in the cycle',
+    unit: '1',
+    per: ['point', 'event'],
+    value: (at) => at.event + 1,
+  },
   coil_drop: {
     kind: 'formula',
     symbol: 'ΔV',

@@ -3,16 +3,27 @@
  *
  * 1. What a run must carry by itself gives its least size: ampacity against load and against its own fuse.
  * 2. The drop budget is shared so that the copper is least: S_i = (ρ_i/B′)·sqrt(I_i/n_i)·Σ L_j·sqrt(I_j·n_j), with the
- *    resistivity warm, for every firing of every point; the greatest need of each run is rounded up to the series.
- * 3. A feed run takes at least the size that endures a short until its fuse opens (see `survival.ts`).
+ *    resistivity warm, for every firing, each run as at its worst point; the greatest need of each run is rounded up.
+ * 3. A feed run takes at least the size that endures a short at its begin until its fuse opens. That hangs on the runs
+ *    before it, so that there are three guesses: these as their share of the drop has them, as the cheapest of the first
+ *    ways has them, and as thin as their load allows (see `survival.ts`).
  * 4. Rounding up leaves drop to spare, and in which order the runs are reduced decides how well it is used: several ways
- *    are gone, and the one with the least copper is taken (see `trim.ts`).
- * 5. Run after run, in the order of the feed, each takes the smallest size that keeps every firing within the drop limit
- *    and endures its shorts, the runs before it already at their last size. After that no run can be one size smaller.
+ *    are gone from each guess, and the one with the least copper is taken among those that endure (see `trim.ts`).
+ * 5. Run after run, in the order of the feed, each takes the smallest size that keeps every firing of every point within
+ *    the drop limit and endures its shorts, the runs before it already at their last size. After that no run can be one
+ *    size smaller.
  */
 import type { Quantities } from '../basis/quantity.ts';
-import { PHYSICS } from '../basis/sources.ts';
-import { mostFormula, roomFormula, WAYS } from './trim.ts';
+import { ARBITRARY, PHYSICS } from '../basis/sources.ts';
+import { EVERY, FIRST_WAYS, mostFormula, roomFormula, WAYS } from './trim.ts';
+
+/** Size that the cheapest of these ways has arrived at. */
+const cheapest = (ways: readonly string[]): string =>
+  ways.reduceRight(
+    (otherwise, way) =>
+      `IF(${way}_cost<=MIN(${ways.map((w) => `${w}_cost`).join(',')}), ${way}_size, ${otherwise})`,
+    'rounded',
+  );
 
 export const sizing = {
   needed_amps: {
@@ -69,6 +80,31 @@ export const sizing = {
     formula:
       'SUMPRODUCT(MMULT(MMULT(flowing_at[event2], carried[event,wire of run])*carried[wire of run], wire_length[wire of run]))',
   },
+  event_no: {
+    kind: 'structure',
+    symbol: 'k',
+    label: 'Number of the firing in the cycle',
+    unit: '1',
+    per: ['event'],
+    value: (at) => at.event + 1,
+  },
+  worst_metres: {
+    kind: 'formula',
+    symbol: 'Iℓ',
+    label: 'Current times length in the run, at this firing, at the point where it is largest',
+    unit: 'A*m',
+    per: ['event'],
+    across: 'run',
+    formula: 'SUMPRODUCT(MAX((firing_event[point,event]=event_no)*ampere_metres[point,event]))',
+  },
+  worst_fixed_drop: {
+    kind: 'formula',
+    symbol: 'ΔV_fix',
+    label: 'Drop of joints, fuses and relays at this firing, at the point where it is largest',
+    unit: 'V',
+    per: ['event'],
+    formula: 'SUMPRODUCT(MAX((firing_event[point,event]=event_no)*fixed_drop[point,event]))',
+  },
   common_fixed_ohm: {
     kind: 'formula',
     symbol: 'R_fix,jk',
@@ -113,22 +149,30 @@ export const sizing = {
     per: ['point', 'event'],
     formula: 'drop_limit-fixed_drop-SUMPRODUCT(MMULT(ampere_metres[run], stated_ohm[run]))',
   },
+  worst_budget: {
+    kind: 'formula',
+    symbol: 'B′',
+    label: 'Drop that is left to the runs whose size is chosen, each run as at its worst point',
+    unit: 'V',
+    per: ['event'],
+    formula: 'drop_limit-worst_fixed_drop-SUMPRODUCT(MMULT(worst_metres[run], stated_ohm[run]))',
+  },
   root: {
     kind: 'formula',
     symbol: '√',
     label: 'Root of resistivity, current times length and total length, of a run whose size is chosen',
     unit: 'V^0.5*mm*m^0.5',
-    per: ['point', 'event'],
+    per: ['event'],
     across: 'run',
-    formula: 'auto*SQRT(hot_rho*ampere_metres*run_length)',
+    formula: 'auto*SQRT(hot_rho*worst_metres*run_length)',
   },
   share: {
     kind: 'formula',
     symbol: 'Σ√/B′',
     label: 'Sum of the roots over the drop that is left, 0 when nothing is left',
     unit: 'V^-0.5*mm*m^0.5',
-    per: ['point', 'event'],
-    formula: 'IF(budget>0, SUM(root[run])/budget, 0)',
+    per: ['event'],
+    formula: 'IF(worst_budget>0, SUM(root[run])/worst_budget, 0)',
   },
   share_area: {
     kind: 'formula',
@@ -136,7 +180,7 @@ export const sizing = {
     label: 'Area by the share of the drop with the least copper',
     unit: 'mm^2',
     per: ['run'],
-    formula: 'SUMPRODUCT(MAX(root[point,event]*share[point,event]))/run_length',
+    formula: 'SUMPRODUCT(MAX(root[event]*share[event]))/run_length',
     source: PHYSICS,
     note: 'By minimising the copper Σ n·L·S under the drop Σ ρ·L·I/S = B′.',
   },
@@ -169,23 +213,78 @@ export const sizing = {
   rounded_ohm: {
     kind: 'formula',
     symbol: 'r₀',
-    label: 'Warm resistance of one metre of that candidate',
+    label: 'Warm resistance of one metre of the first guess',
     unit: 'ohm/m',
     shown: 'mohm/m',
     per: ['run'],
     formula: 'INDEX(candidate_ohm[candidate], 1, rounded)',
   },
-  guess_size: {
+  first_size: {
     kind: 'formula',
     symbol: 'c₂',
+    label: 'Candidate of the cheapest of the first ways',
+    unit: '1',
+    per: ['run'],
+    formula: cheapest(FIRST_WAYS),
+  },
+  rounded_again: {
+    kind: 'formula',
+    symbol: 'c₃',
+    label: 'Second guess of the candidate: load, share of the drop, short',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(auto=1, MAX(by_load, by_short_again), by_load)',
+  },
+  rounded_again_ohm: {
+    kind: 'formula',
+    symbol: 'r₃',
+    label: 'Warm resistance of one metre of the second guess',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['run'],
+    formula: 'INDEX(candidate_ohm[candidate], 1, rounded_again)',
+  },
+  thin_size: {
+    kind: 'formula',
+    symbol: 'c_min',
+    label: 'Third guess: the runs before, as thin as their load allows',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(auto=1, MIN(series_count, least), by_load)',
+  },
+  rounded_thin: {
+    kind: 'formula',
+    symbol: 'c₁″',
+    label: 'Third guess of the candidate: load, share of the drop, short',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(auto=1, MAX(by_load, by_short_thin), by_load)',
+  },
+  rounded_thin_ohm: {
+    kind: 'formula',
+    symbol: 'r₁″',
+    label: 'Warm resistance of one metre of the third guess',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['run'],
+    formula: 'INDEX(candidate_ohm[candidate], 1, rounded_thin)',
+  },
+  no_way: {
+    kind: 'constant',
+    symbol: '∞',
+    label: 'Added to the copper of a way that does not end well',
+    unit: 'mm^2*m',
+    value: 1e9,
+    source: ARBITRARY,
+    note: 'More than any feed weighs.',
+  },
+  guess_size: {
+    kind: 'formula',
+    symbol: 'c₄',
     label: 'Candidate from which the runs are reduced a last time: the cheapest way',
     unit: '1',
     per: ['run'],
-    formula: WAYS.reduceRight(
-      (otherwise, way) =>
-        `IF(${way}_copper<=MIN(${WAYS.map((w) => `${w}_copper`).join(',')}), ${way}_size, ${otherwise})`,
-      'rounded',
-    ),
+    formula: cheapest(WAYS),
   },
   guess_ohm_m: {
     kind: 'formula',
@@ -203,7 +302,7 @@ export const sizing = {
     unit: 'V',
     per: ['point', 'event'],
     across: 'run',
-    formula: roomFormula('room', 'guess_ohm_m', 'chosen_ohm', '-1'),
+    formula: roomFormula(EVERY, 'room', 'guess_ohm_m', 'chosen_ohm', '-1'),
   },
   largest_ohm: {
     kind: 'formula',
@@ -212,7 +311,7 @@ export const sizing = {
     unit: 'ohm/m',
     shown: 'mohm/m',
     per: ['run'],
-    formula: mostFormula('room'),
+    formula: mostFormula(EVERY, 'room'),
   },
   fits: {
     kind: 'formula',
@@ -222,7 +321,8 @@ export const sizing = {
     per: ['run'],
     across: 'candidate',
     formula:
-      'IF(fits_load*endures_start*endures_end=1, IF(ISNUMBER(largest_ohm), IF(candidate_ohm<=largest_ohm, 1, 0), 1), 0)',
+      'IF(fits_load=1, IF(IF(fed=1, endures_start[feed of run]*endures_end[feed of run], 1)=1, ' +
+      'IF(ISNUMBER(largest_ohm), IF(candidate_ohm<=largest_ohm, 1, 0), 1), 0), 0)',
   },
   chosen: {
     kind: 'formula',

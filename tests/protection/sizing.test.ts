@@ -191,7 +191,7 @@ describe('sizes that are chosen', () => {
       .filter((c) => kept(c.facts, c.own))
       .map((c) => ({ c, gap: c.copper / (c.best?.copper ?? Number.NaN) - 1 }));
 
-  test('copper: never below the least there is, on average within 2 % of it', () => {
+  test('copper: never below the least there is, on average within 1 % of it', () => {
     const gaps = gapsOf();
     for (const { c, gap } of gaps) expect(gap, describeCase(c)).toBeGreaterThan(-1e-9);
     const mean = gaps.reduce((sum, { gap }) => sum + gap, 0) / gaps.length;
@@ -200,14 +200,11 @@ describe('sizes that are chosen', () => {
         `largest ${(Math.max(...gaps.map(({ gap }) => gap)) * 100).toFixed(1)} %, ` +
         `exact in ${gaps.filter(({ gap }) => gap < 1e-9).length} of ${gaps.length}`,
     );
-    expect(mean).toBeLessThan(0.02);
-    // Nineteen of twenty keep the 15 % that are wanted of all.
-    expect(gaps.filter(({ gap }) => gap > 0.15).length).toBeLessThan(0.05 * gaps.length);
+    // Rounding to a series costs a few percent where it falls badly, in most designs nothing.
+    expect(mean).toBeLessThan(0.01);
   });
 
-  // A gap that is known: the runs are reduced one after the other, and a thinner or thicker run nearer to the battery is
-  // not weighed against what it spares the runs behind it in a short.
-  test.fails('copper: at most 15 % above the least there is', () => {
+  test('copper: at most 15 % above the least there is', () => {
     const far = gapsOf()
       .filter(({ gap }) => gap > 0.15)
       .sort((a, b) => b.gap - a.gap);
