@@ -4,14 +4,14 @@
  *   design ─► show ─► evaluate ─► pages ─► draw, one worksheet after the other ─► repack ─► bytes
  */
 import type { Result } from '../../findings/result.ts';
+import { MARK } from '../../saved/mark.ts';
 import { draw } from './draw.ts';
 import { definedNames } from './names.ts';
-import { MARK } from './ours.ts';
 import { repack } from './package.ts';
 import { pages } from './pages.ts';
 import { clean } from './text.ts';
 
-export { isOurs } from './ours.ts';
+export { isOurs } from '../../saved/ours.ts';
 export { show } from './pages.ts';
 
 /** The day that stands in the file as that of its making: a fixed one, so that the same design gives the same bytes. */
