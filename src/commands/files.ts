@@ -64,23 +64,49 @@ export function explain(error: unknown, name: string): Refusal {
   return MEANINGS[code]?.(name) ?? new Refusal(`${name}: the system reports ${code || String(error)}.`, 3);
 }
 
+/** A workbook of ours has some hundred kilobytes, also after another program saved it [byte]. */
+const MOST_WORKBOOK = 16 * 1024 * 1024;
+
+/** Whether bytes begin as a zip archive, which a workbook is. */
+export const isArchive = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b;
+
+/** How a file begins that is an old or an encrypted document of an office program. */
+const isCompound = (bytes: Uint8Array): boolean =>
+  [0xd0, 0xcf, 0x11, 0xe0].every((byte, i) => bytes[i] === byte);
+
 /**
- * Reads a design's text; `-` is standard input. A byte order mark is dropped.
- * Throws a `Refusal` when there is none, it is a folder, longer than `MOST_BYTES`, or not UTF-8.
+ * Reads the file of a design, text or workbook; `-` is standard input. Throws a `Refusal` when there is none, it is
+ * a folder, or longer than any design.
  */
-export async function readInput(path: string): Promise<string> {
-  const name = path === '-' ? 'Standard input' : `"${path}"`;
+export async function readInput(path: string): Promise<Uint8Array> {
+  const name = nameOf(path);
   const bytes = await (path === '-' ? firstBytes(process.stdin) : firstBytesOf(path)).catch((error) => {
     throw explain(error, name);
   });
-  if (bytes.length > MOST_BYTES) throw new Refusal(`${name} is longer than 1 MiB; that is no design.`);
+  if (isCompound(bytes))
+    throw new Refusal(`${name} is encrypted, or of an old format; save it as .xlsx without a password.`);
+  if (bytes.length > mostOf(bytes))
+    throw new Refusal(
+      isArchive(bytes)
+        ? `${name} is longer than 16 MiB; that is no workbook of coilfeed.`
+        : `${name} is longer than 1 MiB; that is no design.`,
+    );
+  return bytes;
+}
+
+const nameOf = (path: string): string => (path === '-' ? 'Standard input' : `"${path}"`);
+
+/** The text of a design. A byte order mark is dropped. Throws a `Refusal` when it is not UTF-8. */
+export function textOf(bytes: Uint8Array, path: string): string {
   const bad = firstNotUtf8(bytes);
   if (bad !== null) {
     const line = bytes.subarray(0, bad).filter((byte) => byte === 0x0a).length + 1;
-    throw new Refusal(`${name} is not UTF-8 text: line ${line}, byte ${bad + 1}; save it as UTF-8.`);
+    throw new Refusal(`${nameOf(path)} is not UTF-8 text: line ${line}, byte ${bad + 1}; save it as UTF-8.`);
   }
   return new TextDecoder().decode(bytes);
 }
+
+const mostOf = (begin: Uint8Array): number => (isArchive(begin) ? MOST_WORKBOOK : MOST_BYTES);
 
 /** Up to one byte more than is allowed, so that the caller sees that there is more. */
 async function firstBytes(stream: AsyncIterable<Buffer>): Promise<Uint8Array> {
@@ -89,15 +115,15 @@ async function firstBytes(stream: AsyncIterable<Buffer>): Promise<Uint8Array> {
   for await (const part of stream) {
     parts.push(part);
     length += part.length;
-    if (length > MOST_BYTES) break;
+    if (length > mostOf(parts[0] as Buffer)) break;
   }
-  return Buffer.concat(parts).subarray(0, MOST_BYTES + 1);
+  return Buffer.concat(parts);
 }
 
 async function firstBytesOf(path: string): Promise<Uint8Array> {
   const file = await open(path);
   try {
-    return await firstBytes(file.createReadStream({ end: MOST_BYTES, autoClose: false }));
+    return await firstBytes(file.createReadStream({ autoClose: false }));
   } finally {
     await file.close();
   }

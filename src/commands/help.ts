@@ -16,7 +16,8 @@ export const COMMANDS = {
     summary: 'size and check the feed that a design describes',
     call: 'size DESIGN [--out FILE.xlsx] [--json] [--force]',
     text: `Reads the design, sizes what it leaves open, and checks everything.
-DESIGN is a YAML or JSON file; "-" reads it from standard input.
+DESIGN is a YAML or JSON file, or a workbook that --out made and a person edited
+and saved as .xlsx; "-" reads it from standard input.
 
   --out FILE.xlsx  also write the whole calculation as a live workbook
   --json           print the result as JSON in place of the report
@@ -44,6 +45,17 @@ and says how far the closed forms of the calculation are from them.
                    resistance and inductance, dwell, peak and the knee beside
                    the computed ones. --run names the wire, --out writes both
                    curves. Exit status 0 says that there is a result`,
+  },
+  design: {
+    summary: 'write the design of an edited workbook as YAML',
+    call: 'design FILE [--out FILE.yaml] [--force]',
+    text: `Takes the inputs from a workbook that coilfeed made and a person edited and
+saved as .xlsx, says what was changed, and writes the design as YAML: the text
+that the workbook was made from, comments and all, with the changed values.
+A design in JSON is written as YAML, too.
+
+  --out FILE.yaml  write to FILE; else to standard output
+  --force          replace FILE when it exists already`,
   },
   new: {
     summary: 'write a design to start from',

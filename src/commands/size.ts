@@ -1,13 +1,12 @@
 /** `coilfeed size DESIGN`: reads a design, sizes the feed, reports, and writes the live workbook. */
 import { parseArgs } from 'node:util';
 import type { Design } from '../design/design.ts';
-import { printProblem } from '../design/problems.ts';
-import { readDesign } from '../design/read.ts';
 import type { Result } from '../findings/result.ts';
 import { run as pipeline } from '../run.ts';
 import { toJson } from '../writers/json.ts';
 import { report } from '../writers/report.ts';
-import { Refusal, readInput, writeSafely } from './files.ts';
+import { Refusal, writeSafely } from './files.ts';
+import { readGiven } from './given.ts';
 
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design cannot be used. */
 export async function run(argv: string[]): Promise<number> {
@@ -22,8 +21,9 @@ export async function run(argv: string[]): Promise<number> {
   const { out, json = false, force = false } = values;
   if (out !== undefined && !/\.xlsx$/i.test(out))
     throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx.`);
-  const design = await readOrComplain(file);
-  if (design === null) return 2;
+  const given = await readGiven(file);
+  if (given === null) return 2;
+  const { design } = given;
 
   const result = out === undefined ? pipeline(design) : await writeWorkbook(design, out, force);
   process.stdout.write(
@@ -31,13 +31,6 @@ export async function run(argv: string[]): Promise<number> {
   );
   if (out !== undefined) (json ? process.stderr : process.stdout).write(`\nWorkbook: ${out}\n`);
   return result.verdict === 'pass' ? 0 : 1;
-}
-
-async function readOrComplain(file: string): Promise<Design | null> {
-  const read = readDesign(await readInput(file), file === '-' ? 'stdin' : file);
-  if (read.ok) return read.design;
-  for (const problem of read.problems) process.stderr.write(`${printProblem(problem)}\n`);
-  return null;
 }
 
 async function writeWorkbook(design: Design, out: string, force: boolean): Promise<Result> {

@@ -3,15 +3,15 @@ import { parseArgs } from 'node:util';
 import { readValue } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
 import { nearest } from '../design/nearest.ts';
-import { listed, printProblem, quote } from '../design/problems.ts';
-import { readDesign } from '../design/read.ts';
+import { listed, quote } from '../design/problems.ts';
 import { type Evaluation, evaluate } from '../engine/evaluate.ts';
 import { whyNoTrace } from '../transient/circuit.ts';
 import { type Trace, traceOf } from '../transient/trace.ts';
 import { isTraceCsv, traceCsv } from '../writers/trace-csv.ts';
 import { traceJson } from '../writers/trace-json.ts';
 import { traceReport } from '../writers/trace-report.ts';
-import { Refusal, readInput, writeSafely } from './files.ts';
+import { Refusal, writeSafely } from './files.ts';
+import { readGiven } from './given.ts';
 import { readRecordingFile } from './recording.ts';
 
 interface Call {
@@ -28,14 +28,12 @@ interface Call {
 /** Returns the exit status: 0 when there is a trace, 2 when the design or the call cannot be used. */
 export async function run(argv: string[]): Promise<number> {
   const call = read(argv);
-  const design = readDesign(await readInput(call.file), call.file === '-' ? 'stdin' : call.file);
-  if (!design.ok) {
-    for (const problem of design.problems) process.stderr.write(`${printProblem(problem)}\n`);
-    return 2;
-  }
-  const point = pointOf(design.design, call.point);
-  const wires = wiresOf(design.design, call.runs);
-  const evaluation = evaluate(design.design);
+  const given = await readGiven(call.file);
+  if (given === null) return 2;
+  const { design } = given;
+  const point = pointOf(design, call.point);
+  const wires = wiresOf(design, call.runs);
+  const evaluation = evaluate(design);
   setSupply(evaluation, point, call.supply);
   const why = whyNoTrace(evaluation);
   if (why !== null) throw new Refusal(why);

@@ -87,6 +87,8 @@ export interface Design {
   };
   /** What was not given and filled in: key path and the text of the value taken. */
   assumed: { path: string; value: string; why: string }[];
+  /** The author's text, with plain line ends: a workbook carries it, for what has no cell there. */
+  text: string;
 }
 
 export interface Run {

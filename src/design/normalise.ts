@@ -116,8 +116,11 @@ function limitsOf(limits: NonNullable<DesignFile['limits']>, fill: Filler): Desi
   };
 }
 
-/** `file` must have passed the checks: the layout is computed without looking for faults again. */
-export function normalise(file: DesignFile): Design {
+/**
+ * `file` must have passed the checks: the layout is computed without looking for faults again. `text` is handed
+ * through.
+ */
+export function normalise(file: DesignFile, text: string): Design {
   const fill = new Filler();
   const { cylinders, stroke, firing_order } = file.engine;
   const even = evenAngles(cylinders, stroke);
@@ -165,5 +168,6 @@ export function normalise(file: DesignFile): Design {
     wires: [...file.feed, ...(file.return ?? [])].flatMap((run, i) => wiresOf(run, i, ids)),
     limits,
     assumed: fill.assumed,
+    text,
   };
 }

@@ -8,6 +8,8 @@ export interface Problem {
   /** Both from 1. */
   line: number;
   column: number;
+  /** In a workbook: the cell in place of line and column, `Inputs!C7`; empty for the file as a whole. */
+  cell?: string;
   /** Path of the key, `feed[0].fuse.type`; empty for the file as a whole. */
   key: string;
   /** What stands there, as a phrase: `found "2.4 kg"`. */
@@ -19,10 +21,14 @@ export interface Problem {
 /** Notes down one problem. `on` is the part of a pair that the place points to; the value when left out. */
 export type Report = (path: Path, found: string, taken: string, on?: 'key' | 'value') => void;
 
-/** `design.yaml:7:15 coil.inductance: found "2.4 kg"; takes a value with a unit: H, mH, uH` */
+/**
+ * `design.yaml:7:15 coil.inductance: found "2.4 kg"; takes a value with a unit: H, mH, uH`; in a workbook
+ * `edited.xlsx:Inputs!E15 coil.inductance: …`
+ */
 export function printProblem(p: Problem): string {
   const key = p.key === '' ? '' : ` ${p.key}`;
-  return `${p.file}:${p.line}:${p.column}${key}: ${p.found}; ${p.taken}`;
+  const place = p.cell ?? `${p.line}:${p.column}`;
+  return `${p.file}${place === '' ? '' : `:${place}`}${key}: ${p.found}; ${p.taken}`;
 }
 
 /** In the order of the file. The same words at the same place are kept once. */

@@ -6,6 +6,7 @@
  *
  * The checks run on whatever is valid, so that one pass over the file shows everything that is wrong with it.
  */
+import { carriedText } from './carried.ts';
 import { checkCoil, checkPoints } from './checks-coil.ts';
 import { checkEngine, checkIgnition } from './checks-engine.ts';
 import { checkRuns } from './checks-runs.ts';
@@ -45,6 +46,7 @@ export function readDesign(text: string, file: string): ReadResult {
   checkPoints(draft, report);
   checkRuns(draft, coils, tree, report);
 
-  if (parsed.success && problems.length === 0) return { ok: true, design: normalise(parsed.data) };
+  if (parsed.success && problems.length === 0)
+    return { ok: true, design: normalise(parsed.data, carriedText(text, tree.value)) };
   return { ok: false, problems: sortProblems(problems) };
 }

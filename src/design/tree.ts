@@ -1,5 +1,6 @@
 /** The file's text as plain values, with the place of each. */
 import { parseDocument } from 'yaml';
+import { type Excess, excessOf } from './bounds.ts';
 import { type Path, type Problem, quote } from './problems.ts';
 import { idOf, MOST_LEVELS, Walk } from './walk.ts';
 
@@ -25,6 +26,13 @@ const SYNTAX: Readonly<Record<string, string>> = {
   TAG_RESOLVE_FAILED: 'a YAML tag',
 };
 
+/** What a text that goes too far is called, and what is taken. */
+const EXCESS: Readonly<Record<Excess['what'], readonly [string, string]>> = {
+  deep: ['values nested too deep', `takes ${MOST_LEVELS} levels at most`],
+  many: ['far more signs than a design has', 'takes a design of some hundred lines'],
+  stray: ['brackets that close nothing', 'takes one document of YAML 1.2 or JSON'],
+};
+
 /** Reads YAML 1.2 or JSON. Never throws on account of the text. */
 export function readTree(text: string, file: string): Tree {
   const walk = new Walk(file);
@@ -44,6 +52,12 @@ export function readTree(text: string, file: string): Tree {
   const bytes = text.length > MOST_BYTES ? text.length : new TextEncoder().encode(text).length;
   if (bytes > MOST_BYTES) {
     walk.report(0, [], 'a file of more than 1 MiB', 'takes 1 MiB (1 048 576 bytes) at most');
+    return end(undefined, false);
+  }
+  const excess = excessOf(text);
+  if (excess !== null) {
+    walk.note(text);
+    walk.report(excess.offset, [], ...EXCESS[excess.what]);
     return end(undefined, false);
   }
   try {

@@ -49,6 +49,13 @@ export class Walk {
     this.problems.push({ file: this.file, ...this.at(offset), key: keyText(path), found, taken });
   }
 
+  /** Notes where the lines begin, of a text that the library is not to see. */
+  note(text: string): void {
+    this.counter.addNewLine(0);
+    for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1))
+      this.counter.addNewLine(at + 1);
+  }
+
   /** Gives up once, with one message: the rest of a file like that is not worth listing. */
   private stop(offset: number, path: Path, found: string, taken: string): undefined {
     if (!this.full) this.report(offset, path, found, taken);

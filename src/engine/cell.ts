@@ -13,6 +13,7 @@ export type Role =
   | 'member'
   | 'source'
   | 'text'
+  | 'code'
   | 'entry'
   | 'given'
   | 'formula'

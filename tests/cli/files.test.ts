@@ -12,7 +12,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { explain, MOST_BYTES, Refusal, readInput, writeSafely } from '../../src/commands/files.ts';
+import { explain, MOST_BYTES, Refusal, readInput, textOf, writeSafely } from '../../src/commands/files.ts';
 import { coilfeed, emptyFolder, runProgram } from './tool.ts';
 
 /** What a refused write says. Anything else that is thrown fails the test. */
@@ -27,10 +27,12 @@ function refusal(write: () => void): string {
 }
 
 const refusedRead = (path: string): Promise<string> =>
-  readInput(path).then(
-    () => 'was read',
-    (error) => (error instanceof Refusal ? error.message : `threw ${error}`),
-  );
+  readInput(path)
+    .then((bytes) => textOf(bytes, path))
+    .then(
+      () => 'was read',
+      (error) => (error instanceof Refusal ? error.message : `threw ${error}`),
+    );
 
 const mine = (bytes: Uint8Array): boolean => new TextDecoder().decode(bytes).startsWith('mine');
 
@@ -126,7 +128,8 @@ describe('reading', () => {
   };
 
   test('text with a byte order mark, and text of exactly the largest length', async () => {
-    expect(await readInput(file('\ufeffcoilfeed: 1 # Ω'))).toBe('coilfeed: 1 # Ω');
+    const path = file('\ufeffcoilfeed: 1 # Ω');
+    expect(textOf(await readInput(path), path)).toBe('coilfeed: 1 # Ω');
     expect((await readInput(file('x'.repeat(MOST_BYTES)))).length).toBe(MOST_BYTES);
   });
 
@@ -162,6 +165,6 @@ describe('reading', () => {
     const pipe = join(emptyFolder(), 'pipe');
     await runProgram('mkfifo', [pipe]);
     const [text] = await Promise.all([readInput(pipe), runProgram('bash', ['-c', `echo abc > "${pipe}"`])]);
-    expect(text).toBe('abc\n');
+    expect(textOf(text, pipe)).toBe('abc\n');
   });
 });

@@ -1,10 +1,8 @@
 /** Defined names: of every quantity, and with `in_` before it of the cells in which it is entered. */
 import type { Grid } from '../../engine/translate.ts';
 import type { QuantityName } from '../../model/model.ts';
+import { ENTRY } from '../../saved/mark.ts';
 import { rangeOf } from './links.ts';
-
-/** Begin of the names of entries. */
-export const ENTRY = 'in_';
 
 /** What a spreadsheet program would take for the address of a cell: `A1`, `R1C1`, `R`, `C`. */
 const ADDRESS = /^(?:[a-z]{1,3}\d+|r\d*(?:c\d*)?|c\d*)$/i;

@@ -42,6 +42,7 @@ const LOOKS: Readonly<Record<Role, Look>> = {
   member: { font: font(), border: under, wrap: true },
   source: { font: font({ size: SMALL_SIZE, color: FAINT }), border: under, wrap: true },
   text: { font: font(), wrap: true },
+  code: { font: font({ name: 'Courier New', family: 3, size: SMALL_SIZE + 1 }) },
   entry: { font: font(), fill: fill('FFFFF8DC'), border: framed },
   given: { font: font(), border: under },
   formula: { font: font(), border: under, wrap: true },
@@ -50,7 +51,7 @@ const LOOKS: Readonly<Record<Role, Look>> = {
 
 export const wraps = (role: Role): boolean => LOOKS[role].wrap === true;
 
-const NEVER_INDENTED: readonly Role[] = ['heading', 'about', 'title', 'text'];
+const NEVER_INDENTED: readonly Role[] = ['heading', 'about', 'title', 'text', 'code'];
 
 /**
  * Style of a cell. `number` tells whether its value is one: numbers stand at the right, with the digits of their unit;

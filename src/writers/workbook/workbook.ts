@@ -4,14 +4,15 @@
  *   design ─► show ─► evaluate ─► pages ─► draw, one worksheet after the other ─► repack ─► bytes
  */
 import type { Result } from '../../findings/result.ts';
+import { DESIGN_TEXT, MARK } from '../../saved/mark.ts';
+import { designRange } from './design-sheet.ts';
 import { draw } from './draw.ts';
 import { definedNames } from './names.ts';
-import { MARK } from './ours.ts';
 import { repack } from './package.ts';
 import { pages } from './pages.ts';
 import { clean } from './text.ts';
 
-export { isOurs } from './ours.ts';
+export { isOurs } from '../../saved/ours.ts';
 export { show } from './pages.ts';
 
 /** The day that stands in the file as that of its making: a fixed one, so that the same design gives the same bytes. */
@@ -30,5 +31,9 @@ export async function toWorkbook({ evaluation }: Result): Promise<Uint8Array> {
   book.modified = MADE;
   book.calcProperties.fullCalcOnLoad = true;
   for (const page of pages(evaluation)) await draw(book, page, evaluation);
-  return repack(new Uint8Array(await book.xlsx.writeBuffer()), definedNames(evaluation.grid));
+  const { grid, design } = evaluation;
+  return repack(new Uint8Array(await book.xlsx.writeBuffer()), [
+    [DESIGN_TEXT, designRange(design.text)],
+    ...definedNames(grid),
+  ]);
 }

@@ -1,0 +1,30 @@
+/** `coilfeed design FILE`: the design of an edited workbook, or of JSON, as YAML. */
+import { parseArgs } from 'node:util';
+import { asYaml } from '../saved/apply.ts';
+import { Refusal, writeSafely } from './files.ts';
+import { readGiven } from './given.ts';
+
+/** Returns the exit status: 0 when the design was written, 2 when the file cannot be used. */
+export async function run(argv: string[]): Promise<number> {
+  const { positionals, values } = parseArgs({
+    args: argv,
+    allowPositionals: true,
+    options: { out: { type: 'string' }, force: { type: 'boolean', default: false } },
+  });
+  const [file] = positionals;
+  if (file === undefined || positionals.length > 1)
+    throw new Refusal('"design" takes one workbook or design file. See "coilfeed help design".');
+  const { out, force } = values;
+  if (out !== undefined && !/\.ya?ml$/i.test(out))
+    throw new Refusal(`A design is written as YAML, not as "${out}": the name must end in .yaml.`);
+  const given = await readGiven(file);
+  if (given === null) return 2;
+  const yaml = asYaml(given.design.text);
+  if (out === undefined) process.stdout.write(yaml);
+  else {
+    writeSafely(out, yaml, { force, inputs: file === '-' ? [] : [file] });
+    // On standard error, so that standard output only ever holds a design.
+    process.stderr.write(`Wrote "${out}"\n`);
+  }
+  return 0;
+}

@@ -1,0 +1,47 @@
+/** The design that a command is given, in a design file or in a workbook; or every problem with it, said. */
+import type { Design } from '../design/design.ts';
+import { type Problem, printProblem } from '../design/problems.ts';
+import { readDesign } from '../design/read.ts';
+import type { Changed } from '../saved/read.ts';
+import { isArchive, readInput, textOf } from './files.ts';
+
+export interface Given {
+  readonly design: Design;
+  /** What a person changed in a workbook since it was made; null for a design file. */
+  readonly changed: readonly Changed[] | null;
+}
+
+/**
+ * Reads a design from a file of YAML or JSON, or from a workbook that was made from one; `-` is standard input. What
+ * was changed in a workbook is said on standard error. Null when the file cannot be used: every problem then stands
+ * on standard error, and the command ends with status 2. Throws a `Refusal` when there is no such file.
+ */
+export async function readGiven(file: string): Promise<Given | null> {
+  const bytes = await readInput(file);
+  const name = file === '-' ? 'stdin' : file;
+  if (!isArchive(bytes)) {
+    const read = readDesign(textOf(bytes, file), name);
+    return read.ok ? { design: read.design, changed: null } : refused(read.problems);
+  }
+  // Loaded here because a design file does not need it.
+  const { readSaved } = await import('../saved/read.ts');
+  const read = await readSaved(bytes, name);
+  if (!read.ok) return refused(read.problems);
+  process.stderr.write(changes(name, read.changed));
+  return { design: read.design, changed: read.changed };
+}
+
+function refused(problems: readonly Problem[]): null {
+  for (const problem of problems) process.stderr.write(`${printProblem(problem)}\n`);
+  return null;
+}
+
+/** What was changed since a workbook was made, a line each. */
+function changes(name: string, changed: readonly Changed[]): string {
+  if (changed.length === 0) return `${name}: no input was changed since it was made\n`;
+  const lines = changed.map(
+    ({ cell, key, of, was, now }) => `  ${cell} ${key}${of === '' ? '' : ` (${of})`}: ${was} → ${now}\n`,
+  );
+  const count = changed.length === 1 ? 'one input was' : `${changed.length} inputs were`;
+  return `${name}: ${count} changed since it was made\n${lines.join('')}`;
+}

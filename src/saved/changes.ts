@@ -1,0 +1,116 @@
+/** From the cells of a workbook to changes of its design: what differs from a design, and how that is written. */
+import type { Design } from '../design/design.ts';
+import { rowsOf } from '../design/layout.ts';
+import { keyText, type Path } from '../design/problems.ts';
+import { inputValue } from '../engine/cells.ts';
+import type { Edit, Plain } from './apply.ts';
+import type { Entry } from './entries.ts';
+import { isSecondSpark, runKey } from './keys.ts';
+import { asWritten, same } from './value.ts';
+
+/** An entry with what a person left in it; null for nothing. */
+export interface Filled extends Entry {
+  readonly value: number | string | null;
+}
+
+/** What a design holds for an entry, in the unit in which it is written. */
+export function valueIn(design: Design, entry: Entry, made: Design): number | string | null {
+  // Firings may change their order; a cell stays that of its coil.
+  if (!entry.q.path.startsWith('events.')) return inputValue(design, entry.q, entry.at);
+  const { coil } = made.events[entry.at.event as number] as Design['events'][number];
+  const index = entry.key.at(-1) as number;
+  if (made.ignition.layout === 'listed') return design.coils[coil]?.fires_at[index] ?? null;
+  const own = design.engine.firing_angles[index] ?? null;
+  if (!isSecondSpark(made, entry.at.event as number)) return own;
+  return design.coils[coil]?.fires_at.find((other) => other !== own) ?? null;
+}
+
+/** Blocks that are there as a whole or not at all. */
+const BLOCKS = /^(?:runs\.\{run\}\.(?:fuse|relay)|coil\.test_point|sweep)\./;
+
+/** The changes of the text that bring these entries into it. `all` are all entries, `made` is what they were made from. */
+export function editsOf(changed: readonly Filled[], all: readonly Filled[], made: Design): Edit[] {
+  const edits = new Map<string, Edit>();
+  const add: Add = (key, value, parts) => {
+    edits.set(keyText(key), { key, value, ...(parts === undefined ? {} : { parts }) });
+  };
+  for (const entry of changed) {
+    const [root] = entry.q.path.split('.');
+    if (root === 'wires') lengths(entry, all, made, add);
+    else if (root === 'events') angles(entry, all, made, add);
+    else if (entry.q.path.startsWith('ignition.dwell.')) dwell(all, add);
+    else if (BLOCKS.test(entry.q.path) && isEmpty(entry, all)) add(entry.key.slice(0, -1), undefined);
+    else {
+      add(entry.key, written(entry));
+      if (root === 'sweep') end(all, made, add);
+    }
+  }
+  return [...edits.values()];
+}
+
+type Add = (key: Path, value: Plain | undefined, parts?: readonly Edit[]) => void;
+
+const written = ({ value, q }: Filled): Plain | undefined =>
+  value === null ? undefined : asWritten(value, q);
+
+/** Whether nothing is left of the block that an entry belongs to. */
+const isEmpty = (entry: Filled, all: readonly Filled[]): boolean => {
+  const block = keyText(entry.key.slice(0, -1));
+  return all.every(({ key, value }) => value === null || keyText(key.slice(0, -1)) !== block);
+};
+
+/** One length for a run, or one for each of its conductors where they differ. */
+function lengths(entry: Filled, all: readonly Filled[], made: Design, add: Add): void {
+  const run = made.wires[entry.at.wire as number]?.run;
+  const own = all.filter(
+    ({ q, at }) => q.path === entry.q.path && made.wires[at.wire as number]?.run === run,
+  );
+  const key = [...runKey(made, run ?? 0), 'length'];
+  const first = own[0] as Filled;
+  if (entry.key.length === key.length) {
+    add(key, written(entry));
+    return;
+  }
+  const each = own.map((one): [string, Plain] => [String(one.key.at(-1)), written(one) ?? '']);
+  const alike = own.every(({ value }) => same(value, first.value));
+  add(key, alike ? written(first) : Object.fromEntries(each), partsOf(own));
+}
+
+/** All angles of a coil or of the engine: those that a design leaves out can only be given together. */
+function angles(entry: Filled, all: readonly Filled[], made: Design, add: Add): void {
+  const key = entry.key.slice(0, -1);
+  const own = all.filter(
+    (one) =>
+      one.q.path === entry.q.path &&
+      keyText(one.key.slice(0, -1)) === keyText(key) &&
+      !isSecondSpark(made, one.at.event as number),
+  );
+  const list: Plain[] = [];
+  for (const one of own) list[one.key.at(-1) as number] = written(one) ?? '';
+  add(key, list, partsOf(own));
+}
+
+/** Those of the members that a person changed, each by itself. */
+const partsOf = (own: readonly Filled[]): Edit[] =>
+  own.filter(({ value, was }) => !same(value, was)).map((one) => ({ key: one.key, value: written(one) }));
+
+/** The whole table, since its rows belong together; one row without a supply is a constant. */
+function dwell(all: readonly Filled[], add: Add): void {
+  const column = (name: string): (Plain | undefined)[] =>
+    all.filter(({ name: own }) => own === name).map(written);
+  const [supplies, dwells] = [column('dwell_supply'), column('dwell_time')];
+  const rows = dwells.map((time, i) => ({
+    ...(supplies[i] === undefined ? {} : { supply: supplies[i] }),
+    ...(time === undefined ? {} : { dwell: time }),
+  }));
+  const constant = rows.length === 1 && supplies[0] === undefined;
+  add(['ignition', 'dwell'], constant ? dwells[0] : rows);
+}
+
+/** The last speed of a sweep has no cell: as many rows as there are must follow from it. */
+function end(all: readonly Filled[], made: Design, add: Add): void {
+  const of = (path: string): number => Number(all.find(({ q }) => q.path === path)?.value);
+  const [from, step, sweep] = [of('sweep.from'), of('sweep.step'), made.sweep];
+  if (sweep === null || !(step > 0) || rowsOf(from, sweep.to, step) === sweep.rows) return;
+  add(['sweep', 'to'], `${Number((from + (sweep.rows - 1) * step).toPrecision(15))} rpm`);
+}

@@ -1,0 +1,85 @@
+/** The cells in which a person enters something, with what stood there when the workbook was made. */
+import type { At, Axis, Input, Quantity } from '../basis/quantity.ts';
+import type { Design } from '../design/design.ts';
+import type { Path } from '../design/problems.ts';
+import { members } from '../engine/axes.ts';
+import { members as combinations, inputValue } from '../engine/cells.ts';
+import { address, type Place, placement } from '../engine/layout.ts';
+import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import type { Book, Found } from './book.ts';
+import { keyOf } from './keys.ts';
+import { ENTRY } from './mark.ts';
+import type { Area } from './parts.ts';
+
+/** One cell. Row and column are counted from 0. */
+export interface Entry {
+  readonly name: QuantityName;
+  readonly q: Input;
+  readonly at: At;
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  /** Where the value stands in the design file. */
+  readonly key: Path;
+  /** Whose value it is: a run, a point, a conductor; empty where there is only one. */
+  readonly of: string;
+  /** What stood in the cell, in the unit in which it is written; null for nothing. */
+  readonly was: number | string | null;
+  readonly found: Found;
+}
+
+/** `Inputs!C7`, as messages name the cell. */
+export const cellName = ({ sheet, row, column }: Entry): string =>
+  `${/[^A-Za-z0-9_]/.test(sheet) ? `'${sheet}'` : sheet}!${address(row, column, false, false)}`;
+
+export interface Entries {
+  readonly entries: readonly Entry[];
+  /** Names that are gone, stand for no cells, or for more or fewer cells than the design has members. */
+  readonly lost: readonly { readonly name: string; readonly found: string; readonly taken: string }[];
+}
+
+/** Every entry of a workbook that was made from `design`. */
+export function entriesOf(book: Book, design: Design): Entries {
+  const axes = members(design);
+  const entries: Entry[] = [];
+  const lost: { name: string; found: string; taken: string }[] = [];
+  for (const [name, place] of placement(axes).entries) {
+    const q: Quantity = QUANTITIES[name];
+    const ats = combinations(axes, place.rows);
+    if (q.kind !== 'input' || ats.length === 0) continue;
+    const defined = ENTRY + name;
+    const area = book.names.get(defined.toLowerCase());
+    const found = area ? lostIn(area, place, ats.length) : 'no cells with this name';
+    if (found !== null) {
+      lost.push({ name: defined, found, taken: `takes ${cells(ats.length, place)}` });
+      continue;
+    }
+    const { sheet, top, left } = area as Area;
+    ats.forEach((at, i) => {
+      const [row, column] = place.beside ? [top, left + i] : [top + i, left];
+      entries.push({
+        name,
+        q,
+        at,
+        sheet,
+        row,
+        column,
+        key: keyOf(design, q.path, at),
+        of: place.rows.map((axis: Axis) => axes[axis][at[axis] as number] ?? '').join(', '),
+        was: inputValue(design, q, at),
+        found: book.cell(sheet, row, column),
+      });
+    });
+  }
+  return { entries, lost };
+}
+
+const cells = (count: number, place: Place): string =>
+  count === 1 ? 'one cell' : `${count} cells ${place.beside ? 'beside' : 'below'} each other`;
+
+/** What is wrong with the cells of a name; null when there are as many as there were, in the same direction. */
+function lostIn({ top, bottom, left, right }: Area, place: Place, count: number): string | null {
+  const [rows, columns] = [bottom - top + 1, right - left + 1];
+  const [along, across] = place.beside ? [columns, rows] : [rows, columns];
+  return along === count && across === 1 ? null : `${rows} × ${columns} cells`;
+}

@@ -1,0 +1,13 @@
+/** What the writer leaves in a workbook so that it can be known and read back: both sides take it from here. */
+
+/** Among the keywords of the document; it stays there when another program saves the file. */
+export const MARK = 'coilfeed-workbook/1';
+
+/** Begin of the defined names of the cells in which a person enters something. */
+export const ENTRY = 'in_';
+
+/** Defined name of the cells that hold the text of the design, a line in each row. */
+export const DESIGN_TEXT = 'design_text';
+
+/** A line goes on in the next column where a cell would be full; a cell holds 32 767 characters. */
+export const LINE_PART = 32_000;

@@ -1,0 +1,25 @@
+/**
+ * Recognises a workbook that coilfeed made, also after a person saved it with another program: by a mark among the
+ * properties of the document. The bytes may be anything; only one small entry of the archive is ever unpacked.
+ */
+import { strFromU8 } from 'fflate';
+import { type Archive, openArchive } from './archive.ts';
+import { MARK } from './mark.ts';
+
+const PROPERTIES = 'docProps/core.xml';
+/** The properties of a document of ours take less than a kilobyte. */
+const LARGEST = 64 * 1024;
+
+/** True for a workbook of ours. Never throws. */
+export function isOurs(bytes: Uint8Array): boolean {
+  const archive = openArchive(bytes);
+  return typeof archive !== 'string' && isMarked(archive);
+}
+
+/** True when the properties of the document hold our mark. */
+export function isMarked(archive: Archive): boolean {
+  const properties = archive.read(PROPERTIES, LARGEST);
+  if (typeof properties === 'string') return false;
+  const keywords = /<cp:keywords(?:\s[^>]*)?>([^<]*)<\/cp:keywords>/.exec(strFromU8(properties))?.[1];
+  return keywords?.includes(MARK) === true;
+}

@@ -1,0 +1,238 @@
+/**
+ * Reads the design back from a workbook that a person edited and saved:
+ *
+ *   bytes ─► archive ─► book ─┬─ text of the design ─► the design it was made from ─┐
+ *                             └─ cells of the inputs, by their names ───────────────┴─► the text with what was
+ *                                                              changed ─► read like a design file ─► design, changes
+ *
+ * A design that is read like this is what the workbook shows: after the reading every cell is compared once more.
+ */
+import type { Design } from '../design/design.ts';
+import { keyText, type Problem, quote, sortProblems } from '../design/problems.ts';
+import { readDesign } from '../design/read.ts';
+import { asEntered } from '../engine/cell.ts';
+import { edited } from './apply.ts';
+import { openArchive } from './archive.ts';
+import { type Book, openBook } from './book.ts';
+import { editsOf, type Filled, valueIn } from './changes.ts';
+import { cellName, type Entry, entriesOf } from './entries.ts';
+import { DESIGN_TEXT, ENTRY } from './mark.ts';
+import { isMarked } from './ours.ts';
+import { asSaid, same, unitOf } from './value.ts';
+
+/** An input that is another one than when the workbook was made. */
+export interface Changed {
+  /** `Inputs!C7` */
+  readonly cell: string;
+  /** Key in the design file. */
+  readonly key: string;
+  readonly label: string;
+  /** The run, point or conductor whose input it is; empty for one that exists once. */
+  readonly of: string;
+  /** With units. */
+  readonly was: string;
+  readonly now: string;
+}
+
+export type SavedResult =
+  | { readonly ok: true; readonly design: Design; readonly changed: readonly Changed[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** How to get a workbook that can be read. */
+const AGAIN = 'make another one from the design: coilfeed size DESIGN --out FILE.xlsx';
+/** A design's defaults follow from other values at most this many times in a row. */
+const MOST_PASSES = 4;
+/** After a change of the unit the last digits may differ [share]. */
+const CLOSE = 1e-13;
+
+/** `file` is its name in messages. Never throws on account of the bytes. */
+export async function readSaved(bytes: Uint8Array, file: string): Promise<SavedResult> {
+  const refuse = (found: string, taken: string): SavedResult => ({
+    ok: false,
+    problems: [{ file, cell: '', line: 1, column: 1, key: '', found, taken }],
+  });
+  const archive = openArchive(bytes);
+  if (typeof archive === 'string')
+    return refuse(`a workbook that ${archive}`, `takes one saved as .xlsx, or ${AGAIN}`);
+  if (!isMarked(archive))
+    return refuse(
+      'no workbook that coilfeed made',
+      archive.has('content.xml')
+        ? 'takes .xlsx: save it in that format'
+        : `takes one that came from it, saved as .xlsx, or ${AGAIN}`,
+    );
+  const book = await openBook(archive, (name) => name === DESIGN_TEXT || name.startsWith(ENTRY));
+  if (typeof book === 'string')
+    return refuse(`a workbook that ${book}`, `takes one as it was made, or ${AGAIN}`);
+  const carried = carriedText(book);
+  if (carried === null)
+    return refuse(
+      `a workbook without the name ${DESIGN_TEXT}, which holds its design file`,
+      `takes one whose sheet Design is there, or ${AGAIN}`,
+    );
+  const read = readDesign(carried.text, file);
+  if (!read.ok)
+    return {
+      ok: false,
+      problems: read.problems.map((p) => ({ ...p, cell: `${carried.sheet}!A${carried.top + p.line}` })),
+    };
+  return new Reading(file, book, read.design).result(carried.text);
+}
+
+/** The text of the design; null when its cells are gone. */
+function carriedText(book: Book): { text: string; sheet: string; top: number } | null {
+  const area = book.names.get(DESIGN_TEXT);
+  if (!area) return null;
+  const lines: string[] = [];
+  for (let row = area.top; row <= area.bottom; row++) {
+    let line = '';
+    for (let column = area.left; column <= area.right; column++) {
+      const found = book.cell(area.sheet, row, column);
+      if (found.is === 'text' || found.is === 'number') line += found.value;
+    }
+    lines.push(line);
+  }
+  return { text: `${lines.join('\n')}\n`, sheet: area.sheet, top: area.top };
+}
+
+/** The reading of one workbook; `made` is the design that it was made from. */
+class Reading {
+  private readonly problems: Problem[] = [];
+  private readonly file: string;
+  private readonly book: Book;
+  private readonly made: Design;
+
+  constructor(file: string, book: Book, made: Design) {
+    this.file = file;
+    this.book = book;
+    this.made = made;
+  }
+
+  result(text: string): SavedResult {
+    const { entries, lost } = entriesOf(this.book, this.made);
+    for (const { name, found, taken } of lost) this.say(null, name, found, `${taken}; ${FIXED}, ${AGAIN}`);
+    const filled = entries.flatMap((entry) => this.fill(entry));
+    if (this.problems.length > 0) return this.refused();
+    const changed = filled.filter(({ value, was }) => !same(value, was));
+    const design = this.settle(text, filled, changed);
+    if (design === null) return this.refused();
+    return {
+      ok: true,
+      design,
+      changed: changed.map((entry) => ({
+        cell: cellName(entry),
+        key: keyText(entry.key),
+        label: entry.q.label,
+        of: entry.of,
+        was: asSaid(entry.was, entry.q),
+        now: asSaid(entry.value, entry.q),
+      })),
+    };
+  }
+
+  /** Brings the changes into the text until the design holds what the cells hold; null when it cannot. */
+  private settle(text: string, all: readonly Filled[], changed: readonly Filled[]): Design | null {
+    let [design, now, open] = [this.made, text, changed];
+    for (let pass = 0; pass < MOST_PASSES && open.length > 0; pass++) {
+      now = edited(now, editsOf(open, all, this.made));
+      const read = readDesign(now, this.file);
+      if (!read.ok) {
+        for (const problem of read.problems) this.move(problem, all, changed);
+        return null;
+      }
+      design = read.design;
+      // A word may be written in several ways; a number must be the number.
+      open = all.filter((one) => {
+        const value = valueIn(design, one, this.made);
+        return typeof one.value === 'string' && typeof value === 'string'
+          ? false
+          : !same(one.value, value, CLOSE);
+      });
+    }
+    for (const one of open) {
+      const value = asSaid(valueIn(design, one, this.made), one.q);
+      if (one.value === null)
+        this.say(
+          one,
+          keyText(one.key),
+          'left empty',
+          `takes a value: without one a design file means ${value}`,
+        );
+      else
+        this.say(
+          one,
+          keyText(one.key),
+          `found ${asSaid(one.value, one.q)}`,
+          `takes ${value}, which follows from the rest of the design`,
+        );
+    }
+    return this.problems.length > 0 ? null : design;
+  }
+
+  /** What a person left in a cell; nothing, and a problem, where it cannot be taken. */
+  private fill(entry: Entry): Filled[] {
+    const { found, q } = entry;
+    const key = keyText(entry.key);
+    if (found.is === 'formula' || found.is === 'other') {
+      const what =
+        found.is === 'formula' ? `the formula ${quote(`=${found.value}`)}` : `found ${found.value}`;
+      this.say(entry, key, what, `takes ${takenBy(entry)}, as a value and not as a formula`);
+      return [];
+    }
+    const value = found.is === 'empty' ? null : found.value;
+    if (typeof value === 'string' && q.unit !== 'text' && value !== 'auto') {
+      this.say(entry, key, `found ${quote(value)}`, `takes ${takenBy(entry)}`);
+      return [];
+    }
+    if (q.path === 'engine.cylinders' && !same(value, entry.was)) {
+      this.say(entry, key, `found ${asSaid(value, q)}`, `takes ${asSaid(entry.was, q)}: ${FIXED}, ${AGAIN}`);
+      return [];
+    }
+    if (q.path.startsWith('sweep.') && this.made.sweep === null && value !== null) {
+      this.say(
+        entry,
+        key,
+        `found ${asSaid(value, q)}`,
+        `takes nothing: this workbook has no rows for a sweep, ${AGAIN}`,
+      );
+      return [];
+    }
+    return [{ ...entry, value }];
+  }
+
+  /** A problem of the text becomes one of the cell that it came from. */
+  private move(problem: Problem, all: readonly Filled[], changed: readonly Filled[]): void {
+    const exact = (of: readonly Filled[]) => of.find(({ key }) => keyText(key) === problem.key);
+    const near = (of: readonly Filled[]) =>
+      of.find(({ key }) => keyText(key).startsWith(problem.key) || problem.key.startsWith(keyText(key)));
+    const entry = exact(changed) ?? exact(all) ?? near(changed) ?? near(all) ?? null;
+    this.say(entry, problem.key, problem.found, problem.taken);
+  }
+
+  private say(entry: Entry | null, key: string, found: string, taken: string): void {
+    this.problems.push({
+      file: this.file,
+      cell: entry === null ? '' : cellName(entry),
+      line: entry === null ? 1 : entry.row + 1,
+      column: entry === null ? 1 : entry.column + 1,
+      key,
+      found,
+      taken,
+    });
+  }
+
+  private refused(): SavedResult {
+    return { ok: false, problems: sortProblems(this.problems) };
+  }
+}
+
+const FIXED = 'the numbers of cylinders, runs and points are fixed within a workbook';
+
+/** What a cell takes: `a number in mH, 0.001 to 100`. */
+function takenBy({ q, was }: Entry): string {
+  if (q.unit === 'text') return 'a word';
+  const unit = unitOf(q);
+  const range = q.range?.map((end) => String(asEntered(end, q))).join(' to ');
+  const number = `a number${unit === '' ? '' : ` in ${unit}`}${range === undefined ? '' : `, ${range}`}`;
+  return was === 'auto' ? `${number}, or auto` : number;
+}

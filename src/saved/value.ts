@@ -1,0 +1,45 @@
+/** Values of cells as an author writes them in a design: a number with its unit, a count, a word. */
+import type { Input } from '../basis/quantity.ts';
+
+/** Two numbers that are one: a spreadsheet program keeps 15 digits. */
+const SAME = 1e-14;
+
+/** Whether two contents of a cell are the same; a number that another program saved may differ in its last digit. */
+export const same = (a: number | string | null, b: number | string | null, within = SAME): boolean =>
+  typeof a === 'number' && typeof b === 'number'
+    ? Math.abs(a - b) <= within * Math.max(Math.abs(a), Math.abs(b))
+    : a === b;
+
+/** The shortest decimal that is the number: `1.5` for 1.4999999999999998. Without an exponent where that is short. */
+export function shortest(value: number): string {
+  let text = String(value);
+  for (let digits = 1; digits <= 15; digits++) {
+    const rounded = Number(value.toPrecision(digits));
+    if (!same(rounded, value)) continue;
+    text = String(rounded);
+    break;
+  }
+  const exponent = /e-(\d+)$/.exec(text)?.[1];
+  if (exponent === undefined || Number(exponent) > 9) return text;
+  return Number(text).toFixed(20).replace(/0+$/, '');
+}
+
+/** Unit in which a person writes it; empty for counts, crank angles and words. */
+export const unitOf = ({ unit, shown }: Input): string => {
+  const of = shown ?? unit;
+  return of === '1' || of === 'deg' || of === 'text' ? '' : of;
+};
+
+/** What stands for the content of a cell in a design file: text with its unit, a plain number, a word. */
+export const asWritten = (value: number | string, q: Input): number | string => {
+  const unit = unitOf(q);
+  return typeof value === 'string' || unit === '' ? value : `${shortest(value)} ${unit}`;
+};
+
+/** The same for a person to read. */
+export const asSaid = (value: number | string | null, q: Input): string =>
+  value === null
+    ? 'nothing'
+    : typeof value === 'number' && unitOf(q) === ''
+      ? shortest(value)
+      : String(asWritten(value, q));

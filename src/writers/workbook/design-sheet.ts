@@ -1,0 +1,55 @@
+/** The design file itself, line by line: what the workbook was made from, and all of it that has no cell elsewhere. */
+import { put, type Sheet } from '../../engine/cell.ts';
+import { address } from '../../engine/layout.ts';
+import { LINE_PART } from '../../saved/mark.ts';
+import { opening, type Page } from './page.ts';
+
+const NAME = 'Design';
+/** Row of the first line, counted from 0. */
+const TOP = 3;
+const WIDTH = 120;
+
+/** A line in pieces that a cell can hold; no character is cut in two. */
+function pieces(line: string): string[] {
+  const found: string[] = [];
+  for (let at = 0; at < line.length || at === 0; ) {
+    let end = at + LINE_PART;
+    const last = line.charCodeAt(end - 1);
+    if (end < line.length && last >= 0xd800 && last <= 0xdbff) end -= 1;
+    found.push(line.slice(at, end));
+    at = end;
+  }
+  return found;
+}
+
+const linesOf = (text: string): string[][] => text.replace(/\n$/, '').split('\n').map(pieces);
+
+export function designPage(text: string): Page {
+  const cells: Sheet = [];
+  opening(
+    cells,
+    'Design file',
+    'What this workbook was made from. Change the sheet Inputs, not this one; “coilfeed design” writes both together as a new file.',
+  );
+  linesOf(text).forEach((parts, i) => {
+    parts.forEach((value, j) => {
+      put(cells, TOP + i, j, { role: 'code', value });
+    });
+  });
+  return {
+    name: NAME,
+    kind: 'working',
+    cells,
+    widths: [WIDTH],
+    frozen: [2, 0],
+    landscape: false,
+    looks: [],
+  };
+}
+
+/** The cells of the text, as a defined name has them: `Design!$A$4:$A$103`. */
+export function designRange(text: string): string {
+  const lines = linesOf(text);
+  const wide = Math.max(...lines.map((parts) => parts.length));
+  return `${NAME}!${address(TOP, 0)}:${address(TOP + lines.length - 1, wide - 1)}`;
+}
