@@ -7,6 +7,7 @@ import {
   existsSync,
   fchmodSync,
   fsyncSync,
+  mkdirSync,
   openSync,
   readFileSync,
   readlinkSync,
@@ -175,6 +176,28 @@ export function writeSafely(path: string, bytes: Uint8Array | string, options: W
     replace(target, bytes, there);
   } catch (error) {
     throw explain(error, name);
+  }
+}
+
+/** Throws the `Refusal` with which `writeSafely` would leave the file that is there alone; several are asked for first. */
+export function mayWrite(path: string, options: WriteOptions): void {
+  try {
+    const target = behindLinks(path);
+    const there = statSync(target, { throwIfNoEntry: false });
+    if (there) mayReplace(target, `"${path}"`, there, options);
+  } catch (error) {
+    throw explain(error, `"${path}"`);
+  }
+}
+
+/** Makes a folder, and those it lies in, where there is none. Throws a `Refusal`. */
+export function makeFolder(path: string): void {
+  try {
+    if (statSync(path, { throwIfNoEntry: false })?.isDirectory() === false)
+      throw new Refusal(`"${path}" is not a folder; name another one.`);
+    mkdirSync(path, { recursive: true });
+  } catch (error) {
+    throw explain(error, `"${path}"`);
   }
 }
 

@@ -14,27 +14,32 @@ interface Words {
 export const COMMANDS = {
   size: {
     summary: 'size and check the feed that a design describes',
-    call: 'size DESIGN [--out FILE.xlsx] [--json] [--force]',
+    call: 'size DESIGN [--out FILE.xlsx] [--plots DIR] [--json] [--force]',
     text: `Reads the design, sizes what it leaves open, and checks everything.
 DESIGN is a YAML or JSON file, or a workbook that --out made and a person edited
 and saved as .xlsx; "-" reads it from standard input.
 
   --out FILE.xlsx  also write the whole calculation as a live workbook
+  --plots DIR      also write pictures into the folder, each as SVG and PNG: the
+                   currents in time at each point, currents and energy over
+                   speed, the time-current curves of each fuse
   --json           print the result as JSON in place of the report
   --force          replace FILE even when coilfeed did not make it`,
   },
   trace: {
     summary: 'compute the currents in time, or judge a recorded one',
-    call: 'trace DESIGN --point NAME [--run ID]… [--out FILE.csv] [--json]',
+    call: 'trace DESIGN --point NAME [--run ID]… [--out FILE.svg|.png|.csv] [--json]',
     text: `Computes the currents of all coils over one working cycle without approximation
 and says how far the closed forms of the calculation are from them.
 
   --point NAME     the operating point; may be left out when there is only one
   --run ID         only this run or conductor, such as main or drop.1; as often
                    as there are some to show
-  --out FILE.csv   also write the waveforms as a table: crank angle, time,
-                   current of each conductor, supply at each coil; an instant
-                   of switching has two rows, before and after it
+  --out FILE       also write the waveforms: as a picture when FILE ends in
+                   .svg or .png; when it ends in .csv as a table of crank
+                   angle, time, current of each conductor, supply at each
+                   coil, an instant of switching having two rows, before and
+                   after it
   --supply VALUE   another supply than that of the point, such as "13.8 V"
   --json           print the result as JSON in place of the report
   --force          replace FILE even when coilfeed did not make it

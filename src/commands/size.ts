@@ -1,4 +1,4 @@
-/** `coilfeed size DESIGN`: reads a design, sizes the feed, reports, and writes the live workbook. */
+/** `coilfeed size DESIGN`: reads a design, sizes the feed, reports, and writes the live workbook and pictures. */
 import { parseArgs } from 'node:util';
 import type { Design } from '../design/design.ts';
 import type { Result } from '../findings/result.ts';
@@ -7,18 +7,24 @@ import { toJson } from '../writers/json.ts';
 import { report } from '../writers/report.ts';
 import { Refusal, writeSafely } from './files.ts';
 import { readGiven } from './given.ts';
+import { wrap } from './help.ts';
 
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design cannot be used. */
 export async function run(argv: string[]): Promise<number> {
   const { positionals, values } = parseArgs({
     args: argv,
     allowPositionals: true,
-    options: { out: { type: 'string' }, json: { type: 'boolean' }, force: { type: 'boolean' } },
+    options: {
+      out: { type: 'string' },
+      plots: { type: 'string' },
+      json: { type: 'boolean' },
+      force: { type: 'boolean' },
+    },
   });
   const [file] = positionals;
   if (file === undefined || positionals.length > 1)
     throw new Refusal('"size" takes one design. See "coilfeed help size".');
-  const { out, json = false, force = false } = values;
+  const { out, plots, json = false, force = false } = values;
   if (out !== undefined && !/\.xlsx$/i.test(out))
     throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx.`);
   const given = await readGiven(file);
@@ -26,10 +32,12 @@ export async function run(argv: string[]): Promise<number> {
   const { design } = given;
 
   const result = out === undefined ? pipeline(design) : await writeWorkbook(design, out, force);
+  const drawn = plots === undefined ? null : await writePictures(result, plots, file, force);
   process.stdout.write(
     json ? `${JSON.stringify(toJson(result), null, 2)}\n` : report(result, wantsColour(process.stdout)),
   );
-  if (out !== undefined) (json ? process.stderr : process.stdout).write(`\nWorkbook: ${out}\n`);
+  const told = [...(out === undefined ? [] : [`Workbook: ${out}`]), ...(drawn === null ? [] : [drawn])];
+  if (told.length > 0) (json ? process.stderr : process.stdout).write(`\n${told.join('\n')}\n`);
   return result.verdict === 'pass' ? 0 : 1;
 }
 
@@ -38,6 +46,13 @@ async function writeWorkbook(design: Design, out: string, force: boolean): Promi
   const result = pipeline(design, show);
   await writeSafely(out, await toWorkbook(result), { force, ours: isOurs });
   return result;
+}
+
+/** Writes the pictures; returns what to say of them. */
+async function writePictures(result: Result, folder: string, file: string, force: boolean): Promise<string> {
+  const { writePlots } = await import('./pictures.ts');
+  const told = await writePlots(folder, result.evaluation, { force, inputs: file === '-' ? [] : [file] });
+  return wrap(told);
 }
 
 /** Colours only on a terminal, and not where the reader has said no. */

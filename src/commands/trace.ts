@@ -38,7 +38,7 @@ export async function run(argv: string[]): Promise<number> {
   const why = whyNoTrace(evaluation);
   if (why !== null) throw new Refusal(why);
   const trace = traceOf(evaluation, point);
-  if (call.measured === undefined) showTrace(trace, wires, call);
+  if (call.measured === undefined) await showTrace(trace, wires, call);
   else await showMeasured(trace, wires, call, call.measured);
   return 0;
 }
@@ -61,8 +61,10 @@ function read(argv: string[]): Call {
   if (file === undefined || positionals.length > 1)
     throw new Refusal('"trace" takes one design. See "coilfeed help trace".');
   const { point, run: runs = [], measured, supply, out, json = false, force = false } = values;
-  if (out !== undefined && !/\.csv$/i.test(out))
-    throw new Refusal(`A trace is written as a table, not as "${out}": the name must end in .csv.`);
+  if (out !== undefined && !/\.(csv|svg|png)$/i.test(out))
+    throw new Refusal(
+      `A trace is written as a picture or a table, not as "${out}": the name must end in .svg, .png or .csv.`,
+    );
   if (measured === '-' && file === '-')
     throw new Refusal('Only one of design and recording can be standard input.');
   return { file, point, runs, measured, supply, out, json, force };
@@ -107,15 +109,28 @@ function setSupply(e: Evaluation, point: number, text: string | undefined): void
   e.set('point_supply', { point }, found.value);
 }
 
-function showTrace(trace: Trace, wires: readonly number[], { out, json, force }: Call): void {
-  if (out !== undefined) writeSafely(out, traceCsv(trace, wires), { force, ours: isTraceCsv });
+async function showTrace(
+  trace: Trace,
+  wires: readonly number[],
+  { file, out, json, force }: Call,
+): Promise<void> {
+  const inputs = file === '-' ? [] : [file];
+  if (out !== undefined && isPicture(out)) {
+    const [{ tracePicture }, { writePicture }] = await Promise.all([
+      import('../pictures/trace.ts'),
+      import('./pictures.ts'),
+    ]);
+    await writePicture(out, tracePicture(trace, wires), { force, inputs });
+  } else if (out !== undefined) writeSafely(out, traceCsv(trace, wires), { force, ours: isTraceCsv, inputs });
   show(json ? traceJson(trace, wires) : traceReport(trace, wires), out, json);
 }
+
+const isPicture = (path: string): boolean => /\.(svg|png)$/i.test(path);
 
 async function showMeasured(
   trace: Trace,
   wires: readonly number[],
-  { out, json, force }: Call,
+  { file, out, json, force }: Call,
   path: string,
 ): Promise<void> {
   const [{ measureTrace }, { compare }, writers, text] = await Promise.all([
@@ -131,8 +146,15 @@ async function showMeasured(
   const single = wires.find((wire) => evaluation.design.wires[wire]?.coils.length === 1);
   const coil = single === undefined ? 0 : (evaluation.design.wires[single]?.coils[0] as number);
   const compared = compare(trace, coil, measured.value);
-  if (out !== undefined)
-    writeSafely(out, writers.measuredCsv(compared), { force, ours: writers.isMeasuredCsv, inputs: [path] });
+  const inputs = [file, path].filter((name) => name !== '-');
+  if (out !== undefined && isPicture(out)) {
+    const [{ measuredPicture }, { writePicture }] = await Promise.all([
+      import('../pictures/measured.ts'),
+      import('./pictures.ts'),
+    ]);
+    await writePicture(out, measuredPicture(trace, measured.value, compared), { force, inputs });
+  } else if (out !== undefined)
+    writeSafely(out, writers.measuredCsv(compared), { force, ours: writers.isMeasuredCsv, inputs });
   show(
     json
       ? writers.measuredJson(trace, measured.value, compared)
@@ -142,8 +164,9 @@ async function showMeasured(
   );
 }
 
-/** Prints a report or an object; where the table went is said on the side where it does no harm. */
+/** Prints a report or an object; where the file went is said on the side where it does no harm. */
 function show(what: string | object, out: string | undefined, json: boolean): void {
   process.stdout.write(typeof what === 'string' ? what : `${JSON.stringify(what, null, 2)}\n`);
-  if (out !== undefined) (json ? process.stderr : process.stdout).write(`\nTable: ${out}\n`);
+  const kind = out !== undefined && isPicture(out) ? 'Picture' : 'Table';
+  if (out !== undefined) (json ? process.stderr : process.stdout).write(`\n${kind}: ${out}\n`);
 }

@@ -1,0 +1,119 @@
+/** Pictures as files: fonts are read from the package that ships them, PNG is drawn by a native library. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import type { Evaluation } from '../engine/evaluate.ts';
+import { picturesOf } from '../pictures/all.ts';
+import { measureOf } from '../pictures/font.ts';
+import { isOurPng, isOurSvg, markedPng } from '../pictures/mark.ts';
+import type { Picture } from '../pictures/picture.ts';
+import { type Letters, toSvg } from '../pictures/svg.ts';
+import { explain, makeFolder, mayWrite, Refusal, type WriteOptions, writeSafely } from './files.ts';
+
+const ENDINGS = ['svg', 'png'] as const;
+export type PictureEnding = (typeof ENDINGS)[number];
+
+/** Ending of a name that a picture can have; null for another one. */
+export const pictureEnding = (path: string): PictureEnding | null => {
+  const lower = path.toLowerCase();
+  return ENDINGS.find((ending) => lower.endsWith(`.${ending}`)) ?? null;
+};
+
+/** Pixels of a PNG for each of the picture: sharp on a dense screen and in print. */
+const ZOOM = 2;
+
+interface Fonts {
+  readonly letters: Letters;
+  readonly files: readonly string[];
+}
+
+let fonts: Fonts | null = null;
+
+function fontsOf(): Fonts {
+  if (fonts !== null) return fonts;
+  const require = createRequire(import.meta.url);
+  const find = (name: string): string => {
+    try {
+      return require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`);
+    } catch {
+      throw new Refusal(
+        'The package dejavu-fonts-ttf, which brings the letters of pictures, is missing; run "npm ci".',
+        3,
+      );
+    }
+  };
+  const files = [find('DejaVuSans'), find('DejaVuSans-Bold')] as const;
+  const read = (file: string) => {
+    try {
+      return measureOf(readFileSync(file));
+    } catch (error) {
+      throw explain(error, `"${file}"`);
+    }
+  };
+  fonts = { letters: { plain: read(files[0]), bold: read(files[1]) }, files };
+  return fonts;
+}
+
+/** A picture as the bytes of a file of each ending. The same picture gives the same bytes. */
+export async function drawn<E extends PictureEnding>(
+  picture: Picture,
+  endings: readonly E[],
+): Promise<{ readonly ending: E; readonly bytes: Uint8Array }[]> {
+  const svg = await toSvg(picture, fontsOf().letters);
+  const bytes = (ending: E) => (ending === 'svg' ? new TextEncoder().encode(svg) : toPng(svg));
+  return Promise.all(endings.map(async (ending) => ({ ending, bytes: await bytes(ending) })));
+}
+
+async function toPng(svg: string): Promise<Uint8Array> {
+  const { Resvg } = await import('@resvg/resvg-js').catch(() => {
+    throw new Refusal(
+      'PNG needs the package @resvg/resvg-js for this machine; write .svg, or run "npm ci".',
+      3,
+    );
+  });
+  const font = {
+    fontFiles: [...fontsOf().files],
+    // Fonts of the machine would make the picture depend on it.
+    loadSystemFonts: false,
+    defaultFontFamily: 'DejaVu Sans',
+  };
+  return markedPng(new Resvg(svg, { font, fitTo: { mode: 'zoom', value: ZOOM } }).render().asPng());
+}
+
+const safely = (ending: PictureEnding, options: Omit<WriteOptions, 'ours'>): WriteOptions => ({
+  ...options,
+  ours: ending === 'svg' ? isOurSvg : isOurPng,
+});
+
+/** Writes one picture; the ending of `path` says how. */
+export async function writePicture(
+  path: string,
+  picture: Picture,
+  options: Omit<WriteOptions, 'ours'>,
+): Promise<void> {
+  const ending = pictureEnding(path) ?? 'svg';
+  for (const { bytes } of await drawn(picture, [ending])) writeSafely(path, bytes, safely(ending, options));
+}
+
+/**
+ * Writes every picture that the design supports into a folder, as SVG and as PNG. Says which, and which not and why.
+ * When one of the files there is not ours nothing is written.
+ */
+export async function writePlots(
+  folder: string,
+  e: Evaluation,
+  options: Omit<WriteOptions, 'ours'>,
+): Promise<string> {
+  const { pictures, left } = picturesOf(e);
+  const file = ({ name }: Picture, ending: PictureEnding): string => join(folder, `${name}.${ending}`);
+  makeFolder(folder);
+  for (const picture of pictures)
+    for (const ending of ENDINGS) mayWrite(file(picture, ending), safely(ending, options));
+  for (const picture of pictures)
+    for (const { ending, bytes } of await drawn(picture, ENDINGS))
+      writeSafely(file(picture, ending), bytes, safely(ending, options));
+  return [
+    `Pictures in ${folder}, each as .svg and .png: ${pictures.map(({ name }) => name).join(', ') || 'none'}`,
+    ...left.map(({ name, why }) => `No picture "${name}": ${why}`),
+  ].join('\n');
+}

@@ -1,0 +1,52 @@
+/** By what a picture of ours is known again, so that it may be replaced: a mark inside the file. */
+
+export const SVG_MARK = 'coilfeed-picture/1';
+
+/** The mark stands behind title and description, which a design may make long. */
+const LOOKED_AT = 64 * 1024;
+
+/** Whether a file is an SVG picture of ours, from its bytes. */
+export const isOurSvg = (bytes: Uint8Array): boolean => {
+  const text = new TextDecoder().decode(bytes.subarray(0, LOOKED_AT));
+  return text.startsWith('<svg ') && text.includes(`<metadata>${SVG_MARK}</metadata>`);
+};
+
+const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
+/** Signature and the header, which comes first: length, name, 13 bytes, check. */
+const HEADER_END = 8 + 4 + 4 + 13 + 4;
+const TEXT = `Software\0${SVG_MARK}`;
+
+/** Puts the mark into a PNG, as the text chunk that names the program (PNG specification, tEXt). */
+export function markedPng(png: Uint8Array): Uint8Array {
+  const chunk = markChunk();
+  const marked = new Uint8Array(png.length + chunk.length);
+  marked.set(png.subarray(0, HEADER_END));
+  marked.set(chunk, HEADER_END);
+  marked.set(png.subarray(HEADER_END), HEADER_END + chunk.length);
+  return marked;
+}
+
+/** Whether a file is a PNG picture of ours, from its bytes. */
+export const isOurPng = (bytes: Uint8Array): boolean =>
+  SIGNATURE.every((byte, i) => bytes[i] === byte) &&
+  markChunk().every((byte, i) => bytes[HEADER_END + i] === byte);
+
+function markChunk(): Uint8Array {
+  const data = new TextEncoder().encode(`tEXt${TEXT}`);
+  const chunk = new Uint8Array(4 + data.length + 4);
+  const view = new DataView(chunk.buffer);
+  view.setUint32(0, data.length - 4);
+  chunk.set(data, 4);
+  view.setUint32(4 + data.length, crc(data));
+  return chunk;
+}
+
+/** The check of a chunk: CRC-32 as the PNG specification gives it, annex D. */
+function crc(bytes: Uint8Array): number {
+  let rest = 0xffffffff;
+  for (const byte of bytes) {
+    rest ^= byte;
+    for (let bit = 0; bit < 8; bit++) rest = rest & 1 ? (rest >>> 1) ^ 0xedb88320 : rest >>> 1;
+  }
+  return (rest ^ 0xffffffff) >>> 0;
+}
