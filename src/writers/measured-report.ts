@@ -5,6 +5,7 @@ import type { Comparison } from '../transient/measured/compare.ts';
 import type { Estimate, MeasuredTrace } from '../transient/measured/measure.ts';
 import type { Trace } from '../transient/trace.ts';
 import { columns, fold } from './columns.ts';
+import { csv, fixed } from './csv.ts';
 
 const WIDTH = 80;
 const bullet = (text: string): string => fold(text, WIDTH, '    ').replace('    ', '  - ');
@@ -106,15 +107,17 @@ function doubts({ resistance }: MeasuredTrace, { overlapped }: Comparison): stri
   ];
 }
 
-const FIRST = 'time since begin of charge [ms],';
+const TITLES = ['time since begin of charge [ms]', 'measured [A]', 'computed [A]'];
+const FIRST = `${TITLES[0]},`;
 
-/** The overlay of the first charge as a table: comma-separated text as RFC 4180 describes it. */
-export function measuredCsv({ overlay }: Comparison): string {
-  const rows = overlay.points.map(({ after, measured, computed }) =>
-    [after * 1e3, measured, computed].map((value) => value.toFixed(6).replace(/^-(0\.0*)$/, '$1')).join(','),
-  );
-  return [`${FIRST}measured [A],computed [A]`, ...rows, ''].join('\r\n');
-}
+/** The overlay of the first charge as a table. */
+export const measuredCsv = ({ overlay }: Comparison): string =>
+  csv([
+    TITLES,
+    ...overlay.points.map(({ after, measured, computed }) =>
+      [after * 1e3, measured, computed].map((value) => fixed(value, 6)),
+    ),
+  ]);
 
 /** Whether a file is one that `measuredCsv` made, from its bytes. */
 export const isMeasuredCsv = (bytes: Uint8Array): boolean =>

@@ -1,9 +1,11 @@
-/** The waveforms of one working cycle as a table: comma-separated text as RFC 4180 describes it. */
+/** The waveforms of one working cycle as a table. */
 import { currentOf, supplyOf } from '../transient/figures.ts';
 import type { Trace } from '../transient/trace.ts';
 import { instantsOf, type Reading, readAt } from '../transient/waveform.ts';
+import { csv, fixed } from './csv.ts';
 
-const FIRST = 'crank angle [deg],time [ms],';
+const TITLES = ['crank angle [deg]', 'time [ms]'];
+const FIRST = `${TITLES.join(',')},`;
 
 /** Steps of at most a degree, and at least fifty from one switching to the next. Arbitrary: fine enough to draw. */
 const DEGREES = 1;
@@ -42,22 +44,9 @@ export function traceCsv(trace: Trace, wires: readonly number[]): string {
     fixed(instant.at * 1e3, PLACES.time),
     ...columns.map(({ reading, places }) => fixed(readAt(reading, instant), places)),
   ]);
-  const head = `${FIRST}${columns.map(({ title }) => cell(title)).join(',')}`;
-  return [head, ...rows.map((row) => row.join(',')), ''].join('\r\n');
+  return csv([[...TITLES, ...columns.map(({ title }) => title)], ...rows]);
 }
 
 /** Whether a file is one that `traceCsv` made, from its bytes. */
 export const isTraceCsv = (bytes: Uint8Array): boolean =>
   new TextDecoder().decode(bytes.subarray(0, FIRST.length)) === FIRST;
-
-/**
- * A text as a cell. Every title begins with a word of ours, so that no spreadsheet program takes a name for a formula;
- * line breaks inside a name would make rows of it in some of them.
- */
-const cell = (text: string): string => {
-  const line = text.replace(/[\r\n\t]+/g, ' ');
-  return /[",]/.test(line) ? `"${line.replaceAll('"', '""')}"` : line;
-};
-
-/** A number with fixed places; no negative zero. */
-const fixed = (value: number, places: number): string => value.toFixed(places).replace(/^-(0\.0*)$/, '$1');

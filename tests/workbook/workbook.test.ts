@@ -69,9 +69,11 @@ describe.each(DEMO_NAMES)('%s', (name) => {
     const unknown = [...used].filter((word) => !lower.has(word.toLowerCase()));
     expect(unknown).toEqual([]);
     expect(used.size).toBeGreaterThan(10);
-    const lost = [...names].filter(([, to]) => {
+    // Names that begin so are the format's own: what is printed, and which rows on every page.
+    const own = [...names].filter(([name]) => !name.startsWith('_xlnm.'));
+    const lost = own.filter(([, to]) => {
       const [, sheet = '', first = ''] = /^(\w+)!\$([A-Z]+\$\d+)/.exec(to) ?? [];
-      return !to.includes('&apos;') && !cells.get(sheet)?.has(first.replace('$', ''));
+      return !cells.get(sheet)?.has(first.replace('$', ''));
     });
     expect(lost).toEqual([]);
   });

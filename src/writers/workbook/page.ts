@@ -20,8 +20,10 @@ export interface Page {
   readonly frozen: readonly [number, number];
   readonly landscape: boolean;
   readonly looks: readonly Look[];
-  /** Row before which a new page begins on paper. */
-  readonly pageAt?: number;
+  /** Rows, counted from 0, before which a new page begins on paper. */
+  readonly breaks?: readonly number[];
+  /** Heights of rows that their texts do not tell [pt]. */
+  readonly heights?: ReadonlyMap<number, number>;
   /** Rows whose text changes with the inputs, and the longest text that each of their columns can show. */
   readonly longest?: {
     readonly rows: readonly [number, number];

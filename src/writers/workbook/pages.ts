@@ -5,6 +5,7 @@ import type { Evaluation, Extra } from '../../engine/evaluate.ts';
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { JUDGED, JUDGED_TOP } from '../../findings/sheet.ts';
+import { choicesPage } from './choices-sheet.ts';
 import { designPage } from './design-sheet.ts';
 import { feedPage } from './feed-sheet.ts';
 import { findingsPage } from './findings-sheet.ts';
@@ -50,6 +51,7 @@ export function pages({ grid, design, sheets }: Evaluation): Page[] {
     ...workingPages(grid, sheets),
     workingPage(JUDGED, sheet(JUDGED), JUDGED_TOP, 2),
     workingPage(WORST, sheet(WORST), 4, 1),
+    choicesPage(),
     quantitiesPage(grid),
     designPage(design.text),
   ];

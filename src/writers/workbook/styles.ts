@@ -1,49 +1,70 @@
 /** How each kind of cell looks. Few colours, and nothing that is told by colour alone. */
-import type { Borders, Fill, Font, Style } from 'exceljs';
 import type { Cell, Role } from '../../engine/cell.ts';
 import { formatOf } from './formats.ts';
 
-const INK = { argb: 'FF1F2933' };
-const FAINT = { argb: 'FF5F6B76' };
-const LINE = { argb: 'FFB8C0C8' };
-const FRAME = { argb: 'FF1F2933' };
+const INK = 'FF1F2933';
+const FAINT = 'FF5F6B76';
+const LINE = 'FFB8C0C8';
 
-const FONT = 'Arial';
 export const PLAIN_SIZE = 10;
 export const SMALL_SIZE = 8;
 
-const font = (more: Partial<Font> = {}): Partial<Font> => ({
-  name: FONT,
-  family: 2,
-  size: PLAIN_SIZE,
-  color: INK,
-  ...more,
-});
-const fill = (argb: string): Fill => ({ type: 'pattern', pattern: 'solid', fgColor: { argb } });
-const under: Partial<Borders> = { bottom: { style: 'thin', color: LINE } };
-const framed: Partial<Borders> = Object.fromEntries(
-  (['top', 'left', 'bottom', 'right'] as const).map((side) => [side, { style: 'thin', color: FRAME }]),
-);
+export interface Font {
+  readonly bold?: true;
+  readonly italic?: true;
+  /** Every character as wide as the others. */
+  readonly mono?: true;
+  /** [pt] */
+  readonly size: number;
+  /** Opacity, red, green, blue, two digits each. */
+  readonly color: string;
+}
+
+export interface Edge {
+  readonly style: 'thin' | 'medium';
+  readonly color: string;
+}
+export interface Border {
+  readonly around?: Edge;
+  readonly bottom?: Edge;
+}
+
+export interface Style {
+  readonly font: Font;
+  /** Colour of the ground. */
+  readonly fill?: string;
+  readonly border?: Border;
+  readonly format: string;
+  readonly vertical: 'top' | 'bottom';
+  readonly horizontal: 'left' | 'right';
+  readonly indent: boolean;
+  readonly wrap: boolean;
+  readonly locked: boolean;
+}
+
+const font = (more: Partial<Font> = {}): Font => ({ size: PLAIN_SIZE, color: INK, ...more });
+const under: Border = { bottom: { style: 'thin', color: LINE } };
+const framed: Border = { around: { style: 'thin', color: INK } };
 
 interface Look {
-  readonly font: Partial<Font>;
-  readonly fill?: Fill;
-  readonly border?: Partial<Borders>;
-  readonly wrap?: boolean;
+  readonly font: Font;
+  readonly fill?: string;
+  readonly border?: Border;
+  readonly wrap?: true;
 }
 
 const LOOKS: Readonly<Record<Role, Look>> = {
   heading: { font: font({ size: 15, bold: true }) },
   about: { font: font({ color: FAINT }) },
   title: { font: font({ size: 11, bold: true }), border: { bottom: { style: 'medium', color: INK } } },
-  label: { font: font({ bold: true }), fill: fill('FFE9EDF0'), border: under, wrap: true },
+  label: { font: font({ bold: true }), fill: 'FFE9EDF0', border: under, wrap: true },
   symbol: { font: font({ italic: true, color: FAINT }), border: under },
   unit: { font: font({ color: FAINT }), border: under },
   member: { font: font(), border: under, wrap: true },
   source: { font: font({ size: SMALL_SIZE, color: FAINT }), border: under, wrap: true },
   text: { font: font(), wrap: true },
-  code: { font: font({ name: 'Courier New', family: 3, size: SMALL_SIZE + 1 }) },
-  entry: { font: font(), fill: fill('FFFFF8DC'), border: framed },
+  code: { font: font({ mono: true, size: SMALL_SIZE + 1 }) },
+  entry: { font: font(), fill: 'FFFFF8DC', border: framed },
   given: { font: font(), border: under },
   formula: { font: font(), border: under, wrap: true },
   verdict: { font: font({ bold: true }), border: under },
@@ -58,39 +79,34 @@ const NEVER_INDENTED: readonly Role[] = ['heading', 'about', 'title', 'text', 'c
  * what a person enters is shown as it was entered. `above` is for headings over numbers. Words keep off the number
  * before them, but not in the first column.
  */
-export function styleOf(
-  { role, unit }: Cell,
-  number: boolean,
-  above: boolean,
-  first: boolean,
-): Partial<Style> {
+export function styleOf({ role, unit }: Cell, number: boolean, above: boolean, first: boolean): Style {
   const look = LOOKS[role];
   const right = number || above;
   return {
     font: look.font,
     ...(look.fill === undefined ? {} : { fill: look.fill }),
-    border: look.border ?? {},
-    numFmt: number && role !== 'entry' ? formatOf(unit) : 'General',
-    alignment: {
-      vertical: role === 'label' ? 'bottom' : 'top',
-      horizontal: right ? 'right' : 'left',
-      ...(right || first || NEVER_INDENTED.includes(role) ? {} : { indent: 1 }),
-      ...(look.wrap && !number ? { wrapText: true } : {}),
-    },
-    protection: { locked: role !== 'entry' },
+    ...(look.border === undefined ? {} : { border: look.border }),
+    format: number && role !== 'entry' ? formatOf(unit) : 'General',
+    vertical: role === 'label' ? 'bottom' : 'top',
+    horizontal: right ? 'right' : 'left',
+    indent: !right && !first && !NEVER_INDENTED.includes(role),
+    wrap: look.wrap === true && !number,
+    locked: role !== 'entry',
   };
 }
 
-/** Looks of the words of a verdict; each differs from the others in black and white, too. */
-export const VERDICT_LOOKS = {
-  FAIL: { font: { bold: true, color: { argb: 'FF9B1C1C' } }, fill: solid('FFFBDADA') },
-  UNKNOWN: { font: { italic: true, color: { argb: 'FF7A5200' } }, fill: solid('FFFDF1D0') },
-  pass: { font: { color: { argb: 'FF1E6B34' } } },
-  'pass, close': { font: { bold: true, color: { argb: 'FF1E6B34' } } },
-  PASS: { font: { bold: true, color: { argb: 'FF1E6B34' } } },
-} as const satisfies Record<string, Partial<Style>>;
-
-/** A rule's fill has its colour as background, where a cell's has it as foreground. */
-function solid(argb: string): Fill {
-  return { type: 'pattern', pattern: 'solid', bgColor: { argb } };
+export interface VerdictLook {
+  readonly bold?: true;
+  readonly italic?: true;
+  readonly color: string;
+  readonly fill?: string;
 }
+
+/** Looks of the words of a verdict; each differs from the others in black and white, too. */
+export const VERDICT_LOOKS: Readonly<Record<string, VerdictLook>> = {
+  FAIL: { bold: true, color: 'FF9B1C1C', fill: 'FFFBDADA' },
+  UNKNOWN: { italic: true, color: 'FF7A5200', fill: 'FFFDF1D0' },
+  pass: { color: 'FF1E6B34' },
+  'pass, close': { bold: true, color: 'FF1E6B34' },
+  PASS: { bold: true, color: 'FF1E6B34' },
+};

@@ -1,39 +1,53 @@
 /**
  * The live workbook.
  *
- *   design ─► show ─► evaluate ─► pages ─► draw, one worksheet after the other ─► repack ─► bytes
+ *   design ─► show ─► evaluate ─► pages ─► a worksheet each ─► parts ─► bytes
  */
 import type { Result } from '../../findings/result.ts';
-import { DESIGN_TEXT, MARK } from '../../saved/mark.ts';
+import { DESIGN_TEXT } from '../../saved/mark.ts';
 import { designRange } from './design-sheet.ts';
-import { draw } from './draw.ts';
 import { definedNames } from './names.ts';
-import { repack } from './package.ts';
+import { pack } from './package.ts';
 import { pages } from './pages.ts';
-import { clean } from './text.ts';
+import { properties, relationships, workbookXml } from './parts.ts';
+import { StringTable } from './strings.ts';
+import { StyleTable } from './style-table.ts';
+import { worksheet } from './worksheet.ts';
 
 export { isOurs } from '../../saved/ours.ts';
 export { show } from './pages.ts';
 
-/** The day that stands in the file as that of its making: a fixed one, so that the same design gives the same bytes. */
-const MADE = new Date(Date.UTC(2000, 0, 1));
-
 /** The workbook of a result whose evaluation was made with `show`. The same design gives the same bytes. */
-export async function toWorkbook({ evaluation }: Result): Promise<Uint8Array> {
-  // Loaded here because it takes longer to load than everything else together.
-  const { default: ExcelJS } = await import('exceljs');
-  const book = new ExcelJS.Workbook();
-  book.creator = 'coilfeed';
-  book.lastModifiedBy = 'coilfeed';
-  book.title = clean(evaluation.design.title);
-  book.keywords = MARK;
-  book.created = MADE;
-  book.modified = MADE;
-  book.calcProperties.fullCalcOnLoad = true;
-  for (const page of pages(evaluation)) await draw(book, page, evaluation);
-  const { grid, design } = evaluation;
-  return repack(new Uint8Array(await book.xlsx.writeBuffer()), [
-    [DESIGN_TEXT, designRange(design.text)],
-    ...definedNames(grid),
-  ]);
+export function toWorkbook({ evaluation }: Result): Uint8Array {
+  const { design, grid } = evaluation;
+  const tables = { styles: new StyleTable(), strings: new StringTable() };
+  const all = pages(evaluation);
+  const parts = new Map<string, string>();
+  all.forEach((page, i) => {
+    parts.set(`xl/worksheets/sheet${i + 1}.xml`, worksheet(page, evaluation, tables, null));
+  });
+  parts.set(
+    'xl/workbook.xml',
+    workbookXml(all, [[DESIGN_TEXT, designRange(design.text)], ...definedNames(grid)]),
+  );
+  parts.set(
+    'xl/_rels/workbook.xml.rels',
+    relationships([
+      ...all.map((_, i) => [`rId${i + 1}`, 'worksheet', `worksheets/sheet${i + 1}.xml`] as const),
+      [`rId${all.length + 1}`, 'styles', 'styles.xml'],
+      [`rId${all.length + 2}`, 'sharedStrings', 'sharedStrings.xml'],
+    ]),
+  );
+  // After the sheets, which fill them.
+  parts.set('xl/styles.xml', tables.styles.xml());
+  parts.set('xl/sharedStrings.xml', tables.strings.xml());
+  parts.set('docProps/core.xml', properties(design));
+  parts.set(
+    '_rels/.rels',
+    relationships([
+      ['rId1', 'officeDocument', 'xl/workbook.xml'],
+      ['rId2', 'core', 'docProps/core.xml'],
+    ]),
+  );
+  return pack(parts);
 }

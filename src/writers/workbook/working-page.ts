@@ -62,6 +62,6 @@ export function inputsPage(grid: Grid, cells: Sheet): Page {
     frozen: [3, 0],
     landscape: true,
     looks: [],
-    pageAt: runs.top - 1,
+    breaks: [runs.top - 1],
   };
 }

@@ -1,0 +1,76 @@
+/** The parts of the file besides the sheets: the list of sheets and names, what belongs to what, the properties. */
+import type { Design } from '../../design/design.ts';
+import { MARK } from '../../saved/mark.ts';
+import type { Page } from './page.ts';
+import { printNames } from './paper.ts';
+import { clean } from './text.ts';
+import { escaped, HEAD } from './xml.ts';
+
+const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
+const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
+const PACKAGE = 'http://schemas.openxmlformats.org/package/2006';
+/** The day that stands in the file as that of its making: a fixed one, so that the same design gives the same bytes. */
+const MADE = '2000-01-01T00:00:00Z';
+
+/** Types of relationships, by the last part of their names. */
+export type Kind = 'officeDocument' | 'worksheet' | 'styles' | 'sharedStrings' | 'drawing' | 'chart';
+
+/** A list of relationships: what a part leads to. */
+export const relationships = (
+  targets: readonly (readonly [id: string, kind: Kind | 'core', target: string])[],
+): string =>
+  `${HEAD}<Relationships xmlns="${PACKAGE}/relationships">${targets
+    .map(([id, kind, target]) => {
+      const type =
+        kind === 'core' ? `${PACKAGE}/relationships/metadata/core-properties` : `${OFFICE}/${kind}`;
+      return `<Relationship Id="${id}" Type="${type}" Target="${target}"/>`;
+    })
+    .join('')}</Relationships>`;
+
+const SPREADSHEET = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
+const DRAWING = 'application/vnd.openxmlformats-officedocument.drawing';
+/** Content types of parts by the begin of their path. */
+const TYPES: readonly (readonly [begin: string, type: string])[] = [
+  ['xl/workbook.xml', `${SPREADSHEET}.sheet.main+xml`],
+  ['xl/worksheets/', `${SPREADSHEET}.worksheet+xml`],
+  ['xl/styles.xml', `${SPREADSHEET}.styles+xml`],
+  ['xl/sharedStrings.xml', `${SPREADSHEET}.sharedStrings+xml`],
+  ['xl/drawings/', `${DRAWING}+xml`],
+  ['xl/charts/', `${DRAWING}ml.chart+xml`],
+  ['docProps/core.xml', 'application/vnd.openxmlformats-package.core-properties+xml'],
+];
+
+export function contentTypes(paths: readonly string[]): string {
+  const overrides = paths.flatMap((path) => {
+    const type = path.endsWith('.rels') ? undefined : TYPES.find(([begin]) => path.startsWith(begin))?.[1];
+    return type === undefined ? [] : [`<Override PartName="/${path}" ContentType="${type}"/>`];
+  });
+  return (
+    `${HEAD}<Types xmlns="${PACKAGE}/content-types">` +
+    '<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>' +
+    `<Default Extension="xml" ContentType="application/xml"/>${overrides.join('')}</Types>`
+  );
+}
+
+/** `names` are defined names and what they stand for; the sheets have the relationships `rId1` and so on. */
+export function workbookXml(pages: readonly Page[], names: readonly (readonly [string, string])[]): string {
+  const sheets = pages.map(({ name }, i) => `<sheet name="${name}" sheetId="${i + 1}" r:id="rId${i + 1}"/>`);
+  const own = names.map(([name, to]) => `<definedName name="${name}">${escaped(to)}</definedName>`);
+  return (
+    `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${OFFICE}"><workbookPr/>` +
+    '<bookViews><workbookView xWindow="0" yWindow="0" windowWidth="28800" windowHeight="16200" tabRatio="800"/></bookViews>' +
+    `<sheets>${sheets.join('')}</sheets>` +
+    `<definedNames>${pages.map(printNames).join('')}${own.join('')}</definedNames>` +
+    // Computed afresh when it is opened, whatever results are stored.
+    '<calcPr calcId="191029" fullCalcOnLoad="1"/></workbook>'
+  );
+}
+
+export const properties = ({ title }: Design): string =>
+  `${HEAD}<cp:coreProperties xmlns:cp="${PACKAGE}/metadata/core-properties" ` +
+  'xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:dcterms="http://purl.org/dc/terms/" ' +
+  'xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">' +
+  `<dc:title>${escaped(clean(title))}</dc:title><dc:creator>coilfeed</dc:creator><cp:keywords>${MARK}</cp:keywords>` +
+  '<cp:lastModifiedBy>coilfeed</cp:lastModifiedBy>' +
+  `<dcterms:created xsi:type="dcterms:W3CDTF">${MADE}</dcterms:created>` +
+  `<dcterms:modified xsi:type="dcterms:W3CDTF">${MADE}</dcterms:modified></cp:coreProperties>`;
