@@ -59,3 +59,28 @@ export const SMALLEST = {
   mm2: '0.75 mm2',
 } as const;
 export const SMALLEST_WHY = 'arbitrary; the ampacity table begins at 18 AWG';
+
+/** What the papers of a kit take where its block says nothing: choices of ours, each stated on the papers. */
+export const KIT_PRESETS = {
+  units: { value: 'both', text: 'both', why: 'arbitrary' },
+  /** [1] */
+  allowance: { value: 0.05, text: '5 %', why: 'arbitrary; trimmed when the wire is fitted' },
+  /** [m] */
+  end_allowance: { value: 0.01, text: '10 mm', why: 'arbitrary; for stripping and one more crimp' },
+  /** [m] */
+  cut_tolerance: { value: 0.005, text: '5 mm', why: 'arbitrary' },
+  /** [m] */
+  strip_tolerance: {
+    value: 0.0005,
+    text: '0.5 mm',
+    why: 'arbitrary; the terminal maker’s figure goes first',
+  },
+  /** [1] */
+  waste: { value: 0.03, text: '3 %', why: 'arbitrary' },
+  samples: { value: 3, text: '3', why: 'arbitrary' },
+  /** [A] */
+  test_current: { value: 5, text: '5 A', why: 'arbitrary; steady, from a supply that limits the current' },
+  spare_fuses: { value: 1, text: '1', why: 'arbitrary; of the same rating' },
+  spare_relays: { value: 0, text: '0', why: 'arbitrary' },
+  spare_terminals: { value: 0, text: '0', why: 'arbitrary' },
+} as const satisfies Record<string, Preset<number | string>>;

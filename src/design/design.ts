@@ -2,6 +2,7 @@
  * The design as the model takes it: validated, defaults filled in, every value a number in the model's unit.
  * The unit stands behind each field. A field that a design may leave out is null when it was left out.
  */
+import type { Kit } from './kit.ts';
 
 export type Layout =
   | 'coil_per_cylinder'
@@ -85,6 +86,7 @@ export interface Design {
     /** [ohm] of one crimp or contact */
     joint_resistance: number;
   };
+  kit: Kit;
   /** What was not given and filled in: key path and the text of the value taken. */
   assumed: { path: string; value: string; why: string }[];
   /** The author's text, with plain line ends: a workbook carries it, for what has no cell there. */

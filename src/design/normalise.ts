@@ -4,6 +4,7 @@ import { PRESETS, type Preset, SMALLEST, SMALLEST_WHY } from './defaults.ts';
 import type { Design, Fuse, Relay, Run, Wire } from './design.ts';
 import { coilsOf, evenAngles, eventsOf, rowsOf } from './layout.ts';
 import { seriesOf } from './names.ts';
+import { kitOf } from './normalise-kit.ts';
 import type { DesignFile, RunOfFile } from './schema.ts';
 
 /** Fills in what was left out, and remembers it. */
@@ -167,6 +168,7 @@ export function normalise(file: DesignFile, text: string): Design {
     runs,
     wires: [...file.feed, ...(file.return ?? [])].flatMap((run, i) => wiresOf(run, i, ids)),
     limits,
+    kit: kitOf(file.kit ?? {}, runs),
     assumed: fill.assumed,
     text,
   };

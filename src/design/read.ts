@@ -9,6 +9,7 @@
 import { carriedText } from './carried.ts';
 import { checkCoil, checkPoints } from './checks-coil.ts';
 import { checkEngine, checkIgnition } from './checks-engine.ts';
+import { checkKit } from './checks-kit.ts';
 import { checkRuns } from './checks-runs.ts';
 import type { Design } from './design.ts';
 import { draftOf } from './draft.ts';
@@ -45,6 +46,7 @@ export function readDesign(text: string, file: string): ReadResult {
   checkCoil(draft, tree, report);
   checkPoints(draft, report);
   checkRuns(draft, coils, tree, report);
+  checkKit(draft, report);
 
   if (parsed.success && problems.length === 0)
     return { ok: true, design: normalise(parsed.data, carriedText(text, tree.value)) };

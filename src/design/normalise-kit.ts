@@ -1,0 +1,73 @@
+/** The `kit` block with its defaults. Its choices are listed with the kit, not with the calculation. */
+import { KIT_PRESETS, type Preset } from './defaults.ts';
+import type { Design } from './design.ts';
+import type { Kit, KitWire, PartName } from './kit.ts';
+import type { DesignFile } from './schema.ts';
+
+type KitOfFile = NonNullable<DesignFile['kit']>;
+
+const PARTS: readonly PartName[] = [
+  'fuse',
+  'fuse_holder',
+  'relay',
+  'relay_socket',
+  'splice',
+  'ground',
+  'coil_connector',
+  'sleeve',
+  'label',
+  'tie',
+];
+
+const wireOf = (given: KitOfFile['trigger']): KitWire => ({
+  gauge: given?.gauge ?? null,
+  insulation: given?.insulation ?? null,
+  length: given?.length ?? null,
+  colour: given?.colour ?? null,
+});
+
+const byRun = <T>(given: Readonly<Record<string, T>> | undefined): Map<string, T> =>
+  new Map(Object.entries(given ?? {}));
+
+/** `runs` are those of the design, for what the kit takes from them. */
+export function kitOf(given: KitOfFile, runs: Design['runs']): Kit {
+  const assumed: { path: string; value: string; why: string }[] = [];
+  const take = <T>(value: T | undefined, preset: Preset<T>, path: string): T => {
+    if (value !== undefined) return value;
+    assumed.push({ path: `kit.${path}`, value: preset.text, why: preset.why });
+    return preset.value;
+  };
+  const strip =
+    typeof given.strip === 'number'
+      ? new Map(runs.map((run) => [run.name, given.strip as number]))
+      : byRun(given.strip);
+  return {
+    units: take<Kit['units']>(given.units, KIT_PRESETS.units, 'units'),
+    allowance: take<number>(given.allowance, KIT_PRESETS.allowance, 'allowance'),
+    end_allowance: take<number>(given.end_allowance, KIT_PRESETS.end_allowance, 'end_allowance'),
+    cut_tolerance: take<number>(given.cut_tolerance, KIT_PRESETS.cut_tolerance, 'cut_tolerance'),
+    strip_tolerance: take<number>(given.strip_tolerance, KIT_PRESETS.strip_tolerance, 'strip_tolerance'),
+    waste: take<number>(given.waste, KIT_PRESETS.waste, 'waste'),
+    samples: take<number>(given.samples, KIT_PRESETS.samples, 'samples'),
+    test_current: take<number>(given.test_current, KIT_PRESETS.test_current, 'test_current'),
+    strip,
+    colours: byRun(given.colours),
+    terminals: new Map(
+      Object.entries(given.terminals ?? {}).map(([run, { from, to }]) => [
+        run,
+        { from: from ?? null, to: to ?? null },
+      ]),
+    ),
+    fuse_at: byRun(given.fuse_at),
+    relay_at: byRun(given.relay_at),
+    trigger: wireOf(given.trigger),
+    relay_ground: wireOf(given.relay_ground),
+    spares: {
+      fuse: take<number>(given.spares?.fuse, KIT_PRESETS.spare_fuses, 'spares.fuse'),
+      relay: take<number>(given.spares?.relay, KIT_PRESETS.spare_relays, 'spares.relay'),
+      terminals: take<number>(given.spares?.terminals, KIT_PRESETS.spare_terminals, 'spares.terminals'),
+    },
+    parts: Object.fromEntries(PARTS.map((name) => [name, given.parts?.[name] ?? null])) as Kit['parts'],
+    assumed,
+  };
+}

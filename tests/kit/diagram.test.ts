@@ -1,0 +1,152 @@
+/** The wiring diagram: what stands in it, and that it can be read. */
+import { expect, test } from 'vitest';
+import { wiringDiagram } from '../../src/kit/diagram.ts';
+import { DEMOS, demo } from '../design/helpers.ts';
+import { describeWithPeer } from '../peers/peer.ts';
+import { inBrowser } from './chromium.ts';
+import { banked, result, straight } from './designs.ts';
+
+const texts = (svg: string): string[] =>
+  [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, text]) =>
+    (text as string).replaceAll('\u00a0', ' '),
+  );
+
+const COUNTS = [1, 2, 4, 6, 8, 12, 16];
+const CASES: [string, string][] = [
+  ...COUNTS.map((n): [string, string] => [`${n} coils`, straight(n)]),
+  ...[4, 8, 12, 16].map((n): [string, string] => [`${n} coils in two banks`, banked(n)]),
+  ['16 coils, no relay', straight(16).replace(/\n {4}relay: .*/, '')],
+  ['6 coils, no return', straight(6).replace(/return:[\s\S]*$/, '')],
+  ['4 coils on the trunk itself', straight(4).replace(/\n {2}- \{ run: drop.*/, '')],
+  [
+    'long names',
+    straight(6)
+      .replaceAll('run: drop', 'run: the longest name that a person may giv')
+      .replaceAll('run: coil ground', 'run: Wmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmm'),
+  ],
+  ['right to left and emoji', straight(4).replaceAll('run: drop', 'run: "סליל 😀😀 ab"')],
+  ...DEMOS.map((name): [string, string] => [name, demo(name)]),
+];
+
+test('the diagram of the straight six shows every part with its terminals, sizes and lengths', async () => {
+  const found = texts(await wiringDiagram(result(demo('hill-climb-six'))));
+  // Read off the design by hand: a 1.5 m main with fuse at 0.15 m and a relay, six drops of 0.45 m, six grounds of
+  // 0.35 m, a strap of 0.5 m in 4 AWG. 0.45 m is 17.7 in.
+  for (const text of ['BAT+', 'BAT−', 'F1', 'K1', 'S1', 'G1', '30', '87', '85', '86', '4 AWG C'])
+    expect(found, text).toContain(text);
+  for (const n of [1, 2, 3, 4, 5, 6]) {
+    expect(found).toContain(`coil ${n}`);
+    expect(found).toContain(`drop.${n}`);
+    expect(found).toContain(`coil ground.${n}`);
+  }
+  expect(found.filter((t) => t.endsWith('(17.7 in)'))).toHaveLength(6);
+  expect(found.join(' ')).toContain('0.150 m (5.9 in)');
+  expect(found).toContain('original ignition');
+  // Where the relay sits along the run is not known: two pieces of the run and both wires of the relay coil are blanks.
+  expect(found.filter((t) => t === 'length ____')).toHaveLength(4);
+});
+
+test('the same result gives the same diagram', async () => {
+  const one = result(straight(8));
+  expect(await wiringDiagram(one)).toBe(await wiringDiagram(one));
+});
+
+test('a design that fails says so in the diagram', async () => {
+  const svg = await wiringDiagram(result(straight(16).replace('gauge: 6 AWG', 'gauge: 22 AWG')));
+  expect(texts(svg).join(' ')).toContain('NOT RELEASED FOR BUILDING: the design fails');
+});
+
+test('names cannot leave their place in the markup', async () => {
+  const svg = await wiringDiagram(
+    result(straight(1, '', '<script>alert(1)</script>&"\'').replace('run: drop', 'run: "a</text><script>"')),
+  );
+  expect(svg).not.toContain('<script');
+  expect(texts(svg).join('')).toContain('a&lt;/text&gt;&lt;script&gt;.1');
+});
+
+interface Box {
+  text: string;
+  left: number;
+  top: number;
+  right: number;
+  bottom: number;
+}
+
+interface Seen {
+  page: Box;
+  texts: Box[];
+  wires: { x: number; y: number }[];
+}
+
+/** Runs in the browser: boxes of all texts, and points a quarter of a millimetre apart along every wire. */
+const LOOK = `(() => {
+  const box = (e) => {
+    const { left, top, right, bottom } = e.getBoundingClientRect();
+    return { text: e.textContent, left, top, right, bottom };
+  };
+  return {
+    page: box(document.querySelector('svg')),
+    texts: [...document.querySelectorAll('text')].map(box),
+    wires: [...document.querySelectorAll('path.feed,path.return,path.link,path.open')].flatMap((path) => {
+      const matrix = path.getScreenCTM();
+      const steps = Math.ceil(path.getTotalLength() * 4);
+      return Array.from({ length: steps + 1 }, (_, i) => {
+        const { x, y } = path.getPointAtLength(i / 4).matrixTransform(matrix);
+        return { x, y };
+      });
+    }),
+  };
+})()`;
+
+describeWithPeer('chromium', 'the diagram can be read', () => {
+  test('no text lies over another, on a wire or a symbol’s edge, or outside of the page', {
+    timeout: 240_000,
+  }, async () => {
+    await inBrowser(async (page) => {
+      for (const [name, design] of CASES) {
+        await page.setContent(`<body style="margin:0">${await wiringDiagram(result(design))}</body>`);
+        const seen = await page.evaluate<Seen>(LOOK);
+        // Boxes are as tall as the font's whole line; letters fill about two thirds of it. A tenth of the height off
+        // each side leaves the letters' own boxes.
+        const boxes: Box[] = seen.texts.map((t) => {
+          const cut = (t.bottom - t.top) * 0.15;
+          return { ...t, top: t.top + cut, bottom: t.bottom - cut };
+        });
+        expect(boxes.length, name).toBeGreaterThan(8);
+        const over = boxes.flatMap((a, i) =>
+          boxes
+            .slice(i + 1)
+            .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+            .map((b) => `${a.text} | ${b.text}`),
+        );
+        expect(over, name).toEqual([]);
+        const crossed = boxes.filter((b) =>
+          seen.wires.some((w) => w.x > b.left && w.x < b.right && w.y > b.top && w.y < b.bottom),
+        );
+        expect(
+          crossed.map((b) => b.text),
+          name,
+        ).toEqual([]);
+        const outside = boxes.filter(
+          (b) =>
+            b.left < seen.page.left ||
+            b.right > seen.page.right ||
+            b.top < seen.page.top ||
+            b.bottom > seen.page.bottom,
+        );
+        expect(
+          outside.map((b) => b.text),
+          name,
+        ).toEqual([]);
+      }
+    });
+  });
+});
+
+test.each(CASES)('letters of %s are at least 1.5 mm high on paper', async (_, design) => {
+  // Letters of 1.5 mm (4.3 points) are the least that a healthy eye reads without trouble at 30 cm: 17 minutes of
+  // arc, where 5 are the limit of sight. An arbitrary choice.
+  const svg = await wiringDiagram(result(design));
+  const scale = Number(/scale\(([\d.]+)\)/.exec(svg)?.[1]);
+  expect(scale * 2.5).toBeGreaterThanOrEqual(1.5);
+});
