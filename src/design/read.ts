@@ -8,6 +8,7 @@
  */
 import { checkCoil, checkPoints } from './checks-coil.ts';
 import { checkEngine, checkIgnition } from './checks-engine.ts';
+import { checkMeasured } from './checks-measured.ts';
 import { checkRuns } from './checks-runs.ts';
 import type { Design } from './design.ts';
 import { draftOf } from './draft.ts';
@@ -44,6 +45,7 @@ export function readDesign(text: string, file: string): ReadResult {
   checkCoil(draft, tree, report);
   checkPoints(draft, report);
   checkRuns(draft, coils, tree, report);
+  checkMeasured(draft, coils, tree, report);
 
   if (parsed.success && problems.length === 0) return { ok: true, design: normalise(parsed.data) };
   return { ok: false, problems: sortProblems(problems) };

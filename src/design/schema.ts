@@ -4,6 +4,7 @@ import { PRESETS } from './defaults.ts';
 import { line, name, quantity, share, word } from './fields.ts';
 import { SERIES } from './names.ts';
 import { coil, engine, ignition, map, RPM, supply, VOLTS } from './schema-coils.ts';
+import { measured, tolerance } from './schema-measured.ts';
 import { run, size } from './schema-runs.ts';
 
 export const MOST_RUNS = 24;
@@ -98,6 +99,8 @@ export const DesignFile = map(
       .optional()
       .meta({ description: 'Return runs in order, from the coil to battery negative.' }),
     limits: limits.optional(),
+    tolerance: tolerance.optional(),
+    measured: measured.optional(),
   },
   'A design of the power feed of ignition coils.',
 );
