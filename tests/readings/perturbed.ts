@@ -1,13 +1,10 @@
-/** Designs whose parts are off their values, and what instruments would show there by the exact currents. */
-import type { At } from '../../src/basis/quantity.ts';
-import type { Design } from '../../src/design/design.ts';
-import { asEntered } from '../../src/engine/cell.ts';
-import { type Evaluation, evaluate } from '../../src/engine/evaluate.ts';
-import { QUANTITIES, type QuantityName } from '../../src/model/model.ts';
+/** Circuits whose parts are off their values, and what instruments would show there by the exact currents. */
+import type { Evaluation } from '../../src/engine/evaluate.ts';
 import type { Where } from '../../src/readings/expected.ts';
-import { circuitAt } from '../../src/transient/circuit.ts';
+import { type Circuit, circuitAt } from '../../src/transient/circuit.ts';
 import { supplyBefore, wireFigures } from '../../src/transient/figures.ts';
 import { type Course, steady } from '../../src/transient/steady.ts';
+import { known } from '../physics/harness.ts';
 
 /** −1 to 1 for each tolerance: the end of its range that makes the least and the largest reading. */
 export interface Off {
@@ -20,75 +17,68 @@ export interface Off {
   readonly warmth: number;
 }
 
-/** The design as installed, nothing left to be chosen and without fuses, whose resistance follows from their rating. */
-export function settled(design: Design): Design {
-  const e = evaluate(design);
+/** Copper, IEC 60028 (quoted) [1/K]. */
+const ALPHA = 0.00393;
+const copperAt = (celsius: number): number => 1 + ALPHA * (celsius - 20);
+
+/** A coil of that design, its feed not yet. */
+function coilOff(e: Evaluation, point: number, by: Off): Circuit {
+  const { tolerance: t, coil } = e.design;
+  const cold = (1 - by.warmth) / 2;
+  const circuit = circuitAt(e, point);
+  const asked = known(e, 'dwell_asked', { speed: point }) * (1 + by.dwell * t.dwell);
   return {
-    ...design,
-    runs: design.runs.map((run, i) => ({
-      ...run,
-      gauge: String(e.value('gauge', { run: i })),
-      fuse: null,
-      relay: run.relay && { ...run.relay, rating: e.number('relay_rating', { run: i }) as number },
-    })),
+    ...circuit,
+    ohm:
+      coil.resistance *
+      (1 - by.resistance * t.coil_resistance) *
+      copperAt(coil.temperature + cold * t.coil_warmer),
+    henry: circuit.henry * (1 - by.inductance * t.coil_inductance),
+    dwell: Math.min(asked, known(e, 'dwell_room', { speed: point })),
   };
 }
 
-/** Puts the parts of the evaluated design off their values: setting inputs is far quicker than laying it out anew. */
-export function putOff(e: Evaluation, by: Off): void {
-  const { tolerance: t, coil, ignition, wires, runs, limits } = e.design;
-  const joints = 1 + by.joints * t.joint_resistance;
-  // Halfway between the two ends at 0.
+/** The circuits of all points with these parts; conductors are warmed by the exact currents of the worst point. */
+export function coursesOff(e: Evaluation, by: Off): Course[] {
+  const { tolerance: t, points, wires } = e.design;
   const cold = (1 - by.warmth) / 2;
-  const set = (name: QuantityName, value: number, at: At = {}): void =>
-    e.set(name, at, asEntered(value, QUANTITIES[name]));
-  set('coil_ohm_20', coil.resistance * (1 - by.resistance * t.coil_resistance));
-  set('coil_L_given', (coil.inductance as number) * (1 - by.inductance * t.coil_inductance));
-  set('coil_T', coil.temperature + cold * t.coil_warmer);
-  ignition.dwell.forEach((row, dwell_row) => {
-    set('dwell_time', row.dwell * (1 + by.dwell * t.dwell), { dwell_row });
+  const asDesigned = points.map((_, point) => steady(coilOff(e, point, by)));
+  const ohms = wires.map(({ run }, wire) => {
+    const amps = Math.max(...asDesigned.map((course) => wireFigures(course, wire).effective));
+    const [ambient, rating] = [known(e, 'run_ambient', { run }), known(e, 'rating', { run })];
+    const warm = ambient + (rating - ambient) * (amps / known(e, 'ampacity', { run })) ** 2;
+    const copper = known(e, 'wire_copper_ohm', { wire }) / copperAt(known(e, 'wire_T', { wire }));
+    return (
+      copper * (1 + by.length * t.length) * copperAt(warm + cold * (20 - warm)) +
+      known(e, 'fixed_ohm', { run }) * (1 + by.joints * t.joint_resistance)
+    );
   });
-  wires.forEach(({ length }, wire) => {
-    set('wire_length', length * (1 + by.length * t.length), { wire });
-  });
-  runs.forEach(({ ambient, relay }, run) => {
-    set('run_ambient', ambient + cold * (Math.min(ambient, 20) - ambient), { run });
-    if (relay) set('relay_contact_ohm', relay.contact * joints, { run });
-  });
-  set('joint_ohm', limits.joint_resistance * joints);
+  return asDesigned.map(({ circuit }) =>
+    steady({ ...circuit, wires: circuit.wires.map((wire, i) => ({ ...wire, ohm: ohms[i] as number })) }),
+  );
 }
 
-/** What the instruments would show, by the exact currents. */
-export function shows(e: Evaluation, point: number): (where: Where) => number {
-  const course = steady(circuitAt(e, point));
-  return (where) => shown(course, where);
-}
-
-/** Reading of a course; nothing of the closed forms goes into it. */
+/** What an instrument would show; nothing of the closed forms goes into it. */
 export function shown(course: Course, { what, instrument, wire, coil }: Where): number {
   const { circuit } = course;
+  const ohm = (i: number): number => circuit.wires[i]?.ohm as number;
   if (wire !== null) {
     const { average, effective, peak } = wireFigures(course, wire);
-    const ohm = what === 'drop' ? (circuit.wires[wire]?.ohm as number) : 1;
-    const amps =
-      instrument === 'meter' || instrument === 'clamp_average'
-        ? average
-        : instrument === 'clamp_effective'
-          ? effective
-          : peak;
-    return ohm * amps;
+    const mean = instrument === 'meter' || instrument === 'clamp_average';
+    return (
+      (what === 'drop' ? ohm(wire) : 1) *
+      (mean ? average : instrument === 'clamp_effective' ? effective : peak)
+    );
   }
+  if (what === 'supply' && coil === null) return circuit.supply;
   const own = circuit.wires.flatMap(({ coils }, i) => (coils.includes(coil as number) ? [i] : []));
   if (what === 'supply') {
     if (instrument === 'meter')
-      return own.reduce(
-        (v, i) => v - (circuit.wires[i]?.ohm as number) * wireFigures(course, i).average,
-        circuit.supply,
-      );
+      return own.reduce((v, i) => v - ohm(i) * wireFigures(course, i).average, circuit.supply);
     const firings = circuit.firings.flatMap((firing, i) => (firing.coil === coil ? [i] : []));
     return Math.min(...firings.map((firing) => supplyBefore(course, firing)));
   }
   // A conductor of its own shows the current of the coil.
-  const alone = circuit.wires.findIndex(({ coils }) => coils.length === 1 && coils[0] === coil);
+  const alone = own.find((i) => circuit.wires[i]?.coils.length === 1) as number;
   return shown(course, { what, instrument, wire: alone, coil: null, point: null });
 }
