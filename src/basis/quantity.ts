@@ -39,6 +39,7 @@ export const AXES = [
   'feed',
   'grid',
   'window',
+  'spread',
 ] as const;
 export type Axis = (typeof AXES)[number];
 

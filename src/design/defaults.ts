@@ -50,6 +50,14 @@ export const PRESETS = {
     text: '0 K',
     why: 'not given: the coil is taken at ambient; an energised coil is hotter',
   },
+  /** [1] Half the width of the range. */
+  coil_resistance: { value: 0.1, text: '10 %', why: 'arbitrary' },
+  coil_inductance: { value: 0.1, text: '10 %', why: 'arbitrary' },
+  dwell_tolerance: { value: 0.05, text: '5 %', why: 'arbitrary' },
+  length_tolerance: { value: 0.1, text: '10 %', why: 'arbitrary' },
+  joint_tolerance: { value: 0.5, text: '50 %', why: 'arbitrary' },
+  /** [K] */
+  coil_warmer: { value: 60, text: '60 K', why: 'arbitrary: a coil at work on a warm engine' },
 } as const satisfies Record<string, Preset<number | string>>;
 
 /** Smallest size of a series when the design names none. */

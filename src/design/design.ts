@@ -87,10 +87,45 @@ export interface Design {
     joint_resistance: number;
   };
   kit: Kit;
+  /** How far parts may be from their values; half the width of each range. */
+  tolerance: {
+    /** [1] */
+    coil_resistance: number;
+    coil_inductance: number;
+    dwell: number;
+    length: number;
+    joint_resistance: number;
+    /** How much warmer a coil may be than `coil.temperature` [K]. */
+    coil_warmer: number;
+  };
+  /** What was filled in of the tolerances; they matter to readings only. */
+  tolerance_assumed: { path: string; value: string; why: string }[];
+  /** Readings that were taken, one for each instrument, in the order of the file. */
+  measured: Measured[];
   /** What was not given and filled in: key path and the text of the value taken. */
   assumed: { path: string; value: string; why: string }[];
   /** The author's text, with plain line ends: a workbook carries it, for what has no cell there. */
   text: string;
+}
+
+export type What = 'drop' | 'supply' | 'current' | 'resistance';
+/** What was read with what; `value` is the value of a resistance. */
+export type Instrument = 'meter' | 'scope' | 'clamp_average' | 'clamp_effective' | 'clamp_peak' | 'value';
+
+/** A reading. Without conductor and coil it is the supply at the battery posts. */
+export interface Measured {
+  what: What;
+  /** Index in `wires`. */
+  wire: number | null;
+  /** Index in `coils`; null where a conductor is named. */
+  coil: number | null;
+  /** Index in `points`; null for a resistance. */
+  point: number | null;
+  instrument: Instrument;
+  /** [V], [A] or [ohm] */
+  value: number;
+  /** `measured[2]` */
+  path: string;
 }
 
 export interface Run {

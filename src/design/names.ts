@@ -3,7 +3,7 @@ import { AWG_SIZES } from '../data/awg.ts';
 import { IEC_60228_CLASS_5 } from '../data/iec60228.ts';
 import { INSULATIONS as INSULATION_DATA } from '../data/insulation.ts';
 import { SAE_SIZES } from '../data/sae.ts';
-import type { FuseType, Series } from './design.ts';
+import type { FuseType, Instrument, Series, What } from './design.ts';
 
 /** Sizes that the tables hold, smallest first, as they are written after normalising. */
 export const SIZES: Readonly<Record<Series, readonly string[]>> = {
@@ -20,6 +20,19 @@ export const INSULATIONS: readonly string[] = INSULATION_DATA.map((insulation) =
 export const FUSE_TYPES = ['C', 'F', 'E', 'SF30'] as const satisfies readonly FuseType[];
 
 export const SUPPRESSIONS = ['none', 'diode', 'resistor', 'diode_zener'] as const;
+
+/** What is measured. */
+export const MEASURED = ['drop', 'supply', 'current', 'resistance'] as const satisfies readonly What[];
+
+/** Instruments, by the key under which a reading stands, and what each can measure. */
+export const INSTRUMENTS: Readonly<Record<Instrument, readonly What[]>> = {
+  meter: ['drop', 'supply'],
+  scope: ['drop', 'supply'],
+  clamp_average: ['current'],
+  clamp_effective: ['current'],
+  clamp_peak: ['current'],
+  value: ['resistance'],
+};
 
 export const LAYOUTS = [
   'coil_per_cylinder',

@@ -1,9 +1,10 @@
 /** From a file that passed schema and checks to the design that the model takes. */
 
+import { conductorNamed } from './checks-measured.ts';
 import { PRESETS, type Preset, SMALLEST, SMALLEST_WHY } from './defaults.ts';
-import type { Design, Fuse, Relay, Run, Wire } from './design.ts';
+import type { Design, Fuse, Instrument, Measured, Relay, Run, Wire } from './design.ts';
 import { coilsOf, evenAngles, eventsOf, rowsOf } from './layout.ts';
-import { seriesOf } from './names.ts';
+import { INSTRUMENTS, seriesOf } from './names.ts';
 import { kitOf } from './normalise-kit.ts';
 import type { DesignFile, RunOfFile } from './schema.ts';
 
@@ -117,6 +118,39 @@ function limitsOf(limits: NonNullable<DesignFile['limits']>, fill: Filler): Desi
   };
 }
 
+function toleranceOf(given: NonNullable<DesignFile['tolerance']>, fill: Filler): Design['tolerance'] {
+  const take = (key: keyof Design['tolerance'], preset: Preset<number>): number =>
+    fill.take(given[key], preset, `tolerance.${key}`);
+  return {
+    coil_resistance: take('coil_resistance', PRESETS.coil_resistance),
+    coil_inductance: take('coil_inductance', PRESETS.coil_inductance),
+    coil_warmer: take('coil_warmer', PRESETS.coil_warmer),
+    dwell: take('dwell', PRESETS.dwell_tolerance),
+    length: take('length', PRESETS.length_tolerance),
+    joint_resistance: take('joint_resistance', PRESETS.joint_tolerance),
+  };
+}
+
+/** One reading for each instrument of each entry. */
+function measuredOf(file: DesignFile, wires: readonly Wire[], ids: readonly string[]): Measured[] {
+  const runs = [...file.feed, ...(file.return ?? [])];
+  return (file.measured ?? []).flatMap((entry, i) => {
+    const named = entry.run === undefined ? null : conductorNamed(entry.run, entry.coil, runs, ids);
+    const wire = named === null ? -1 : wires.findIndex(({ id }) => id === named);
+    const place = {
+      what: entry.what,
+      wire: wire < 0 ? null : wire,
+      coil: wire < 0 && entry.coil !== undefined ? ids.indexOf(entry.coil) : null,
+      point: entry.point === undefined ? null : file.points.findIndex(({ name }) => name === entry.point),
+      path: `measured[${i}]`,
+    };
+    return (Object.keys(INSTRUMENTS) as Instrument[]).flatMap((instrument) => {
+      const value = entry[instrument];
+      return value === undefined ? [] : [{ ...place, instrument, value }];
+    });
+  });
+}
+
 /**
  * `file` must have passed the checks: the layout is computed without looking for faults again. `text` is handed
  * through.
@@ -143,6 +177,9 @@ export function normalise(file: DesignFile, text: string): Design {
     ...(file.return ?? []).map((run, i) => runOf(run, 'return', `return[${i}]`, fill)),
   ];
   const limits = limitsOf(file.limits ?? {}, fill);
+  const spread = new Filler();
+  const tolerance = toleranceOf(file.tolerance ?? {}, spread);
+  const wires = [...file.feed, ...(file.return ?? [])].flatMap((run, i) => wiresOf(run, i, ids));
   return {
     title: file.title,
     notes: file.notes ?? null,
@@ -166,9 +203,12 @@ export function normalise(file: DesignFile, text: string): Design {
       : null,
     sizes,
     runs,
-    wires: [...file.feed, ...(file.return ?? [])].flatMap((run, i) => wiresOf(run, i, ids)),
+    wires,
     limits,
     kit: kitOf(file.kit ?? {}, runs),
+    tolerance,
+    tolerance_assumed: spread.assumed,
+    measured: measuredOf(file, wires, ids),
     assumed: fill.assumed,
     text,
   };

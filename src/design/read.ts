@@ -10,6 +10,7 @@ import { carriedText } from './carried.ts';
 import { checkCoil, checkPoints } from './checks-coil.ts';
 import { checkEngine, checkIgnition } from './checks-engine.ts';
 import { checkKit } from './checks-kit.ts';
+import { checkMeasured } from './checks-measured.ts';
 import { checkRuns } from './checks-runs.ts';
 import type { Design } from './design.ts';
 import { draftOf } from './draft.ts';
@@ -47,6 +48,7 @@ export function readDesign(text: string, file: string): ReadResult {
   checkPoints(draft, report);
   checkRuns(draft, coils, tree, report);
   checkKit(draft, report);
+  checkMeasured(draft, coils, tree, report);
 
   if (parsed.success && problems.length === 0)
     return { ok: true, design: normalise(parsed.data, carriedText(text, tree.value)) };

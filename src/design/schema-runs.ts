@@ -117,7 +117,7 @@ const relay = map(
 );
 
 /** Ids are text; a cylinder number may be written as a number. */
-const coilId = z
+export const coilId = z
   .union(
     [
       name({ description: 'Id of a coil.' }),

@@ -5,6 +5,7 @@ import { line, name, quantity, share, word } from './fields.ts';
 import { SERIES } from './names.ts';
 import { coil, engine, ignition, map, RPM, supply, VOLTS } from './schema-coils.ts';
 import { kit } from './schema-kit.ts';
+import { measured, tolerance } from './schema-measured.ts';
 import { run, size } from './schema-runs.ts';
 
 export const MOST_RUNS = 24;
@@ -100,6 +101,8 @@ export const DesignFile = map(
       .meta({ description: 'Return runs in order, from the coil to battery negative.' }),
     limits: limits.optional(),
     kit: kit.optional(),
+    tolerance: tolerance.optional(),
+    measured: measured.optional(),
   },
   'A design of the power feed of ignition coils.',
 );

@@ -1,6 +1,7 @@
 /** The axes of one design: how many members each has, how they are called, and who owns whom. */
 import { AXES, type Axis } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
+import { SPREADS } from '../model/readings.ts';
 import { TABLE_AXES } from '../model/tables.ts';
 import { SAME_INTERVAL } from '../model/timing.ts';
 
@@ -22,6 +23,7 @@ export function members(design: Design): Members {
     run: design.runs.map((r) => r.name),
     wire: design.wires.map((w) => w.id),
     feed: design.runs.filter((r) => r.side === 'feed').map((r) => r.name),
+    spread: SPREADS,
     ...TABLE_AXES,
   };
   return Object.fromEntries(AXES.map((axis) => [axis, own[axis] ?? []])) as unknown as Members;

@@ -2,7 +2,7 @@
 import { type CellValue, DetailedCellError, HyperFormula, type RawCellContent } from 'hyperformula';
 import type { At } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
-import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { type OnRequest, QUANTITIES, type QuantityName } from '../model/model.ts';
 import { before, protectorOf } from '../model/route.ts';
 import { members, owners } from './axes.ts';
 import { type Cell, cellOf, type Sheet, workings } from './cells.ts';
@@ -52,12 +52,13 @@ export class ModelError extends Error {}
 /** Sheets besides the model's own, such as those that show results. */
 export type Extra = (grid: Grid, design: Design) => ReadonlyMap<string, Sheet>;
 
-export function evaluate(design: Design, extra?: Extra): Evaluation {
+/** `asked` names subjects of the model that are laid out on request only. */
+export function evaluate(design: Design, extra?: Extra, asked: readonly OnRequest[] = []): Evaluation {
   const axes = members(design);
   const grid: Grid = {
     axes,
     owners: owners(design),
-    placement: placement(axes),
+    placement: placement(axes, asked),
     ahead: (wire) => before(wire, design),
     guard: (wire) => design.wires[protectorOf(wire, design)]?.run ?? -1,
   };
@@ -77,7 +78,8 @@ export function evaluate(design: Design, extra?: Extra): Evaluation {
     return found === '' ? null : found;
   };
   const value = (name: QuantityName, at: At = {}): Value => {
-    const place = grid.placement.places.get(name) as Place;
+    const place = grid.placement.places.get(name);
+    if (place === undefined) throw new ModelError(`${name} is laid out on request only`);
     try {
       return cached(place.sheet, ...cellOf(place, at));
     } catch (error) {

@@ -8,7 +8,7 @@
  * each other, as in the table of a data sheet.
  */
 import type { Axis, Quantity } from '../basis/quantity.ts';
-import { QUANTITIES, type QuantityName, SUBJECTS } from '../model/model.ts';
+import { namesFor, type OnRequest, QUANTITIES, type QuantityName, SUBJECTS } from '../model/model.ts';
 import type { Members } from './axes.ts';
 import { INPUT_SHEET, INPUT_TITLES, INPUTS, SHEETS, type SheetOf, SUBJECT_TITLES } from './sheets.ts';
 
@@ -81,12 +81,12 @@ const sameCell = (q: Quantity): boolean =>
 const keyOf = (q: Quantity): string => (q.per ?? []).join(',');
 const isBeside = (q: Quantity): boolean => keyOf(q) === BESIDE;
 
-/** Finds a place for every quantity. */
-export function placement(axes: Members): Placement {
+/** Finds a place for every quantity, those of the subjects on request only where these are asked for. */
+export function placement(axes: Members, asked: readonly OnRequest[] = []): Placement {
   const places = new Map<QuantityName, Place>();
   const entries = new Map<QuantityName, Place>();
   const blocks: Block[] = [];
-  const names = Object.keys(QUANTITIES) as QuantityName[];
+  const names = namesFor(asked);
   const used = [...new Set(['', ...names.map((n) => keyOf(QUANTITIES[n]))])];
   const unknown = used.find((key) => SHEETS[key] === undefined);
   if (unknown !== undefined) throw new Error(`sheets.ts names no sheet for quantities per ${unknown}`);

@@ -88,6 +88,42 @@ export const SHEETS: Readonly<Record<string, SheetOf>> = {
     about: 'Times in which a fuse opens, by its current.',
   },
   window: { sheet: 'Windows', title: 'Windows', about: 'Currents at which a conductor is not protected.' },
+  spread: {
+    sheet: 'Spread',
+    title: 'Spread of the readings',
+    about:
+      'Three times the same calculation: with the least currents that tolerances allow, as designed, with the largest.',
+  },
+  'spread,point': {
+    sheet: 'SpreadCharge',
+    title: 'Charge of one coil behind the feed',
+    about: 'One row for each operating point, three times.',
+  },
+  'spread,event': {
+    sheet: 'SpreadPaths',
+    title: 'Paths of the coils',
+    about: 'One row for each firing, three times: what its path shares with the others.',
+  },
+  'spread,point,event': {
+    sheet: 'SpreadInstants',
+    title: 'Instants of firing',
+    about: 'What flows at the instant of each firing, three times.',
+  },
+  'spread,wire': {
+    sheet: 'SpreadWires',
+    title: 'Resistance of every conductor',
+    about: 'One row for each conductor, three times.',
+  },
+  'spread,wire,point': {
+    sheet: 'Expected',
+    title: 'What instruments show at a conductor',
+    about: 'One row for each conductor and point, three times.',
+  },
+  'spread,coil,point': {
+    sheet: 'ExpectedCoils',
+    title: 'What instruments show at a coil',
+    about: 'One row for each coil and point, three times.',
+  },
   relay_size: { sheet: 'Relays', title: 'Relays', about: 'Customary contact ratings.' },
 };
 
@@ -105,6 +141,7 @@ export const SUBJECT_TITLES: Readonly<Record<string, string>> = {
   fault: 'Source',
   sizing: 'Sizes',
   limits: 'Supply',
+  readings: 'Tolerances of what is measured',
 };
 
 export const INPUT_SHEET: SheetOf = {

@@ -22,6 +22,7 @@ import { limits } from './limits.ts';
 import { loads } from './loads.ts';
 import { overlap } from './overlap.ts';
 import { protection } from './protection.ts';
+import { readings } from './readings.ts';
 import { relays } from './relay.ts';
 import { sizing } from './sizing.ts';
 import { survival } from './survival.ts';
@@ -50,6 +51,7 @@ export const SUBJECTS = {
   protection,
   survival,
   limits,
+  readings,
   copper,
   tables: { ...tables, ...awg, ...sae, ampacity_ambient },
 } as const satisfies Record<string, Quantities>;
@@ -61,3 +63,13 @@ export type QuantityName = Names<Union<typeof SUBJECTS>> & string;
 export const QUANTITIES = Object.assign({}, ...Object.values(SUBJECTS)) as Readonly<
   Record<QuantityName, Quantity>
 >;
+
+/** Subjects that are laid out only when somebody asks for them: they make the workbook larger and no size hangs on them. */
+export const ON_REQUEST = ['readings'] as const satisfies readonly (keyof typeof SUBJECTS)[];
+export type OnRequest = (typeof ON_REQUEST)[number];
+
+/** Names of the quantities to lay out: those of every evaluation, and of the subjects that are asked for. */
+export const namesFor = (asked: readonly OnRequest[] = []): QuantityName[] =>
+  (Object.entries(SUBJECTS) as [string, Quantities][])
+    .filter(([subject]) => ![...ON_REQUEST].some((one) => one === subject && !asked.includes(one)))
+    .flatMap(([, own]) => Object.keys(own) as QuantityName[]);

@@ -15,7 +15,10 @@ export function quantitiesPage(grid: Grid): Page {
   const about =
     'Every quantity once. The names can be used in formulas; name[axis] means all members along that axis.';
   const top = opening(cells, 'Quantities', about);
-  const rows = (Object.entries(QUANTITIES) as [QuantityName, Quantity][]).map(([name, q]) =>
+  const laid = (Object.entries(QUANTITIES) as [QuantityName, Quantity][]).filter(
+    ([name]) => grid.placement.places.has(name) || grid.placement.entries.has(name),
+  );
+  const rows = laid.map(([name, q]) =>
     [
       name,
       q.symbol,

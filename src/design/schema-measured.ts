@@ -1,0 +1,81 @@
+/** Schema of what is measured on an install: tolerances of the parts, and readings that were taken. */
+import * as z from 'zod';
+import { PRESETS } from './defaults.ts';
+import { name, quantity, word } from './fields.ts';
+import { MEASURED } from './names.ts';
+import { AMPS, map } from './schema-coils.ts';
+import { coilId } from './schema-runs.ts';
+
+/** Half the width of a range, in percent; read into a plain number. */
+const spread = (preset: string, description: string) => {
+  const percent = quantity('%', { from: 0, to: 90 }, { description, preset });
+  return percent
+    .transform((value) => value / 100)
+    .meta({ ...percent.meta() })
+    .optional();
+};
+
+export const tolerance = map(
+  {
+    coil_resistance: spread(
+      PRESETS.coil_resistance.text,
+      'Primary resistance may be this much above or below.',
+    ),
+    coil_inductance: spread(
+      PRESETS.coil_inductance.text,
+      'Primary inductance may be this much above or below.',
+    ),
+    coil_warmer: quantity(
+      'K',
+      { from: 0, to: 200 },
+      {
+        description: 'How much warmer than coil.temperature a coil may be when the reading is taken.',
+        preset: PRESETS.coil_warmer.text,
+      },
+    ).optional(),
+    dwell: spread(PRESETS.dwell_tolerance.text, 'Dwell may be this much longer or shorter.'),
+    length: spread(PRESETS.length_tolerance.text, 'Lengths may be this much longer or shorter.'),
+    joint_resistance: spread(
+      PRESETS.joint_tolerance.text,
+      'Resistance of joints, fuses and relay contacts may be this much above or below.',
+    ),
+  },
+  'How far parts may be from their values: it gives the range in which a reading is acceptable.',
+);
+
+const MEASURED_VOLTS = { from: 0, to: 60 };
+const MEASURED_AMPS = { from: 0, to: AMPS.to };
+
+const volts = (description: string) => quantity('V', MEASURED_VOLTS, { description }).optional();
+const amps = (description: string) => quantity('A', MEASURED_AMPS, { description }).optional();
+
+export const reading = map(
+  {
+    what: word(MEASURED, {
+      description:
+        'drop: voltage from one end of a run to the other. supply: voltage between the terminals of a coil, or at the battery posts. current: in a run or in the wire of a coil. resistance: of a run, disconnected.',
+    }),
+    run: name({ description: 'Run or conductor, such as main or drop.3.' }).optional(),
+    coil: coilId.optional(),
+    point: name({ description: 'Operating point at which it was read.' }).optional(),
+    meter: volts('Multimeter on direct voltage: the average.'),
+    scope: volts('Oscilloscope: the peak of a drop, the least of a supply.'),
+    clamp_average: amps('Current clamp on direct current: the average.'),
+    clamp_effective: amps('Current clamp, true effective value of direct and alternating current together.'),
+    clamp_peak: amps('Current clamp on an oscilloscope, or with a peak hold: the peak.'),
+    value: quantity(
+      'ohm',
+      { from: 0, to: 1000 },
+      { description: 'Resistance, of the run alone, leads of the instrument taken off.' },
+    ).optional(),
+  },
+  'A reading that was taken.',
+);
+
+/** Readings in one file: a full card of a large engine has about 200. */
+export const MOST_READINGS = 300;
+
+export const measured = z
+  .array(reading, { error: 'takes a list of readings: {what: drop, run: main, point: idle, meter: 0.12 V}' })
+  .max(MOST_READINGS, { error: `takes at most ${MOST_READINGS} readings` })
+  .meta({ description: 'Readings that were taken on the install.' });

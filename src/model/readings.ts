@@ -1,0 +1,369 @@
+/**
+ * What instruments show on the install: three times the same calculation, with the least currents that tolerances
+ * allow, as designed, and with the largest.
+ *
+ * Unlike the loads, which are counted on a stiff supply, these are the currents behind the feed: the path of the coil is
+ * put before its resistance, and the average drop that others make during its dwell is taken off the supply, each as
+ * the mean of all firings. Every reading rises or falls with each tolerance from one end of its range to the other, so
+ * that its extremes lie where all of them are at an end: low resistance, low inductance and long dwell make the largest
+ * current, great length and poor joints the largest resistance.
+ *
+ * Conductors may be as cold as 20 °C, or the ambient where that is colder, and as warm as their largest load makes them.
+ */
+import type { Quantities } from '../basis/quantity.ts';
+import { ARBITRARY, PHYSICS } from '../basis/sources.ts';
+
+/** The members of the axis: all tolerances towards the least current, none, towards the largest. */
+export const SPREADS = ['low', 'expected', 'high'] as const;
+
+const share = (symbol: string, label: string, path: string) =>
+  ({
+    kind: 'input',
+    symbol,
+    label,
+    unit: '1',
+    shown: '%',
+    path: `tolerance.${path}`,
+    range: [0, 0.9],
+    source: ARBITRARY,
+  }) as const;
+
+export const readings = {
+  tolerance_ohm: share('t_R', 'Tolerance of the primary resistance, up and down', 'coil_resistance'),
+  tolerance_henry: share('t_L', 'Tolerance of the primary inductance, up and down', 'coil_inductance'),
+  tolerance_dwell: share('t_td', 'Tolerance of the dwell, up and down', 'dwell'),
+  tolerance_length: share('t_ℓ', 'Tolerance of lengths, up and down', 'length'),
+  tolerance_joint: share('t_j', 'Tolerance of joints, fuses and contacts, up and down', 'joint_resistance'),
+  coil_warmer: {
+    kind: 'input',
+    symbol: 'ΔT_c',
+    label: 'How much warmer a coil may be than in the design',
+    unit: 'K',
+    path: 'tolerance.coil_warmer',
+    range: [0, 200],
+    source: ARBITRARY,
+  },
+  spread_sign: {
+    kind: 'structure',
+    symbol: '±',
+    label: 'Least currents (−1), as designed (0), largest currents (1)',
+    unit: '1',
+    per: ['spread'],
+    value: (at) => at.spread - 1,
+  },
+  typical_path_ohm: {
+    kind: 'formula',
+    symbol: 'R̄_p',
+    label: 'Resistance of a coil’s path, mean of all firings',
+    unit: 'ohm',
+    shown: 'mohm',
+    formula: 'SUM(path_ohm[event])/COUNT(path_ohm[event])',
+  },
+  typical_neighbour: {
+    kind: 'formula',
+    symbol: 'ΔV̄_n',
+    label: 'Average drop that the other coils cause during a dwell, mean of all firings',
+    unit: 'V',
+    per: ['point'],
+    formula: 'SUM(neighbour_drop[event])/COUNT(neighbour_drop[event])',
+    note: 'As designed in all three cases; its own spread is neglected.',
+  },
+  spread_ohm: {
+    kind: 'formula',
+    symbol: 'R+R̄_p',
+    label: 'Primary resistance with the path before it',
+    unit: 'ohm',
+    per: ['spread'],
+    formula:
+      'coil_ohm_20*(1-spread_sign*tolerance_ohm)*(1+alpha_20*(coil_T+IF(spread_sign<0, coil_warmer, 0)-T_ref))' +
+      '+typical_path_ohm',
+    note: 'A warm coil draws least. The path is as designed in all three cases: its spread is a small part of the sum.',
+  },
+  spread_henry: {
+    kind: 'formula',
+    symbol: 'L',
+    label: 'Primary inductance',
+    unit: 'H',
+    shown: 'mH',
+    per: ['spread'],
+    formula: 'IF(bound=1, "", coil_L*(1-spread_sign*tolerance_henry))',
+  },
+  spread_dwell: {
+    kind: 'formula',
+    symbol: 't_d',
+    label: 'Dwell',
+    unit: 's',
+    shown: 'ms',
+    per: ['spread', 'point'],
+    formula: 'MAX(0, MIN(dwell_asked*(1+spread_sign*tolerance_dwell), dwell_room))',
+  },
+  spread_final: {
+    kind: 'formula',
+    symbol: 'I_∞',
+    label: 'Current towards which the primary tends behind the feed',
+    unit: 'A',
+    per: ['spread', 'point'],
+    formula: 'MAX(0, drive-typical_neighbour)/spread_ohm',
+  },
+  spread_tau: {
+    kind: 'formula',
+    symbol: 'τ',
+    label: 'Time constant of primary and path',
+    unit: 's',
+    shown: 'ms',
+    per: ['spread', 'point'],
+    formula: 'IF(bound=1, cycle_time, spread_henry/spread_ohm)',
+  },
+  spread_limit_time: {
+    kind: 'formula',
+    symbol: 't_lim',
+    label: 'Time of the charge at which the limit is reached, else the whole dwell',
+    unit: 's',
+    shown: 'ms',
+    per: ['spread', 'point'],
+    formula:
+      'IF(bound=1, 0, IF(ISNUMBER(current_limit), IF(spread_final>current_limit, ' +
+      'MIN(spread_dwell, -spread_tau*LN(1-current_limit/spread_final)), spread_dwell), spread_dwell))',
+  },
+  spread_peak: {
+    kind: 'formula',
+    symbol: 'I_pk',
+    label: 'Peak current of one coil',
+    unit: 'A',
+    per: ['spread', 'point'],
+    formula:
+      'IF(spread_dwell>0, IF(bound=1, IF(spread_sign<0, 0, IF(ISNUMBER(current_limit), MIN(current_limit, peak_alone), ' +
+      'peak_alone)), IF(ISNUMBER(current_limit), MIN(current_limit, spread_final*(1-EXP(-spread_dwell/spread_tau))), ' +
+      'spread_final*(1-EXP(-spread_dwell/spread_tau)))), 0)',
+    source: PHYSICS,
+    note: 'Where only a peak current is known every reading is a bound from above: the least is 0.',
+  },
+  spread_charge: {
+    kind: 'formula',
+    symbol: 'Q',
+    label: 'Charge drawn by one coil in one dwell',
+    unit: 'A*s',
+    per: ['spread', 'point'],
+    formula:
+      'spread_final*(spread_limit_time-spread_tau*(1-EXP(-spread_limit_time/spread_tau)))+' +
+      'spread_peak*(spread_dwell-spread_limit_time)',
+    source: PHYSICS,
+  },
+  spread_shared: {
+    kind: 'formula',
+    symbol: 'e',
+    label: 'Time in which both are charged',
+    unit: 's',
+    shown: 'ms',
+    per: ['spread', 'point'],
+    across: 'lag',
+    formula: 'MAX(0, spread_dwell-delay)',
+  },
+  spread_both_rise: {
+    kind: 'formula',
+    symbol: 'x₁',
+    label: 'Time in which both currents rise',
+    unit: 's',
+    shown: 'ms',
+    per: ['spread', 'point'],
+    across: 'lag',
+    formula: 'MIN(spread_shared, MAX(0, spread_limit_time-delay))',
+  },
+  spread_later_rises: {
+    kind: 'formula',
+    symbol: 'x₂',
+    label: 'Time in which the later current rises',
+    unit: 's',
+    shown: 'ms',
+    per: ['spread', 'point'],
+    across: 'lag',
+    formula: 'MIN(spread_shared, spread_limit_time)',
+  },
+  spread_product: {
+    kind: 'formula',
+    symbol: 'C',
+    label: 'Integral of the product of two currents',
+    unit: 'A^2*s',
+    per: ['spread', 'point'],
+    across: 'lag',
+    formula:
+      'spread_final^2*(spread_both_rise-(1+EXP(-delay/spread_tau))*spread_tau*(1-EXP(-spread_both_rise/spread_tau))+' +
+      'EXP(-delay/spread_tau)*spread_tau/2*(1-EXP(-2*spread_both_rise/spread_tau)))+' +
+      'spread_peak*spread_final*(spread_later_rises-spread_both_rise-spread_tau*' +
+      '(EXP(-spread_both_rise/spread_tau)-EXP(-spread_later_rises/spread_tau)))+' +
+      'spread_peak^2*(spread_shared-spread_later_rises)',
+    source: PHYSICS,
+  },
+  spread_flowing: {
+    kind: 'formula',
+    symbol: 'i',
+    label: 'Current that already flows in the later coil when the earlier one fires',
+    unit: 'A',
+    per: ['spread', 'point'],
+    across: 'lag',
+    formula:
+      'IF(spread_shared>0, IF(spread_shared>=spread_limit_time, spread_peak, ' +
+      'spread_final*(1-EXP(-spread_shared/spread_tau))), 0)',
+    source: PHYSICS,
+  },
+  spread_flowing_at: {
+    kind: 'formula',
+    symbol: 'i',
+    label: 'Current in the coil of the other firing at the instant of this one',
+    unit: 'A',
+    per: ['spread', 'point', 'event'],
+    across: 'event2',
+    formula: 'INDEX(spread_flowing[lag], 1, interval_no)',
+  },
+  expected_average: {
+    kind: 'formula',
+    symbol: 'I_avg',
+    label: 'Average current: a clamp on direct current',
+    unit: 'A',
+    per: ['spread', 'wire', 'point'],
+    formula: 'wire_firings*spread_charge/cycle_time',
+    source: PHYSICS,
+  },
+  expected_effective: {
+    kind: 'formula',
+    symbol: 'I_eff',
+    label: 'Effective current: a clamp with true effective value',
+    unit: 'A',
+    per: ['spread', 'wire', 'point'],
+    formula: 'SQRT(SUMPRODUCT(MMULT(spread_product[lag], meetings[lag]))/cycle_time)',
+    source: PHYSICS,
+  },
+  expected_peak: {
+    kind: 'formula',
+    symbol: 'I_max',
+    label: 'Peak current: a clamp on a scope',
+    unit: 'A',
+    per: ['spread', 'wire', 'point'],
+    formula: 'MAX(MMULT(spread_flowing_at[event,event2], carried[event]))',
+  },
+  spread_wire_T: {
+    kind: 'formula',
+    symbol: 'T_w',
+    label: 'Conductor temperature: cold, or at the worst point',
+    unit: 'degC',
+    per: ['spread', 'wire'],
+    formula:
+      'IF(spread_sign<0, MIN(T_ref, run_ambient), IF(ISNUMBER(ampacity), IF(ampacity>0, ' +
+      'run_ambient+(rating-run_ambient)*(MAX(expected_effective[point])/ampacity)^2, run_ambient), run_ambient))',
+    source: PHYSICS,
+  },
+  spread_wire_ohm: {
+    kind: 'formula',
+    symbol: 'R_w',
+    label: 'Resistance of the conductor with its joints, fuse and relay contact',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['spread', 'wire'],
+    formula:
+      'INDEX(size_ohm[size], gauge_row, 1)*wire_length*(1+spread_sign*tolerance_length)*' +
+      '(1+alpha_20*(spread_wire_T-T_ref))+fixed_ohm*(1+spread_sign*tolerance_joint)',
+    source: PHYSICS,
+  },
+  expected_ohm: {
+    kind: 'formula',
+    symbol: 'R₂₀',
+    label: 'Resistance measured without current: at 20 °C, at most at ambient',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['spread', 'wire'],
+    formula:
+      'INDEX(size_ohm[size], gauge_row, 1)*wire_length*(1+spread_sign*tolerance_length)*' +
+      '(1+alpha_20*(IF(spread_sign>0, MAX(T_ref, run_ambient), IF(spread_sign<0, MIN(T_ref, run_ambient), T_ref))-T_ref))' +
+      '+fixed_ohm*(1+spread_sign*tolerance_joint)',
+    source: PHYSICS,
+  },
+  expected_drop_average: {
+    kind: 'formula',
+    symbol: 'U_avg',
+    label: 'Average drop: a multimeter',
+    unit: 'V',
+    shown: 'mV',
+    per: ['spread', 'wire', 'point'],
+    formula: 'spread_wire_ohm*expected_average',
+  },
+  expected_drop_peak: {
+    kind: 'formula',
+    symbol: 'U_max',
+    label: 'Peak drop: a scope',
+    unit: 'V',
+    shown: 'mV',
+    per: ['spread', 'wire', 'point'],
+    formula: 'spread_wire_ohm*expected_peak',
+  },
+  spread_common_ohm: {
+    kind: 'formula',
+    symbol: 'R_jk',
+    label: 'Resistance that the paths of the two coils have in common',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['spread', 'event'],
+    across: 'event2',
+    formula: 'SUMPRODUCT(carries[wire], carries[wire,event=event2], spread_wire_ohm[wire])',
+  },
+  spread_path_weight: {
+    kind: 'formula',
+    symbol: 'ΣnR',
+    label: 'Resistances of the path, each times the firings that it carries in a cycle',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['spread', 'event'],
+    formula: 'SUMPRODUCT(carries[wire], wire_firings[wire], spread_wire_ohm[wire])',
+    note: 'Times the charge of one dwell over the time of a cycle it is the average drop of the path.',
+  },
+  spread_path_drop: {
+    kind: 'formula',
+    symbol: 'ΔV',
+    label: 'Drop of the coil’s path at the firing instant',
+    unit: 'V',
+    per: ['spread', 'point', 'event'],
+    formula: 'SUMPRODUCT(spread_common_ohm[event2], spread_flowing_at[event2])',
+  },
+  expected_supply_least: {
+    kind: 'formula',
+    symbol: 'V_c',
+    label: 'Supply at the coil at its worst firing: a scope',
+    unit: 'V',
+    per: ['spread', 'coil', 'point'],
+    formula: 'supply-SUMPRODUCT(MAX((event_coil[event]=coil_no)*spread_path_drop[event]))',
+    note: 'With the least currents it is highest.',
+  },
+  expected_supply_average: {
+    kind: 'formula',
+    symbol: 'V_c,avg',
+    label: 'Supply at the coil on average: a multimeter',
+    unit: 'V',
+    per: ['spread', 'coil', 'point'],
+    formula:
+      'supply-SUMPRODUCT(MAX((event_coil[event]=coil_no)*spread_path_weight[event]))*spread_charge/cycle_time',
+  },
+  expected_coil_average: {
+    kind: 'formula',
+    symbol: 'I_avg',
+    label: 'Average current of the coil: a clamp on direct current',
+    unit: 'A',
+    per: ['spread', 'coil', 'point'],
+    formula: 'coil_firings*spread_charge/cycle_time',
+  },
+  expected_coil_effective: {
+    kind: 'formula',
+    symbol: 'I_eff',
+    label: 'Effective current of the coil: a clamp with true effective value',
+    unit: 'A',
+    per: ['spread', 'coil', 'point'],
+    formula: 'SQRT(coil_firings*INDEX(spread_product[lag], 1, 1)/cycle_time)',
+    note: 'The charges of one coil never overlap: only the row of interval 0 counts.',
+  },
+  expected_coil_peak: {
+    kind: 'formula',
+    symbol: 'I_pk',
+    label: 'Peak current of the coil: a clamp on a scope',
+    unit: 'A',
+    per: ['spread', 'coil', 'point'],
+    formula: 'spread_peak',
+  },
+} as const satisfies Quantities;

@@ -1,0 +1,69 @@
+/** Where the probes go, and what the instruments are called: words only. */
+import type { Design, Instrument } from '../design/design.ts';
+import type { Where } from './expected.ts';
+
+/** The instrument as it is set. */
+export const INSTRUMENT_WORDS: Readonly<Record<Instrument, string>> = {
+  meter: 'multimeter, V DC',
+  scope: 'scope, peak',
+  clamp_average: 'clamp, A DC',
+  clamp_effective: 'clamp, true RMS AC+DC',
+  clamp_peak: 'clamp on scope, peak',
+  value: 'milliohm meter',
+};
+
+/** A supply is read at its lowest. */
+export const instrumentWords = ({ what, instrument }: Pick<Where, 'what' | 'instrument'>): string =>
+  what === 'supply' && instrument === 'scope' ? 'scope, least' : INSTRUMENT_WORDS[instrument];
+
+/** `main`, `coil 3`, `battery`. */
+export function subjectOf(design: Design, { wire, coil }: Pick<Where, 'wire' | 'coil'>): string {
+  if (wire !== null) return design.wires[wire]?.id ?? '';
+  return coil === null ? 'battery' : `coil ${design.coils[coil]?.id}`;
+}
+
+/** Where the two probes, or the clamp, go. */
+export function probesOf(design: Design, where: Where): string {
+  const { what, wire, coil } = where;
+  if (wire === null) {
+    if (coil === null) return 'battery posts, red on positive';
+    const name = `coil ${design.coils[coil]?.id}`;
+    return what === 'supply' ? `supply and ground terminals of ${name}` : `around the supply wire of ${name}`;
+  }
+  const { id } = design.wires[wire] as Design['wires'][number];
+  if (what === 'current') return `around ${id}, no other wire in the clamp`;
+  const [from, to] = endsOf(design, wire);
+  if (what === 'resistance') return `${id} alone, unhooked at both ends: ${from}, and ${to}`;
+  return `red on ${from}, black on ${to}`;
+}
+
+/** The two ends of a conductor as current meets them. */
+export function endsOf(design: Design, wire: number): [string, string] {
+  const own = design.wires[wire] as Design['wires'][number];
+  const side = design.runs[own.run]?.side;
+  // Conductors of the same side that share a coil with this one; the order of the runs is that of the current.
+  const beside = design.wires.filter(
+    ({ run, coils }) =>
+      run !== own.run && design.runs[run]?.side === side && coils.some((coil) => own.coils.includes(coil)),
+  );
+  const before = beside.filter(({ run }) => run < own.run).at(-1);
+  const after = beside.find(({ run }) => run > own.run);
+  const several = own.coils.length > 1;
+  const terminal = (kind: string): string =>
+    several
+      ? `the ${kind} terminals of its coils`
+      : `the ${kind} terminal of coil ${design.coils[own.coils[0] ?? -1]?.id}`;
+  const ends = (name: string): string => `the end of ${name}`;
+  if (side === 'feed')
+    return [
+      before ? ends(before.id) : 'battery positive',
+      after ? `the start of ${runOrId(design, after.run)}` : terminal('supply'),
+    ];
+  return [
+    before ? ends(runOrId(design, before.run)) : terminal('ground'),
+    after ? `the start of ${after.id}` : 'battery negative',
+  ];
+}
+
+/** A run of several conductors by its own name. */
+const runOrId = (design: Design, run: number): string => design.runs[run]?.name ?? '';
