@@ -12,6 +12,9 @@ import { shortened } from './words.ts';
 
 const HEIGHT = 430;
 
+/** Letters of the names in a label. */
+const LONGEST = 28;
+
 /** Room left and right of what is drawn, as a factor. */
 const ROOM = 1.15;
 
@@ -75,10 +78,13 @@ const decades = (least: number, most: number, steps: readonly number[]): number[
   );
 };
 
-/** Times from a decade below the fastest to one above the slowest opening that the gates state. */
+/** Whole decades around all that the gates state, with some room below the fastest opening. */
 function timeEnds({ gates }: FuseCurves): [number, number] {
   const times = gates.flatMap(({ fastest, slowest }) => [fastest, slowest]).filter(Number.isFinite);
-  return [10 ** Math.floor(Math.log10(Math.min(...times))), 10 ** Math.ceil(Math.log10(Math.max(...times)))];
+  return [
+    10 ** Math.floor(Math.log10(Math.min(...times) / ROOM)),
+    10 ** Math.ceil(Math.log10(Math.max(...times))),
+  ];
 }
 
 function timePanel(curves: FuseCurves, amps: readonly [number, number], theme: Theme): Panel {
@@ -102,7 +108,7 @@ function timePanel(curves: FuseCurves, amps: readonly [number, number], theme: T
       return {
         value: last?.time ?? ends[1],
         from: last?.current ?? most,
-        text: `${shortened(names.join(', '), 26)}, ${size}`,
+        text: `${several(names)}, ${size}`,
       };
     }),
   ];
@@ -159,6 +165,14 @@ interface Line {
   readonly size: string;
   readonly points: readonly TimeAt[];
 }
+
+/** Names in a label: all of them, or the first and how many more. */
+const several = (names: readonly string[]): string => {
+  const all = names.join(', ');
+  return all.length <= LONGEST
+    ? all
+    : `${shortened(names[0] as string, LONGEST)}${names.length > 1 ? ` and ${names.length - 1} more` : ''}`;
+};
 
 function distinct(conductors: readonly Endured[]): Line[] {
   const lines: Line[] = [];

@@ -32,8 +32,8 @@ export function speedPicture(
 ): Picture {
   const rpm = sets.flatMap(({ speeds }) => speeds.map((at) => at.rpm));
   const ends: [number, number] = [Math.min(...rpm), Math.max(...rpm)];
-  // One speed alone has no width.
-  if (ends[0] === ends[1]) ends[1] = ends[0] * 1.1;
+  // One speed alone has no width; it stands in the middle.
+  if (ends[0] === ends[1]) ends.splice(0, 2, ends[0] * 0.9, ends[1] * 1.1);
   const energy = energyPanel(sets, ends, theme);
   const what = sets.length > 1 ? 'the first feed run of both' : `run ${sets[0].run}`;
   const supplies = [...new Set(sets.map(({ supply }) => `${supply.toFixed(1)} V`))].join(' and ');
@@ -101,7 +101,7 @@ function currentPanel(
     ].flatMap(({ what, value }) =>
       value === null
         ? []
-        : [{ value, text: named(`${what} ${printValue(value, 'A', 'A', true)}`, set, two) }],
+        : [{ value, text: named(`${what} ${printValue(value, 'A', 'A', what === 'fuse')}`, set, two) }],
     ),
   );
   const near = limits.filter(({ value }) => value <= FAR * highest);
@@ -110,7 +110,7 @@ function currentPanel(
     .filter((limit) => !near.includes(limit))
     .map(({ text }) => ({ value: most, text: `${text}, above ↑` }));
   return {
-    title: 'Current; thin lines across: rating of the fuse and ampacity of the conductor',
+    title: `Current${near.length > 0 ? '; thin lines across: rating of the fuse and ampacity of the conductor' : ''}`,
     width: WIDTH,
     height: HEIGHT.currents,
     layer: [
@@ -185,6 +185,8 @@ const plotted = (
       color: strong ? theme.strong : theme.ink,
       strokeWidth: strong ? 2.2 : 1.4,
       strokeDash: strong ? dash(0) : dash(i + 1),
+      // A line of a single speed would not be seen.
+      point: points.length === 1 && { color: strong ? theme.strong : theme.ink, filled: true },
     },
     encoding: { x, y },
   }));
