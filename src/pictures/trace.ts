@@ -119,7 +119,7 @@ function coilPanel(trace: Trace, lines: readonly CoilLine[], worst: CoilLine, th
     title:
       lines.length === 1
         ? `Coil ${worst.id}`
-        : `Each coil, ${named}; dark: coil ${worst.id}, the lowest supply at a firing`,
+        : `${lines.length < trace.coils.length ? 'Some coils' : 'Each coil'}, ${named}; dark: coil ${worst.id}, the lowest supply at a firing`,
     width: WIDTH,
     height: HEIGHT.coils,
     layer: [
