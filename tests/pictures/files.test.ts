@@ -1,14 +1,14 @@
 /** Pictures as files: what `--out` and `--plots` write, and what they leave alone. */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { drawn } from '../../src/commands/pictures.ts';
 import { picturesOf } from '../../src/pictures/all.ts';
 import { isOurPng, isOurSvg } from '../../src/pictures/mark.ts';
 import { slugs } from '../../src/pictures/words.ts';
-import { coilfeed, emptyFolder } from '../cli/tool.ts';
+import { coilfeed, emptyFolder, toolPath } from '../cli/tool.ts';
 import { modelOf } from '../physics/harness.ts';
 import { textOf } from '../transient/made-up.ts';
 import { design, evaluated } from './designs.ts';
@@ -168,6 +168,28 @@ describe('coilfeed size --plots', () => {
     expect([ran.status, ran.out]).toEqual([2, '']);
     expect(ran.err).toContain('"a" is not a folder');
   });
+});
+
+test('the libraries that draw are not loaded by a call that draws nothing', () => {
+  const folder = join(dirname(toolPath()), 'chunks');
+  const text = (name: string): string => readFileSync(join(folder, name), 'utf8');
+  const draws = (name: string): boolean =>
+    text(name).includes('resetSVGDefIds=') || text(name).includes('function resetSVGDefIds');
+  const loaded = (name: string, found = new Set<string>()): Set<string> => {
+    if (found.has(name)) return found;
+    found.add(name);
+    for (const [, other] of text(name).matchAll(/(?:from|import)"\.\/([^"]+)"/g))
+      loaded(other as string, found);
+    return found;
+  };
+  const chunks = readdirSync(folder);
+  expect(chunks.filter(draws)).toHaveLength(1);
+  for (const command of chunks.filter((name) => /^(size|trace)-/.test(name))) {
+    const all = [...loaded(command)];
+    expect(all.filter(draws)).toEqual([]);
+  }
+  // The reading of imports finds some: the engine at least.
+  expect(Math.max(...chunks.map((name) => loaded(name).size))).toBeGreaterThan(5);
 });
 
 describe('coilfeed trace --out', () => {
