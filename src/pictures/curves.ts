@@ -2,18 +2,15 @@
 import type { Field, PositionFieldDef } from 'vega-lite/types_unstable/channeldef.js';
 import { printNumber, printValue } from '../basis/print.ts';
 import { logarithmicAxis } from './axes.ts';
-import type { Endured, FuseCurves, GateOf, TimeAt } from './curve-lines.ts';
+import { type Band, bandOf, distinct, several } from './band.ts';
+import type { Endured, FuseCurves } from './curve-lines.ts';
 import { faultPanel } from './faults.ts';
 import { hatched, timeAt } from './hatch.ts';
 import { rightLabels } from './layers.ts';
 import { type Layer, type Panel, type Picture, picture, rows } from './picture.ts';
 import { dash, LIGHT, type Theme, WIDTH } from './theme.ts';
-import { shortened } from './words.ts';
 
 const HEIGHT = 430;
-
-/** Letters of the names in a label. */
-const LONGEST = 28;
 
 /** Room left and right of what is drawn, as a factor. */
 const ROOM = 1.15;
@@ -157,65 +154,6 @@ function timePanel(curves: FuseCurves, amps: readonly [number, number], theme: T
       ...rightLabels(labels, { least: ends[0], most: ends[1], height: HEIGHT, log: true }, most, theme),
     ],
   };
-}
-
-/** Conductors of the same size at the same place endure the same: one line, with all their names. */
-interface Line {
-  readonly names: string[];
-  readonly size: string;
-  readonly points: readonly TimeAt[];
-}
-
-/** Names in a label: all of them, or the first and how many more. */
-const several = (names: readonly string[]): string => {
-  const all = names.join(', ');
-  return all.length <= LONGEST
-    ? all
-    : `${shortened(names[0] as string, LONGEST)}${names.length > 1 ? ` and ${names.length - 1} more` : ''}`;
-};
-
-function distinct(conductors: readonly Endured[]): Line[] {
-  const lines: Line[] = [];
-  for (const { name, size, points } of conductors) {
-    const same = lines.find((line) => line.size === size && alike(line.points, points));
-    if (same) same.names.push(name);
-    else lines.push({ names: [name], size, points });
-  }
-  return lines;
-}
-
-/** Equal but for the last digits. */
-const alike = (a: readonly TimeAt[], b: readonly TimeAt[]): boolean => {
-  const near = (x: number, y: number): boolean => x === y || Math.abs(x - y) <= 1e-9 * Math.abs(y);
-  return (
-    a.length === b.length &&
-    a.every(({ current, time }, i) => near(current, b[i]?.current ?? 0) && near(time, b[i]?.time ?? 0))
-  );
-};
-
-interface Band {
-  readonly x: number;
-  readonly y: number;
-  readonly y2: number;
-}
-
-/** The corners of the band up to the current `most`: at the second gate the latest opening comes from infinity. */
-export function bandOf(gates: readonly GateOf[], most: number, top: number): Band[] {
-  const corners = gates.flatMap(({ current, fastest, slowest }, i) => {
-    const corner = { x: current, y: fastest, y2: Math.min(slowest, top) };
-    const jumps = i > 0 && Number.isFinite(slowest) && !Number.isFinite(gates[i - 1]?.slowest ?? 0);
-    return jumps ? [{ ...corner, y2: top }, corner] : [corner];
-  });
-  const within = corners.filter(({ x }) => x < most);
-  const last = within.at(-1);
-  if (!last) return corners;
-  const side = (key: 'fastest' | 'slowest'): readonly TimeAt[] =>
-    gates.map((gate) => ({ current: gate.current, time: gate[key] }));
-  return [
-    ...within,
-    // Behind the last gate the times stay.
-    { x: most, y: timeAt(side('fastest'), most), y2: Math.min(top, timeAt(side('slowest'), most)) },
-  ];
 }
 
 /** Upright strokes between the conductor's line and the latest opening, in the windows. */

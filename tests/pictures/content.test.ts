@@ -1,8 +1,9 @@
 /** What is drawn is what the model says, in the units that stand at the axes. */
 import { describe, expect, test } from 'vitest';
 import { picturesOf } from '../../src/pictures/all.ts';
+import { bandOf } from '../../src/pictures/band.ts';
 import { fuseCurves } from '../../src/pictures/curve-lines.ts';
-import { bandOf, curvesPicture } from '../../src/pictures/curves.ts';
+import { curvesPicture } from '../../src/pictures/curves.ts';
 import { speedPicture } from '../../src/pictures/speed.ts';
 import { speedLines } from '../../src/pictures/speed-lines.ts';
 import { tracePicture } from '../../src/pictures/trace.ts';
