@@ -37,7 +37,7 @@ export const logarithmicAxis = (
 export function angleAxis({ cycle, cycleAngle }: Circuit, words: boolean): PositionFieldDef<Field> {
   const perDegree = (cycle * 1e3) / cycleAngle;
   const step = cycleAngle / 8;
-  const places = Math.max(0, Math.min(3, 2 - Math.floor(Math.log10(perDegree * step))));
+  const places = perDegree * step < 0.1 ? 3 : perDegree * step < 10 ? 2 : 1;
   const values = Array.from({ length: 9 }, (_, i) => i * step);
   if (!words) return straight('x', '', [0, cycleAngle], { values, labels: false, title: null });
   return straight('x', 'Crank angle in °, below it time in ms', [0, cycleAngle], {

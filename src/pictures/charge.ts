@@ -41,7 +41,7 @@ export function chargePanel(
   const top = Math.max(1, ...lines.flatMap(({ points }) => points.map(({ y }) => y))) * 1.08;
   const labels = lines.map(({ name, points }) => ({
     value: points.at(-1)?.y ?? 0,
-    text: `${shortened(name, 30)} ${printNumber(points.at(-1)?.y ?? 0)} A`,
+    text: `${shortened(name, 30)}: ${printNumber(points.at(-1)?.y ?? 0)} A`,
   }));
   const x = straight('x', 'Time since the begin of the charge in ms', [0, milliseconds], { tickCount: 8 });
   const y = straight('y', 'Current in A', [0, top]);

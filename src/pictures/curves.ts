@@ -2,13 +2,13 @@
 import type { Field, PositionFieldDef } from 'vega-lite/types_unstable/channeldef.js';
 import { printNumber, printValue } from '../basis/print.ts';
 import { logarithmicAxis } from './axes.ts';
-import type { Endured, FuseCurves, GateOf, TimeAt } from './curve-lines.ts';
+import { type Band, bandOf, distinct, several } from './band.ts';
+import type { Endured, FuseCurves } from './curve-lines.ts';
 import { faultPanel } from './faults.ts';
 import { hatched, timeAt } from './hatch.ts';
 import { rightLabels } from './layers.ts';
 import { type Layer, type Panel, type Picture, picture, rows } from './picture.ts';
 import { dash, LIGHT, type Theme, WIDTH } from './theme.ts';
-import { shortened } from './words.ts';
 
 const HEIGHT = 430;
 
@@ -75,10 +75,13 @@ const decades = (least: number, most: number, steps: readonly number[]): number[
   );
 };
 
-/** Times from a decade below the fastest to one above the slowest opening that the gates state. */
+/** Whole decades around all that the gates state, with some room below the fastest opening. */
 function timeEnds({ gates }: FuseCurves): [number, number] {
   const times = gates.flatMap(({ fastest, slowest }) => [fastest, slowest]).filter(Number.isFinite);
-  return [10 ** Math.floor(Math.log10(Math.min(...times))), 10 ** Math.ceil(Math.log10(Math.max(...times)))];
+  return [
+    10 ** Math.floor(Math.log10(Math.min(...times) / ROOM)),
+    10 ** Math.ceil(Math.log10(Math.max(...times))),
+  ];
 }
 
 function timePanel(curves: FuseCurves, amps: readonly [number, number], theme: Theme): Panel {
@@ -102,7 +105,7 @@ function timePanel(curves: FuseCurves, amps: readonly [number, number], theme: T
       return {
         value: last?.time ?? ends[1],
         from: last?.current ?? most,
-        text: `${shortened(names.join(', '), 26)}, ${size}`,
+        text: `${several(names)}, ${size}`,
       };
     }),
   ];
@@ -151,57 +154,6 @@ function timePanel(curves: FuseCurves, amps: readonly [number, number], theme: T
       ...rightLabels(labels, { least: ends[0], most: ends[1], height: HEIGHT, log: true }, most, theme),
     ],
   };
-}
-
-/** Conductors of the same size at the same place endure the same: one line, with all their names. */
-interface Line {
-  readonly names: string[];
-  readonly size: string;
-  readonly points: readonly TimeAt[];
-}
-
-function distinct(conductors: readonly Endured[]): Line[] {
-  const lines: Line[] = [];
-  for (const { name, size, points } of conductors) {
-    const same = lines.find((line) => line.size === size && alike(line.points, points));
-    if (same) same.names.push(name);
-    else lines.push({ names: [name], size, points });
-  }
-  return lines;
-}
-
-/** Equal but for the last digits. */
-const alike = (a: readonly TimeAt[], b: readonly TimeAt[]): boolean => {
-  const near = (x: number, y: number): boolean => x === y || Math.abs(x - y) <= 1e-9 * Math.abs(y);
-  return (
-    a.length === b.length &&
-    a.every(({ current, time }, i) => near(current, b[i]?.current ?? 0) && near(time, b[i]?.time ?? 0))
-  );
-};
-
-interface Band {
-  readonly x: number;
-  readonly y: number;
-  readonly y2: number;
-}
-
-/** The corners of the band up to the current `most`: at the second gate the latest opening comes from infinity. */
-export function bandOf(gates: readonly GateOf[], most: number, top: number): Band[] {
-  const corners = gates.flatMap(({ current, fastest, slowest }, i) => {
-    const corner = { x: current, y: fastest, y2: Math.min(slowest, top) };
-    const jumps = i > 0 && Number.isFinite(slowest) && !Number.isFinite(gates[i - 1]?.slowest ?? 0);
-    return jumps ? [{ ...corner, y2: top }, corner] : [corner];
-  });
-  const within = corners.filter(({ x }) => x < most);
-  const last = within.at(-1);
-  if (!last) return corners;
-  const side = (key: 'fastest' | 'slowest'): readonly TimeAt[] =>
-    gates.map((gate) => ({ current: gate.current, time: gate[key] }));
-  return [
-    ...within,
-    // Behind the last gate the times stay.
-    { x: most, y: timeAt(side('fastest'), most), y2: Math.min(top, timeAt(side('slowest'), most)) },
-  ];
 }
 
 /** Upright strokes between the conductor's line and the latest opening, in the windows. */

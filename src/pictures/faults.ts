@@ -104,7 +104,7 @@ export function faultPanel(curves: FuseCurves, x: PositionFieldDef<Field>, theme
 }
 
 const shortOf = ({ name, fault: [from, to] }: Endured): string =>
-  `${shortened(name, 18)}: ${printNumber(from)} to ${printNumber(to)} A`;
+  `${shortened(name, 26)}: ${printNumber(from)} to ${printNumber(to)} A`;
 
 /** Windows, and what lies in them. */
 function openOf({ windows }: Endured): string {

@@ -62,7 +62,7 @@ export function measuredPicture(
         layer: [
           {
             data: rows(lines.measured),
-            mark: { type: 'line', color: theme.faint, strokeWidth: 2.4 },
+            mark: { type: 'line', color: theme.faint, strokeWidth: 1.4 },
             encoding: { x: bare, y: current },
           },
           {

@@ -2,6 +2,7 @@
 import type { Field, PositionFieldDef } from 'vega-lite/types_unstable/channeldef.js';
 import { printNumber, printValue } from '../basis/print.ts';
 import { straight } from './axes.ts';
+import { clippedGround } from './ground.ts';
 import { type Label, rightLabels, rule } from './layers.ts';
 import { type Layer, type Panel, type Picture, picture, rows } from './picture.ts';
 import type { AtSpeed, SpeedLines } from './speed-lines.ts';
@@ -32,8 +33,8 @@ export function speedPicture(
 ): Picture {
   const rpm = sets.flatMap(({ speeds }) => speeds.map((at) => at.rpm));
   const ends: [number, number] = [Math.min(...rpm), Math.max(...rpm)];
-  // One speed alone has no width.
-  if (ends[0] === ends[1]) ends[1] = ends[0] * 1.1;
+  // One speed alone has no width; it stands in the middle.
+  if (ends[0] === ends[1]) ends.splice(0, 2, ends[0] * 0.9, ends[1] * 1.1);
   const energy = energyPanel(sets, ends, theme);
   const what = sets.length > 1 ? 'the first feed run of both' : `run ${sets[0].run}`;
   const supplies = [...new Set(sets.map(({ supply }) => `${supply.toFixed(1)} V`))].join(' and ');
@@ -101,7 +102,7 @@ function currentPanel(
     ].flatMap(({ what, value }) =>
       value === null
         ? []
-        : [{ value, text: named(`${what} ${printValue(value, 'A', 'A', true)}`, set, two) }],
+        : [{ value, text: named(`${what} ${printValue(value, 'A', 'A', what === 'fuse')}`, set, two) }],
     ),
   );
   const near = limits.filter(({ value }) => value <= FAR * highest);
@@ -110,7 +111,7 @@ function currentPanel(
     .filter((limit) => !near.includes(limit))
     .map(({ text }) => ({ value: most, text: `${text}, above ↑` }));
   return {
-    title: 'Current; thin lines across: rating of the fuse and ampacity of the conductor',
+    title: `Current${near.length > 0 ? '; thin lines across: rating of the fuse and ampacity of the conductor' : ''}`,
     width: WIDTH,
     height: HEIGHT.currents,
     layer: [
@@ -185,47 +186,8 @@ const plotted = (
       color: strong ? theme.strong : theme.ink,
       strokeWidth: strong ? 2.2 : 1.4,
       strokeDash: strong ? dash(0) : dash(i + 1),
+      // A line of a single speed would not be seen.
+      point: points.length === 1 && { color: strong ? theme.strong : theme.ink, filled: true },
     },
     encoding: { x, y },
   }));
-
-/** A ground where the dwell of the first design is cut short: from half way to the speed before. */
-function clippedGround(
-  [set]: readonly SpeedLines[],
-  [least, most]: readonly [number, number],
-  theme: Theme,
-): Layer[] {
-  const speeds = set?.speeds ?? [];
-  const first = speeds.findIndex(({ clipped }) => clipped);
-  if (first < 0) return [];
-  const [before, at] = [speeds[first - 1], speeds[first] as AtSpeed];
-  const from = before ? (before.rpm + at.rpm) / 2 : least;
-  // Written on the side where there is more room.
-  const left = from - least > most - from;
-  return [
-    {
-      data: rows([{ x: from, to: most }]),
-      mark: { type: 'rect', color: theme.tint, opacity: 0.7 },
-      encoding: {
-        x: { field: 'x', type: 'quantitative' },
-        x2: { field: 'to' },
-      },
-    },
-    {
-      data: rows([{ x: from, text: left ? 'dwell cut short →' : '→ dwell cut short' }]),
-      mark: {
-        type: 'text',
-        align: left ? 'right' : 'left',
-        baseline: 'top',
-        dx: left ? -6 : 6,
-        dy: 4,
-        color: theme.quiet,
-      },
-      encoding: {
-        x: { field: 'x', type: 'quantitative' },
-        y: { value: 0 },
-        text: { field: 'text', type: 'nominal' },
-      },
-    },
-  ];
-}

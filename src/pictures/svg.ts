@@ -52,7 +52,7 @@ export async function toSvg(picture: Picture, letters?: Letters): Promise<string
   const { view, vega } = await viewOf(picture, letters);
   // Numbers of clipping paths and the like count on from one picture to the next.
   vega.resetSVGDefIds();
-  const svg = await view.toSVG();
+  const svg = (await view.toSVG()).replace(NOT_XML, '\ufffd');
   view.finalize();
   const head = /^<svg [^>]*>/.exec(svg)?.[0];
   if (head === undefined) throw new Error('what was drawn is no SVG');
@@ -63,5 +63,8 @@ export async function toSvg(picture: Picture, letters?: Letters): Promise<string
   );
 }
 
+/** What a text may hold and XML may not. */
+const NOT_XML = /[\ufffe\uffff]|\p{Cs}/gu;
+
 const escaped = (text: string): string =>
-  text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');
+  text.replace(NOT_XML, '\ufffd').replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');

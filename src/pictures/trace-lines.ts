@@ -74,7 +74,8 @@ export function coilLines(trace: Trace, coils: readonly number[]): CoilLine[] {
       firing.coil === coil
         ? [
             {
-              x: angleOf(trace, firing.at) || course.circuit.cycleAngle,
+              // What fires at 0 was charged at the end of the cycle.
+              x: evaluation.design.events[i]?.angle || course.circuit.cycleAngle,
               current: course.atFiring[i]?.[coil] ?? 0,
               supply: supplyBefore(course, i),
             },
@@ -125,7 +126,8 @@ export function during(
   const twice = [...points.map(({ x, y }) => ({ x: x - cycleAngle, y })), ...points];
   const moved = twice.map(({ x, y }) => ({ x: x * perDegree - begin, y }));
   const hair = 1e-9 * milliseconds;
-  // The firing itself is two points, before and after it: the line ends with the first.
-  const end = moved.findIndex(({ x }) => x >= milliseconds - hair);
-  return moved.slice(0, end + 1).filter(({ x }) => x >= -hair);
+  // What switches is two points, before and after: the line begins with the second and ends with the first.
+  const begins = moved.findLastIndex(({ x }) => x <= hair);
+  const ends = moved.findIndex(({ x }) => x >= milliseconds - hair);
+  return moved.slice(Math.max(0, begins), ends + 1).filter(({ x }) => x >= -hair);
 }

@@ -3,9 +3,10 @@ import { printNumber, printValue } from '../basis/print.ts';
 import type { Trace } from '../transient/trace.ts';
 import { angleAxis, straight } from './axes.ts';
 import { chargePanel } from './charge.ts';
+import { coilPanel } from './coil-panel.ts';
 import { rightLabels, rule } from './layers.ts';
 import { type Panel, type Picture, picture, rows } from './picture.ts';
-import { LETTERS, LIGHT, type Theme, WIDTH } from './theme.ts';
+import { LIGHT, type Theme, WIDTH } from './theme.ts';
 import {
   type CoilLine,
   carriedBy,
@@ -15,16 +16,12 @@ import {
   sharedLines,
   worstOf,
 } from './trace-lines.ts';
-import { roughWidth, shortened } from './words.ts';
+import { shortened } from './words.ts';
 
-const HEIGHT = { shared: 96, coils: 150, supply: 120 };
+const HEIGHT = { shared: 96, supply: 120 };
 
 /** Room above the highest line for what is written there, share of the axis. */
 const HEADROOM = 1.16;
-const NAMES = 1.2;
-
-/** A limit is shown that lies less than this many times as high as the currents. */
-const NEAR = 1.25;
 
 /**
  * The picture of a trace. `wires` are the conductors to show, by index; all when it is left out. A panel for each
@@ -104,82 +101,6 @@ function sharedPanels(trace: Trace, lines: readonly SharedLine[], theme: Theme):
       ],
     };
   });
-}
-
-function coilPanel(trace: Trace, lines: readonly CoilLine[], worst: CoilLine, theme: Theme): Panel {
-  const { limit, dwell } = trace.circuit;
-  const highest = Math.max(1, ...lines.flatMap(({ firings }) => firings.map(({ current }) => current)));
-  const limited = Number.isFinite(limit) && limit <= highest * NEAR;
-  const top = (limited ? Math.max(limit, highest) : highest) * NAMES;
-  const { values: labels, all } = firingLabels(trace, lines, worst);
-  const named = all ? 'named where each fires' : 'too many to be named';
-  const x = angleAxis(trace.circuit, false);
-  const y = straight('y', 'Current in A', [0, top]);
-  return {
-    title:
-      lines.length === 1
-        ? `Coil ${worst.id}`
-        : `Each coil, ${named}; dark: coil ${worst.id}, which has the lowest supply at its firing`,
-    width: WIDTH,
-    height: HEIGHT.coils,
-    layer: [
-      {
-        data: rows(
-          lines
-            .filter((line) => line !== worst)
-            .flatMap(({ id, current }) => current.map((p) => ({ ...p, id }))),
-        ),
-        mark: { type: 'line', color: theme.faint, strokeWidth: 1.2 },
-        encoding: { x, y, detail: { field: 'id', type: 'nominal' } },
-      },
-      {
-        data: rows(worst.current),
-        mark: { type: 'line', color: theme.strong, strokeWidth: 2 },
-        encoding: { x, y },
-      },
-      ...(limited ? [rule(limit, [2, 2], theme.danger)] : []),
-      ...(limited
-        ? rightLabels(
-            [{ value: limit, text: `limit ${printNumber(limit)} A` }],
-            { least: 0, most: top, height: HEIGHT.coils },
-            trace.circuit.cycleAngle,
-            theme,
-          )
-        : []),
-      {
-        data: rows(dwell > 0 ? labels : []),
-        mark: { type: 'text', baseline: 'top', dy: 4 },
-        encoding: {
-          x,
-          y: { value: 0 },
-          text: { field: 'text', type: 'nominal' },
-          color: { condition: { test: 'datum.worst', value: theme.strong }, value: theme.quiet },
-        },
-      },
-    ],
-  };
-}
-
-/** Names of the coils at their firings; only the worst one where they would run into each other. */
-function firingLabels(trace: Trace, lines: readonly CoilLine[], worst: CoilLine) {
-  const byAngle = new Map<number, { x: number; text: string; worst: boolean }>();
-  for (const line of lines)
-    for (const { x } of line.firings) {
-      const there = byAngle.get(x);
-      byAngle.set(x, {
-        x,
-        text: there ? `${there.text}, ${line.id}` : line.id,
-        worst: line === worst || there?.worst === true,
-      });
-    }
-  const labels = [...byAngle.values()].sort((a, b) => a.x - b.x);
-  const pixels = WIDTH / trace.circuit.cycleAngle;
-  const half = ({ text }: { text: string }): number => roughWidth(text, LETTERS.label) / 2;
-  const fit = labels.every((label, i) => {
-    const next = labels[i + 1];
-    return next === undefined || (next.x - label.x) * pixels > half(label) + half(next);
-  });
-  return { values: fit ? labels : [], all: fit };
 }
 
 function supplyPanel(trace: Trace, lines: readonly CoilLine[], worst: CoilLine, theme: Theme): Panel {

@@ -6,11 +6,11 @@
  */
 export const roughWidth = (text: string, size: number): number => [...text].length * size * 0.66;
 
-/** Breaks a text into lines that are not wider than `width` [px]. A longer word is cut. */
+/** Breaks a text into lines that are not wider than `width` [px]. A value keeps its unit; a longer word is cut. */
 export function wrapped(text: string, width: number, size: number): string[] {
   const most = Math.max(8, Math.floor(width / roughWidth('x', size)));
   const lines: string[] = [];
-  for (const word of text.split(/\s+/).flatMap((long) => pieces(long, most))) {
+  for (const word of text.split(/(?<!\d)\s+/).flatMap((long) => pieces(long, most))) {
     const last = lines.at(-1);
     if (last !== undefined && [...last].length + 1 + [...word].length <= most)
       lines[lines.length - 1] = `${last} ${word}`;

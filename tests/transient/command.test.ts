@@ -95,7 +95,7 @@ describe('a call that cannot be used: status 2 and a sentence', () => {
     ['a mistyped point', ['--point', 'juged'], six, 'Did you mean "judged"?'],
     ['an unknown point', ['--point', 'somewhere'], six, 'It has "judged"'],
     ['a mistyped run', ['--run', 'strp'], six, 'Did you mean "strap"?'],
-    ['a picture', ['--out', 'a.png'], six, 'must end in .csv'],
+    ['a kind of picture that is not written', ['--out', 'a.jpg'], six, 'must end in .svg, .png or .csv'],
     ['a supply without a unit', ['--supply', '13'], six, 'such as "13.8 V"'],
     ['a supply of no car', ['--supply', '400 V'], six, '1 V to 60 V'],
     ['a coil of which only a peak is known', [], bound, 'Only a peak current is known'],
