@@ -8,7 +8,8 @@
  *    before it, so that there are three guesses: these as their share of the drop has them, as the cheapest of the first
  *    ways has them, and as thin as their load allows (see `survival.ts`).
  * 4. Rounding up leaves drop to spare, and in which order the runs are reduced decides how well it is used: several ways
- *    are gone from each guess, and the one with the least copper is taken among those that endure (see `trim.ts`).
+ *    are gone from each guess, and from a start with the heaviest run thinner and the others thicker; the one with the
+ *    least copper is taken among those that endure (see `trim.ts`).
  * 5. Run after run, in the order of the feed, each takes the smallest size that keeps every firing of every point within
  *    the drop limit and endures its shorts, the runs before it already at their last size. After that no run can be one
  *    size smaller.
@@ -268,6 +269,33 @@ export const sizing = {
     shown: 'mohm/m',
     per: ['run'],
     formula: 'INDEX(candidate_ohm[candidate], 1, rounded_thin)',
+  },
+  weight: {
+    kind: 'formula',
+    symbol: 'V_Cu',
+    label: 'Copper of the run by its share of the drop, 0 for a stated size',
+    unit: 'mm^2*m',
+    per: ['run'],
+    formula: 'auto*share_area*run_length',
+  },
+  lean_start: {
+    kind: 'formula',
+    symbol: 'c₁‴',
+    label: 'Candidate to start from: the heaviest run one size smaller than rounded, the others one larger',
+    unit: '1',
+    per: ['run'],
+    formula:
+      'IF(auto=1, MIN(series_count, MAX(least, by_short_again, ' +
+      'IF(weight>=MAX(weight[run]), rounded_again-1, rounded_again+1))), by_load)',
+  },
+  lean_start_ohm: {
+    kind: 'formula',
+    symbol: 'r₁‴',
+    label: 'Warm resistance of one metre of that start',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['run'],
+    formula: 'INDEX(candidate_ohm[candidate], 1, lean_start)',
   },
   no_way: {
     kind: 'constant',

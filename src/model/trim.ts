@@ -53,6 +53,7 @@ const guessed = (suffix: string): Pick<Way, 'from' | 'floor'> => ({
   floor: `MAX(least, by_short${suffix})`,
 });
 const STEPPED = { ...guessed(''), from: { size: 'step_size', ohm: 'step_ohm' } };
+const LEAN = { ...guessed('_again'), from: { size: 'lean_start', ohm: 'lean_start_ohm' } };
 const STEP: Way = {
   ...guessed(''),
   name: 'step',
@@ -71,6 +72,8 @@ const LATER = [
   { ...guessed('_again'), name: 'back', label: 'Second guess, reduced against order', passed: '+1' },
   { ...guessed('_thin'), name: 'thin_forth', label: 'Third guess, reduced in order', passed: '-1' },
   { ...guessed('_thin'), name: 'thin_back', label: 'Third guess, reduced against order', passed: '+1' },
+  { ...LEAN, name: 'lean_forth', label: 'Heaviest run thinner, reduced in order', passed: '-1' },
+  { ...LEAN, name: 'lean_back', label: 'Heaviest run thinner, reduced against order', passed: '+1' },
 ] as const satisfies Way[];
 
 const namesOf = <N extends string>(ways: readonly { name: N }[]): N[] => ways.map(({ name }) => name);

@@ -191,7 +191,7 @@ describe('sizes that are chosen', () => {
       .filter((c) => kept(c.facts, c.own))
       .map((c) => ({ c, gap: c.copper / (c.best?.copper ?? Number.NaN) - 1 }));
 
-  test('copper: never below the least there is, on average within 1 % of it', () => {
+  test('copper: never below the least there is, on average within 0.5 % of it', () => {
     const gaps = gapsOf();
     for (const { c, gap } of gaps) expect(gap, describeCase(c)).toBeGreaterThan(-1e-9);
     const mean = gaps.reduce((sum, { gap }) => sum + gap, 0) / gaps.length;
@@ -201,7 +201,7 @@ describe('sizes that are chosen', () => {
         `exact in ${gaps.filter(({ gap }) => gap < 1e-9).length} of ${gaps.length}`,
     );
     // Rounding to a series costs a few percent where it falls badly, in most designs nothing.
-    expect(mean).toBeLessThan(0.01);
+    expect(mean).toBeLessThan(0.005);
   });
 
   test('copper: at most 15 % above the least there is', () => {
