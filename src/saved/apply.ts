@@ -131,5 +131,9 @@ function printed(doc: Document): string {
         node.flow = node !== doc.contents && !inner.some(isCollection) && inner.length <= SHORT;
       },
     });
+  // An empty line before every block.
+  if (isMap(doc.contents))
+    for (const { key, value } of doc.contents.items.slice(1))
+      if (isScalar(key) && isCollection(value)) key.spaceBefore = true;
   return doc.toString({ lineWidth: 0 });
 }
