@@ -29,22 +29,30 @@ export async function run(argv: string[]): Promise<number> {
     throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx.`);
   const given = await readGiven(file);
   if (given === null) return 2;
-  const { design } = given;
+  const { design, changed } = given;
+  const changes = changed === null ? {} : { changed };
 
-  const result = out === undefined ? pipeline(design) : await writeWorkbook(design, out, force);
+  const result = out === undefined ? pipeline(design) : await writeWorkbook(design, out, force, file);
   const drawn = plots === undefined ? null : await writePictures(result, plots, file, force);
   process.stdout.write(
-    json ? `${JSON.stringify(toJson(result), null, 2)}\n` : report(result, wantsColour(process.stdout)),
+    json
+      ? `${JSON.stringify({ ...toJson(result), ...changes }, null, 2)}\n`
+      : report(result, wantsColour(process.stdout)),
   );
   const told = [...(out === undefined ? [] : [`Workbook: ${out}`]), ...(drawn === null ? [] : [drawn])];
   if (told.length > 0) (json ? process.stderr : process.stdout).write(`\n${told.join('\n')}\n`);
   return result.verdict === 'pass' ? 0 : 1;
 }
 
-async function writeWorkbook(design: Design, out: string, force: boolean): Promise<Result> {
+/** `file` was read, and is not written over: it may hold what a person typed. */
+async function writeWorkbook(design: Design, out: string, force: boolean, file: string): Promise<Result> {
   const { show, toWorkbook, isOurs } = await import('../writers/workbook/workbook.ts');
   const result = pipeline(design, show);
-  await writeSafely(out, await toWorkbook(result), { force, ours: isOurs });
+  await writeSafely(out, await toWorkbook(result), {
+    force,
+    ours: isOurs,
+    inputs: file === '-' ? [] : [file],
+  });
   return result;
 }
 

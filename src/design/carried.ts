@@ -8,11 +8,14 @@ const ODD =
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /**
- * The author's text with plain line ends; where a sheet could not hold that, the same values on one line of JSON.
+ * The author's text with plain line ends, also behind the last line; where a sheet could not hold that, the same values on one line of JSON.
  * `value` is what the text stands for, as plain values.
  */
 export function carriedText(text: string, value: unknown): string {
-  const plain = text.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n');
+  const plain = text
+    .replace(/^\ufeff/, '')
+    .replace(/\r\n?/g, '\n')
+    .replace(/(?<!\n)$/, '\n');
   if (plain.search(ODD) < 0 && plain.split('\n').length <= MOST_LINES) return plain;
   return `${JSON.stringify(value).replace(ODD, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`)}\n`;
 }

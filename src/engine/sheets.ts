@@ -147,5 +147,6 @@ export const SUBJECT_TITLES: Readonly<Record<string, string>> = {
 export const INPUT_SHEET: SheetOf = {
   sheet: INPUTS,
   title: 'Inputs',
-  about: 'Everything that can be chosen, in one place. All other sheets follow from it.',
+  about:
+    'Everything that can be chosen; all other sheets follow from it. The numbers of cylinders, runs and points are fixed here: for others, change the design file and make a new workbook.',
 };

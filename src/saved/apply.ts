@@ -1,7 +1,6 @@
 /**
- * Changes values in the text of a design and leaves the rest as the author wrote it. Where each change only puts
- * another value into the place of one, the text around stays letter for letter; where keys come or go, the text is
- * laid out anew, with its comments.
+ * Changes values in the text of a design and leaves the rest as the author wrote it: letter for letter where that can
+ * be, else laid out anew, with its comments.
  */
 import {
   type Document,
@@ -12,22 +11,15 @@ import {
   isSeq,
   type Node,
   type Pair,
-  parseDocument,
   Scalar,
   visit,
-  type YAMLMap,
 } from 'yaml';
 import type { Path } from '../design/problems.ts';
+import { documentOf, type Edit, nodeAt, type Plain, pairOf } from './document.ts';
+import { patch, placeFor } from './patch.ts';
 
-export type Plain = string | number | readonly Plain[] | { readonly [key: string]: Plain };
-
-export interface Edit {
-  readonly key: Path;
-  /** Undefined takes the key out. */
-  readonly value: Plain | undefined;
-  /** The members of `value` that are new, where the text has a place for each of them: then only they change. */
-  readonly parts?: readonly Edit[];
-}
+/** Changes that need the text to be read again for each; more of them, and the whole is laid out anew. */
+const MOST_PATCHES = 40;
 
 /** The text with these changes. It must be sound. */
 export function edited(text: string, edits: readonly Edit[]): string {
@@ -35,37 +27,17 @@ export function edited(text: string, edits: readonly Edit[]): string {
   const whole = edits.flatMap((edit) =>
     edit.parts?.every(({ key }) => isScalar(nodeAt(doc, key))) ? edit.parts : [edit],
   );
-  return patched(doc, text, whole) ?? laidOut(doc, whole);
+  return (isShared(doc) ? null : patched(doc, text, whole)) ?? laidOut(doc, whole);
 }
 
 /** A design on one line or in brackets, such as JSON, as an author would lay it out; other texts as they are. */
 export function asYaml(text: string): string {
   const doc = documentOf(text);
-  if (!isCollection(doc.contents) || doc.contents.flow !== true) return text;
-  return printed(doc);
+  return isCollection(doc.contents) && doc.contents.flow === true ? printed(doc) : text;
 }
 
-const documentOf = (text: string): Document =>
-  parseDocument(text, { schema: 'core', uniqueKeys: false, prettyErrors: false });
-
-/** The pair of a map; keys may be written as numbers. */
-const pairOf = (map: YAMLMap, key: string | number): Pair<Node, Node | null> | undefined =>
-  map.items.find(({ key: own }) => isScalar(own) && String(own.value) === String(key)) as
-    | Pair<Node, Node | null>
-    | undefined;
-
-function nodeAt(doc: Document, path: Path): unknown {
-  let at: unknown = doc.contents;
-  for (const step of path) {
-    if (isMap(at)) at = pairOf(at, step)?.value;
-    else if (isSeq(at)) at = at.items[step as number];
-    else return undefined;
-  }
-  return at;
-}
-
-/** Null when not every change is another value in the place of one. */
-function patched(doc: Document, text: string, edits: readonly Edit[]): string | null {
+/** Whether a part stands in several places. */
+function isShared(doc: Document): boolean {
   let shared = false;
   visit(doc, {
     Alias() {
@@ -73,33 +45,26 @@ function patched(doc: Document, text: string, edits: readonly Edit[]): string | 
       return visit.BREAK;
     },
   });
-  if (shared) return null;
-  const patches: { from: number; to: number; put: string }[] = [];
-  for (const { key, value } of edits) {
-    const node = nodeAt(doc, key);
-    if (!isScalar(node) || !node.range || (typeof value !== 'string' && typeof value !== 'number'))
-      return null;
-    if (node.type === Scalar.BLOCK_FOLDED || node.type === Scalar.BLOCK_LITERAL) return null;
-    const quoted = node.type === Scalar.QUOTE_DOUBLE || node.type === Scalar.QUOTE_SINGLE;
-    const put = typeof value === 'number' ? String(value) : quoted ? JSON.stringify(value) : word(value);
-    patches.push({ from: node.range[0], to: node.range[1], put });
-  }
-  return patches
-    .sort((a, b) => b.from - a.from)
-    .reduce((out, { from, to, put }) => out.slice(0, from) + put + out.slice(to), text);
+  return shared;
 }
 
-/** A text without quotes where it cannot be taken for anything else. */
-const word = (text: string): string =>
-  /^[A-Za-z0-9.+-][A-Za-z0-9 ./%_+-]*(?<! )$/.test(text) && typeof parseDocument(text).toJS() === 'string'
-    ? text
-    : JSON.stringify(text);
+/** First the values that take the place of others, all at once; then the keys that come or go, one by one. */
+function patched(doc: Document, text: string, edits: readonly Edit[]): string | null {
+  const places = edits.map(({ key, value }) =>
+    value === undefined ? null : placeFor(nodeAt(doc, key), value),
+  );
+  const rest = edits.filter((_, i) => places[i] === null);
+  if (rest.length > MOST_PATCHES) return null;
+  const now = places
+    .filter((place) => place !== null)
+    .sort((a, b) => b.from - a.from)
+    .reduce((out, { from, to, put }) => out.slice(0, from) + put + out.slice(to), text);
+  return rest.reduce<string | null>((out, edit) => (out === null ? null : patch(out, edit)), now);
+}
 
 function laidOut(doc: Document, edits: readonly Edit[]): string {
   // A part that stands in several places must be able to change in one of them.
-  visit(doc, {
-    Alias: (_, alias) => alias.resolve(doc)?.clone() as Node | undefined,
-  });
+  visit(doc, { Alias: (_, alias) => alias.resolve(doc)?.clone() as Node | undefined });
   visit(doc, {
     Node: (_, node) => {
       if (!isAlias(node)) delete node.anchor;
@@ -149,9 +114,12 @@ function take(node: unknown, [step, ...rest]: Path): void {
     node.items.splice(node.items.indexOf(pair), 1);
 }
 
+/** Values that stand on one line. */
+const SHORT = 6;
+
 /** In the style of the designs that come with the tool: maps of plain values on one line, all others below each other. */
 function printed(doc: Document): string {
-  if (isCollection(doc.contents) && doc.contents.flow === true) {
+  if (isCollection(doc.contents) && doc.contents.flow === true)
     visit(doc, {
       Scalar(_, scalar) {
         scalar.type = Scalar.PLAIN;
@@ -163,9 +131,9 @@ function printed(doc: Document): string {
         node.flow = node !== doc.contents && !inner.some(isCollection) && inner.length <= SHORT;
       },
     });
-  }
+  // An empty line before every block.
+  if (isMap(doc.contents))
+    for (const { key, value } of doc.contents.items.slice(1))
+      if (isScalar(key) && isCollection(value)) key.spaceBefore = true;
   return doc.toString({ lineWidth: 0 });
 }
-
-/** Values that stand on one line. */
-const SHORT = 6;

@@ -34,7 +34,7 @@ const MOST = {
   sheet: 8_000_000,
 };
 /** Tags in a part that is read into a tree; each takes some hundred bytes there. */
-const MOST_TAGS = 300_000;
+const MOST_TAGS = 150_000;
 /** Cells of one sheet that are looked at, as a rectangle from its first cell. */
 const MOST_ROWS = 5000;
 const MOST_COLUMNS = 200;

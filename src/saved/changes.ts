@@ -1,9 +1,11 @@
 /** From the cells of a workbook to changes of its design: what differs from a design, and how that is written. */
+import { isMap, isSeq } from 'yaml';
+import { readValue } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
 import { rowsOf } from '../design/layout.ts';
 import { keyText, type Path } from '../design/problems.ts';
 import { inputValue } from '../engine/cells.ts';
-import type { Edit, Plain } from './apply.ts';
+import { documentOf, type Edit, nodeAt, type Plain } from './document.ts';
 import type { Entry } from './entries.ts';
 import { isSecondSpark, runKey } from './keys.ts';
 import { asWritten, same } from './value.ts';
@@ -38,7 +40,7 @@ export function editsOf(changed: readonly Filled[], all: readonly Filled[], made
     const [root] = entry.q.path.split('.');
     if (root === 'wires') lengths(entry, all, made, add);
     else if (root === 'events') angles(entry, all, made, add);
-    else if (entry.q.path.startsWith('ignition.dwell.')) dwell(all, add);
+    else if (entry.q.path.startsWith('ignition.dwell.')) dwell(all, made, add);
     else if (BLOCKS.test(entry.q.path) && isEmpty(entry, all)) add(entry.key.slice(0, -1), undefined);
     else {
       add(entry.key, written(entry));
@@ -94,17 +96,33 @@ function angles(entry: Filled, all: readonly Filled[], made: Design, add: Add): 
 const partsOf = (own: readonly Filled[]): Edit[] =>
   own.filter(({ value, was }) => !same(value, was)).map((one) => ({ key: one.key, value: written(one) }));
 
-/** The whole table, since its rows belong together; one row without a supply is a constant. */
-function dwell(all: readonly Filled[], add: Add): void {
-  const column = (name: string): (Plain | undefined)[] =>
-    all.filter(({ name: own }) => own === name).map(written);
-  const [supplies, dwells] = [column('dwell_supply'), column('dwell_time')];
-  const rows = dwells.map((time, i) => ({
-    ...(supplies[i] === undefined ? {} : { supply: supplies[i] }),
-    ...(time === undefined ? {} : { dwell: time }),
+/** The table of the dwell; one row without a supply is a constant. */
+function dwell(all: readonly Filled[], made: Design, add: Add): void {
+  const supplies = all.filter(({ name }) => name === 'dwell_supply');
+  const times = all.filter(({ name }) => name === 'dwell_time');
+  const rows = times.map((time, i) => ({
+    ...given('supply', supplies[i]),
+    ...given('dwell', time),
   }));
-  const constant = rows.length === 1 && supplies[0] === undefined;
-  add(['ignition', 'dwell'], constant ? dwells[0] : rows);
+  const constant = rows.length === 1 && supplies[0]?.value === null;
+  const parts = isRising(made.text) ? partsOf([...supplies, ...times]) : undefined;
+  add(['ignition', 'dwell'], constant ? written(times[0] as Filled) : rows, parts);
+}
+
+function given(key: string, entry: Filled | undefined): Record<string, Plain> {
+  const value = entry && written(entry);
+  return value === undefined ? {} : { [key]: value };
+}
+
+/** Whether the rows of the dwell stand in the text as they do in the workbook, by their supply. */
+function isRising(text: string): boolean {
+  const rows = nodeAt(documentOf(text), ['ignition', 'dwell']);
+  if (!isSeq(rows)) return false;
+  const supplies = rows.items.map((row) => {
+    const read = readValue(String(isMap(row) ? row.get('supply') : ''), 'V');
+    return read.ok ? read.value : Number.NaN;
+  });
+  return supplies.every((supply, i) => i === 0 || supply > (supplies[i - 1] as number));
 }
 
 /** The last speed of a sweep has no cell: as many rows as there are must follow from it. */

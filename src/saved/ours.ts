@@ -8,7 +8,7 @@ import { MARK } from './mark.ts';
 
 const PROPERTIES = 'docProps/core.xml';
 /** The properties of a document of ours take less than a kilobyte. */
-const LARGEST = 64 * 1024;
+const LARGEST = 16 * 1024;
 
 /** True for a workbook of ours. Never throws. */
 export function isOurs(bytes: Uint8Array): boolean {

@@ -10,12 +10,15 @@ export const same = (a: number | string | null, b: number | string | null, withi
     ? Math.abs(a - b) <= within * Math.max(Math.abs(a), Math.abs(b))
     : a === b;
 
+/** A sum that a program made is off by its last bits; what a person types has 15 digits at most. */
+const NOISE = 1e-15;
+
 /** The shortest decimal that is the number: `1.5` for 1.4999999999999998. Without an exponent where that is short. */
 export function shortest(value: number): string {
   let text = String(value);
   for (let digits = 1; digits <= 15; digits++) {
     const rounded = Number(value.toPrecision(digits));
-    if (!same(rounded, value)) continue;
+    if (!same(rounded, value, NOISE)) continue;
     text = String(rounded);
     break;
   }

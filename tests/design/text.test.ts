@@ -126,6 +126,71 @@ describe('text that was made to hurt', () => {
   });
 });
 
+describe('a mebibyte of signs', () => {
+  // Without the bounds the parser takes up to 13 s for these and 2 GB, or ends the process. Reading a sound design of
+  // this length takes about as long as this allows.
+  const SLOW = 2000;
+  const full = (text: string): string => text.repeat(Math.floor((1024 * 1024) / text.length));
+
+  test.each([
+    '[',
+    ']',
+    '{',
+    '}',
+    '[]',
+    '{}',
+    '[}',
+    '[ ',
+    '[\n',
+    'a: [',
+    'x: [\n',
+    '[a,',
+    '[,',
+    '- ',
+    '-\n',
+    '? ',
+    ': ',
+    '- ? : [a]',
+    '!a ',
+    '&a ',
+    '&a\n',
+    '*a ',
+    '"" ',
+    "'",
+    '|\n',
+    '- |\n',
+    'k:\n',
+    'a: b\n',
+    '#\n',
+    '---\n',
+    '---\n[',
+    '...\n',
+    '%a\n',
+    '- - - -\n',
+    `${'['.repeat(20)}${']'.repeat(20)}\n`,
+  ])('%j', (sign) => {
+    const start = performance.now();
+    sane(full(sign));
+    expect(performance.now() - start).toBeLessThan(SLOW);
+  });
+
+  test('what nests too deep has its place', () => {
+    const read = readDesign(`${base()}\n# here\nx: ${'['.repeat(1000)}`, 'x.yaml');
+    const line = base().split('\n').length + 2;
+    expect(read).toMatchObject({
+      ok: false,
+      problems: [{ line, found: 'values nested too deep', taken: 'takes 12 levels at most' }],
+    });
+  });
+
+  test('brackets, dashes and colons in text and comments count for nothing', () => {
+    const marks = '[[[[ {{{{ - - - ? : ]]]] }}}} '.repeat(50);
+    const text = `${base()}\n# ${marks}\nnotes: |\n  ${marks}\n`;
+    expect(design(text).notes).toBe(`${marks}\n`);
+    expect(design(text.replace('notes: |\n  ', 'notes: "').replace(/\n$/, '"')).notes).toBe(marks);
+  });
+});
+
 describe('any text', () => {
   test('never throws: arbitrary text', () => {
     fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 300 }), sane), { numRuns: 300 });

@@ -7,7 +7,10 @@ import { opening, type Page } from './page.ts';
 const NAME = 'Design';
 /** Row of the first line, counted from 0. */
 const TOP = 3;
-const WIDTH = 120;
+/** The column is as wide as the longest line, within what can be read on paper [digits of the plain font]. */
+const WIDTHS = [90, 170] as const;
+/** A letter of the font of the lines, where each is as wide as the others. */
+const LETTER = 1.12;
 
 /** A line in pieces that a cell can hold; no character is cut in two. */
 function pieces(line: string): string[] {
@@ -29,9 +32,11 @@ export function designPage(text: string): Page {
   opening(
     cells,
     'Design file',
-    'What this workbook was made from. Change the sheet Inputs, not this one; “coilfeed design” writes both together as a new file.',
+    'What this workbook was made from. Change Inputs, not this sheet; “coilfeed design” writes both as a new file.',
   );
-  linesOf(text).forEach((parts, i) => {
+  const lines = linesOf(text);
+  const longest = Math.max(...lines.map(([first = '']) => first.length));
+  lines.forEach((parts, i) => {
     parts.forEach((value, j) => {
       put(cells, TOP + i, j, { role: 'code', value });
     });
@@ -40,7 +45,7 @@ export function designPage(text: string): Page {
     name: NAME,
     kind: 'working',
     cells,
-    widths: [WIDTH],
+    widths: [Math.min(Math.max(Math.ceil(longest * LETTER), WIDTHS[0]), WIDTHS[1])],
     frozen: [2, 0],
     landscape: false,
     looks: [],
