@@ -7,10 +7,14 @@ import { opening, type Page } from './page.ts';
 const NAME = 'Design';
 /** Row of the first line, counted from 0. */
 const TOP = 3;
-/** The column is as wide as the longest line, within what can be read on paper [digits of the plain font]. */
-const WIDTHS = [90, 170] as const;
-/** A letter of the font of the lines, where each is as wide as the others. */
-const LETTER = 1.12;
+/**
+ * Lines run on over empty columns, as many as the longest of them takes: a sheet is fitted to paper by leaving columns
+ * to the next page, and one wide column would be cut.
+ */
+const COLUMN = 20;
+const COLUMNS = [5, 10] as const;
+/** A letter of the font of the lines, where each is as wide as the others [digits of the plain font]. */
+const LETTER = 1;
 
 /** A line in pieces that a cell can hold; no character is cut in two. */
 function pieces(line: string): string[] {
@@ -36,6 +40,7 @@ export function designPage(text: string): Page {
   );
   const lines = linesOf(text);
   const longest = Math.max(...lines.map(([first = '']) => first.length));
+  const columns = Math.ceil((longest * LETTER) / COLUMN);
   lines.forEach((parts, i) => {
     parts.forEach((value, j) => {
       put(cells, TOP + i, j, { role: 'code', value });
@@ -45,7 +50,7 @@ export function designPage(text: string): Page {
     name: NAME,
     kind: 'working',
     cells,
-    widths: [Math.min(Math.max(Math.ceil(longest * LETTER), WIDTHS[0]), WIDTHS[1])],
+    widths: Array.from({ length: Math.min(Math.max(columns, COLUMNS[0]), COLUMNS[1]) }, () => COLUMN),
     frozen: [2, 0],
     landscape: false,
     looks: [],
