@@ -53,7 +53,7 @@ export const SHEETS: Readonly<Record<string, SheetOf>> = {
     about: 'Average, effective and peak current and the drops that they make, at every point.',
   },
   feed: {
-    sheet: 'Protection',
+    sheet: 'FeedRuns',
     title: 'Fuse against conductor',
     about: 'One row for each feed run: what its fuse makes of a short, and whether it opens in time.',
   },
@@ -63,7 +63,11 @@ export const SHEETS: Readonly<Record<string, SheetOf>> = {
     about:
       'How long the fuse takes to open and how long the conductor endures, at every step, for every feed run.',
   },
-  run: { sheet: 'Runs', title: 'Runs', about: 'One row for each run: load, protection, and the size taken.' },
+  run: {
+    sheet: 'EachRun',
+    title: 'Runs',
+    about: 'One row for each run: load, protection, and the size taken.',
+  },
   candidate: {
     sheet: 'Candidates',
     title: 'Candidates',

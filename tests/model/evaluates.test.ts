@@ -142,7 +142,7 @@ test('an open axis and an unknown name are found', () => {
   const result = readDesign(JSON.stringify(base), 'design.json');
   if (!result.ok) throw new Error('the base is refused');
   const { grid } = evaluate(result.design);
-  const laid = (formula: string) => () => compile(grid, formula, { rows: ['run'], sheet: 'Runs' });
+  const laid = (formula: string) => () => compile(grid, formula, { rows: ['run'], sheet: 'EachRun' });
   expect(laid('run_ambient+ampacity_ambient')).not.toThrow();
   expect(laid('point_rpm')).toThrow('left open');
   expect(laid('no_such_name')).toThrow('no quantity');

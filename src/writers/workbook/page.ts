@@ -1,5 +1,6 @@
 /** A sheet before it is drawn: its cells, and how they lie on screen and paper. */
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
+import type { Chart } from './chart.ts';
 
 /** Makes part of a page follow a verdict, by a condition on the cells themselves. */
 export interface Look {
@@ -20,6 +21,7 @@ export interface Page {
   readonly frozen: readonly [number, number];
   readonly landscape: boolean;
   readonly looks: readonly Look[];
+  readonly charts?: readonly Chart[];
   /** Rows, counted from 0, before which a new page begins on paper. */
   readonly breaks?: readonly number[];
   /** Heights of rows that their texts do not tell [pt]. */

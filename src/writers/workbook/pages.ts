@@ -5,14 +5,17 @@ import type { Evaluation, Extra } from '../../engine/evaluate.ts';
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { JUDGED, JUDGED_TOP } from '../../findings/sheet.ts';
+import { CHARTED, chartedSheet } from './charted-sheet.ts';
 import { choicesPage } from './choices-sheet.ts';
 import { designPage } from './design-sheet.ts';
 import { feedPage } from './feed-sheet.ts';
 import { findingsPage } from './findings-sheet.ts';
 import { rankedSheet } from './judged.ts';
 import type { Page } from './page.ts';
+import { protectionPage } from './protection-sheet.ts';
 import { quantitiesPage } from './quantities-sheet.ts';
 import { resultsPage } from './results-sheet.ts';
+import { runsPage } from './runs-sheet.ts';
 import { sourcesPage } from './sources-sheet.ts';
 import { sweepPage } from './sweep-sheet.ts';
 import { inputsPage, workingPage, workingPages } from './working-page.ts';
@@ -22,8 +25,10 @@ const presenting = (grid: Grid, design: Design): Page[] =>
   [
     feedPage(grid, design),
     resultsPage(grid, design),
-    findingsPage(grid, design),
+    runsPage(grid, design),
+    protectionPage(grid, design),
     sweepPage(grid, design),
+    findingsPage(grid, design),
   ].filter((page) => page !== null);
 
 /** The sheets that present the results, for the engine to evaluate beside its own. */
@@ -31,6 +36,7 @@ export const show: Extra = (grid, design) =>
   new Map<string, Sheet>([
     [JUDGED, rankedSheet(grid, design)],
     [WORST, worstSheet(grid, design)],
+    [CHARTED, chartedSheet(grid, design)],
     ...presenting(grid, design).map(({ name, cells }): [string, Sheet] => [name, cells]),
   ]);
 
@@ -51,6 +57,7 @@ export function pages({ grid, design, sheets }: Evaluation): Page[] {
     ...workingPages(grid, sheets),
     workingPage(JUDGED, sheet(JUDGED), JUDGED_TOP, 2),
     workingPage(WORST, sheet(WORST), 4, 1),
+    workingPage(CHARTED, sheet(CHARTED), 3, 1),
     choicesPage(),
     quantitiesPage(grid),
     designPage(design.text),

@@ -1,56 +1,61 @@
-/** Currents, temperatures, drops, and what the worst coil is left with. */
+/** What the coils get: the charge on a stiff supply, what the worst coil is left with, and where the drop arises. */
 import type { Design } from '../../design/design.ts';
-import { type Cell, put, type Sheet } from '../../engine/cell.ts';
+import { put, type Sheet } from '../../engine/cell.ts';
+import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { QUANTITIES, type QuantityName } from '../../model/model.ts';
-import { cellFor, heading, labels, picked, shown } from './links.ts';
-import { type Column, opening, type Page, section, table, words } from './page.ts';
-import { worstOf } from './worst.ts';
+import type { Chart } from './chart.ts';
+import { charted } from './charted-sheet.ts';
+import { columns, type Figure, type Part, putPart } from './figures.ts';
+import { cellFor, labels, picked, shown } from './links.ts';
+import { opening, type Page, words } from './page.ts';
 
-const WIDTHS = [20, 19, 13, 11, 11, 11, 11, 11, 11, 11];
+const NAME = 'Results';
+const WIDTHS = [20, 13, 13, 13, 13, 13, 13, 13, 13];
 const WIDE = WIDTHS.length;
-
-/** A column of numbers: its title, and the quantity that stands in it. */
-type Figure = readonly [string, QuantityName];
-
-const columns = (first: readonly string[], figures: readonly Figure[]): Column[] => [
-  ...first.map((title) => ({ title, unit: '' })),
-  ...figures.map(([title, name]) => ({ title, unit: heading(name) })),
-];
 
 export function resultsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
-  let row = opening(
+  let row = opening(cells, NAME, 'What each coil draws on a stiff supply, and what this feed leaves of it.');
+  row = putPart(cells, row, 'Charge of one coil on a stiff supply', WIDE, charges(grid, design));
+  const bound = cellFor(grid, 'bound', {});
+  put(cells, row - 1, 0, {
+    role: 'about',
+    formula: `IF(${bound}=1,"Only a peak current is known: all currents are a bound, energies are unknown.","")`,
+  });
+  row = putPart(cells, row + 1, 'Worst coil behind this feed', WIDE, worstCoil(grid, design));
+  row = putPart(
     cells,
-    'Results',
-    'Of each run the conductor that carries most is shown; the workings have all of them.',
+    row,
+    'Where the drop of the worst coil’s path arises, worst point',
+    WIDE,
+    drops(grid, design),
   );
-  for (const [title, make] of PARTS) {
-    const [heads, rows] = make(grid, design);
-    if (rows.length === 0) continue;
-    row = section(cells, row, title, WIDE);
-    row = table(cells, row, heads, rows);
-    if (make === charges) {
-      const bound = cellFor(grid, 'bound', {});
-      put(cells, row - 1, 0, {
-        role: 'about',
-        formula: `IF(${bound}=1,"Only a peak current is known: all currents are a bound, energies are unknown.","")`,
-      });
-      row += 1;
-    }
-  }
+
+  // Runs take a row each, behind which one is left free.
+  const [first, last] = [row - 1 - design.runs.length, row - 2];
+  const tall = 8 + 2 * design.runs.length;
+  const chart: Chart = {
+    kind: 'bars',
+    title: 'Share of the drop by run',
+    names: `${NAME}!${address(first, 0)}:${address(last, 0)}`,
+    values: `${NAME}!${address(first, 2)}:${address(last, 2)}`,
+    axis: { title: 'Share of the drop of the worst path [%]', least: 0, format: '0.0' },
+    rows: [row, row + tall],
+    columns: [0, WIDE],
+  };
+  // The chart lies within the area that is printed.
+  put(cells, row + tall, 0, { role: 'text', value: '' });
   return {
-    name: 'Results',
+    name: NAME,
     kind: 'shown',
     cells,
     widths: WIDTHS,
     frozen: [2, 0],
     landscape: false,
     looks: [],
+    charts: [chart],
   };
 }
-
-type Part = (grid: Grid, design: Design) => [Column[], Cell[][]];
 
 const CHARGE: readonly Figure[] = [
   ['Engine speed', 'speed'],
@@ -68,51 +73,6 @@ const charges: Part = (grid, design) => [
     words(p.name),
     ...CHARGE.map(([, name]) => shown(grid, name, { speed })),
     { role: 'formula', formula: `IF(${cellFor(grid, 'clipped', { speed })}=1,"yes","no")` },
-  ]),
-];
-
-const LOAD: readonly Figure[] = [
-  ['Average current', 'average'],
-  ['Effective current', 'effective'],
-  ['Peak current', 'peak_current'],
-  ['Average drop (meter)', 'drop_average'],
-  ['Peak drop (scope)', 'drop_peak'],
-];
-
-const nameOf = (run: number): Cell => ({ role: 'formula', formula: worstOf(run, 'name') });
-
-const loads: Part = (grid, design) => [
-  columns(['Run', 'Conductor', 'Point'], LOAD),
-  design.runs.flatMap((r, run) =>
-    design.points.map((p, point) => {
-      const row = `(${worstOf(run, 'worst')}-1)*${design.points.length}+${point + 1}`;
-      return [words(r.name), nameOf(run), words(p.name), ...LOAD.map(([, name]) => picked(grid, name, row))];
-    }),
-  ),
-];
-
-const CONDUCTOR: readonly Figure[] = [
-  ['Area', 'area'],
-  ['Ampacity at its place', 'ampacity'],
-  ['Effective current', 'worst_effective'],
-  ['Ambient', 'run_ambient'],
-  ['At most', 'wire_T'],
-  ['Resistance', 'wire_ohm'],
-];
-
-/** A quantity of the run, or of its worst conductor. */
-const ofRun = (grid: Grid, run: number, name: QuantityName): Cell =>
-  QUANTITIES[name].per?.[0] === 'run'
-    ? shown(grid, name, { run })
-    : picked(grid, name, worstOf(run, 'worst'));
-
-const conductors: Part = (grid, design) => [
-  columns(['Run', 'Conductor', 'Size'], CONDUCTOR),
-  design.runs.map((r, run) => [
-    words(r.name),
-    nameOf(run),
-    { role: 'formula', formula: `SUBSTITUTE(${cellFor(grid, 'gauge', { run })},"mm2","mm²")` },
-    ...CONDUCTOR.map(([, name]) => ofRun(grid, run, name)),
   ]),
 ];
 
@@ -138,49 +98,20 @@ const worstCoil: Part = (grid, design) => [
   }),
 ];
 
-const FUSE: readonly Figure[] = [
-  ['Rating', 'fuse_rating'],
-  ['Load of the rating', 'fuse_load'],
-  ['Ambient', 'fuse_ambient'],
-];
-
-const fuses: Part = (grid, design) => [
-  columns(['Run', 'Type'], FUSE),
-  design.runs.flatMap((r, run) =>
-    r.fuse === null
-      ? []
-      : [
-          [
-            words(r.name),
-            shown(grid, 'fuse_type', { run }),
-            ...FUSE.map(([, name]) => ofRun(grid, run, name)),
-          ],
-        ],
-  ),
-];
-
-const RELAY: readonly Figure[] = [
-  ['Rating', 'relay_rating'],
-  ['Load of the rating', 'relay_load'],
-  ['Ambient', 'relay_ambient'],
-  ['Pulls in hot at', 'relay_pull_in'],
-  ['Has while cranking', 'relay_supply'],
-  ['Drop of the contact', 'contact_drop'],
-  ['Heat in the contact', 'contact_heat'],
-];
-
-const relays: Part = (grid, design) => [
-  columns(['Run'], RELAY),
-  design.runs.flatMap((r, run) =>
-    r.relay === null ? [] : [[words(r.name), ...RELAY.map(([, name]) => ofRun(grid, run, name))]],
-  ),
-];
-
-const PARTS: readonly [string, Part][] = [
-  ['Charge of one coil on a stiff supply', charges],
-  ['Currents and drops', loads],
-  ['Conductors', conductors],
-  ['Worst coil behind this feed', worstCoil],
-  ['Fuses', fuses],
-  ['Relays', relays],
-];
+/** The drops of all runs together are the drop of the worst path. */
+const drops: Part = (grid, design) => {
+  const { dropsOf } = charted(grid, design);
+  const total = cellFor(grid, 'worst_drop', {});
+  return [
+    [
+      { title: 'Run', unit: '' },
+      { title: 'Drop', unit: 'mV' },
+      { title: 'Share', unit: '%' },
+    ],
+    design.runs.map((r, run) => [
+      words(r.name),
+      { role: 'formula', formula: `SUM(${dropsOf(run)})*1000`, unit: 'mV' },
+      { role: 'formula', formula: `IF(${total}>0,SUM(${dropsOf(run)})/${total}*100,0)`, unit: '%' },
+    ]),
+  ];
+};

@@ -1,11 +1,15 @@
-/** The first feed run over engine speed. */
+/** The first feed run over engine speed, as a table and as charts. */
 import type { Design } from '../../design/design.ts';
-import type { Sheet } from '../../engine/cell.ts';
+import { put, type Sheet } from '../../engine/cell.ts';
+import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
 import type { QuantityName } from '../../model/model.ts';
+import type { Axis, Chart, Dash, Series } from './chart.ts';
+import { charted } from './charted-sheet.ts';
 import { heading, shown } from './links.ts';
 import { opening, type Page, table, words } from './page.ts';
 
+const NAME = 'Sweep';
 const FIGURES: readonly (readonly [string, QuantityName])[] = [
   ['Engine speed', 'speed'],
   ['Dwell', 'dwell'],
@@ -16,6 +20,10 @@ const FIGURES: readonly (readonly [string, QuantityName])[] = [
   ['Peak of one coil', 'peak'],
   ['Energy of one coil', 'energy'],
 ];
+const TABLE_WIDTHS = [6, ...FIGURES.map(() => 11)];
+/** Columns under the charts, and rows that each of them takes. */
+const CHART_WIDTHS = [3, ...Array.from({ length: 8 }, () => 11)];
+const TALL = 21;
 
 /** Nothing when the design has no sweep. */
 export function sweepPage(grid: Grid, design: Design): Page | null {
@@ -24,8 +32,8 @@ export function sweepPage(grid: Grid, design: Design): Page | null {
   const run = design.runs[0]?.name ?? '';
   const top = opening(
     cells,
-    'Sweep',
-    `Current in the first conductor of the feed, run “${run}”, over engine speed.`,
+    NAME,
+    `Current in the first conductor of the feed, run “${run}”, over engine speed. The number of speeds is fixed in this workbook.`,
   );
   table(
     cells,
@@ -36,6 +44,81 @@ export function sweepPage(grid: Grid, design: Design): Page | null {
       ...FIGURES.map(([, name]) => shown(grid, name, { speed: design.points.length + i })),
     ]),
   );
-  const widths = [8, ...FIGURES.map(() => 13)];
-  return { name: 'Sweep', kind: 'shown', cells, widths, frozen: [top + 2, 0], landscape: false, looks: [] };
+  const first = top + 2;
+  const charts = chartsOf(grid, design, design.sweep.rows, first);
+  // Within the area that is printed.
+  put(cells, Math.max(first + charts.length * (TALL + 1), cells.length - 1), 0, { role: 'text', value: '' });
+  return {
+    name: NAME,
+    kind: 'shown',
+    cells,
+    widths: [...TABLE_WIDTHS, ...CHART_WIDTHS],
+    frozen: [first, 0],
+    landscape: true,
+    looks: [],
+    charts,
+  };
+}
+
+const SPEED: Axis = { title: 'Engine speed [rpm]', format: '0' };
+const INK = '1F2933';
+
+function chartsOf(grid: Grid, design: Design, count: number, first: number): Chart[] {
+  const of = (name: QuantityName): string => {
+    const at = 1 + FIGURES.findIndex(([, one]) => one === name);
+    return `${NAME}!${address(first, at)}:${address(first + count - 1, at)}`;
+  };
+  const curve = (name: string, what: QuantityName, dash: Dash, points: number, color = INK): Series => ({
+    name,
+    x: of('speed'),
+    y: of(what),
+    drawn: { dash, points },
+    color,
+  });
+  const { line } = charted(grid, design);
+  const run = design.runs[0];
+  const left = TABLE_WIDTHS.length + 1;
+  const place = (i: number) => ({
+    rows: [first + i * (TALL + 1), first + i * (TALL + 1) + TALL] as const,
+    columns: [left, left + CHART_WIDTHS.length - 1] as const,
+  });
+  const currents: Chart = {
+    kind: 'lines',
+    title: `Current of run “${run?.name}” over engine speed`,
+    x: SPEED,
+    y: { title: 'Current [A]', least: 0, format: '0' },
+    series: [
+      curve('Average', 'main_average', 'sysDash', 1.75),
+      curve('Effective', 'main_effective', 'solid', 2.25),
+      curve('Peak', 'main_peak', 'solid', 0.75),
+      ...(run?.fuse === null
+        ? []
+        : [
+            {
+              name: 'Rating of the fuse',
+              ...line('fuse_rating'),
+              drawn: { dash: 'lgDash', points: 2 },
+              color: '9B1C1C',
+            } as const,
+          ]),
+      {
+        name: 'Ampacity of the conductor',
+        ...line('ampacity'),
+        drawn: { dash: 'dashDot', points: 2 },
+        color: '1F5FA8',
+      },
+    ],
+    ...place(0),
+  };
+  const energy: Chart = {
+    kind: 'lines',
+    title: 'Energy of one coil on a stiff supply over engine speed',
+    x: SPEED,
+    y: { title: 'Energy [mJ]', least: 0, format: '0' },
+    series: [curve('Energy of one coil', 'energy', 'solid', 2.25)],
+    ...place(1),
+  };
+  // Of a coil of which only a peak is known there is no energy to draw.
+  const bound = design.coil.inductance === null && design.coil.test_point === null;
+  return bound ? [currents] : [currents, energy];
 }

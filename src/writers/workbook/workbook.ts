@@ -6,6 +6,7 @@
 import type { Result } from '../../findings/result.ts';
 import { DESIGN_TEXT } from '../../saved/mark.ts';
 import { designRange } from './design-sheet.ts';
+import { chartXml, drawingXml } from './chart.ts';
 import { definedNames } from './names.ts';
 import { pack } from './package.ts';
 import { pages } from './pages.ts';
@@ -23,8 +24,27 @@ export function toWorkbook({ evaluation }: Result): Uint8Array {
   const tables = { styles: new StyleTable(), strings: new StringTable() };
   const all = pages(evaluation);
   const parts = new Map<string, string>();
+  let charts = 0;
   all.forEach((page, i) => {
-    parts.set(`xl/worksheets/sheet${i + 1}.xml`, worksheet(page, evaluation, tables, null));
+    const sheet = `sheet${i + 1}`;
+    const own = page.charts ?? [];
+    parts.set(
+      `xl/worksheets/${sheet}.xml`,
+      worksheet(page, evaluation, tables, own.length > 0 ? 'rId1' : null),
+    );
+    if (own.length === 0) return;
+    const drawing = `drawing${i + 1}.xml`;
+    parts.set(
+      `xl/worksheets/_rels/${sheet}.xml.rels`,
+      relationships([['rId1', 'drawing', `../drawings/${drawing}`]]),
+    );
+    parts.set(`xl/drawings/${drawing}`, drawingXml(own));
+    const targets = own.map((chart, j) => {
+      charts += 1;
+      parts.set(`xl/charts/chart${charts}.xml`, chartXml(chart));
+      return [`rId${j + 1}`, 'chart', `../charts/chart${charts}.xml`] as const;
+    });
+    parts.set(`xl/drawings/_rels/${drawing}.rels`, relationships(targets));
   });
   parts.set(
     'xl/workbook.xml',
