@@ -18,6 +18,8 @@ export interface Design {
   title: string;
   /** Free text of the author. */
   notes: string | null;
+  /** Day of this state of the design, `2031-05-28`. */
+  date: string | null;
   engine: {
     cylinders: number;
     /** 2 or 4. */

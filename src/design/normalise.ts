@@ -183,6 +183,7 @@ export function normalise(file: DesignFile, text: string): Design {
   return {
     title: file.title,
     notes: file.notes ?? null,
+    date: file.date ?? null,
     engine,
     ignition: {
       layout,

@@ -10,6 +10,14 @@ import { run, size } from './schema-runs.ts';
 
 export const MOST_RUNS = 24;
 
+/** `2031-05-28`, a day of the calendar. */
+function isDay(text: string): boolean {
+  const day = new Date(`${text}T00:00:00Z`);
+  return (
+    /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text)
+  );
+}
+
 const point = map(
   {
     name: name({ description: 'Name; `cranking` is the point at which the relay must close.' }),
@@ -77,6 +85,13 @@ export const DesignFile = map(
       .max(10_000, { error: 'takes at most 10000 characters' })
       .optional()
       .meta({ description: 'Free text; it is handed through to the result.' }),
+    date: z
+      .string({ error: 'takes a day, such as 2031-05-28' })
+      .refine(isDay, { error: 'takes a day that exists, such as 2031-05-28: year, month, day' })
+      .optional()
+      .meta({
+        description: 'Day of this state of the design, such as 2031-05-28; it stands on every printed page.',
+      }),
     engine,
     ignition,
     coil,

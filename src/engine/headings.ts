@@ -22,6 +22,11 @@ export function sheetHeading({ sheet: name, title, about }: SheetOf, c: InputCol
     value: 'Fill in the framed cells; an empty one means: not known, or none.',
   });
   put(sheet, 2, c.value, { role: 'entry', value: null });
+  put(sheet, 3, 0, {
+    role: 'about',
+    value:
+      'Coils, runs, conductors, points and rows are as many as the design had. For another number change the design file and write a new workbook.',
+  });
 }
 
 /** Headings of a working sheet's block; in a list what describes a value stands beside it. */

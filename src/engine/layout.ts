@@ -19,7 +19,7 @@ const BESIDE: Axis = 'run';
 export const HEADINGS = { label: 0, symbol: 1, unit: 2, source: 3, range: 3, member: 4 } as const;
 const HEADING_ROWS = { table: 5, entries: 4, list: 1, beside: 1 } as const;
 /** Rows that the title and the explanation of a sheet take, and the legend of the inputs. */
-const FIRST = { values: 3, inputs: 4 } as const;
+const FIRST = { values: 3, inputs: 5 } as const;
 
 export interface Place {
   readonly sheet: string;

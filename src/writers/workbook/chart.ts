@@ -64,6 +64,10 @@ const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationsh
 const INK = '1F2933';
 const GRID = 'D5DADF';
 const BAR = '5F6B76';
+/** Room for the names of the runs: left to itself a program may put them over the frame. Shares of the chart. */
+const BAR_ROOM =
+  '<c:layout><c:manualLayout><c:layoutTarget val="inner"/><c:xMode val="edge"/><c:yMode val="edge"/>' +
+  '<c:x val="0.2"/><c:y val="0.14"/><c:w val="0.74"/><c:h val="0.66"/></c:manualLayout></c:layout>';
 /** English metric units in a point. */
 const EMU = 12700;
 
@@ -73,7 +77,7 @@ export function chartXml(chart: Chart): string {
   return (
     `${HEAD}<c:chartSpace xmlns:c="${DRAWING}/chart" xmlns:a="${DRAWING}/main" xmlns:r="${OFFICE}">` +
     `<c:roundedCorners val="0"/><c:chart>${titleXml(chart.title, 11, true)}<c:autoTitleDeleted val="0"/>` +
-    `<c:plotArea><c:layout/>${plot}<c:spPr><a:noFill/>${lineXml('B8C0C8', 0.75)}</c:spPr></c:plotArea>` +
+    `<c:plotArea>${chart.kind === 'lines' ? '<c:layout/>' : BAR_ROOM}${plot}<c:spPr><a:noFill/>${lineXml('B8C0C8', 0.75)}</c:spPr></c:plotArea>` +
     (chart.kind === 'lines'
       ? `<c:legend><c:legendPos val="b"/><c:overlay val="0"/>${textXml(9)}</c:legend>`
       : '') +
@@ -112,7 +116,7 @@ function linesXml({ series, x, y }: Lines): string {
         : '<a:ln w="19050"><a:noFill/></a:ln>';
     const mark =
       'mark' in one.drawn
-        ? `<c:symbol val="${one.drawn.mark}"/><c:size val="9"/><c:spPr><a:solidFill><a:srgbClr val="FFFFFF"/></a:solidFill>${lineXml(one.color, 1.5)}</c:spPr>`
+        ? `<c:symbol val="${one.drawn.mark}"/><c:size val="9"/><c:spPr><a:solidFill><a:srgbClr val="${one.color}"/></a:solidFill>${lineXml(one.color, 0.75)}</c:spPr>`
         : '<c:symbol val="none"/>';
     return (
       `<c:ser><c:idx val="${i}"/><c:order val="${i}"/><c:tx><c:v>${escaped(one.name)}</c:v></c:tx>` +
@@ -144,7 +148,7 @@ function barsXml({ names, values, axis }: Bars): string {
     '<c:numFmt formatCode="General" sourceLinked="0"/><c:majorTickMark val="none"/><c:minorTickMark val="none"/>' +
     `<c:tickLblPos val="nextTo"/><c:spPr>${lineXml(INK, 0.75)}</c:spPr>${textXml(9)}<c:crossAx val="2"/><c:crosses val="autoZero"/>` +
     '<c:auto val="0"/><c:lblAlgn val="ctr"/><c:lblOffset val="100"/><c:noMultiLvlLbl val="1"/></c:catAx>' +
-    valueAxis(axis, 2, 1, 'b', 'max', 'between')
+    valueAxis(axis, 2, 1, 'b', 'max', 'between', 'nextTo')
   );
 }
 
@@ -155,6 +159,7 @@ function valueAxis(
   side: 'b' | 'l',
   crosses: 'min' | 'max',
   between: 'midCat' | 'between',
+  labels: 'low' | 'nextTo' = 'low',
 ): string {
   const { title, log, least, most, format } = axis;
   return (
@@ -162,7 +167,7 @@ function valueAxis(
     `${most === undefined ? '' : `<c:max val="${most}"/>`}${least === undefined ? '' : `<c:min val="${least}"/>`}</c:scaling>` +
     `<c:delete val="0"/><c:axPos val="${side}"/><c:majorGridlines><c:spPr>${lineXml(GRID, 0.5)}</c:spPr></c:majorGridlines>` +
     `${titleXml(title, 9, false, side === 'l')}<c:numFmt formatCode="${escaped(format)}" sourceLinked="0"/>` +
-    `<c:majorTickMark val="out"/><c:minorTickMark val="${log ? 'out' : 'none'}"/><c:tickLblPos val="low"/>` +
+    `<c:majorTickMark val="out"/><c:minorTickMark val="${log ? 'out' : 'none'}"/><c:tickLblPos val="${labels}"/>` +
     `<c:spPr>${lineXml(INK, 0.75)}</c:spPr>${textXml(9)}<c:crossAx val="${other}"/><c:crosses val="${crosses}"/>` +
     `<c:crossBetween val="${between}"/></c:valAx>`
   );

@@ -24,7 +24,7 @@ export function feedPage(grid: Grid, design: Design): Page {
   let row = opening(
     cells,
     design.title,
-    'Power feed of the ignition coils. Every figure here follows from the sheet Inputs; all findings stand in Findings.',
+    'Power feed of the ignition coils. Every figure follows from the sheet Inputs; Guide says how to use this workbook.',
   );
   const count = judged(grid, design).length;
   const looks: Look[] = [];

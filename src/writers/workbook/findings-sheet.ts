@@ -3,17 +3,16 @@ import type { Design } from '../../design/design.ts';
 import type { Cell, Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { JUDGED_COLUMNS, judged } from '../../findings/sheet.ts';
-import { ADDED, judgedColumn, sentenceOf } from './judged.ts';
+import { ADDED, judgedColumn } from './judged.ts';
 import { opening, type Page, table } from './page.ts';
 
-const WIDTHS = [15, 17, 32, 10, 10, 10, 9, 10, 88, 30];
-const MEANING = 8;
+const WIDTHS = [13, 15, 28, 9, 9, 9, 6, 9, 66, 24];
 
 export function findingsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
   const found = judged(grid, design);
   const about =
-    'Failing first, then unknown, then passing with the least margin first. [value] and [limit] are those of the row; other brackets hold symbols of the sheet Quantities.';
+    'Failing first, then unknown, then passing with the least margin first. “This value” and “the limit” are those of the row; brackets hold symbols, listed on the sheet Quantities.';
   const top = opening(cells, 'Findings', about);
   const rows = found.map((_, i) => lineOf(found.length, i + 1));
   const titles = [
@@ -35,10 +34,6 @@ export function findingsPage(grid: Grid, design: Design): Page {
     rows,
   );
   const [first, last] = [top + 1, top + found.length];
-  const texts = found.flatMap(({ rule }) =>
-    (['pass', 'fail', 'unknown'] as const).map((v) => sentenceOf(rule, v)),
-  );
-  const longest = texts.reduce((a, b) => (b.length > a.length ? b : a), '');
   return {
     name: 'Findings',
     kind: 'shown',
@@ -47,7 +42,7 @@ export function findingsPage(grid: Grid, design: Design): Page {
     frozen: [top + 1, 0],
     landscape: true,
     looks: [{ rows: [first, last], columns: [0, 0], word: 0 }],
-    longest: { rows: [first, last], texts: new Map([[MEANING, longest]]) },
+    fitted: [first, last],
   };
 }
 

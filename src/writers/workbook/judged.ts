@@ -58,14 +58,14 @@ const NO_MARGIN = '1e9';
 export const SHOWN = { fail: 'FAIL', unknown: 'UNKNOWN', pass: 'pass', close: 'pass, close' } as const;
 
 /**
- * A sentence of a finding without numbers, since those are live: the names of the columns stand in their place, and
+ * A sentence of a finding without numbers, since those are live: the columns of the row are named in their place, and
  * for other quantities their symbols.
  */
 export const sentenceOf = (rule: RuleId, verdict: 'pass' | 'fail' | 'unknown'): string =>
   WORDS[rule][verdict]({
     subject: 'the run',
-    value: '[value]',
-    limit: '[limit]',
+    value: 'this value',
+    limit: 'the limit',
     // Of several windows the first one stands for all.
     say: (name, at = {}) => ((at.window ?? 0) > 0 ? undefined : `[${QUANTITIES[name].symbol}]`),
     // Causes stand both: which of them it is, the numbers show.

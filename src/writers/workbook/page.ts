@@ -24,13 +24,10 @@ export interface Page {
   readonly charts?: readonly Chart[];
   /** Rows, counted from 0, before which a new page begins on paper. */
   readonly breaks?: readonly number[];
-  /** Heights of rows that their texts do not tell [pt]. */
-  readonly heights?: ReadonlyMap<number, number>;
-  /** Rows whose text changes with the inputs, and the longest text that each of their columns can show. */
-  readonly longest?: {
-    readonly rows: readonly [number, number];
-    readonly texts: ReadonlyMap<number, string>;
-  };
+  /**
+   * First and last row of those whose text changes with the inputs: a program that fits rows to their text may do so.
+   */
+  readonly fitted?: readonly [number, number];
 }
 
 export interface Column {

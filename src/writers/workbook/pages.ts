@@ -10,6 +10,7 @@ import { choicesPage } from './choices-sheet.ts';
 import { designPage } from './design-sheet.ts';
 import { feedPage } from './feed-sheet.ts';
 import { findingsPage } from './findings-sheet.ts';
+import { guidePage } from './guide-sheet.ts';
 import { rankedSheet } from './judged.ts';
 import type { Page } from './page.ts';
 import { protectionPage } from './protection-sheet.ts';
@@ -54,6 +55,7 @@ export function pages({ grid, design, sheets }: Evaluation): Page[] {
     inputsPage(grid, sheet(INPUTS)),
     ...others,
     sourcesPage(),
+    guidePage(grid),
     ...workingPages(grid, sheets),
     workingPage(JUDGED, sheet(JUDGED), JUDGED_TOP, 2),
     workingPage(WORST, sheet(WORST), 4, 1),

@@ -49,7 +49,7 @@ export function behind(page: Page, design: Design): string {
     // Room for the narrower height of Letter and its printers' margins.
     '<pageMargins left="0.5" right="0.5" top="0.75" bottom="0.7" header="0.35" footer="0.35"/>' +
     `<pageSetup paperSize="${A4}" orientation="${landscape ? 'landscape' : 'portrait'}" fitToWidth="${wide}" fitToHeight="0"/>` +
-    `<headerFooter><oddHeader>${escaped(`&L${small}${titled(design)}&R${small}${page.name}`)}</oddHeader>` +
+    `<headerFooter><oddHeader>${escaped(`&L${small}${titled(design)}&R${small}${dated(design)} – ${page.name}`)}</oddHeader>` +
     `<oddFooter>${escaped(`&L${small}coilfeed&R${small}page &P of &N`)}</oddFooter></headerFooter>` +
     (marks.length === 0
       ? ''
@@ -63,6 +63,9 @@ const titled = ({ title }: Design): string => {
   const short = [...line].length > HEADER ? `${[...line].slice(0, HEADER).join('')}…` : line;
   return short.replace(/&/g, '&&');
 };
+
+/** The day that the design gives; a day of our own would differ whenever the same design is written again. */
+const dated = ({ date }: Design): string => (date === null ? 'design without a date' : `design of ${date}`);
 
 /** Print area and repeated rows, as names that belong to the sheet of this number. */
 export function printNames(page: Page, sheet: number): string {

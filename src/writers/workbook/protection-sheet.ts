@@ -10,6 +10,8 @@ import { opening, type Page, section, words } from './page.ts';
 
 const WIDTHS = [20, 13, 12, 12, 12, 12, 12, 12];
 const WIDE = WIDTHS.length;
+/** Rows that surely fit on a page, of A4 or Letter. */
+const ONE_PAGE = 50;
 /** Rows that a chart takes, and the space behind it. */
 const TALL = 25;
 const SPACE = 2;
@@ -36,9 +38,10 @@ export function protectionPage(grid: Grid, design: Design): Page {
   const breaks: number[] = [];
   const from = charted(grid, design);
   all.forEach((group, i) => {
-    // Two to a page, and never one across its end.
-    if (i % 2 === 0) breaks.push(row);
+    if (i === 0 && row + READING.length + TALL > ONE_PAGE) breaks.push(row);
     if (i === 0) row = reading(cells, row);
+    // The first one stands with the words before it, then two to a page, and never one across its end.
+    else if (i % 2 === 1) breaks.push(row);
     charts.push({ ...curves(design, group, i, from), rows: [row, row + TALL], columns: [0, WIDE] });
     row += TALL + SPACE;
   });

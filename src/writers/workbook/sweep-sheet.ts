@@ -20,7 +20,7 @@ const FIGURES: readonly (readonly [string, QuantityName])[] = [
   ['Peak of one coil', 'peak'],
   ['Energy of one coil', 'energy'],
 ];
-const TABLE_WIDTHS = [6, ...FIGURES.map(() => 11)];
+const TABLE_WIDTHS = [6, ...FIGURES.map(() => 12)];
 /** Columns under the charts, and rows that each of them takes. */
 const CHART_WIDTHS = [3, ...Array.from({ length: 8 }, () => 11)];
 const TALL = 21;

@@ -51,7 +51,7 @@ function widthsOf(cells: Sheet): number[] {
 
 export function inputsPage(grid: Grid, cells: Sheet): Page {
   const { count } = grid.placement.columns;
-  const widths = [54, 11, 9, 17, ...Array.from({ length: count }, () => (count > MANY ? 11 : 14)), 26, 44];
+  const widths = [44, 9, 8, 15, ...Array.from({ length: count }, () => (count > MANY ? 10.5 : 14)), 18, 30];
   // The title of the runs stands in the row before their headings.
   const runs = grid.placement.blocks.find((block) => block.form === 'beside') as Block;
   return {
@@ -59,7 +59,7 @@ export function inputsPage(grid: Grid, cells: Sheet): Page {
     kind: 'inputs',
     cells,
     widths,
-    frozen: [3, 0],
+    frozen: [4, 0],
     landscape: true,
     looks: [],
     breaks: [runs.top - 1],

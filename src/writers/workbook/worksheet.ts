@@ -65,11 +65,12 @@ function rowXml(
         `<mergeCell ref="${address(r, c, false, false)}:${address(r, c + span - 1, false, false)}"/>`,
       );
     for (let i = 1; i < span; i++) cells += `<c r="${address(r, c + i, false, false)}" s="${style}"/>`;
-    tallest = Math.max(tallest, height(cell, textOf(page, r, c, value), widthOf(page, c, span)));
+    tallest = Math.max(tallest, height(cell, typeof value === 'string' ? value : '', widthOf(page, c, span)));
   });
-  const tall = page.heights?.get(r) ?? tallest;
-  if (tall === 0) return '';
-  return `<row r="${r + 1}" ht="${tall}" customHeight="1">${cells}</row>`;
+  if (tallest === 0) return '';
+  const { fitted } = page;
+  const free = fitted !== undefined && r >= fitted[0] && r <= fitted[1];
+  return `<row r="${r + 1}" ht="${tallest}"${free ? '' : ' customHeight="1"'}>${cells}</row>`;
 }
 
 function cellXml(at: string, style: number, cell: Cell, value: Value, { strings }: Tables): string {
@@ -111,13 +112,6 @@ function numbersBelow(page: Page, row: number, column: number, e: Evaluation): b
     if (value !== null && value !== '') return false;
   }
   return false;
-}
-
-function textOf(page: Page, row: number, column: number, value: Value): string {
-  const { longest } = page;
-  const other =
-    longest && row >= longest.rows[0] && row <= longest.rows[1] ? longest.texts.get(column) : undefined;
-  return other ?? (typeof value === 'string' ? value : '');
 }
 
 const widthOf = ({ widths }: Page, column: number, span: number): number =>

@@ -1,0 +1,78 @@
+/** What each sheet holds, and how the workbook is used: the page between the answers and the workings. */
+import { put, type Sheet } from '../../engine/cell.ts';
+import { INPUTS } from '../../engine/sheets.ts';
+import type { Grid } from '../../engine/translate.ts';
+import { JUDGED } from '../../findings/sheet.ts';
+import { CHARTED } from './charted-sheet.ts';
+import { CHOICES } from './choices-sheet.ts';
+import { opening, type Page, section, table, words } from './page.ts';
+import { WORST } from './worst.ts';
+
+const WIDTHS = [20, 96];
+
+export const USE: readonly string[] = [
+  'Change the framed cells of the sheet Inputs. Everything else follows, in any spreadsheet program: sizes, verdicts, findings, charts.',
+  'All other cells are locked without a password, against slips: “unprotect sheet” opens them.',
+  'How many cylinders, coils, runs, conductors, points and rows there are is fixed within one workbook. For another number change the design file and run “coilfeed size DESIGN --out FILE.xlsx” again.',
+  'Values that a person enters are questioned when they lie outside of what is permitted; they are not refused.',
+];
+
+const SHOWN: readonly (readonly [string, string])[] = [
+  ['Feed', 'The answer: verdict, what to buy, the most pressing findings, cautions.'],
+  [INPUTS, 'Everything that can be chosen, with its unit and what is permitted.'],
+  ['Results', 'What the coils get, and in which run the drop arises.'],
+  ['Runs', 'Size, ampacity, current, temperature and drop of every run.'],
+  ['Protection', 'Fuses, relays, faults, and the curves of each fuse against the conductors behind it.'],
+  ['Sweep', 'The first run of the feed over engine speed, if the design asks for it.'],
+  ['Findings', 'Every rule with every subject, the most pressing first.'],
+  ['Sources', 'Where the values come from, and how they were seen.'],
+];
+const ADDED: readonly (readonly [string, string])[] = [
+  [
+    JUDGED,
+    'Every rule with every subject in the order of the rules; Findings puts them in the order of urgency.',
+  ],
+  [WORST, 'Which conductor of each run carries most.'],
+  [CHARTED, 'Values that only the charts need.'],
+  [CHOICES, 'What the lists in the cells of Inputs offer.'],
+  [
+    'Quantities',
+    'Every quantity of the calculation by name, with its formula, its source and what it neglects.',
+  ],
+];
+
+export function guidePage(grid: Grid): Page {
+  const cells: Sheet = [];
+  let row = opening(
+    cells,
+    'Guide',
+    'Nothing behind this sheet is needed to use the workbook: there stand the workings, for the one who checks.',
+  );
+  row = section(cells, row, 'How to use this workbook', WIDTHS.length);
+  for (const value of USE) {
+    put(cells, row, 0, { role: 'text', value: `•  ${value}`, span: WIDTHS.length });
+    row += 1;
+  }
+  row += 1;
+  const list = (title: string, rows: readonly (readonly [string, string])[]): void => {
+    row = section(cells, row, title, WIDTHS.length);
+    row = table(
+      cells,
+      row,
+      [{ title: 'Sheet' }, { title: 'What it holds' }],
+      rows.map((r) => r.map(words)),
+    );
+  };
+  list('Sheets to read', SHOWN);
+  const workings = [...grid.placement.sheets.values()].filter(({ sheet }) => sheet !== INPUTS);
+  list('Workings', [...workings.map(({ sheet, about }) => [sheet, about] as const), ...ADDED]);
+  return {
+    name: 'Guide',
+    kind: 'shown',
+    cells,
+    widths: WIDTHS,
+    frozen: [2, 0],
+    landscape: false,
+    looks: [],
+  };
+}
