@@ -19,7 +19,8 @@ export const COMMANDS = {
 DESIGN is a YAML or JSON file, or a workbook that --out made and a person edited
 and saved as .xlsx; "-" reads it from standard input.
 
-  --out FILE.xlsx  also write the whole calculation as a live workbook
+  --out FILE.xlsx  also write the whole calculation as a live workbook; named
+                   FILE.ods it is made by LibreOffice, if that is installed
   --plots DIR      also write pictures into the folder, each as SVG and PNG: the
                    currents in time at each point, currents and energy over
                    speed, the time-current curves of each fuse

@@ -25,8 +25,8 @@ export async function run(argv: string[]): Promise<number> {
   if (file === undefined || positionals.length > 1)
     throw new Refusal('"size" takes one design. See "coilfeed help size".');
   const { out, plots, json = false, force = false } = values;
-  if (out !== undefined && !/\.xlsx$/i.test(out))
-    throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx.`);
+  if (out !== undefined && !/\.(?:xlsx|ods)$/i.test(out))
+    throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx or .ods.`);
   const given = await readGiven(file);
   if (given === null) return 2;
   const { design, changed } = given;
@@ -48,11 +48,12 @@ export async function run(argv: string[]): Promise<number> {
 async function writeWorkbook(design: Design, out: string, force: boolean, file: string): Promise<Result> {
   const { show, toWorkbook, isOurs } = await import('../writers/workbook/workbook.ts');
   const result = pipeline(design, show);
-  await writeSafely(out, await toWorkbook(result), {
-    force,
-    ours: isOurs,
-    inputs: file === '-' ? [] : [file],
-  });
+  const bytes = toWorkbook(result);
+  const options = { force, inputs: file === '-' ? [] : [file] };
+  if (/\.ods$/i.test(out)) {
+    const [{ toOds }, { isOurOds }] = await Promise.all([import('./ods.ts'), import('../saved/ours.ts')]);
+    writeSafely(out, await toOds(bytes), { ...options, ours: isOurOds });
+  } else writeSafely(out, bytes, { ...options, ours: isOurs });
   return result;
 }
 

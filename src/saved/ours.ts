@@ -16,6 +16,18 @@ export function isOurs(bytes: Uint8Array): boolean {
   return typeof archive !== 'string' && isMarked(archive);
 }
 
+const ODS_PROPERTIES = 'meta.xml';
+
+/** True for a workbook of ours that LibreOffice wrote in its own format. Never throws. */
+export function isOurOds(bytes: Uint8Array): boolean {
+  const archive = openArchive(bytes);
+  if (typeof archive === 'string') return false;
+  const properties = archive.read(ODS_PROPERTIES, LARGEST);
+  return (
+    typeof properties !== 'string' && strFromU8(properties).includes(`<meta:keyword>${MARK}</meta:keyword>`)
+  );
+}
+
 /** True when the properties of the document hold our mark. */
 export function isMarked(archive: Archive): boolean {
   const properties = archive.read(PROPERTIES, LARGEST);

@@ -5,8 +5,8 @@
  */
 import type { Result } from '../../findings/result.ts';
 import { DESIGN_TEXT } from '../../saved/mark.ts';
-import { designRange } from './design-sheet.ts';
 import { chartXml, drawingXml } from './chart.ts';
+import { designRange } from './design-sheet.ts';
 import { definedNames } from './names.ts';
 import { pack } from './package.ts';
 import { pages } from './pages.ts';
