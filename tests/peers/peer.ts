@@ -2,6 +2,7 @@
  * Programs that others made and that judge our results. On a machine without one its tests are skipped and say
  * so in their title; in continuous integration (CI is set) a missing one is a failure with its name.
  */
+import { spawnSync } from 'node:child_process';
 import { accessSync, constants } from 'node:fs';
 import { createRequire } from 'node:module';
 import { delimiter, join } from 'node:path';
@@ -12,12 +13,17 @@ export const PEERS = {
   ngspice: 'ngspice',
   chromium: 'Chromium',
   'ooxml-validator': 'the Open XML schema check',
+  'python3-openpyxl': 'openpyxl',
 } as const;
 export type Peer = keyof typeof PEERS;
+
+/** The system's own Python, which has the packages of the system; another one may come before it. */
+export const PYTHON = '/usr/bin/python3';
 
 /** Path of the program, or null when this machine does not have it. */
 export function peer(name: Peer): string | null {
   if (name === 'ooxml-validator') return validator();
+  if (name === 'python3-openpyxl') return openpyxl();
   for (const folder of (process.env.PATH ?? '').split(delimiter)) {
     const path = join(folder, name);
     try {
@@ -38,6 +44,10 @@ function validator(): string | null {
     return null;
   }
 }
+
+/** A package of Python. */
+const openpyxl = (): string | null =>
+  spawnSync(PYTHON, ['-c', 'import openpyxl']).status === 0 ? PYTHON : null;
 
 /** Like `peer`, for use where the program must be there. */
 export function needPeer(name: Peer): string {

@@ -16,6 +16,7 @@ export type Dash =
 export type Mark = 'circle' | 'diamond' | 'square' | 'triangle';
 
 export interface Series {
+  /** The cell that holds its name. */
   readonly name: string;
   /** Ranges of cells, `Sweep!$B$6:$B$30`. */
   readonly x: string;
@@ -51,6 +52,8 @@ export interface Lines extends Placed {
 
 export interface Bars extends Placed {
   readonly kind: 'bars';
+  /** The cell that holds what the bars are. */
+  readonly name: string;
   readonly names: string;
   readonly values: string;
   /** What the values are, with the unit. */
@@ -119,7 +122,7 @@ function linesXml({ series, x, y }: Lines): string {
         ? `<c:symbol val="${one.drawn.mark}"/><c:size val="9"/><c:spPr><a:solidFill><a:srgbClr val="${one.color}"/></a:solidFill>${lineXml(one.color, 0.75)}</c:spPr>`
         : '<c:symbol val="none"/>';
     return (
-      `<c:ser><c:idx val="${i}"/><c:order val="${i}"/><c:tx><c:v>${escaped(one.name)}</c:v></c:tx>` +
+      `<c:ser><c:idx val="${i}"/><c:order val="${i}"/><c:tx><c:strRef><c:f>${one.name}</c:f></c:strRef></c:tx>` +
       `<c:spPr>${look}</c:spPr><c:marker>${mark}</c:marker>` +
       `<c:xVal><c:numRef><c:f>${one.x}</c:f></c:numRef></c:xVal><c:yVal><c:numRef><c:f>${one.y}</c:f></c:numRef></c:yVal>` +
       '<c:smooth val="0"/></c:ser>'
@@ -133,10 +136,10 @@ function linesXml({ series, x, y }: Lines): string {
   );
 }
 
-function barsXml({ names, values, axis }: Bars): string {
+function barsXml({ name, names, values, axis }: Bars): string {
   return (
     '<c:barChart><c:barDir val="bar"/><c:grouping val="clustered"/><c:varyColors val="0"/>' +
-    `<c:ser><c:idx val="0"/><c:order val="0"/><c:tx><c:v>${escaped(axis.title)}</c:v></c:tx>` +
+    `<c:ser><c:idx val="0"/><c:order val="0"/><c:tx><c:strRef><c:f>${name}</c:f></c:strRef></c:tx>` +
     `<c:spPr><a:solidFill><a:srgbClr val="${BAR}"/></a:solidFill>${lineXml(INK, 0.75)}</c:spPr><c:invertIfNegative val="0"/>` +
     `<c:dLbls><c:numFmt formatCode="${escaped(axis.format)}" sourceLinked="0"/><c:spPr><a:noFill/><a:ln><a:noFill/></a:ln></c:spPr>${textXml(9)}` +
     '<c:dLblPos val="outEnd"/><c:showLegendKey val="0"/><c:showVal val="1"/><c:showCatName val="0"/><c:showSerName val="0"/>' +

@@ -45,20 +45,30 @@ function rowsOf(grid: Grid, design: Design) {
 export const LINES = ['fuse_rating', 'ampacity'] as const satisfies readonly QuantityName[];
 export const MARKS = { smallest: 1, largest: 3 } as const;
 
-const range = (top: number, left: number, bottom = top, right = left): string =>
-  `${CHARTED}!${address(top, left)}:${address(bottom, right)}`;
+/** `Charted!$B$5:$B$9`, or a single cell. */
+const range = (top: number, left: number, bottom = top, right = left): string => {
+  const [first, last] = [address(top, left), address(bottom, right)];
+  return `${CHARTED}!${first === last ? first : `${first}:${last}`}`;
+};
 
-/** Ranges of what is charted. */
+/** A cell with a name, and the cells with the values of both axes. */
+export interface Drawn {
+  readonly name: string;
+  readonly x: string;
+  readonly y: string;
+}
+
+/** What is charted. */
 export interface Charted {
   /** Drop of the conductors of a run on the worst path [V]. */
   readonly dropsOf: (run: number) => string;
   /** Two points of a horizontal line. */
-  readonly line: (which: (typeof LINES)[number]) => { x: string; y: string };
+  readonly line: (which: (typeof LINES)[number]) => Drawn;
   /** Currents and times of the faults of the runs behind a fuse. */
-  readonly marks: (group: number, which: keyof typeof MARKS) => { x: string; y: string };
-  readonly stuck: (group: number) => { x: string; y: string };
+  readonly marks: (group: number, which: keyof typeof MARKS) => Drawn;
+  readonly stuck: (group: number) => Drawn;
   /** Times over the currents of a run. */
-  readonly curve: (which: Curve, run: number) => { x: string; y: string };
+  readonly curve: (which: Curve, run: number) => Drawn;
 }
 
 type Curve = 'curve_wire' | 'curve_slowest' | 'curve_fastest';
@@ -88,20 +98,25 @@ export function charted(grid: Grid, design: Design): Charted {
     },
     line: (which) => {
       const row = rows.lines + LINES.indexOf(which);
-      return { x: range(row, 1, row, 2), y: range(row, 3, row, 4) };
+      return { name: range(row, 0), x: range(row, 1, row, 2), y: range(row, 3, row, 4) };
     },
     marks: (group, which) => {
       const [top, left] = [firstOf(group), MARKS[which]];
       const bottom = top + (all[group] as Group).runs.length - 1;
-      return { x: range(top, left, bottom), y: range(top, left + 1, bottom) };
+      return {
+        name: range(rows.marks - 1, left),
+        x: range(top, left, bottom),
+        y: range(top, left + 1, bottom),
+      };
     },
     stuck: (group) => {
       const row = firstOf(group) + (all[group] as Group).runs.length;
-      return { x: range(row, 1), y: range(row, 2) };
+      return { name: range(row, 0), x: range(row, 1), y: range(row, 2) };
     },
     curve: (which, run) => {
       const at = 1 + columns.findIndex(([name, r]) => name === which && r === run);
       return {
+        name: range(rows.curves - 1, at),
         x: stepsOf('curve_current', run),
         y: range(rows.curves, at, rows.curves + rows.steps - 1),
       };
@@ -177,8 +192,8 @@ function lines(sheet: Sheet, grid: Grid, design: Design): void {
 
 function marks(sheet: Sheet, grid: Grid, design: Design): void {
   const { marks: top, steps } = rowsOf(grid, design);
-  section(sheet, top - 2, 'Marks on the curves of the fuses', 6);
-  ['Run', 'Smallest fault [A]', 'opens after [s]', 'Largest fault [A]', 'opens after [s]'].forEach(
+  section(sheet, top - 2, 'Marks on the curves of the fuses: currents [A] and times', 6);
+  ['Run', 'Short at the far end', 'opens after [s]', 'Short at the begin', 'opens after [s]'].forEach(
     (title, i) => {
       put(sheet, top - 1, i, label(title));
     },
@@ -202,18 +217,18 @@ function marks(sheet: Sheet, grid: Grid, design: Design): void {
   }
 }
 
-const CURVE_TITLES: Readonly<Record<Curve, string>> = {
-  curve_wire: 'Conductor endures it for [s]',
-  curve_slowest: 'Fuse opens at the latest after [s]',
-  curve_fastest: 'Fuse opens not before [s]',
+const CURVE_TITLES: Readonly<Record<Curve, (run: string) => string>> = {
+  curve_wire: (run) => `${run} endures`,
+  curve_slowest: () => 'Fuse: opens at the latest',
+  curve_fastest: () => 'Fuse: opens not before',
 };
 
 function curves(sheet: Sheet, grid: Grid, design: Design): void {
   const { curves: top, steps } = rowsOf(grid, design);
-  section(sheet, top - 2, 'Times over the currents of the sheet Curves', 6);
+  section(sheet, top - 2, 'Times [s] over the currents of the sheet Curves', 6);
   put(sheet, top - 1, 0, label('Step'));
   curveColumns(grid, design).forEach(([name, run], i) => {
-    put(sheet, top - 1, 1 + i, label(`${design.runs[run]?.name}: ${CURVE_TITLES[name]}`));
+    put(sheet, top - 1, 1 + i, label(CURVE_TITLES[name](design.runs[run]?.name ?? '')));
     for (let step = 0; step < steps; step++)
       put(sheet, top + step, 1 + i, formula(drawn(cellFor(grid, name, { grid: step, feed: run }))));
   });

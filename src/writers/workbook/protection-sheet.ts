@@ -96,13 +96,11 @@ function curves(
   const name = (run: number): string => design.runs[run]?.name ?? '';
   const series: Series[] = [
     {
-      name: 'Fuse: opens at the latest',
       ...from.curve('curve_slowest', fuse),
       drawn: { dash: 'solid', points: 2.25 },
       color: INK,
     },
     {
-      name: 'Fuse: opens not before',
       ...from.curve('curve_fastest', fuse),
       drawn: { dash: 'solid', points: 0.75 },
       color: INK,
@@ -110,20 +108,18 @@ function curves(
     ...runs.map((run, i): Series => {
       const [dash, color] = WIRES[i % WIRES.length] as (typeof WIRES)[number];
       return {
-        name: `${name(run)} endures`,
         ...from.curve('curve_wire', run),
         drawn: { dash, points: 2 },
         color,
       };
     }),
     {
-      name: 'Short at the far end',
       ...from.marks(index, 'smallest'),
       drawn: { mark: 'diamond' },
       color: INK,
     },
-    { name: 'Short at the begin', ...from.marks(index, 'largest'), drawn: { mark: 'triangle' }, color: INK },
-    { name: 'Driver stuck on', ...from.stuck(index), drawn: { mark: 'square' }, color: INK },
+    { ...from.marks(index, 'largest'), drawn: { mark: 'triangle' }, color: INK },
+    { ...from.stuck(index), drawn: { mark: 'square' }, color: INK },
   ];
   return {
     kind: 'lines',

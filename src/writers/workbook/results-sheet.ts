@@ -37,6 +37,7 @@ export function resultsPage(grid: Grid, design: Design): Page {
   const chart: Chart = {
     kind: 'bars',
     title: 'Share of the drop by run',
+    name: `${NAME}!${address(first - 2, 2)}`,
     names: `${NAME}!${address(first, 0)}:${address(last, 0)}`,
     values: `${NAME}!${address(first, 2)}:${address(last, 2)}`,
     axis: { title: 'Share of the drop of the worst path [%]', least: 0, format: '0.0' },

@@ -68,8 +68,10 @@ function chartsOf(grid: Grid, design: Design, count: number, first: number): Cha
     const at = 1 + FIGURES.findIndex(([, one]) => one === name);
     return `${NAME}!${address(first, at)}:${address(first + count - 1, at)}`;
   };
-  const curve = (name: string, what: QuantityName, dash: Dash, points: number, color = INK): Series => ({
-    name,
+  const title = (name: QuantityName): string =>
+    `${NAME}!${address(first - 2, 1 + FIGURES.findIndex(([, one]) => one === name))}`;
+  const curve = (what: QuantityName, dash: Dash, points: number, color = INK): Series => ({
+    name: title(what),
     x: of('speed'),
     y: of(what),
     drawn: { dash, points },
@@ -88,21 +90,19 @@ function chartsOf(grid: Grid, design: Design, count: number, first: number): Cha
     x: SPEED,
     y: { title: 'Current [A]', least: 0, format: '0' },
     series: [
-      curve('Average', 'main_average', 'sysDash', 1.75),
-      curve('Effective', 'main_effective', 'solid', 2.25),
-      curve('Peak', 'main_peak', 'solid', 0.75),
+      curve('main_average', 'sysDash', 1.75),
+      curve('main_effective', 'solid', 2.25),
+      curve('main_peak', 'solid', 0.75),
       ...(run?.fuse === null
         ? []
         : [
             {
-              name: 'Rating of the fuse',
               ...line('fuse_rating'),
               drawn: { dash: 'lgDash', points: 2 },
               color: '9B1C1C',
             } as const,
           ]),
       {
-        name: 'Ampacity of the conductor',
         ...line('ampacity'),
         drawn: { dash: 'dashDot', points: 2 },
         color: '1F5FA8',
@@ -115,7 +115,7 @@ function chartsOf(grid: Grid, design: Design, count: number, first: number): Cha
     title: 'Energy of one coil on a stiff supply over engine speed',
     x: SPEED,
     y: { title: 'Energy [mJ]', least: 0, format: '0' },
-    series: [curve('Energy of one coil', 'energy', 'solid', 2.25)],
+    series: [curve('energy', 'solid', 2.25)],
     ...place(1),
   };
   // Of a coil of which only a peak is known there is no energy to draw.

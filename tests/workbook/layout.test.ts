@@ -1,0 +1,67 @@
+/** How the workbook lies on screen and paper, as another program sees it. */
+import { strFromU8, unzipSync } from 'fflate';
+import { beforeAll, expect, test } from 'vitest';
+import { type Seen, seen } from '../peers/openpyxl.ts';
+import { describeWithPeer } from '../peers/peer.ts';
+import { type Book, bookOf, demoDesign } from './books.ts';
+
+const SHOWN = ['Feed', 'Inputs', 'Results', 'Runs', 'Protection', 'Sweep', 'Findings', 'Sources', 'Guide'];
+
+describeWithPeer('python3-openpyxl', 'the workbook of the straight six', () => {
+  let book: Book;
+  let found: Seen;
+  beforeAll(async () => {
+    book = await bookOf({ ...demoDesign('hill-climb-six'), date: '2031-05-28' });
+    found = await seen(book.bytes);
+  });
+
+  test('what is read comes first, the workings behind it', () => {
+    expect(found.sheets.slice(0, SHOWN.length)).toEqual(SHOWN);
+    expect(found.sheets.length).toBeGreaterThan(30);
+  });
+
+  test('every sheet is locked without a password; inputs alone are open', () => {
+    expect(Object.values(found.locked).every(Boolean)).toBe(true);
+    const { placement, axes } = book.result.evaluation.grid;
+    const entries = [...placement.entries.values()].reduce(
+      (sum, { rows }) => sum + rows.reduce((n, axis) => n * axes[axis].length, 1),
+      0,
+    );
+    // One more: the framed cell of the legend.
+    expect(found.unlocked).toBe(entries + 1);
+  });
+
+  test('every input has its validation, with a message before and after', () => {
+    const { entries } = book.result.evaluation.grid.placement;
+    expect(found.validations).toHaveLength(entries.size);
+    expect(found.validations.filter(({ prompt }) => prompt === '')).toEqual([]);
+    const lists = found.validations.filter(({ type }) => type === 'list');
+    expect(lists.length).toBeGreaterThanOrEqual(9);
+    expect(lists.every(({ formula }) => /^Choices!\$[A-Z]\$5:\$[A-Z]\$\d+$/.test(formula))).toBe(true);
+    expect(found.validations.every(({ type }) => type === 'list' || type === 'decimal')).toBe(true);
+  });
+
+  test('every sheet has a print area, repeated headings, title and date above, page of pages below', () => {
+    for (const name of found.sheets) {
+      const { area, titles, paper, header, footer } = found.printed[name] as Seen['printed'][string];
+      expect(area, name).toMatch(/\$A\$1:\$[A-Z]+\$\d+/);
+      expect(titles, name).toMatch(/1:\$?\d+/);
+      expect(paper).toBe('9');
+      expect(header).toContain('Hill-climb straight six, dedicated coil feed');
+      expect(header).toContain('design of 2031-05-28');
+      expect(footer).toMatch(/page &P of &N|page &\[Page\] of &\[Pages\]/);
+      expect(found.frozen[name], name).toMatch(/^[A-Z]+[2-9]/);
+    }
+  });
+
+  test('names and charts are seen', () => {
+    expect(found.names).toEqual(expect.arrayContaining(['worst_drop', 'in_wire_length', 'design_text']));
+    expect(found.charts).toMatchObject({ Results: 1, Protection: 1, Sweep: 2, Feed: 0 });
+  });
+});
+
+test('a design that gives no day says so', async () => {
+  const { bytes } = await bookOf(demoDesign('pair-four'));
+  const sheet = strFromU8(unzipSync(bytes)['xl/worksheets/sheet1.xml'] ?? new Uint8Array());
+  expect(sheet).toContain('design without a date');
+});
