@@ -29,7 +29,7 @@ and saved as .xlsx; "-" reads it from standard input.
   },
   trace: {
     summary: 'compute the currents in time, or judge a recorded one',
-    call: 'trace DESIGN --point NAME [--run ID]… [--out FILE.svg|.png|.csv] [--json]',
+    call: 'trace DESIGN --point NAME [--run ID]… [--out FILE] [--json]',
     text: `Computes the currents of all coils over one working cycle without approximation
 and says how far the closed forms of the calculation are from them.
 

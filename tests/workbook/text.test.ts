@@ -25,6 +25,7 @@ test.each([
   '_x0041_',
   '12 %',
   '🚗 Straße',
+  '\u202e=1+1 مرحبا',
 ])('a title %s', async (title) => {
   const cells = readCells((await withTitle(title, title)).bytes).get('Feed');
   expect(cells?.get('A1')).toEqual({ value: title, formula: null });

@@ -8,6 +8,8 @@ import { escaped } from './xml.ts';
 /** Digits of the plain font that fit beside each other on a page in landscape, at a size that can be read. */
 const PAPER = 210;
 const A4 = 9;
+/** Wide enough for the printers of both papers, A4 and Letter [in]. */
+export const MARGINS = { left: 0.5, right: 0.5, top: 0.75, bottom: 0.7 } as const;
 const TABS = { shown: 'FF1F2933', inputs: 'FFE0B000' } as const;
 /** Longest title in a header; the format allows 255 characters in all. */
 const HEADER = 120;
@@ -43,11 +45,11 @@ export function behind(page: Page, design: Design): string {
   const total = widths.reduce((a, b) => a + b, 0);
   // A working sheet may be far too wide for one page.
   const wide = kind === 'working' ? Math.ceil(total / PAPER) : 1;
+  const { left, right, top, bottom } = MARGINS;
   const small = '&"Arial,Regular"&8 ';
   const marks = breaks.map((row) => `<brk id="${row}" max="16383" man="1"/>`);
   return (
-    // Room for the narrower height of Letter and its printers' margins.
-    '<pageMargins left="0.5" right="0.5" top="0.75" bottom="0.7" header="0.35" footer="0.35"/>' +
+    `<pageMargins left="${left}" right="${right}" top="${top}" bottom="${bottom}" header="0.35" footer="0.35"/>` +
     `<pageSetup paperSize="${A4}" orientation="${landscape ? 'landscape' : 'portrait'}" fitToWidth="${wide}" fitToHeight="0"/>` +
     `<headerFooter><oddHeader>${escaped(`&L${small}${titled(design)}&R${small}${dated(design)} – ${page.name}`)}</oddHeader>` +
     `<oddFooter>${escaped(`&L${small}coilfeed&R${small}page &P of &N`)}</oddFooter></headerFooter>` +

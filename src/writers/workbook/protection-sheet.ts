@@ -2,16 +2,15 @@
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
+import { breaksOf } from './breaks.ts';
 import type { Chart, Dash, Lines, Series } from './chart.ts';
 import { type Charted, charted, type Group, groups } from './charted-sheet.ts';
 import { columns, type Figure, ofRun, type Part, putPart } from './figures.ts';
 import { cellFor, heading, shown } from './links.ts';
 import { opening, type Page, section, words } from './page.ts';
 
-const WIDTHS = [20, 13, 12, 12, 12, 12, 12, 12];
+const WIDTHS = [20, 13, 13, 13, 13, 13, 13, 13];
 const WIDE = WIDTHS.length;
-/** Rows that surely fit on a page, of A4 or Letter. */
-const ONE_PAGE = 50;
 /** Rows that a chart takes, and the space behind it. */
 const TALL = 25;
 const SPACE = 2;
@@ -35,29 +34,19 @@ export function protectionPage(grid: Grid, design: Design): Page {
 
   const all = groups(design);
   const charts: Chart[] = [];
-  const breaks: number[] = [];
+  // The tables, then each chart, the first one with the words before it.
+  const starts = [3];
   const from = charted(grid, design);
   all.forEach((group, i) => {
-    if (i === 0 && row + READING.length + TALL > ONE_PAGE) breaks.push(row);
+    starts.push(row);
     if (i === 0) row = reading(cells, row);
-    // The first one stands with the words before it, then two to a page, and never one across its end.
-    else if (i % 2 === 1) breaks.push(row);
     charts.push({ ...curves(design, group, i, from), rows: [row, row + TALL], columns: [0, WIDE] });
     row += TALL + SPACE;
   });
   // The last chart lies within the area that is printed.
   if (charts.length > 0) put(cells, row - 1, 0, { role: 'text', value: '' });
-  return {
-    name: 'Protection',
-    kind: 'shown',
-    cells,
-    widths: WIDTHS,
-    frozen: [2, 0],
-    landscape: false,
-    looks: [],
-    charts,
-    breaks,
-  };
+  const laid = { cells, widths: WIDTHS, frozen: [2, 0], landscape: false } as const;
+  return { name: 'Protection', kind: 'shown', ...laid, looks: [], charts, breaks: breaksOf(laid, starts) };
 }
 
 const READING = [

@@ -3,6 +3,7 @@ import type { Design } from '../../design/design.ts';
 import { put, type Sheet } from '../../engine/cell.ts';
 import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
+import { breaksOf } from './breaks.ts';
 import type { Chart } from './chart.ts';
 import { charted } from './charted-sheet.ts';
 import { columns, type Figure, type Part, putPart } from './figures.ts';
@@ -23,6 +24,7 @@ export function resultsPage(grid: Grid, design: Design): Page {
     formula: `IF(${bound}=1,"Only a peak current is known: all currents are a bound, energies are unknown.","")`,
   });
   row = putPart(cells, row + 1, 'Worst coil behind this feed', WIDE, worstCoil(grid, design));
+  const second = row;
   row = putPart(
     cells,
     row,
@@ -33,7 +35,7 @@ export function resultsPage(grid: Grid, design: Design): Page {
 
   // Runs take a row each, behind which one is left free.
   const [first, last] = [row - 1 - design.runs.length, row - 2];
-  const tall = 8 + 2 * design.runs.length;
+  const tall = 6 + Math.ceil(1.5 * design.runs.length);
   const chart: Chart = {
     kind: 'bars',
     title: 'Share of the drop by run',
@@ -46,15 +48,14 @@ export function resultsPage(grid: Grid, design: Design): Page {
   };
   // The chart lies within the area that is printed.
   put(cells, row + tall, 0, { role: 'text', value: '' });
+  const laid = { cells, widths: WIDTHS, frozen: [2, 0], landscape: false } as const;
   return {
     name: NAME,
     kind: 'shown',
-    cells,
-    widths: WIDTHS,
-    frozen: [2, 0],
-    landscape: false,
+    ...laid,
     looks: [],
     charts: [chart],
+    breaks: breaksOf(laid, [3, second, row]),
   };
 }
 

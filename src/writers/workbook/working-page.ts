@@ -3,6 +3,7 @@ import type { Cell, Sheet } from '../../engine/cell.ts';
 import { type Block, firstRow, SCALAR_COLUMNS } from '../../engine/layout.ts';
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Grid } from '../../engine/translate.ts';
+import { breaksOf } from './breaks.ts';
 import { columnWidth } from './measure.ts';
 import type { Page } from './page.ts';
 
@@ -52,16 +53,8 @@ function widthsOf(cells: Sheet): number[] {
 export function inputsPage(grid: Grid, cells: Sheet): Page {
   const { count } = grid.placement.columns;
   const widths = [44, 9, 8, 15, ...Array.from({ length: count }, () => (count > MANY ? 10.5 : 14)), 18, 30];
-  // The title of the runs stands in the row before their headings.
-  const runs = grid.placement.blocks.find((block) => block.form === 'beside') as Block;
-  return {
-    name: INPUTS,
-    kind: 'inputs',
-    cells,
-    widths,
-    frozen: [4, 0],
-    landscape: true,
-    looks: [],
-    breaks: [runs.top - 1],
-  };
+  const laid = { cells, widths, frozen: [4, 0], landscape: true } as const;
+  // The title of a block stands in the row before its headings.
+  const starts = grid.placement.blocks.filter(({ kind }) => kind === 'inputs').map(({ top }) => top - 1);
+  return { name: INPUTS, kind: 'inputs', ...laid, looks: [], breaks: breaksOf(laid, starts) };
 }

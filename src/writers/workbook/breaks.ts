@@ -1,0 +1,62 @@
+/** Where a page ends on paper, so that no table and no chart is cut if it fits on a page of its own. */
+import type { Sheet } from '../../engine/cell.ts';
+import { height } from './measure.ts';
+import type { Page } from './page.ts';
+import { MARGINS } from './paper.ts';
+
+/** Sizes of the two papers, the shorter side first [pt]. */
+const PAPERS = [
+  [595, 842],
+  [612, 792],
+] as const;
+const POINTS_PER_INCH = 72;
+/** Width of a digit of the plain font, and the space beside the digits of a column [pt]. */
+const DIGIT = 5.25;
+const BESIDE = 3.75;
+/** Height of a row without cells [pt]. */
+const EMPTY = 15;
+/** Programs differ a little in how tall they draw a row. */
+const SAFE = 0.98;
+
+type Laid = Pick<Page, 'cells' | 'widths' | 'frozen' | 'landscape'>;
+
+/** Height of a row, as far as its texts tell; results of formulas count as one line [pt]. */
+function tall(cells: Sheet, widths: readonly number[], row: number): number {
+  const own = cells[row]?.map((cell, column) => {
+    if (cell === undefined) return 0;
+    const width = widths.slice(column, column + (cell.span ?? 1)).reduce((a, b) => a + b, 0);
+    return height(cell, typeof cell.value === 'string' ? cell.value : '', width);
+  });
+  return Math.max(0, ...(own ?? []).filter((points) => points !== undefined)) || EMPTY;
+}
+
+/** Height that is free for what follows the repeated rows, on the less tall of the two papers [pt]. */
+function room({ cells, widths, frozen, landscape }: Laid): number {
+  const wide = widths.reduce((sum, width) => sum + width * DIGIT + BESIDE, 0);
+  const free = PAPERS.map(([short, long]) => {
+    const [w, h] = landscape ? [long, short] : [short, long];
+    const across = w - POINTS_PER_INCH * (MARGINS.left + MARGINS.right);
+    return (h - POINTS_PER_INCH * (MARGINS.top + MARGINS.bottom)) / Math.min(1, across / wide);
+  });
+  let repeated = 0;
+  for (let row = 0; row < frozen[0]; row++) repeated += tall(cells, widths, row);
+  return Math.min(...free) * SAFE - repeated;
+}
+
+/** Rows before which a page ends; `starts` are the first rows of what should stay together, in order. */
+export function breaksOf(page: Laid, starts: readonly number[]): number[] {
+  const most = room(page);
+  const breaks: number[] = [];
+  let used = 0;
+  starts.forEach((start, i) => {
+    let own = 0;
+    for (let row = start; row < (starts[i + 1] ?? page.cells.length); row++)
+      own += tall(page.cells, page.widths, row);
+    if (i > 0 && used + own > most && used > 0) {
+      breaks.push(start);
+      used = 0;
+    }
+    used = (used + own) % most;
+  });
+  return breaks;
+}
