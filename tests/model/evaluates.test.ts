@@ -8,7 +8,7 @@ import { readDesign } from '../../src/design/read.ts';
 import { members } from '../../src/engine/cells.ts';
 import { evaluate } from '../../src/engine/evaluate.ts';
 import { compile } from '../../src/engine/translate.ts';
-import { QUANTITIES, type QuantityName } from '../../src/model/model.ts';
+import { ON_REQUEST, QUANTITIES, type QuantityName } from '../../src/model/model.ts';
 
 type Part = Record<string, unknown>;
 
@@ -117,7 +117,7 @@ const names = Object.keys(QUANTITIES) as QuantityName[];
 test.each(CASES)('%s', (_, change) => {
   const result = readDesign(JSON.stringify({ ...base, ...change }), 'design.json');
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
-  const e = evaluate(result.design);
+  const e = evaluate(result.design, undefined, ON_REQUEST);
   let cells = 0;
   const wrong: string[] = [];
   for (const name of names) {
