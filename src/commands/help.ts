@@ -27,6 +27,18 @@ and saved as .xlsx; "-" reads it from standard input.
   --json           print the result as JSON in place of the report
   --force          replace FILE even when coilfeed did not make it`,
   },
+  check: {
+    summary: 'judge an install as found, and the readings taken on it',
+    call: 'check DESIGN [--out FILE.xlsx] [--json] [--force]',
+    text: `Judges an install as it was found: first what to mend, in the order of the harm
+that it can do, then every reading that the design lists under "measured:", and
+what explains all of them together.
+
+  --out FILE.xlsx  also write the workbook, with a test card: where the probes
+                   go, what to expect, what is acceptable, cells to fill in
+  --json           print the result as JSON in place of the report
+  --force          replace FILE even when coilfeed did not make it`,
+  },
   trace: {
     summary: 'compute the currents in time, or judge a recorded one',
     call: 'trace DESIGN --point NAME [--run ID]… [--out FILE] [--json]',
@@ -106,7 +118,7 @@ ${STATUSES}
 /** How one command is used, ends with a line break. */
 export function usage(name: CommandName): string {
   const { call, text } = COMMANDS[name];
-  return `Usage: coilfeed ${call}\n\n${text}\n${name === 'size' ? `\n${STATUSES}\n` : ''}`;
+  return `Usage: coilfeed ${call}\n\n${text}\n${name === 'size' || name === 'check' ? `\n${STATUSES}\n` : ''}`;
 }
 
 /** Breaks a message into lines of at most 80 columns; a longer word (a path) stays whole. */

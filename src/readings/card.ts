@@ -2,7 +2,7 @@
 import { asRead } from '../basis/print.ts';
 import type { Design } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import { type Expected, expectedReadings } from './expected.ts';
+import { type Expected, expectedReadings, type Where } from './expected.ts';
 import { instrumentWords, probesOf, subjectOf } from './places.ts';
 
 /** A row of the card. Texts are printed as they stand; numbers behind them are in `of`. */
@@ -27,13 +27,13 @@ export interface CardRow {
  * The evaluation must hold the subject `readings`.
  */
 export function cardRows(e: Evaluation, which: 'short' | 'full' = 'short'): CardRow[] {
-  const rows = expectedReadings(e).filter((row) => !twice(e.design, row));
+  const rows = expectedReadings(e).filter((row) => onCard(e.design, row));
   return rows.filter((row) => which === 'full' || onShortCard(e, row)).map((row) => printed(e.design, row));
 }
 
-/** In a run with a conductor for each coil the current is that of the coil, which has its own row. */
-const twice = ({ wires }: Design, { what, wire }: Expected): boolean =>
-  what === 'current' && wire !== null && wires.filter(({ run }) => run === wires[wire]?.run).length > 1;
+/** Whether a card has this place: in a run with a conductor for each coil the current is that of the coil. */
+export const onCard = ({ wires }: Design, { what, wire }: Where): boolean =>
+  what !== 'current' || wire === null || wires.filter(({ run }) => run === wires[wire]?.run).length === 1;
 
 function onShortCard(e: Evaluation, { wire, coil, what, point }: Expected): boolean {
   if (what === 'resistance') return false;

@@ -1,6 +1,6 @@
 /** What every instrument shows at every conductor and coil, at every point, with the range that tolerances allow. */
 import type { At } from '../basis/quantity.ts';
-import type { Instrument, What } from '../design/design.ts';
+import type { Design, Instrument, What } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { SPREADS } from '../model/readings.ts';
@@ -42,12 +42,14 @@ const QUANTITY: Readonly<Record<string, QuantityName>> = {
   'current clamp_peak coil': 'expected_coil_peak',
 };
 
-/** The model's quantity for a reading; null for the supply at the battery posts, which the design states. */
-export const quantityOf = ({ what, instrument, wire }: Where): QuantityName | null =>
-  QUANTITY[`${what} ${instrument} ${wire === null ? 'coil' : 'wire'}`] ?? null;
-
 /** True for the supply at the battery posts. */
 export const atPosts = ({ what, coil }: Where): boolean => what === 'supply' && coil === null;
+
+/** The model's quantity for a reading; null for the supply at the battery posts, which the design states. */
+export const quantityOf = (where: Where): QuantityName | null =>
+  atPosts(where)
+    ? null
+    : (QUANTITY[`${where.what} ${where.instrument} ${where.wire === null ? 'coil' : 'wire'}`] ?? null);
 
 /** What to expect of one reading. The evaluation must hold the subject `readings`. */
 export function expectedAt(e: Evaluation, where: Where): Expected {
@@ -80,27 +82,32 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
 }
 
 /**
- * Every reading that can be taken: at each point the battery posts, drops and currents of each conductor, supply and
- * current of each coil; then the resistance of each conductor. Points in order, conductors and coils within them.
+ * Every place where a reading can be taken: at each point the battery posts, drops and currents of each conductor, supply
+ * and current of each coil; then the resistance of each conductor. Points in order, conductors and coils within them.
  */
-export function expectedReadings(e: Evaluation): Expected[] {
-  const { points, wires, coils } = e.design;
-  const at = (where: Omit<Where, 'wire' | 'coil'> & Partial<Where>): Expected =>
-    expectedAt(e, { wire: null, coil: null, ...where });
+export function placesOf({ points, wires, coils }: Design): Where[] {
+  const nowhere = { wire: null, coil: null };
   return [
-    ...points.flatMap((_, point) => [
-      at({ what: 'supply', instrument: 'meter', point }),
-      ...wires.flatMap((_, wire) => [
-        ...(['meter', 'scope'] as const).map((instrument) => at({ what: 'drop', instrument, wire, point })),
-        ...CLAMPS.map((instrument) => at({ what: 'current', instrument, wire, point })),
+    ...points.flatMap((_, point): Where[] => [
+      { ...nowhere, what: 'supply', instrument: 'meter', point },
+      ...wires.flatMap((__, wire): Where[] => [
+        ...VOLTS.map((instrument): Where => ({ what: 'drop', instrument, wire, coil: null, point })),
+        ...CLAMPS.map((instrument): Where => ({ what: 'current', instrument, wire, coil: null, point })),
       ]),
-      ...coils.flatMap((_, coil) => [
-        ...(['meter', 'scope'] as const).map((instrument) => at({ what: 'supply', instrument, coil, point })),
-        ...CLAMPS.map((instrument) => at({ what: 'current', instrument, coil, point })),
+      ...coils.flatMap((__, coil): Where[] => [
+        ...VOLTS.map((instrument): Where => ({ what: 'supply', instrument, wire: null, coil, point })),
+        ...CLAMPS.map((instrument): Where => ({ what: 'current', instrument, wire: null, coil, point })),
       ]),
     ]),
-    ...wires.map((_, wire) => at({ what: 'resistance', instrument: 'value', wire, point: null })),
+    ...wires.map(
+      (_, wire): Where => ({ what: 'resistance', instrument: 'value', wire, coil: null, point: null }),
+    ),
   ];
 }
 
+const VOLTS = ['meter', 'scope'] as const;
 const CLAMPS = ['clamp_average', 'clamp_effective', 'clamp_peak'] as const;
+
+/** What to expect at every place. The evaluation must hold the subject `readings`. */
+export const expectedReadings = (e: Evaluation): Expected[] =>
+  placesOf(e.design).map((where) => expectedAt(e, where));

@@ -5,6 +5,7 @@ import type { Evaluation, Extra } from '../../engine/evaluate.ts';
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { JUDGED, JUDGED_TOP } from '../../findings/sheet.ts';
+import { cardPage } from './card-sheet.ts';
 import { CHARTED, chartedSheet } from './charted-sheet.ts';
 import { choicesPage } from './choices-sheet.ts';
 import { designPage } from './design-sheet.ts';
@@ -28,6 +29,7 @@ const presenting = (grid: Grid, design: Design): Page[] =>
     resultsPage(grid, design),
     runsPage(grid, design),
     protectionPage(grid, design),
+    cardPage(grid, design),
     sweepPage(grid, design),
     findingsPage(grid, design),
   ].filter((page) => page !== null);

@@ -1,0 +1,39 @@
+/** `coilfeed check DESIGN`: judges an install as found, and the readings that were taken on it. */
+import { parseArgs } from 'node:util';
+import { checked } from '../readings/check.ts';
+import { run as pipeline } from '../run.ts';
+import { checkJson } from '../writers/check-json.ts';
+import { checkReport } from '../writers/check-report.ts';
+import { Refusal, writeSafely } from './files.ts';
+import { readGiven } from './given.ts';
+
+/** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design cannot be used. */
+export async function run(argv: string[]): Promise<number> {
+  const { positionals, values } = parseArgs({
+    args: argv,
+    allowPositionals: true,
+    options: { out: { type: 'string' }, json: { type: 'boolean' }, force: { type: 'boolean' } },
+  });
+  const [file] = positionals;
+  if (file === undefined || positionals.length > 1)
+    throw new Refusal('"check" takes one design. See "coilfeed help check".');
+  const { out, json = false, force = false } = values;
+  if (out !== undefined && !/\.xlsx$/i.test(out))
+    throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx.`);
+  const given = await readGiven(file);
+  if (given === null) return 2;
+  // Loaded only where a workbook is asked for.
+  const book = out === undefined ? null : await import('../writers/workbook/workbook.ts');
+  const result = pipeline(given.design, book?.show, ['readings']);
+  const found = checked(result);
+  if (book !== null && out !== undefined)
+    writeSafely(out, book.toWorkbook(result), {
+      force,
+      ours: book.isOurs,
+      inputs: file === '-' ? [] : [file],
+    });
+  process.stdout.write(json ? `${JSON.stringify(checkJson(found), null, 2)}\n` : checkReport(found));
+  if (out !== undefined)
+    (json ? process.stderr : process.stdout).write(`\nWorkbook with the test card: ${out}\n`);
+  return found.verdict === 'pass' ? 0 : 1;
+}

@@ -1,0 +1,104 @@
+/** An install as found, for the terminal: the verdict, what to mend in order of harm, readings. At most 80 columns. */
+import { asRead } from '../basis/print.ts';
+import type { Design } from '../design/design.ts';
+import { heading, sentence } from '../findings/words.ts';
+import type { Checked } from '../readings/check.ts';
+import type { Judged } from '../readings/judge.ts';
+import { HARM_WORDS } from '../readings/mend.ts';
+import { instrumentWords, subjectOf } from '../readings/places.ts';
+import { readingSentence } from '../readings/words.ts';
+import { CAUTIONS } from './cautions.ts';
+import { columns, fold } from './columns.ts';
+
+const WIDTH = 80;
+const bullet = (text: string): string => fold(text, WIDTH, '    ').replace('    ', '  - ');
+
+export function checkReport(c: Checked): string {
+  const { design } = c.result.evaluation;
+  const sections = [
+    `${fold(design.title, WIDTH, '')}\n${fold(verdictLine(c), WIDTH, '')}`,
+    ...(c.mend.length > 0 ? [`What to mend, worst first\n${mends(c)}`] : []),
+    ...unknowns(c),
+    ...(c.readings.length > 0 ? [`Readings\n${readings(c)}`] : [`Readings\n${bullet(NO_READINGS)}`]),
+    ...(c.readings.length > 0 && design.tolerance_assumed.length > 0
+      ? [`Tolerances taken where the design says nothing\n${bullet(assumed(c))}`]
+      : []),
+    `Cautions\n${CAUTIONS.map(bullet).join('\n')}`,
+  ];
+  return `${sections.join('\n\n')}\n`;
+}
+
+const NO_READINGS =
+  'None were taken. List them under "measured:" in the design; "--out FILE.xlsx" writes a test card that says what ' +
+  'to expect where.';
+
+const VERDICTS = { pass: 'PASS', fail: 'FAIL', unknown: 'UNKNOWN' } as const;
+
+function verdictLine({ verdict, mend, result, readings: taken }: Checked): string {
+  const unknown = result.findings.filter((f) => f.verdict === 'unknown').length;
+  const passing = result.findings.filter((f) => f.verdict === 'pass').length;
+  const within = taken.filter(({ stands }) => stands === 'within').length;
+  const parts = [
+    mend.length === 0 ? 'nothing to mend' : `${mend.length} to mend`,
+    ...(unknown > 0 ? [`${unknown} cannot be judged`] : []),
+    `${passing} rules pass`,
+    ...(taken.length > 0 ? [`${within} of ${taken.length} readings within their range`] : []),
+  ];
+  return `${VERDICTS[verdict]}  ${parts.join(', ')}`;
+}
+
+function mends({ mend }: Checked): string {
+  return mend
+    .map(({ harm, subject, says, detail }, i) => {
+      const no = `${i + 1}`.padStart(3);
+      const title = `${no}  ${HARM_WORDS[harm]}${subject === 'feed' ? '' : `: ${subject}`}`;
+      return [title, fold(says, WIDTH, '     '), fold(detail, WIDTH, '       ')].join('\n');
+    })
+    .join('\n');
+}
+
+function unknowns({ result: { findings, evaluation: e } }: Checked): string[] {
+  const open = findings.filter((f) => f.verdict === 'unknown');
+  if (open.length === 0) return [];
+  const lines = open.map((f) => bullet(`${heading(f)}: ${sentence(f, e)}`));
+  return [`What cannot be judged, and what to look at\n${[...new Set(lines)].join('\n')}`];
+}
+
+const WORDS = { within: 'within', low: 'LOW', high: 'HIGH', unknown: 'unknown' } as const;
+
+function readings({ readings: taken, diagnosis, result: { evaluation: e } }: Checked): string {
+  const { design } = e;
+  const rows = taken.map(({ reading, expected: x, stands }) => {
+    const say = (value: number | null): string => asRead(value, x.unit, x.shown)[0];
+    return [
+      subjectOf(design, reading),
+      reading.point === null ? '' : (design.points[reading.point]?.name ?? ''),
+      instrumentWords(reading),
+      say(reading.value),
+      x.low === x.high ? say(x.low) : `${say(x.low)}–${say(x.high)}`,
+      asRead(0, x.unit, x.shown)[1],
+      WORDS[stands],
+    ];
+  });
+  const titles = ['Where', 'at', 'with', 'read', 'acceptable', '', ''];
+  const table = columns(
+    titles.map((title, i) => ({ title, align: i === 3 || i === 4 ? 'right' : 'left' })),
+    rows,
+  );
+  const told = taken.flatMap((judged) => {
+    const text = readingSentence(judged);
+    return text === '' ? [] : [`${placeOf(judged, design)}: ${text}`];
+  });
+  const why = diagnosis.why === null ? [] : [diagnosis.why];
+  return [table, ...[...told, ...why].map(bullet)].join('\n');
+}
+
+function placeOf({ reading }: Judged, design: Design): string {
+  const point = reading.point === null ? '' : ` at ${design.points[reading.point]?.name}`;
+  return `${subjectOf(design, reading)}${point}`;
+}
+
+const assumed = ({ result }: Checked): string =>
+  result.evaluation.design.tolerance_assumed
+    .map(({ path, value, why }) => `${path.replace('tolerance.', '')} ${value} (${why})`)
+    .join('; ');
