@@ -13,6 +13,7 @@
 import type { Measured } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { whyNoTrace } from '../transient/circuit.ts';
+import { wireFigures } from '../transient/figures.ts';
 import type { Course } from '../transient/steady.ts';
 import { atPosts, expectedAt, type Where } from './expected.ts';
 import { type Bench, benchAt, courseWith, showsOf } from './forward.ts';
@@ -84,6 +85,8 @@ interface Setting {
   readonly e: Evaluation;
   readonly readings: readonly Measured[];
   readonly benches: ReadonlyMap<number, Bench>;
+  /** Supply that a multimeter showed at the posts, by point [V]. */
+  readonly posts: ReadonlyMap<number, number>;
   readonly source: number;
   /** Standard deviation of the resistance of each conductor [ohm], and of the draw of the coils [1]. */
   readonly wireSpread: readonly number[];
@@ -156,6 +159,7 @@ function settingOf(e: Evaluation, readings: readonly Measured[]): Setting {
     kept: new Map(),
     e,
     readings,
+    posts,
     benches: new Map([...points].map((point) => [point, benchAt(e, point, posts.get(point))])),
     source: e.design.wires.length,
     wireSpread: e.design.wires.map((_, wire) => spread('spread_wire_ohm', wire)),
@@ -220,8 +224,15 @@ function tried(s: Setting, guesses: readonly Guess[], rounds = 1): Trial | null 
     sizes = sizes.map((size, i) => Math.max(LEAST, Math.min(MOST, size + (step[i] as number))));
   }
   if (found === null) return null;
+  // What is left is worked out at the sizes themselves: the last step may have been cut short.
+  const shown = shownWith(s, readings, sized, sizes);
+  const apart = s.readings.map(({ value }, i) => value - (shown[i] as number));
+  const left = leastSquares(apart, [], covarianceOf(s, readings, shown))?.left ?? found.left;
   let next = 0;
-  return { found, sizes: guesses.map((g) => (g.kind === 'instrument' ? 0 : (sizes[next++] as number))) };
+  return {
+    found: { ...found, left },
+    sizes: guesses.map((g) => (g.kind === 'instrument' ? 0 : (sizes[next++] as number))),
+  };
 }
 
 /** What the readings would be with causes of these sizes. */
@@ -260,7 +271,10 @@ function reader(s: Setting, more: ReadonlyMap<number, number>): (where: Where) =
     const bench = s.benches.get(where.point as number) as Bench;
     // A multimeter at the posts tells the supply itself.
     if (atPosts(where) && where.instrument === 'meter') return bench.circuit.supply;
-    return showsOf(courses.get(where.point as number) as Course, bench, where);
+    const course = courses.get(where.point as number) as Course;
+    // The multimeter has taken the average sag off already.
+    const back = where.what === 'supply' && s.posts.has(where.point as number) ? sag(course, bench) : 0;
+    return showsOf(course, bench, where) + back;
   };
   const values = new Map<string, number>();
   return (where) => {
@@ -280,6 +294,10 @@ function slopesOf(s: Omit<Setting, 'slopes'>, places: readonly Where[]): Map<str
     places.map((where) => [keyOf(where), there.map((show) => (show(where) - plain(where)) / STEP)]),
   );
 }
+
+/** Average sag before the posts [V]. */
+const sag = (course: Course, { source }: Bench): number =>
+  (course.circuit.wires[source]?.ohm ?? 0) * wireFigures(course, source).average;
 
 const keyOf = ({ what, instrument, wire, coil, point }: Where): string =>
   [what, instrument, wire, coil, point].join();

@@ -1,5 +1,5 @@
 /** Each reading by itself: within its range, or what would have to be so that it is. */
-import type { Instrument, Measured } from '../design/design.ts';
+import type { Instrument, Measured, What } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { atPosts, type Expected, expectedAt } from './expected.ts';
 import { otherInstruments } from './mixed-up.ts';
@@ -21,11 +21,14 @@ export interface Judged {
 /** A supply at the posts this far from the one of its point moves everything else that is read there. Arbitrary. */
 const POSTS = 0.02;
 
+/** What instruments of a workshop still tell apart [V], [A], [ohm]: no range is narrower. Common practice. */
+export const FINEST: Readonly<Record<What, number>> = { drop: 2e-4, supply: 0, current: 0, resistance: 0 };
+
 /** Judges one reading. The evaluation must hold the subject `readings`. */
 export function judge(e: Evaluation, reading: Measured): Judged {
   const expected = expectedAt(e, reading);
   const { low, high } = expected;
-  const slack = atPosts(reading) ? POSTS * (expected.expected ?? 0) : 0;
+  const slack = atPosts(reading) ? POSTS * (expected.expected ?? 0) : FINEST[reading.what];
   const stands: Stands =
     low === null || high === null
       ? 'unknown'

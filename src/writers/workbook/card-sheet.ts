@@ -10,6 +10,7 @@ import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { SPREADS } from '../../model/readings.ts';
 import { onCard } from '../../readings/card.ts';
 import { atPosts, placesOf, quantityOf, type Where } from '../../readings/expected.ts';
+import { FINEST } from '../../readings/judge.ts';
 import { instrumentWords, probesOf, subjectOf } from '../../readings/places.ts';
 import { cellFor, turned, unitOf } from './links.ts';
 import { opening, type Page, words } from './page.ts';
@@ -24,12 +25,12 @@ const TITLES = [
   'from',
   'to',
   'Measured',
-  '',
+  'Unit',
   'Verdict',
   'mΩ too many',
 ] as const;
 const COLUMN = { expected: 4, low: 5, high: 6, measured: 7, unit: 8, verdict: 9, excess: 10 } as const;
-const WIDTHS = [13, 15, 46, 22, 11, 10, 10, 12, 6, 11, 11];
+const WIDTHS = [13, 16, 62, 23, 11, 10, 10, 12, 7, 11, 11];
 const TOP = 4;
 
 /** Nothing where the evaluation does not hold the quantities of the readings. */
@@ -79,6 +80,9 @@ function rowOf(grid: Grid, design: Design, where: Where, row: number): Cell[] {
       name === null ? cellFor(grid, 'supply', { speed: where.point ?? 0 }) : end(grid, name, where, which),
   });
   const taken = takenOf(design, where);
+  const finest = FINEST[where.what];
+  const slack = (sign: '-' | '+'): string =>
+    name === null || finest === 0 ? '' : `${sign}${asEntered(finest, QUANTITIES[name])}`;
   return [
     words(where.point === null ? 'unhooked' : (design.points[where.point]?.name ?? '')),
     words(subjectOf(design, where)),
@@ -97,7 +101,7 @@ function rowOf(grid: Grid, design: Design, where: Where, row: number): Cell[] {
       role: 'formula',
       formula: atPosts(where)
         ? `IF(ISNUMBER(${m}),IF(ABS(${m}-${low})<=${low}/50,"pass","FAIL"),"")`
-        : `IF(ISNUMBER(${m}),IF(ISNUMBER(${low}),IF(${m}<${low},"FAIL",IF(${m}>${high},"FAIL","pass")),"UNKNOWN"),"")`,
+        : `IF(ISNUMBER(${m}),IF(ISNUMBER(${low}),IF(${m}<${low}${slack('-')},"FAIL",IF(${m}>${high}${slack('+')},"FAIL","pass")),"UNKNOWN"),"")`,
     },
     excess(grid, where, m, here(COLUMN.expected)),
   ];
