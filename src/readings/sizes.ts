@@ -4,6 +4,9 @@ import type { Evaluation } from '../engine/evaluate.ts';
 /** How far the resistance of a size may be from what was read and still be taken for it. Arbitrary. */
 const ALIKE = 0.12;
 
+/** Nobody takes a wire with that much more resistance for the other one. Arbitrary. */
+const MISTAKEN = 10;
+
 /** Resistance of a conductor of every size that the tool knows, warm as this one is, by size [ohm]. */
 export function copperBySize(e: Evaluation, wire: number): { readonly size: string; readonly ohm: number }[] {
   const { run } = e.design.wires[wire] as (typeof e.design.wires)[number];
@@ -26,7 +29,7 @@ export function alikeSize(e: Evaluation, wire: number, excess: number): string |
   if (own === null) return null;
   const wanted = own + excess;
   const near = copperBySize(e, wire)
-    .filter(({ ohm }) => ohm > own)
+    .filter(({ ohm }) => ohm > own && ohm < MISTAKEN * own)
     .map(({ size, ohm }) => ({ size, off: Math.abs(ohm / wanted - 1) }))
     .sort((a, b) => a.off - b.off)[0];
   return near !== undefined && near.off <= ALIKE ? near.size.replace('mm2', 'mm²') : null;

@@ -2,7 +2,7 @@
 import { asRead, printNumber, printValue } from '../basis/print.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { Cause, Explained } from './diagnose.ts';
-import { atPosts } from './expected.ts';
+import { atPosts, expectedAt } from './expected.ts';
 import type { Judged } from './judge.ts';
 import { instrumentWords, subjectOf } from './places.ts';
 import { alikeSize } from './sizes.ts';
@@ -66,12 +66,20 @@ export function causeSentence(e: Evaluation, { cause, orElse }: Explained): stri
     case 'draw':
       return drawSentence(e, cause);
     case 'instrument':
-      return (
-        `The reading ${placeOf(e, cause)} is what another instrument shows there: ` +
-        `${instrumentWords({ what: e.design.measured[cause.reading]?.what ?? 'drop', instrument: cause.instrument })}. ` +
-        'An average and a peak differ by two to ten times here. Set the instrument and read again.'
-      );
+      return mixedSentence(e, cause);
   }
+}
+
+function mixedSentence(e: Evaluation, cause: Extract<Cause, { kind: 'instrument' }>): string {
+  const reading = e.design.measured[cause.reading];
+  if (reading === undefined) return '';
+  const other = { ...reading, instrument: cause.instrument };
+  const [own, there] = [expectedAt(e, reading).expected, expectedAt(e, other).expected];
+  const ratio = own && there ? Math.max(own / there, there / own) : null;
+  return (
+    `The reading ${placeOf(e, cause)} is what another instrument shows there: ${instrumentWords(other)}. ` +
+    `${ratio === null ? '' : `Here the two differ ${printNumber(ratio)} times. `}Set the instrument, its peak hold off, and read again.`
+  );
 }
 
 function resistanceSentence(
