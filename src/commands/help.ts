@@ -39,6 +39,21 @@ what explains all of them together.
   --json           print the result as JSON in place of the report
   --force          replace FILE even when coilfeed did not make it`,
   },
+  compare: {
+    summary: 'weigh two feeds against each other',
+    call: 'compare A [B] [--out FILE]… [--json] [--force]',
+    text: `Sets two designs side by side: currents, supply and energy at the worst coil,
+the dwell that would make up for what is lost, heat in the wiring, copper, parts,
+and what passes with one and not with the other. With one design its feed is
+compared with the one under "original:". The exit status is that of the second.
+
+  --out FILE       also write a workbook of the second feed, with the first one
+                   beside it, when FILE ends in .xlsx; a picture of current and
+                   energy over speed for both when it ends in .svg or .png; may
+                   be given more than once
+  --json           print the result as JSON in place of the report
+  --force          replace FILE even when coilfeed did not make it`,
+  },
   trace: {
     summary: 'compute the currents in time, or judge a recorded one',
     call: 'trace DESIGN --point NAME [--run ID]… [--out FILE] [--json]',

@@ -59,11 +59,17 @@ function checkCarried({ run, path }: Placed, ids: readonly string[] | undefined,
 }
 
 /** Every coil must be reached by the feed, and by the return when there is one. */
-function checkReached(placed: readonly Placed[], ids: readonly string[], tree: Tree, report: Report): void {
+function checkReached(
+  placed: readonly Placed[],
+  ids: readonly string[],
+  base: Path,
+  tree: Tree,
+  report: Report,
+): void {
   for (const side of ['feed', 'return'] as const) {
     const runs = placed.filter((p) => p.side === side);
     // A run whose `carries` could not be read may carry anything.
-    if (!tree.has([side]) || runs.length === 0) continue;
+    if (!tree.has([...base, side]) || runs.length === 0) continue;
     if (
       runs.some(
         ({ run }) =>
@@ -76,7 +82,7 @@ function checkReached(placed: readonly Placed[], ids: readonly string[], tree: T
     );
     if (left.length > 0)
       report(
-        [side],
+        [...base, side],
         `no ${side} run carries ${left.length === 1 ? 'coil' : 'the coils'} ${listed(left)}`,
         'takes runs that reach every coil',
         'key',
@@ -124,15 +130,16 @@ function checkDevices(
     );
 }
 
-/** `coils` is undefined when they could not be known. */
+/** `coils` is undefined when they could not be known; `base` is where feed and return stand in the file. */
 export function checkRuns(
   draft: Draft,
   coils: readonly CoilAt[] | undefined,
   tree: Tree,
   report: Report,
+  base: Path = [],
 ): void {
   const sideOf = (side: 'feed' | 'return'): Placed[] =>
-    (draft[side] ?? []).map((run, i) => ({ run, side, path: [side, i] }));
+    (draft[side] ?? []).map((run, i) => ({ run, side, path: [...base, side, i] }));
   const placed = [...sideOf('feed'), ...sideOf('return')];
   const ids = coils?.map((coil) => coil.id);
   const supplies = draft.points?.map((p) => p?.supply);
@@ -148,7 +155,7 @@ export function checkRuns(
     (draft.return?.length ?? 0) <= MOST_RUNS
   )
     report(
-      ['return'],
+      [...base, 'return'],
       `${placed.length} runs`,
       `takes at most ${MOST_RUNS}, feed and return together`,
       'key',
@@ -163,7 +170,7 @@ export function checkRuns(
     checkDevices(one, highest, tree, report);
   }
   if (!ids) return;
-  checkReached(placed, ids, tree, report);
+  checkReached(placed, ids, base, tree, report);
   const conductors = conductorsOf(placed, ids);
   // `drop.1` may be the name of a run and the conductor of coil 1 in the run `drop`.
   if (unique)
@@ -174,7 +181,7 @@ export function checkRuns(
     );
   if (conductors.length > MOST_CONDUCTORS)
     report(
-      ['feed'],
+      [...base, 'feed'],
       `${conductors.length} conductors`,
       `takes at most ${MOST_CONDUCTORS}, feed and return together`,
       'key',

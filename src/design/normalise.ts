@@ -151,6 +151,16 @@ function measuredOf(file: DesignFile, wires: readonly Wire[], ids: readonly stri
   });
 }
 
+/** The same coils behind the other feed, as a design of its own. */
+function originalOf({ original, ...file }: DesignFile, text: string): Design | null {
+  if (original === undefined) return null;
+  const { feed, return: back } = original;
+  return normalise(
+    { ...file, title: 'Original wiring', feed, return: back, kit: undefined, measured: undefined },
+    text,
+  );
+}
+
 /**
  * `file` must have passed the checks: the layout is computed without looking for faults again. `text` is handed
  * through.
@@ -211,6 +221,7 @@ export function normalise(file: DesignFile, text: string): Design {
     tolerance_assumed: spread.assumed,
     measured: measuredOf(file, wires, ids),
     assumed: fill.assumed,
+    original: originalOf(file, text),
     text,
   };
 }

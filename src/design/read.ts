@@ -47,6 +47,11 @@ export function readDesign(text: string, file: string): ReadResult {
   checkCoil(draft, tree, report);
   checkPoints(draft, report);
   checkRuns(draft, coils, tree, report);
+  // The other feed is judged as if it were the only one.
+  if (draft.original) {
+    const { feed, return: back } = draft.original;
+    checkRuns({ points: draft.points, feed, return: back }, coils, tree, report, ['original']);
+  }
   checkKit(draft, report);
   checkMeasured(draft, coils, tree, report);
 

@@ -74,6 +74,24 @@ const limits = map(
   'Limits of our own choice.',
 );
 
+const feed = z
+  .array(run, { error: 'takes a list of runs' })
+  .min(1, { error: 'takes at least one run' })
+  .max(MOST_RUNS, { error: `takes at most ${MOST_RUNS} runs` })
+  .meta({ description: 'Feed runs in order, from the battery outward.' });
+
+const back = z
+  .array(run, { error: 'takes a list of runs' })
+  .min(1, { error: 'takes at least one run, or no `return` at all' })
+  .max(MOST_RUNS, { error: `takes at most ${MOST_RUNS} runs` })
+  .optional()
+  .meta({ description: 'Return runs in order, from the coil to battery negative.' });
+
+const original = map(
+  { feed, return: back },
+  'Another feed of the same coils, such as the original wiring, for `coilfeed compare`.',
+);
+
 export const DesignFile = map(
   {
     coilfeed: z
@@ -103,17 +121,9 @@ export const DesignFile = map(
       .meta({ description: 'Operating points, at least one.' }),
     sweep: sweep.optional(),
     sizes: sizes.optional(),
-    feed: z
-      .array(run, { error: 'takes a list of runs' })
-      .min(1, { error: 'takes at least one run' })
-      .max(MOST_RUNS, { error: `takes at most ${MOST_RUNS} runs` })
-      .meta({ description: 'Feed runs in order, from the battery outward.' }),
-    return: z
-      .array(run, { error: 'takes a list of runs' })
-      .min(1, { error: 'takes at least one run, or no `return` at all' })
-      .max(MOST_RUNS, { error: `takes at most ${MOST_RUNS} runs` })
-      .optional()
-      .meta({ description: 'Return runs in order, from the coil to battery negative.' }),
+    feed,
+    return: back,
+    original: original.optional(),
     limits: limits.optional(),
     kit: kit.optional(),
     tolerance: tolerance.optional(),

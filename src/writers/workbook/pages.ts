@@ -43,8 +43,8 @@ export const show: Extra = (grid, design) =>
     ...presenting(grid, design).map(({ name, cells }): [string, Sheet] => [name, cells]),
   ]);
 
-/** Every page of an evaluation that was made with `show`. */
-export function pages({ grid, design, sheets }: Evaluation): Page[] {
+/** Every page of an evaluation that was made with `show`, `more` behind the first. */
+export function pages({ grid, design, sheets }: Evaluation, more: readonly Page[] = []): Page[] {
   const sheet = (name: string): Sheet => {
     const found = sheets.get(name);
     if (found === undefined)
@@ -54,6 +54,7 @@ export function pages({ grid, design, sheets }: Evaluation): Page[] {
   const [feed, ...others] = presenting(grid, design).map((page) => ({ ...page, cells: sheet(page.name) }));
   return [
     feed as Page,
+    ...more.map((page) => ({ ...page, cells: sheet(page.name) })),
     inputsPage(grid, sheet(INPUTS)),
     ...others,
     sourcesPage(),

@@ -9,6 +9,7 @@ import { chartXml, drawingXml } from './chart.ts';
 import { designRange } from './design-sheet.ts';
 import { definedNames } from './names.ts';
 import { pack } from './package.ts';
+import type { Page } from './page.ts';
 import { pages } from './pages.ts';
 import { properties, relationships, workbookXml } from './parts.ts';
 import { StringTable } from './strings.ts';
@@ -18,11 +19,14 @@ import { worksheet } from './worksheet.ts';
 export { isOurs } from '../../saved/ours.ts';
 export { show } from './pages.ts';
 
-/** The workbook of a result whose evaluation was made with `show`. The same design gives the same bytes. */
-export function toWorkbook({ evaluation }: Result): Uint8Array {
+/**
+ * The workbook of a result whose evaluation was made with `show`. `more` are pages besides the usual ones, whose cells the
+ * evaluation holds as sheets of the same name. The same design gives the same bytes.
+ */
+export function toWorkbook({ evaluation }: Result, more: readonly Page[] = []): Uint8Array {
   const { design, grid } = evaluation;
   const tables = { styles: new StyleTable(), strings: new StringTable() };
-  const all = pages(evaluation);
+  const all = pages(evaluation, more);
   const parts = new Map<string, string>();
   let charts = 0;
   all.forEach((page, i) => {

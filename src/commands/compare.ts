@@ -1,0 +1,115 @@
+/** `coilfeed compare A [B]`: two designs side by side, or one design with its original wiring. */
+import { parseArgs } from 'node:util';
+import type { Design } from '../design/design.ts';
+import type { Sheet } from '../engine/cells.ts';
+import type { Extra } from '../engine/evaluate.ts';
+import { compare, type Sided } from '../readings/compare.ts';
+import { run as pipeline } from '../run.ts';
+import { compareJson } from '../writers/compare-json.ts';
+import { compareReport } from '../writers/compare-report.ts';
+import { Refusal, writeSafely } from './files.ts';
+import { readGiven } from './given.ts';
+
+interface Call {
+  readonly files: readonly string[];
+  /** Names to write, each ending in .xlsx, .svg or .png. */
+  readonly outs: readonly string[];
+  readonly json: boolean;
+  readonly force: boolean;
+}
+
+/** Returns the exit status: 0 when nothing fails with the second feed, 1 when something does, 2 when there is none. */
+export async function run(argv: string[]): Promise<number> {
+  const call = read(argv);
+  const designs = await both(call.files);
+  if (designs === null) return 2;
+  const [first, second] = designs;
+  const a: Sided = { name: 'A', title: first.title, result: pipeline(first) };
+  const b: Sided = { name: 'B', title: second.title, result: await written(a, second, call) };
+  const found = compare(a, b);
+  await drawn(a, b, call);
+  process.stdout.write(call.json ? `${JSON.stringify(compareJson(found), null, 2)}\n` : compareReport(found));
+  if (call.outs.length > 0)
+    (call.json ? process.stderr : process.stdout).write(
+      `\n${call.outs.map((out) => `Wrote ${out}`).join('\n')}\n`,
+    );
+  return b.result.verdict === 'pass' ? 0 : 1;
+}
+
+function read(argv: string[]): Call {
+  const { positionals: files, values } = parseArgs({
+    args: argv,
+    allowPositionals: true,
+    options: {
+      out: { type: 'string', multiple: true },
+      json: { type: 'boolean' },
+      force: { type: 'boolean' },
+    },
+  });
+  if (files.length < 1 || files.length > 2)
+    throw new Refusal(
+      '"compare" takes two designs, or one with an original feed. See "coilfeed help compare".',
+    );
+  if (files.filter((file) => file === '-').length > 1)
+    throw new Refusal('Only one of the two designs can be standard input.');
+  const { out: outs = [], json = false, force = false } = values;
+  const wrong = outs.find((out) => !/\.(xlsx|svg|png)$/i.test(out));
+  if (wrong !== undefined)
+    throw new Refusal(
+      `A comparison is written as a workbook or a picture, not as "${wrong}": the name must end in .xlsx, .svg or .png.`,
+    );
+  return { files, outs, json, force };
+}
+
+/** The two feeds: of a single design the original one first. Null when a file cannot be used. */
+async function both([one, other]: readonly string[]): Promise<readonly [Design, Design] | null> {
+  const first = await readGiven(one as string);
+  const second = other === undefined ? null : await readGiven(other);
+  if (first === null || (other !== undefined && second === null)) return null;
+  if (second !== null) return [first.design, second.design];
+  const { original } = first.design;
+  if (original === null)
+    throw new Refusal(
+      'This design has no other feed to compare with: name a second design, or give "original:" with its feed and return.',
+    );
+  return [original, first.design];
+}
+
+const inputsOf = ({ files }: Call): string[] => files.filter((file) => file !== '-');
+
+/** The result of the second feed; its workbook is written when one is asked for. */
+async function written(a: Sided, design: Design, { outs, force, ...call }: Call): Promise<Sided['result']> {
+  const books = outs.filter((out) => /\.xlsx$/i.test(out));
+  if (books.length === 0) return pipeline(design);
+  const { show, toWorkbook, isOurs } = await import('../writers/workbook/workbook.ts');
+  const { comparePage } = await import('../writers/workbook/compare-sheet.ts');
+  const page = (...[grid, d]: Parameters<Extra>) => comparePage(grid, d, a.result, [a.title, d.title]);
+  const extra: Extra = (grid, d) => {
+    const { name, cells } = page(grid, d);
+    return new Map<string, Sheet>([...show(grid, d), [name, cells]]);
+  };
+  const result = pipeline(design, extra);
+  const { grid } = result.evaluation;
+  for (const out of books)
+    writeSafely(out, toWorkbook(result, [page(grid, design)]), {
+      force,
+      ours: isOurs,
+      inputs: inputsOf({ ...call, outs, force }),
+    });
+  return result;
+}
+
+/** Draws what is asked for. */
+async function drawn(a: Sided, b: Sided, call: Call): Promise<void> {
+  const files = call.outs.filter((out) => !/\.xlsx$/i.test(out));
+  if (files.length === 0) return;
+  const { speedLines } = await import('../pictures/speed-lines.ts');
+  const { speedPicture } = await import('../pictures/speed.ts');
+  const { writePicture } = await import('./pictures.ts');
+  const first = speedLines(a.result.evaluation, a.name);
+  const second = speedLines(b.result.evaluation, b.name);
+  if (first === null || second === null)
+    throw new Refusal('A picture over engine speed needs a "sweep:" in both designs.');
+  const picture = speedPicture([first, second], `${a.name}: ${a.title}; ${b.name}: ${b.title}`);
+  for (const file of files) await writePicture(file, picture, { force: call.force, inputs: inputsOf(call) });
+}
