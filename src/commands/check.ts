@@ -20,7 +20,7 @@ export async function run(argv: string[]): Promise<number> {
   const { out, json = false, force = false } = values;
   if (out !== undefined && !/\.xlsx$/i.test(out))
     throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx.`);
-  const given = await readGiven(file);
+  const given = await readGiven(file, true);
   if (given === null) return 2;
   // Loaded only where a workbook is asked for.
   const book = out === undefined ? null : await import('../writers/workbook/workbook.ts');

@@ -3,7 +3,7 @@ import type { Design } from '../design/design.ts';
 import { type Problem, printProblem } from '../design/problems.ts';
 import { readDesign } from '../design/read.ts';
 import type { Changed } from '../saved/read.ts';
-import { isArchive, readInput, textOf } from './files.ts';
+import { isArchive, Refusal, readInput, textOf } from './files.ts';
 
 export interface Given {
   readonly design: Design;
@@ -14,9 +14,21 @@ export interface Given {
 /**
  * Reads a design from a file of YAML or JSON, or from a workbook that was made from one; `-` is standard input. What
  * was changed in a workbook is said on standard error. Null when the file cannot be used: every problem then stands
- * on standard error, and the command ends with status 2. Throws a `Refusal` when there is no such file.
+ * on standard error, and the command ends with status 2. Throws a `Refusal` when there is no such file, and unless
+ * `unknowns` are taken when parts of it are not known.
  */
-export async function readGiven(file: string): Promise<Given | null> {
+export async function readGiven(file: string, unknowns = false): Promise<Given | null> {
+  const given = await readAny(file);
+  const open = given?.design.unknowns ?? [];
+  if (!unknowns && open.length > 0)
+    throw new Refusal(
+      `${open.map(({ path }) => path).join(', ')}: nothing can be sized or built around an unknown part. ` +
+        '"coilfeed check" judges such an install as far as it goes.',
+    );
+  return given;
+}
+
+async function readAny(file: string): Promise<Given | null> {
   const bytes = await readInput(file);
   const name = file === '-' ? 'stdin' : file;
   if (!isArchive(bytes)) {

@@ -5,6 +5,7 @@ import type { CoilAt } from './layout.ts';
 import { nearest } from './nearest.ts';
 import { listed, type Path, quote, type Report } from './problems.ts';
 import { MOST_RUNS, type RunOfFile } from './schema.ts';
+import { UNKNOWN } from './schema-runs.ts';
 import type { Tree } from './tree.ts';
 
 type RunDraft = Partially<RunOfFile>;
@@ -115,7 +116,14 @@ function checkDevices(
         `takes a ${device} in feed runs only: opened there, it leaves the coils live`,
         'key',
       );
-  const { pull_in: pullIn, drop_out: dropOut } = run?.relay ?? {};
+  if (run?.fuse?.type === UNKNOWN && run.fuse.rating === 'auto')
+    report(
+      [...path, 'fuse', 'rating'],
+      'a rating to be chosen for a fuse of an unknown type',
+      'takes the rating that is printed on it',
+    );
+  const relay = run?.relay === UNKNOWN ? undefined : run?.relay;
+  const { pull_in: pullIn, drop_out: dropOut } = relay ?? {};
   if (pullIn !== undefined && highest !== undefined && pullIn >= highest)
     report(
       [...path, 'relay', 'pull_in'],

@@ -104,12 +104,22 @@ export interface Design {
   tolerance_assumed: { path: string; value: string; why: string }[];
   /** Readings that were taken, one for each instrument, in the order of the file. */
   measured: Measured[];
+  /** Parts that nobody knows, in an install that is checked; something stands in for each. */
+  unknowns: Unknown[];
   /** The same coils behind another feed; null when there is none. */
   original: Design | null;
   /** What was not given and filled in: key path and the text of the value taken. */
   assumed: { path: string; value: string; why: string }[];
   /** The author's text, with plain line ends: a workbook carries it, for what has no cell there. */
   text: string;
+}
+
+export interface Unknown {
+  kind: 'gauge' | 'bundle' | 'fuse_type' | 'relay';
+  /** Index in `runs`. */
+  run: number;
+  /** `feed[0].gauge` */
+  path: string;
 }
 
 export type What = 'drop' | 'supply' | 'current' | 'resistance';

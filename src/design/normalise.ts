@@ -2,11 +2,12 @@
 
 import { conductorNamed } from './checks-measured.ts';
 import { PRESETS, type Preset, SMALLEST, SMALLEST_WHY } from './defaults.ts';
-import type { Design, Fuse, Instrument, Measured, Relay, Run, Wire } from './design.ts';
+import type { Design, Fuse, FuseType, Instrument, Measured, Relay, Run, Unknown, Wire } from './design.ts';
 import { coilsOf, evenAngles, eventsOf, rowsOf } from './layout.ts';
 import { INSTRUMENTS, seriesOf } from './names.ts';
 import { kitOf } from './normalise-kit.ts';
 import type { DesignFile, RunOfFile } from './schema.ts';
+import { UNKNOWN } from './schema-runs.ts';
 
 /** Fills in what was left out, and remembers it. */
 class Filler {
@@ -24,19 +25,21 @@ function ambientOf(given: number | undefined, run: RunOfFile, path: string, fill
   return fill.take(given, preset, `${path}.ambient`);
 }
 
+/** Larger ratings are rarely of the medium type. */
+const MEDIUM = 40;
+const standInFuse = (rating: number | 'auto'): FuseType =>
+  rating === 'auto' || rating <= MEDIUM ? 'C' : 'E';
+
 const fuseOf = (fuse: NonNullable<RunOfFile['fuse']>, run: RunOfFile, path: string, fill: Filler): Fuse => ({
-  type: fuse.type,
+  type: fuse.type === UNKNOWN ? standInFuse(fuse.rating) : fuse.type,
   rating: fuse.rating,
   ambient: ambientOf(fuse.ambient, run, path, fill),
   from_source: fuse.from_source ?? null,
 });
 
-const relayOf = (
-  relay: NonNullable<RunOfFile['relay']>,
-  run: RunOfFile,
-  path: string,
-  fill: Filler,
-): Relay => ({
+type RelayOfFile = Exclude<NonNullable<RunOfFile['relay']>, typeof UNKNOWN>;
+
+const relayOf = (relay: RelayOfFile, run: RunOfFile, path: string, fill: Filler): Relay => ({
   rating: relay.rating,
   rated_at: relay.rated_at ?? null,
   coil: relay.coil ?? null,
@@ -56,12 +59,14 @@ const runOf = (run: RunOfFile, side: Run['side'], path: string, fill: Filler): R
   side,
   ambient: run.ambient,
   insulation: run.insulation,
-  bundle: fill.take(run.bundle, PRESETS.bundle, `${path}.bundle`),
-  gauge: run.gauge,
+  bundle: run.bundle === UNKNOWN ? 1 : fill.take(run.bundle, PRESETS.bundle, `${path}.bundle`),
+  gauge: run.gauge === UNKNOWN ? 'auto' : run.gauge,
   joints: fill.take(run.joints, PRESETS.joints, `${path}.joints`),
   capacitor: run.capacitor ?? null,
   fuse: run.fuse ? fuseOf(run.fuse, run, `${path}.fuse`, fill) : null,
-  relay: run.relay ? relayOf(run.relay, run, `${path}.relay`, fill) : null,
+  relay: run.relay
+    ? relayOf(run.relay === UNKNOWN ? { rating: 'auto' } : run.relay, run, `${path}.relay`, fill)
+    : null,
 });
 
 /** Conductors of one run. `ids` are the coils in their order. */
@@ -151,6 +156,24 @@ function measuredOf(file: DesignFile, wires: readonly Wire[], ids: readonly stri
   });
 }
 
+/** Parts that the file calls unknown. Something stands in for each; `coilfeed check` judges what it could be. */
+function unknownsOf(file: DesignFile): Unknown[] {
+  const of = (runs: readonly RunOfFile[], side: 'feed' | 'return', before: number): Unknown[] =>
+    runs.flatMap((run, i) => {
+      const at = { run: before + i };
+      const path = `${side}[${i}]`;
+      return [
+        ...(run.gauge === UNKNOWN ? [{ ...at, kind: 'gauge', path: `${path}.gauge` } as const] : []),
+        ...(run.bundle === UNKNOWN ? [{ ...at, kind: 'bundle', path: `${path}.bundle` } as const] : []),
+        ...(run.fuse?.type === UNKNOWN
+          ? [{ ...at, kind: 'fuse_type', path: `${path}.fuse.type` } as const]
+          : []),
+        ...(run.relay === UNKNOWN ? [{ ...at, kind: 'relay', path: `${path}.relay` } as const] : []),
+      ];
+    });
+  return [...of(file.feed, 'feed', 0), ...of(file.return ?? [], 'return', file.feed.length)];
+}
+
 /** The same coils behind the other feed, as a design of its own. */
 function originalOf({ original, ...file }: DesignFile, text: string): Design | null {
   if (original === undefined) return null;
@@ -221,6 +244,7 @@ export function normalise(file: DesignFile, text: string): Design {
     tolerance_assumed: spread.assumed,
     measured: measuredOf(file, wires, ids),
     assumed: fill.assumed,
+    unknowns: unknownsOf(file),
     original: originalOf(file, text),
     text,
   };

@@ -5,6 +5,9 @@ import { type Bounds, count, name, quantity, quantityOrAuto, valueTaken, word } 
 import { FUSE_TYPES, INSULATIONS, readSize, SUPPRESSIONS, sizesTaken } from './names.ts';
 import { AMPS, CELSIUS, MOST_COILS, map, VOLTS, VOLTS_OR_NONE } from './schema-coils.ts';
 
+/** What stands in an install that is checked where nobody knows the part. */
+export const UNKNOWN = 'unknown';
+
 const METRES: Bounds = { over: 0, to: 100 };
 const SIZE_PATTERN = String.raw`\s*[\d.]+(/0)?\s*([Aa][Ww][Gg]|[Ss][Aa][Ee]|[Mm][Mm](2|²|\^2))\s*`;
 
@@ -21,32 +24,42 @@ export const size = (description: string) =>
     .meta({ description, pattern: `^${SIZE_PATTERN}$` });
 
 const gauge = z
-  .string({ error: 'takes auto, or a size such as 8 AWG, 8 SAE or 6 mm2' })
+  .string({ error: 'takes auto, unknown, or a size such as 8 AWG, 8 SAE or 6 mm2' })
   .transform((text, ctx): string => {
-    if (text === 'auto') return text;
+    if (text === 'auto' || text === UNKNOWN) return text;
     const known = text.length > 40 ? null : readSize(text);
     if (known !== null) return known;
-    ctx.issues.push({ code: 'custom', message: `takes auto, or one of: ${sizesTaken}`, input: text });
-    return z.NEVER;
-  })
-  .meta({
-    description: 'Size of the conductor: auto, or a size such as 8 AWG, 8 SAE or 6 mm2.',
-    pattern: `^(auto|${SIZE_PATTERN})$`,
-  });
-
-/** SF30 is often written with a gap. */
-const fuseType = z
-  .string({ error: `takes one of: ${FUSE_TYPES.join(', ')}` })
-  .transform((text, ctx) => {
-    const known = FUSE_TYPES.find((type) => type === (text === 'SF 30' ? 'SF30' : text));
-    if (known) return known;
-    ctx.issues.push({ code: 'custom', message: `takes one of: ${FUSE_TYPES.join(', ')}`, input: text });
+    ctx.issues.push({
+      code: 'custom',
+      message: `takes auto, unknown, or one of: ${sizesTaken}`,
+      input: text,
+    });
     return z.NEVER;
   })
   .meta({
     description:
-      'C: medium blade. F: miniature blade. E: high-current blade (ISO 8820-3). SF30: bolted strip (ISO 8820-5).',
-    enum: [...FUSE_TYPES, 'SF 30'],
+      'Size of the conductor: auto, or a size such as 8 AWG, 8 SAE or 6 mm2; unknown in an install that is checked.',
+    pattern: `^(auto|unknown|${SIZE_PATTERN})$`,
+  });
+
+/** SF30 is often written with a gap. */
+const fuseType = z
+  .string({ error: `takes one of: ${FUSE_TYPES.join(', ')}, unknown` })
+  .transform((text, ctx) => {
+    if (text === UNKNOWN) return UNKNOWN;
+    const known = FUSE_TYPES.find((type) => type === (text === 'SF 30' ? 'SF30' : text));
+    if (known) return known;
+    ctx.issues.push({
+      code: 'custom',
+      message: `takes one of: ${FUSE_TYPES.join(', ')}, unknown`,
+      input: text,
+    });
+    return z.NEVER;
+  })
+  .meta({
+    description:
+      'C: medium blade. F: miniature blade. E: high-current blade (ISO 8820-3). SF30: bolted strip (ISO 8820-5). unknown in an install that is checked.',
+    enum: [...FUSE_TYPES, 'SF 30', UNKNOWN],
   });
 
 const ambientOfRun = 'left out: the ambient of the run.';
@@ -133,6 +146,20 @@ export const coilId = z
 
 const length = quantity('m', METRES, { description: 'Length of one conductor, one way.' });
 
+const bundle = z
+  .union(
+    [
+      count(1, 200, { description: 'Current-carrying conductors laid together, this one counted.' }),
+      z.literal(UNKNOWN),
+    ],
+    { error: 'takes a whole number, 1 to 200, or unknown' },
+  )
+  .meta({
+    description:
+      'Current-carrying conductors laid together, this one counted; unknown in an install that is checked.',
+    default: Number(PRESETS.bundle.text),
+  });
+
 export const run = map(
   {
     run: name({ description: 'Name of the run.' }),
@@ -163,10 +190,7 @@ export const run = map(
     insulation: word(INSULATIONS, {
       description: 'Temperature class of ISO 6722-1, A to H, or a type of SAE J1128 or J1127.',
     }),
-    bundle: count(1, 200, {
-      description: 'Current-carrying conductors laid together, this one counted.',
-      preset: PRESETS.bundle.text,
-    }).optional(),
+    bundle: bundle.optional(),
     gauge,
     joints: count(0, 100, {
       description: 'Crimps and contacts in series, limits.joint_resistance each.',
@@ -178,7 +202,12 @@ export const run = map(
       { description: 'Capacitor at the end of this run.' },
     ).optional(),
     fuse: fuse.optional(),
-    relay: relay.optional(),
+    relay: z
+      .union([relay, z.literal(UNKNOWN)], { error: 'takes a map, or unknown' })
+      .optional()
+      .meta({
+        description: 'A relay contact in this run, feed runs only; unknown in an install that is checked.',
+      }),
   },
   'A run: one conductor, or one for each coil, between two places.',
 );

@@ -6,6 +6,7 @@ import type { Result } from '../findings/result.ts';
 import { type Diagnosis, diagnose } from './diagnose.ts';
 import { type Judged, judge } from './judge.ts';
 import { type Mend, toMend } from './mend.ts';
+import { type Open, settle } from './unknowns.ts';
 
 export interface Checked {
   readonly result: Result;
@@ -14,11 +15,18 @@ export interface Checked {
   readonly readings: readonly Judged[];
   readonly diagnosis: Diagnosis;
   readonly mend: readonly Mend[];
+  /** Parts that nobody knows, the one that decides most first. */
+  readonly open: readonly Open[];
 }
 
-/** Judges an install. The evaluation of the result must hold the subject `readings`. */
-export function checked(result: Result): Checked {
-  const { evaluation: e, findings } = result;
+/**
+ * Judges an install. The evaluation of the result must hold the subject `readings`; inputs that stand for unknown parts are
+ * set to what is most likely.
+ */
+export function checked(given: Result): Checked {
+  const { evaluation: e } = given;
+  const { findings, open } = settle(e);
+  const result = { ...given, findings, verdict: overall(findings) };
   const readings = e.design.measured.map((reading) => judge(e, reading));
   const diagnosis = diagnose(e);
   const wrong =
@@ -29,5 +37,6 @@ export function checked(result: Result): Checked {
     readings,
     diagnosis,
     mend: toMend(e, findings, diagnosis),
+    open,
   };
 }

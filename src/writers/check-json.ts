@@ -66,6 +66,15 @@ export function checkJson(c: Checked) {
         probes: probesOf(design, x),
         set_to: instrumentWords(x),
       })),
+      unknown: c.open.map(({ unknown, run, consistent, offered, decides, look }) => ({
+        path: unknown.path,
+        kind: unknown.kind,
+        run,
+        consistent,
+        offered,
+        decides,
+        look,
+      })),
       tolerances_assumed: design.tolerance_assumed,
     },
   };

@@ -6,6 +6,7 @@ import type { Checked } from '../readings/check.ts';
 import type { Judged } from '../readings/judge.ts';
 import { HARM_WORDS } from '../readings/mend.ts';
 import { instrumentWords, subjectOf } from '../readings/places.ts';
+import type { Open } from '../readings/unknowns.ts';
 import { readingSentence } from '../readings/words.ts';
 import { CAUTIONS } from './cautions.ts';
 import { columns, fold } from './columns.ts';
@@ -57,12 +58,43 @@ function mends({ mend }: Checked): string {
     .join('\n');
 }
 
-function unknowns({ result: { findings, evaluation: e } }: Checked): string[] {
+function unknowns({ result: { findings, evaluation: e }, open: parts }: Checked): string[] {
   const open = findings.filter((f) => f.verdict === 'unknown');
-  if (open.length === 0) return [];
-  const lines = open.map((f) => bullet(`${heading(f)}: ${sentence(f, e)}`));
-  return [`What cannot be judged, and what to look at\n${[...new Set(lines)].join('\n')}`];
+  const lines = open.map((f) => {
+    const of = parts.find(({ decides }) => decides.some((d) => d.rule === f.rule && d.subject === f.subject));
+    return bullet(
+      `${heading(f)}: ${of === undefined ? sentence(f, e) : `hangs on the unknown ${KINDS[of.unknown.kind]} of ${of.run}.`}`,
+    );
+  });
+  return [
+    ...(parts.length > 0
+      ? [`Unknown parts, the one that decides most first\n${parts.map(partOf).join('\n')}`]
+      : []),
+    ...(open.length > 0
+      ? [`What cannot be judged, and what to look at\n${[...new Set(lines)].join('\n')}`]
+      : []),
+  ];
 }
+
+function partOf({ unknown, run, consistent, offered, decides, look }: Open): string {
+  const what = KINDS[unknown.kind];
+  const [first, last] = [consistent?.[0], consistent?.at(-1)];
+  const parts = [
+    `${what} of ${run}: decides ${decides.length === 1 ? 'one rule' : `${decides.length} rules`}.`,
+    ...(first === undefined ? [] : [`Readings leave ${first === last ? first : `${first} to ${last}`}.`]),
+    ...(offered.length > 0 && decides.length > 0 ? [`${OFFERS[unknown.kind]} ${offered.join(', ')}.`] : []),
+    `Look at: ${look}.`,
+  ];
+  return bullet(parts.join(' ').replaceAll('mm2', 'mm²'));
+}
+
+const KINDS = { gauge: 'size', bundle: 'bundle', fuse_type: 'type of fuse', relay: 'relay' } as const;
+const OFFERS = {
+  gauge: 'All of them pass from',
+  bundle: 'All of them pass up to',
+  fuse_type: 'All of them pass with type',
+  relay: '',
+} as const;
 
 const WORDS = { within: 'within', low: 'LOW', high: 'HIGH', unknown: 'unknown' } as const;
 
