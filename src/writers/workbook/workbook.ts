@@ -21,7 +21,7 @@ export { show } from './pages.ts';
 /** The workbook of a result whose evaluation was made with `show`. The same design gives the same bytes. */
 export function toWorkbook({ evaluation }: Result): Uint8Array {
   const { design, grid } = evaluation;
-  const tables = { styles: new StyleTable(), strings: new StringTable() };
+  const tables = { styles: new StyleTable(), strings: new StringTable(), known: new Map() };
   const all = pages(evaluation);
   const parts = new Map<string, string>();
   let charts = 0;
