@@ -50,7 +50,7 @@ const settings = {
   plugins: [flatParser],
   // ExcelJS brings a reader of zip files that can fetch them from a cloud: never called here, and not installed.
   // What draws PNG is machine code and stays in its package; so does the canvas that vega would take if it were there.
-  external: ['@aws-sdk/client-s3', '@resvg/resvg-js', 'canvas'],
+  external: ['@resvg/resvg-js', 'canvas'],
   legalComments: 'eof',
   define: { COILFEED_VERSION: JSON.stringify(version) },
   // Some dependencies are CommonJS and call `require` for Node's own modules.

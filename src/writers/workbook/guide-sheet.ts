@@ -13,7 +13,7 @@ const WIDTHS = [20, 96];
 export const USE: readonly string[] = [
   'Change the framed cells of the sheet Inputs. Everything else follows, in any spreadsheet program: sizes, verdicts, findings, charts.',
   'All other cells are locked without a password, against slips: “unprotect sheet” opens them.',
-  'How many cylinders, coils, runs, conductors, points and rows there are is fixed within one workbook. For another number change the design file and run “coilfeed size DESIGN --out FILE.xlsx” again.',
+  'How many cylinders, coils, runs, conductors, points and rows there are is fixed within one workbook. For another number take the design file (“coilfeed design THIS.xlsx” writes it with the inputs as they are now), change it, and run “coilfeed size DESIGN --out FILE.xlsx”.',
   'Values that a person enters are questioned when they lie outside of what is permitted; they are not refused.',
 ];
 
@@ -35,6 +35,7 @@ const ADDED: readonly (readonly [string, string])[] = [
   [WORST, 'Which conductor of each run carries most.'],
   [CHARTED, 'Values that only the charts need.'],
   [CHOICES, 'What the lists in the cells of Inputs offer.'],
+  ['Design', 'The design file that this workbook was made from, to be read and copied.'],
   [
     'Quantities',
     'Every quantity of the calculation by name, with its formula, its source and what it neglects.',

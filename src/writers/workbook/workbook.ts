@@ -25,7 +25,7 @@ export { show } from './pages.ts';
  */
 export function toWorkbook({ evaluation }: Result, more: readonly Page[] = []): Uint8Array {
   const { design, grid } = evaluation;
-  const tables = { styles: new StyleTable(), strings: new StringTable() };
+  const tables = { styles: new StyleTable(), strings: new StringTable(), known: new Map() };
   const all = pages(evaluation, more);
   const parts = new Map<string, string>();
   let charts = 0;

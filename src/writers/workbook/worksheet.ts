@@ -14,6 +14,8 @@ import { escaped, HEAD } from './xml.ts';
 
 export interface Tables {
   readonly styles: StyleTable;
+  /** Numbers of styles that were asked for before, by what decides them. */
+  readonly known: Map<string, number>;
   readonly strings: StringTable;
 }
 
@@ -57,7 +59,7 @@ function rowXml(
     if (cell === undefined) return;
     const value = shownIn(cell, page.name, r, c, e);
     const above = isHeading(cell) && numbersBelow(page, r, c, e);
-    const style = tables.styles.of(styleOf(cell, isNumber(cell, value), above, c === 0));
+    const style = styled(cell, isNumber(cell, value), above, c === 0, tables);
     cells += cellXml(address(r, c, false, false), style, cell, value, tables);
     const span = cell.span ?? 1;
     if (span > 1)
@@ -71,6 +73,14 @@ function rowXml(
   const { fitted } = page;
   const free = fitted !== undefined && r >= fitted[0] && r <= fitted[1];
   return `<row r="${r + 1}" ht="${tallest}"${free ? '' : ' customHeight="1"'}>${cells}</row>`;
+}
+
+/** Number of the style of a cell. */
+function styled(cell: Cell, number: boolean, above: boolean, first: boolean, tables: Tables): number {
+  const key = `${cell.role} ${cell.unit ?? ''} ${number} ${above} ${first}`;
+  const found = tables.known.get(key) ?? tables.styles.of(styleOf(cell, number, above, first));
+  tables.known.set(key, found);
+  return found;
 }
 
 function cellXml(at: string, style: number, cell: Cell, value: Value, { strings }: Tables): string {
