@@ -117,7 +117,8 @@ const STATUSES = `Exit status:
 /** The list of commands, ends with a line break. */
 export function overview(version: string): string {
   const names = Object.keys(COMMANDS) as CommandName[];
-  const lines = names.map((name) => `  ${name.padEnd(7)}${COMMANDS[name].summary}`);
+  const wide = Math.max(...names.map(({ length }) => length)) + 2;
+  const lines = names.map((name) => `  ${name.padEnd(wide)}${COMMANDS[name].summary}`);
   return `coilfeed ${version} - sizes and checks the power feed of ignition coils
 
 Usage: coilfeed COMMAND [ARGUMENTS]
