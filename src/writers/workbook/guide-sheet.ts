@@ -14,6 +14,7 @@ export const USE: readonly string[] = [
   'Change the framed cells of the sheet Inputs. Everything else follows, in any spreadsheet program: sizes, verdicts, findings, charts.',
   'All other cells are locked without a password, against slips: “unprotect sheet” opens them.',
   'How many cylinders, coils, runs, conductors, points and rows there are is fixed within one workbook. For another number take the design file (“coilfeed design THIS.xlsx” writes it with the inputs as they are now), change it, and run “coilfeed size DESIGN --out FILE.xlsx”.',
+  'To print it, choose the sheets before this one: the workings take some two hundred pages.',
   'Values that a person enters are questioned when they lie outside of what is permitted; they are not refused.',
 ];
 

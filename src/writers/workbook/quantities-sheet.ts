@@ -7,7 +7,7 @@ import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { opening, type Page, table, words } from './page.ts';
 
-const WIDTHS = [22, 10, 46, 11, 16, 12, 78, 34, 46];
+const WIDTHS = [22, 9, 34, 9, 12, 12, 58, 22, 32];
 const TITLES = ['Name', 'Symbol', 'What it is', 'Unit', 'One for each', 'Sheet', 'Formula', 'Source', 'Note'];
 
 export function quantitiesPage(grid: Grid): Page {
