@@ -9,8 +9,8 @@ import { basename, extname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { needPeer } from './peer.ts';
 
-/** A file takes about a second; more than this means that it hangs [ms]. */
-const PATIENCE = 50_000;
+/** To start, and for each file, which takes some seconds and many more on a busy machine; beyond that it hangs [ms]. */
+const PATIENCE = { start: 40_000, file: 12_000 } as const;
 
 const always = (name: string): string =>
   `<item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="${name}" oor:op="fuse">` +
@@ -42,7 +42,7 @@ export async function recalculate(
     mkdirSync(join(profile, 'user'));
     writeFileSync(join(profile, 'user', 'registrymodifications.xcu'), SETTINGS);
     for (const file of made) rmSync(file, { force: true });
-    const said = await office([
+    const argv = [
       `-env:UserInstallation=${pathToFileURL(profile)}`,
       '--headless',
       '--convert-to',
@@ -50,7 +50,8 @@ export async function recalculate(
       '--outdir',
       resolve(outDir),
       ...files.map((file) => resolve(file)),
-    ]);
+    ];
+    const said = await office(argv, files.length);
     // Its exit status is 0 even when it could not read a file.
     const missing = made.filter((file) => !existsSync(file));
     if (missing.length > 0) throw new Error(`LibreOffice did not make ${missing.join(', ')}: ${said}`);
@@ -66,7 +67,8 @@ export async function toPdf(file: string, outDir: string): Promise<string> {
   return pdf;
 }
 
-function office(argv: string[]): Promise<string> {
+function office(argv: string[], files: number): Promise<string> {
+  const patience = PATIENCE.start + files * PATIENCE.file;
   return new Promise((done, fail) => {
     // A group of its own, because soffice is a script that starts others: all of them end together.
     const child = spawn(needPeer('soffice'), argv, { detached: true, stdio: ['ignore', 'pipe', 'pipe'] });
@@ -77,8 +79,8 @@ function office(argv: string[]): Promise<string> {
       });
     const clock = setTimeout(() => {
       if (child.pid !== undefined) process.kill(-child.pid, 'SIGKILL');
-      fail(new Error(`LibreOffice took longer than ${PATIENCE / 1000} s: ${said}`));
-    }, PATIENCE);
+      fail(new Error(`LibreOffice took longer than ${patience / 1000} s: ${said}`));
+    }, patience);
     child.on('error', (error) => {
       clearTimeout(clock);
       fail(error);

@@ -120,7 +120,7 @@ describeWithPeer('soffice', 'a changed input', () => {
 
     const uneven = CHANGES.length - 1;
     const { evaluation: e } = (await bookOf(changed(CHANGES[uneven] as Change))).result;
-    const feed = [...(theirs[uneven]?.get('Results')?.values() ?? [])].map((cell) => cell.value);
+    const feed = [...(theirs[uneven]?.get('Runs')?.values() ?? [])].map((cell) => cell.value);
     const near = (value: number | null): boolean =>
       value !== null && feed.some((v) => typeof v === 'number' && Math.abs(v / value - 1) < 1e-9);
     e.design.points.forEach((_, point) => {
