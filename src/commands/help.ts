@@ -43,9 +43,10 @@ what explains all of them together.
     summary: 'weigh two feeds against each other',
     call: 'compare A [B] [--out FILE]… [--json] [--force]',
     text: `Sets two designs side by side: currents, supply and energy at the worst coil,
-the dwell that would make up for what is lost, heat in the wiring, copper, parts,
-and what passes with one and not with the other. With one design its feed is
-compared with the one under "original:". The exit status is that of the second.
+the dwell that would make up for what is lost, heat in the wiring, copper,
+parts, and what passes with one and not with the other. With one design its
+feed is compared with the one under "original:". The exit status is that of
+the second.
 
   --out FILE       also write a workbook of the second feed, with the first one
                    beside it, when FILE ends in .xlsx; a picture of current and
@@ -117,7 +118,7 @@ const STATUSES = `Exit status:
 /** The list of commands, ends with a line break. */
 export function overview(version: string): string {
   const names = Object.keys(COMMANDS) as CommandName[];
-  const lines = names.map((name) => `  ${name.padEnd(7)}${COMMANDS[name].summary}`);
+  const lines = names.map((name) => `  ${name.padEnd(9)}${COMMANDS[name].summary}`);
   return `coilfeed ${version} - sizes and checks the power feed of ignition coils
 
 Usage: coilfeed COMMAND [ARGUMENTS]
