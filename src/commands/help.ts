@@ -43,9 +43,10 @@ what explains all of them together.
     summary: 'weigh two feeds against each other',
     call: 'compare A [B] [--out FILE]… [--json] [--force]',
     text: `Sets two designs side by side: currents, supply and energy at the worst coil,
-the dwell that would make up for what is lost, heat in the wiring, copper, parts,
-and what passes with one and not with the other. With one design its feed is
-compared with the one under "original:". The exit status is that of the second.
+the dwell that would make up for what is lost, heat in the wiring, copper,
+parts, and what passes with one and not with the other. With one design its
+feed is compared with the one under "original:". The exit status is that of
+the second.
 
   --out FILE       also write a workbook of the second feed, with the first one
                    beside it, when FILE ends in .xlsx; a picture of current and

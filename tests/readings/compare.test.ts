@@ -80,7 +80,7 @@ test('one design with its original wiring; workbook and picture are written', as
   const file = join(at, 'both.yaml');
   const text = demo('pair-four');
   const original = text
-    .slice(text.indexOf('feed:'), text.indexOf('limits:'))
+    .slice(text.indexOf('\nfeed:') + 1, text.indexOf('\nlimits:'))
     .replace(/gauge: auto/g, 'gauge: 1 mm2');
   const inside = original.replace(/^/gm, '  ').replace(/^ +$/gm, '');
   writeFileSync(file, `${text}\noriginal:\n${inside}`);
