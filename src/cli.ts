@@ -21,6 +21,7 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   compare: () => import('./commands/compare.ts'),
   trace: () => import('./commands/trace.ts'),
   design: () => import('./commands/design.ts'),
+  kit: () => import('./commands/kit.ts'),
   new: () => import('./commands/new.ts'),
   help: async () => ({ run: help }),
 };

@@ -91,6 +91,21 @@ A design in JSON is written as YAML, too.
   --out FILE.yaml  write to FILE; else to standard output
   --force          replace FILE when it exists already`,
   },
+  kit: {
+    summary: 'write the papers of a wiring kit: parts, cuts, diagram, instructions',
+    call: 'kit DESIGN --out DIR [--batch N] [--serials A001-A025] [--words FILE] [--force]',
+    text: `Writes into DIR what the shop and its customer hold in their hands: parts list,
+cut list, bench sheet, wiring diagram, labels, instructions with test card, a
+build record for each serial number, and a workbook with the same as sheets.
+The block "kit" of the design gives allowances, colours and terminals; what it
+leaves out is a blank on paper. A design that fails is marked on every paper.
+
+  --out DIR        folder for the papers; made when it is not there
+  --batch N        kits made at a time, for quantities and reels
+  --serials LIST   a page of the build record each: A001-A025 or A001,A007
+  --words FILE     other words for the instructions, in YAML; values in braces
+  --force          replace files even when coilfeed did not make them`,
+  },
   new: {
     summary: 'write a design to start from',
     call: 'new [FILE] [--force]',

@@ -2,8 +2,8 @@
 import type { ElkExtendedEdge, ElkNode, ElkPort } from 'elkjs/lib/elk-api.js';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { printQuantity } from '../findings/words.ts';
-import type { Harness, Piece, Spot } from './harness.ts';
 import { pieceLength } from './lengths.ts';
+import type { Harness, Piece, Spot } from './places.ts';
 import { textWidth, wrapText } from './text-size.ts';
 
 /** Height of the letters [mm], that is about 7 points. */

@@ -9,7 +9,8 @@ import type { Result } from '../findings/result.ts';
 import { banks, type Drawn, graphOf, ROOMS } from './diagram-graph.ts';
 import { draw, mm, text, wireOf } from './diagram-symbols.ts';
 import { escaped } from './escape.ts';
-import { type Harness, harnessOf } from './harness.ts';
+import { harnessOf } from './harness.ts';
+import type { Harness } from './places.ts';
 import { released } from './release.ts';
 import { textWidth, wrapText } from './text-size.ts';
 
@@ -64,6 +65,7 @@ function svg(placed: ElkNode, drawn: Drawn, harness: Harness, result: Result): s
   const status = released(result);
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${PAGE.width}mm" height="${PAGE.height}mm" viewBox="0 0 ${PAGE.width} ${PAGE.height}" role="img">`,
+    '<!-- coilfeed-kit -->',
     `<title>${escaped(`Wiring diagram: ${title}`)}</title>`,
     `<style>${STYLE}</style>`,
     `<rect width="${PAGE.width}" height="${PAGE.height}" style="fill:#fff;stroke:none"/>`,

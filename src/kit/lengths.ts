@@ -16,7 +16,9 @@ interface Reading {
 
 const LENGTH: Reading = { metric: 'm', us: 'in', places: [3, 1] };
 const LONG: Reading = { metric: 'm', us: 'ft', places: [2, 1] };
-const SMALL: Reading = { metric: 'mm', us: 'in', places: [1, 2] };
+/** Decimal places of a short length in millimetres. */
+export const SMALL_PLACES = 1;
+const SMALL: Reading = { metric: 'mm', us: 'in', places: [SMALL_PLACES, 2] };
 
 /** Between a number and its unit no line may break. */
 const GAP = '\u00a0';

@@ -57,7 +57,7 @@ const known = new Map<string, Result>();
 export function result(text: string): Result {
   const before = known.get(text);
   if (before) return before;
-  const made = run(design(text));
+  const made = run(design(text), undefined, ['readings']);
   known.set(text, made);
   return made;
 }

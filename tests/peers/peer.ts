@@ -12,6 +12,7 @@ export const PEERS = {
   soffice: 'LibreOffice',
   ngspice: 'ngspice',
   chromium: 'Chromium',
+  pdftotext: 'pdftotext',
   'ooxml-validator': 'the Open XML schema check',
   'python3-openpyxl': 'openpyxl',
 } as const;

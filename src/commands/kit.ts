@@ -1,0 +1,122 @@
+/** `coilfeed kit DESIGN --out DIR`: writes what the shop and its customer hold in their hands. */
+import { createHash } from 'node:crypto';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { type Problem, printProblem } from '../design/problems.ts';
+import { harnessOf } from '../kit/harness.ts';
+import type { Job } from '../kit/job.ts';
+import { isKitFile } from '../kit/ours.ts';
+import { FILES, type FileName, papers } from '../kit/papers.ts';
+import { readWords } from '../kit/read-words.ts';
+import { released } from '../kit/release.ts';
+import { readSerials } from '../kit/serials.ts';
+import { WORDS, type Words } from '../kit/words.ts';
+import { run as pipeline } from '../run.ts';
+import { makeFolder, mayWrite, Refusal, readInput, textOf, writeSafely } from './files.ts';
+import { readGiven } from './given.ts';
+
+/** A batch beyond this is a slip of the keys. */
+const LARGEST_BATCH = 10_000;
+
+/** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design or the words cannot be used. */
+export async function run(argv: string[]): Promise<number> {
+  const { positionals, values } = parseArgs({
+    args: argv,
+    allowPositionals: true,
+    options: {
+      out: { type: 'string' },
+      batch: { type: 'string' },
+      serials: { type: 'string' },
+      words: { type: 'string' },
+      force: { type: 'boolean' },
+    },
+  });
+  const [file] = positionals;
+  if (file === undefined || positionals.length > 1)
+    throw new Refusal('"kit" takes one design. See "coilfeed help kit".');
+  const { out, force = false } = values;
+  if (out === undefined) throw new Refusal('"kit" needs a folder: --out DIR. See "coilfeed help kit".');
+  const serials = serialsOf(values.serials);
+  const batch = batchOf(values.batch, serials.length);
+
+  const given = await readGiven(file);
+  if (given === null) return 2;
+  const { design } = given;
+  const words = await wordsOf(values.words);
+  if (words === null) return 2;
+
+  const { kitPages } = await import('../kit/sheets.ts');
+  const { show, toWorkbook } = await import('../writers/workbook/workbook.ts');
+  const result = pipeline(design, undefined, ['readings']);
+  const digest = createHash('sha256').update(design.text).digest('hex');
+  const job: Job = { result, harness: harnessOf(result.evaluation), digest, batch, serials };
+  // Once more, now with the sheets of the kit, whose rows follow from the first result.
+  const pages = kitPages(job);
+  const whole = pipeline(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
+  const files = new Map<FileName, string | Uint8Array>([
+    ...(await papers(job, words)),
+    ['kit.xlsx', await toWorkbook(whole, pages.pages(whole.evaluation))],
+  ]);
+  writeAll(out, files, { force, inputs: [file, values.words].filter((f) => f !== undefined && f !== '-') });
+  process.stdout.write(report(out, job));
+  return result.verdict === 'pass' ? 0 : 1;
+}
+
+async function wordsOf(file: string | undefined): Promise<Words | null> {
+  if (file === undefined) return WORDS;
+  const read = readWords(textOf(await readInput(file), file), file === '-' ? 'stdin' : file);
+  if (read.ok) return read.words;
+  for (const problem of read.problems as readonly Problem[])
+    process.stderr.write(`${printProblem(problem)}\n`);
+  return null;
+}
+
+function serialsOf(text: string | undefined): readonly string[] {
+  if (text === undefined) return [];
+  const read = readSerials(text);
+  if (!read.ok) throw new Refusal(`--serials: ${read.why}; takes A001-A025 or A001,A007.`);
+  return read.serials;
+}
+
+/** As many kits as there are serial numbers, when nothing else is said. */
+function batchOf(text: string | undefined, serials: number): number {
+  if (text === undefined) return Math.max(1, serials);
+  const batch = /^\d{1,6}$/.test(text) ? Number(text) : 0;
+  if (batch < 1 || batch > LARGEST_BATCH)
+    throw new Refusal(`--batch takes a whole number, 1 to ${LARGEST_BATCH}, not "${text}".`);
+  if (serials > 0 && serials !== batch)
+    throw new Refusal(`--batch says ${batch} kits and --serials names ${serials}; they must agree.`);
+  return batch;
+}
+
+/** Writes every file, or none where one of them may not be replaced. */
+function writeAll(
+  folder: string,
+  files: ReadonlyMap<FileName, string | Uint8Array>,
+  options: { force: boolean; inputs: (string | undefined)[] },
+): void {
+  makeFolder(folder);
+  const inputs = options.inputs.filter((input) => input !== undefined);
+  const each = [...files].map(([name, content]) => ({
+    path: join(folder, name),
+    content,
+    rules: { force: options.force, inputs, ours: (bytes: Uint8Array) => isKitFile(name, bytes) },
+  }));
+  for (const { path, rules } of each) mayWrite(path, rules);
+  for (const { path, content, rules } of each) writeSafely(path, content, rules);
+}
+
+function report(folder: string, { result, batch, harness }: Job): string {
+  const { ok, words, open } = released(result);
+  const names = Object.entries(FILES).map(([name, what]) => `  ${name.padEnd(19)} ${what}`);
+  const blanks = harness.pieces.filter((piece) => piece.length === null).map((piece) => piece.id);
+  return [
+    ok ? 'Papers of the kit' : `${words.toUpperCase()}. The papers say so; do not build from them.`,
+    ...open.slice(0, 5).map((f) => `  ${f.verdict}: ${f.rule}, ${f.subject}`),
+    ...(open.length > 5 ? [`  and ${open.length - 5} more: coilfeed size`] : []),
+    `Batch of ${batch}, in ${folder}:`,
+    ...names,
+    ...(blanks.length > 0 ? [`Lengths not in the design, blanks on the papers: ${blanks.join(', ')}`] : []),
+    '',
+  ].join('\n');
+}

@@ -1,0 +1,56 @@
+/** What is checked on the first piece, on the first crimp, and in the run of a batch. */
+
+import { type Citation, printCitation } from '../basis/sources.ts';
+import { PULL_OUT_MIL, PULL_OUT_UL } from '../data/crimps.ts';
+import { type Cut, cutList, type Reel } from './cut.ts';
+import type { Job } from './job.ts';
+
+/** A force and where it is from; null where the table has no such size. */
+export interface Force {
+  /** [lbf] held for one minute */
+  readonly pounds: number | null;
+  readonly source: string;
+}
+
+export interface CheckRow {
+  readonly reel: Reel;
+  /** The piece that is cut first. */
+  readonly first: Cut;
+  /** Crimps that are pulled apart in the batch. */
+  readonly samples: number;
+  readonly ul: Force;
+  readonly mil: Force;
+}
+
+const TABLES = { ul: PULL_OUT_UL, mil: PULL_OUT_MIL };
+
+/** The tables go by AWG. An SAE or metric size holds other copper, so nothing is read from them for it. */
+export function forceOf(gauge: string | null, which: 'ul' | 'mil'): Force {
+  const table = TABLES[which];
+  const [size, series] = gauge?.split(' ') ?? [];
+  const row = series === 'AWG' ? table.rows.find((r) => r.gauge === size) : undefined;
+  const source: Citation = row?.source ?? table.source;
+  return { pounds: row?.force ?? null, source: row === undefined ? '' : printCitation(source) };
+}
+
+/** One row for each reel. Its first piece in the cut list that has a length is the first piece of the batch. */
+export function checks(job: Job): CheckRow[] {
+  const { samples } = job.result.evaluation.design.kit;
+  const rows: CheckRow[] = [];
+  for (const cut of cutList(job)) {
+    const { gauge, insulation, colour } = cut.reel;
+    const known = rows.find(
+      ({ reel }) => reel.gauge === gauge && reel.insulation === insulation && reel.colour === colour,
+    );
+    if (known?.first.cut === null && cut.cut !== null) rows[rows.indexOf(known)] = { ...known, first: cut };
+    else if (known === undefined)
+      rows.push({
+        reel: cut.reel,
+        first: cut,
+        samples,
+        ul: forceOf(gauge, 'ul'),
+        mil: forceOf(gauge, 'mil'),
+      });
+  }
+  return rows;
+}

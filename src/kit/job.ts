@@ -1,0 +1,18 @@
+/** What the papers of a kit are made from. */
+import type { Result } from '../findings/result.ts';
+import type { Harness } from './places.ts';
+
+export interface Job {
+  /** Its evaluation holds the subject `readings`, for the test card. */
+  readonly result: Result;
+  readonly harness: Harness;
+  /** SHA-256 of the design's text, in hexadecimal. */
+  readonly digest: string;
+  /** Kits that are made at a time. */
+  readonly batch: number;
+  /** One for each kit; empty when none are given. */
+  readonly serials: readonly string[];
+}
+
+/** As much of the digest as a person compares. */
+export const shortDigest = ({ digest }: Pick<Job, 'digest'>): string => digest.slice(0, 12);

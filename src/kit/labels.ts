@@ -1,0 +1,44 @@
+/** The labels: one at each end of every wire, one at every part that a person looks for. */
+import { printQuantity } from '../findings/words.ts';
+import type { Job } from './job.ts';
+import type { End, Spot } from './places.ts';
+
+export interface Label {
+  readonly kind: 'wire end' | 'part';
+  /** Wire or part. */
+  readonly of: string;
+  /** Where it is stuck. */
+  readonly at: string;
+  /** Lines of the label, the first one larger. */
+  readonly lines: readonly string[];
+}
+
+/** `coil 3:15`, `F1` */
+export const endName = ({ spot, terminal }: End): string =>
+  terminal === null ? spot.id : `${spot.id}:${terminal}`;
+
+export function labels(job: Job): Label[] {
+  const wires = job.harness.pieces.flatMap(({ id, from, to }): Label[] => [
+    { kind: 'wire end', of: id, at: endName(from), lines: [id, `${endName(from)} → ${endName(to)}`] },
+    { kind: 'wire end', of: id, at: endName(to), lines: [id, `${endName(to)} → ${endName(from)}`] },
+  ]);
+  const parts = job.harness.spots.flatMap((spot): Label[] => {
+    const lines = partLines(spot, job);
+    return lines === null ? [] : [{ kind: 'part', of: spot.id, at: spot.id, lines: [spot.id, ...lines] }];
+  });
+  return [...wires, ...parts];
+}
+
+/** Null for what needs no label of its own. */
+function partLines(spot: Spot, { result: { evaluation: e } }: Job): string[] | null {
+  const run = e.design.wires[spot.wire ?? -1]?.run ?? 0;
+  if (spot.kind === 'fuse')
+    return [
+      `FUSE ${printQuantity('fuse_rating', e.number('fuse_rating', { run }))}, type ${e.design.runs[run]?.fuse?.type}`,
+      'never a larger one',
+    ];
+  if (spot.kind === 'relay')
+    return [`RELAY ${printQuantity('relay_rating', e.number('relay_rating', { run }))}`, 'ignition coils'];
+  if (spot.kind === 'ground') return ['ground, coils', 'do not remove'];
+  return null;
+}

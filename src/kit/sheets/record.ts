@@ -1,0 +1,62 @@
+/** The build record of one kit as a sheet; the limits of the drop follow the model. */
+import type { Sheet } from '../../engine/cell.ts';
+import { put } from '../../engine/cell.ts';
+import { address } from '../../engine/layout.ts';
+import type { Grid } from '../../engine/translate.ts';
+import { cellFor } from '../../writers/workbook/links.ts';
+import { table, words } from '../../writers/workbook/page.ts';
+import type { Job } from '../job.ts';
+import { begin, formula, open } from './cells.ts';
+
+export function recordSheet(job: Job, grid: Grid) {
+  const cells: Sheet = [];
+  const { kit, wires } = job.result.evaluation.design;
+  let row = begin(
+    cells,
+    'Build record',
+    'For one kit. Drop: steady test current from end to end, about 20 °C, not above the limit.',
+    job,
+    grid,
+    6,
+  );
+  for (const title of ['Serial number', 'Assembled by, date', 'Tested by, date', 'Released by, date']) {
+    put(cells, row, 0, { role: 'member', value: title });
+    put(cells, row, 1, { ...open, span: 3 });
+    row += 1;
+  }
+  put(cells, row, 0, { role: 'member', value: 'Test current' });
+  put(cells, row, 1, { role: 'entry', value: kit.test_current, unit: 'A' });
+  put(cells, row, 2, { role: 'unit', value: 'A' });
+  const current = address(row, 1);
+  row += 2;
+  const inOrder = [...new Set(job.harness.pieces.map((piece) => piece.wire))].filter((i) => i !== null);
+  table(
+    cells,
+    row,
+    [
+      { title: 'Wire', unit: '' },
+      { title: 'Continuity', unit: '' },
+      { title: 'Insulation', unit: '' },
+      { title: 'Drop at most', unit: 'mV' },
+      { title: 'Drop, measured', unit: 'mV' },
+    ],
+    inOrder.map((wire) => {
+      const fixed = cellFor(grid, 'wire_fixed_ohm', { wire });
+      const cold = cellFor(grid, 'cold_ohm', { wire });
+      const length = cellFor(grid, 'wire_length', { wire });
+      const pieces = job.harness.pieces.filter((piece) => piece.wire === wire).length;
+      const longer = `(${1 + kit.allowance}+${2 * kit.end_allowance * pieces}/${length})`;
+      return [
+        words(wires[wire]?.id ?? ''),
+        open,
+        open,
+        formula(
+          `IF(ISNUMBER(${cold}),IF(ISNUMBER(${fixed}),${current}*(${fixed}+(${cold}-${fixed})*${longer})*1000,""),"")`,
+          'mV',
+        ),
+        open,
+      ];
+    }),
+  );
+  return { cells, widths: [24, 12, 12, 12, 12, 12], landscape: false };
+}

@@ -1,0 +1,56 @@
+/** The test card: what to measure on the finished vehicle, where, and what is acceptable there. */
+import type { At } from '../basis/quantity.ts';
+import { SPREADS } from '../model/readings.ts';
+import { type CardRow, cardRows } from '../readings/card.ts';
+import { atPosts, quantityOf } from '../readings/expected.ts';
+import { escaped } from './escape.ts';
+import { name, table } from './html.ts';
+import type { Job } from './job.ts';
+import { blank, modelValue } from './values.ts';
+
+const INTRO =
+  '<p class="about">A multimeter shows the average, a scope the peak at the instant of a spark: the two differ several times over, so take the row of your instrument. A drop above its range means a poor joint, or a longer or thinner wire; a current outside of it another coil, supply or dwell. Keep probes and leads clear of belts, fan and high tension.</p>';
+
+/** A table for each operating point. The evaluation must hold the readings. */
+export function testCard(job: Job): string {
+  const { evaluation: e } = job.result;
+  const rows = cardRows(e);
+  return [
+    INTRO,
+    ...e.design.points.map((point, i) => {
+      const own = rows.filter((row) => row.of.point === i);
+      const title = `<h3>${name(point.name)}: ${modelValue(e, 'point_rpm', { point: i })}, ${modelValue(e, 'point_supply', { point: i })} at the battery posts</h3>`;
+      return (
+        title +
+        table(
+          ['At', 'Probes', 'Instrument', 'Expected', 'At least', 'At most', 'Measured'],
+          own.map((row) => line(job, row)),
+          [3, 4, 5],
+        )
+      );
+    }),
+  ].join('\n');
+}
+
+const line = (job: Job, row: CardRow): string[] => [
+  name(row.subject),
+  name(row.probes),
+  escaped(row.instrument),
+  value(job, row, row.of.expected),
+  value(job, row, row.of.low),
+  value(job, row, row.of.high),
+  blank,
+];
+
+/** A reading as the quantity of the model that it is, with the spread that has this value. */
+function value({ result: { evaluation: e } }: Job, { of }: CardRow, number: number | null): string {
+  const quantity = atPosts(of) ? null : quantityOf(of);
+  const at: At = {
+    ...(of.wire === null ? {} : { wire: of.wire }),
+    ...(of.coil === null ? {} : { coil: of.coil }),
+    ...(of.point === null ? {} : { point: of.point }),
+  };
+  if (quantity === null) return modelValue(e, 'point_supply', at);
+  const spread = SPREADS.findIndex((_, i) => e.number(quantity, { ...at, spread: i }) === number);
+  return spread < 0 || number === null ? blank : modelValue(e, quantity, { ...at, spread });
+}

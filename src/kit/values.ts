@@ -1,0 +1,61 @@
+/**
+ * Values on paper. Each carries in the markup what it is: `data-q` a quantity of the model, `data-at` for which
+ * member, `value` in the model's unit; or `data-kit` for what the kit itself works out. So a reader that is not ours
+ * can hold every number against the model.
+ */
+
+import { printValue } from '../basis/print.ts';
+import type { At } from '../basis/quantity.ts';
+import type { Evaluation } from '../engine/evaluate.ts';
+import { printQuantity } from '../findings/words.ts';
+import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { escaped } from './escape.ts';
+import type { Job } from './job.ts';
+import { BLANK, force, pieceLength, reelLength, smallLength, temperature } from './lengths.ts';
+
+const GAP = '\u00a0';
+const NOT_KNOWN = `<span class="blank">${BLANK}</span>`;
+
+const attributes = (at: At): string =>
+  Object.keys(at).length === 0 ? '' : ` data-at="${escaped(JSON.stringify(at))}"`;
+
+/** A value of the model as a person reads it; a blank when it is not known. */
+export function modelValue(e: Evaluation, quantity: QuantityName, at: At = {}): string {
+  const value = e.value(quantity, at);
+  if (value === null) return NOT_KNOWN;
+  const { unit } = QUANTITIES[quantity];
+  const text =
+    typeof value === 'string'
+      ? value.replace('mm2', 'mm²')
+      : unit === 'degC'
+        ? temperature(value, e.design.kit.units)
+        : unit === 'm'
+          ? pieceLength(value, e.design.kit.units)
+          : printQuantity(quantity, value);
+  return `<data value="${escaped(String(value))}" data-q="${quantity}"${attributes(at)}>${escaped(text.replaceAll(' ', GAP))}</data>`;
+}
+
+/** How a value of the kit is printed. Lengths are in metres, forces in pounds. */
+type Form = 'piece' | 'reel' | 'small' | 'force' | 'count' | 'A' | 'V' | '%';
+
+/** A value that the kit works out or takes from its own block. */
+export function kitValue(job: Job, what: string, value: number | null, form: Form): string {
+  if (value === null) return NOT_KNOWN;
+  const { units } = job.result.evaluation.design.kit;
+  const text: Readonly<Record<Form, () => string>> = {
+    piece: () => pieceLength(value, units),
+    reel: () => reelLength(value, units),
+    small: () => smallLength(value, units),
+    force: () => force(value, units),
+    count: () => String(value),
+    A: () => printValue(value, 'A', 'A', true),
+    V: () => printValue(value, 'V', 'mV'),
+    '%': () => printValue(value, '1', '%', true),
+  };
+  return `<data value="${value}" data-kit="${escaped(what)}">${escaped(text[form]().replaceAll(' ', GAP))}</data>`;
+}
+
+/** A terminal number, which is a name and no value. */
+export const terminal = (number: string): string => `<b class="t">${escaped(number)}</b>`;
+
+export const blank = NOT_KNOWN;

@@ -1,0 +1,105 @@
+/** `coilfeed kit` as a person calls it: files, repeats, refusals, exit statuses. */
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { FILES } from '../../src/kit/papers.ts';
+import { coilfeed, emptyFolder } from '../cli/tool.ts';
+import { straight } from './designs.ts';
+
+function setUp(text = straight(2)): { folder: string; design: string; out: string } {
+  const folder = emptyFolder();
+  const design = join(folder, 'design.yaml');
+  writeFileSync(design, text);
+  return { folder, design, out: join(folder, 'kit') };
+}
+
+const contents = (folder: string): [string, Buffer][] =>
+  readdirSync(folder)
+    .sort()
+    .map((name) => [name, readFileSync(join(folder, name))]);
+
+test('writes every paper and says so; the same call again gives the same bytes', {
+  timeout: 60_000,
+}, async () => {
+  const { folder, design, out } = setUp();
+  const first = await coilfeed(['kit', design, '--out', out, '--serials', 'A001-A003']);
+  expect(first).toMatchObject({ status: 0, err: '' });
+  for (const name of Object.keys(FILES)) expect(first.out).toContain(name);
+  expect(readdirSync(out).sort()).toEqual(Object.keys(FILES).sort());
+  expect(first.out).toContain('Batch of 3');
+  const before = contents(out);
+  // Over its own files, and in another folder and time zone.
+  expect((await coilfeed(['kit', design, '--out', out, '--serials', 'A001-A003'])).status).toBe(0);
+  expect(contents(out)).toEqual(before);
+  const other = join(folder, 'deep', 'er');
+  const again = await coilfeed(['kit', design, '--out', other, '--serials', 'A001-A003'], {
+    env: { TZ: 'Pacific/Kiritimati', LC_ALL: 'tr_TR.UTF-8' },
+  });
+  expect(again.status).toBe(0);
+  expect(contents(other)).toEqual(before);
+});
+
+test('a foreign file is left alone, and then nothing at all is written', { timeout: 60_000 }, async () => {
+  const { design, out } = setUp();
+  mkdirSync(out);
+  writeFileSync(join(out, 'labels.csv'), 'mine,not yours\n');
+  const refused = await coilfeed(['kit', design, '--out', out]);
+  expect(refused.status).toBe(2);
+  expect(refused.err.replace(/\s+/g, ' ')).toContain('exists and was not made by coilfeed');
+  expect(readdirSync(out)).toEqual(['labels.csv']);
+  expect(readFileSync(join(out, 'labels.csv'), 'utf8')).toBe('mine,not yours\n');
+  expect((await coilfeed(['kit', design, '--out', out, '--force'])).status).toBe(0);
+  expect(readFileSync(join(out, 'labels.csv'), 'utf8')).toContain('Stuck at');
+});
+
+test('a design behind the name of a paper is not replaced, not even by force', {
+  timeout: 60_000,
+}, async () => {
+  const { folder, design, out } = setUp();
+  mkdirSync(out);
+  symlinkSync(design, join(out, 'parts.csv'));
+  const { status } = await coilfeed(['kit', design, '--out', out, '--force']);
+  expect(status).toBe(2);
+  expect(readFileSync(join(folder, 'design.yaml'), 'utf8')).toContain('coilfeed: 1');
+});
+
+test('a design that fails is written all the same, marked, with status 1', { timeout: 60_000 }, async () => {
+  const { design, out } = setUp(straight(16).replace('gauge: 6 AWG', 'gauge: 22 AWG'));
+  const { status, out: said } = await coilfeed(['kit', design, '--out', out]);
+  expect(status).toBe(1);
+  expect(said).toContain('NOT RELEASED FOR BUILDING');
+  for (const name of ['instructions.html', 'bench.html', 'build-record.html', 'labels.html', 'diagram.svg'])
+    expect(readFileSync(join(out, name), 'utf8'), name).toContain('NOT RELEASED FOR BUILDING');
+});
+
+test('own words are taken from a file; what is wrong with them is said with its place', {
+  timeout: 60_000,
+}, async () => {
+  const { folder, design, out } = setUp();
+  const words = join(folder, 'words.yaml');
+  writeFileSync(words, 'tools: [Only a hammer.]\n');
+  expect((await coilfeed(['kit', design, '--out', out, '--words', words])).status).toBe(0);
+  expect(readFileSync(join(out, 'instructions.html'), 'utf8')).toContain('Only a hammer.');
+  writeFileSync(words, 'tools: [A fuse of 80 A.]\n');
+  const { status, err } = await coilfeed(['kit', design, '--out', join(folder, 'other'), '--words', words]);
+  expect(status).toBe(2);
+  expect(err).toContain('words.yaml:1:9 tools[0]: the number 80 in the words');
+  expect(existsSync(join(folder, 'other'))).toBe(false);
+});
+
+test.each([
+  [['kit'], '"kit" takes one design'],
+  [['kit', 'DESIGN'], '"kit" needs a folder'],
+  [['kit', 'DESIGN', '--out', 'OUT', '--batch', '0'], '--batch takes a whole number'],
+  [['kit', 'DESIGN', '--out', 'OUT', '--batch', '1e3'], '--batch takes a whole number'],
+  [['kit', 'DESIGN', '--out', 'OUT', '--batch', '4', '--serials', 'A1-A5'], 'they must agree'],
+  [['kit', 'DESIGN', '--out', 'OUT', '--serials', 'A5-A1'], 'goes backward'],
+  [['kit', 'DESIGN', '--out', 'DESIGN'], 'is not a folder'],
+  [['kit', 'nowhere.yaml', '--out', 'OUT'], 'does not exist'],
+])('refused: %j', async (call, says) => {
+  const { design, out } = setUp();
+  const { status, err } = await coilfeed(call.map((a) => (a === 'DESIGN' ? design : a === 'OUT' ? out : a)));
+  expect(status).toBe(2);
+  expect(err.replace(/\s+/g, ' ')).toContain(says);
+  expect(existsSync(out)).toBe(false);
+});

@@ -1,0 +1,115 @@
+/** The sheets of the kit: the same figures as the papers, formulas where the model knows them, one file each time. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { cutList, reels } from '../../src/kit/cut.ts';
+import { dropLimit } from '../../src/kit/record.ts';
+import { kitPages } from '../../src/kit/sheets.ts';
+import { run } from '../../src/run.ts';
+import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
+import { emptyFolder } from '../cli/tool.ts';
+import { demo } from '../design/helpers.ts';
+import { type Cells, editCell, readCells } from '../peers/cells.ts';
+import { recalculate } from '../peers/libreoffice.ts';
+import { describeWithPeer } from '../peers/peer.ts';
+import { schemaErrors } from '../peers/schema.ts';
+import { differences } from '../workbook/agree.ts';
+import { straight } from './designs.ts';
+import { jobOf } from './job.ts';
+
+const FULL = `  colours: { main: "=cmd()" }
+  relay_at: { main: 0.5 m }
+  trigger: { gauge: 18 AWG, insulation: TXL, length: 0.8 m }
+  relay_ground: { gauge: 18 AWG, insulation: TXL, length: 0.3 m }
+`;
+
+function bookOf(text: string): { bytes: Uint8Array; job: ReturnType<typeof jobOf> } {
+  const job = jobOf(text);
+  const pages = kitPages(job);
+  const { design } = job.result.evaluation;
+  const whole = run(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
+  return { bytes: toWorkbook(whole, pages.pages(whole.evaluation)), job };
+}
+
+/** Rows of a sheet whose first cell is this text; each as values from column A on. */
+function rowOf(cells: Cells, sheet: string, first: string): unknown[] {
+  const own = cells.get(sheet) ?? new Map();
+  const at = [...own].find(([address, { value }]) => /^A\d+$/.test(address) && value === first)?.[0];
+  if (at === undefined) throw new Error(`no row ${first} on ${sheet}`);
+  const row = at.slice(1);
+  return [...'ABCDEFGHIJKLM'].map((column) => own.get(`${column}${row}`)?.value ?? null);
+}
+
+test('cut lengths, reels and limits on the sheets are those of the papers', () => {
+  const { bytes, job } = bookOf(straight(4, FULL));
+  const cells = readCells(bytes);
+  for (const { piece, cut } of cutList(job)) {
+    const [, size, , , , length] = rowOf(cells, 'Cuts', piece.id);
+    expect(size, piece.id).toBe(piece.gauge);
+    // The sheet is in millimetres.
+    expect(length, piece.id).toBeCloseTo((cut ?? Number.NaN) * 1000, 6);
+  }
+  const first = reels(job)[0];
+  const [, , , pieces, kit, batch] = rowOf(cells, 'Cuts', first?.reel.gauge ?? '');
+  expect(pieces === first?.pieces || typeof pieces === 'string').toBe(true);
+  expect([kit, batch].every((value) => value !== undefined)).toBe(true);
+  job.result.evaluation.design.wires.forEach(({ id }, wire) => {
+    const limit = dropLimit(job, wire);
+    // The sheet is in millivolts.
+    expect(rowOf(cells, 'Record', id)[3], id).toBeCloseTo((limit ?? Number.NaN) * 1000, 6);
+  });
+  expect([...cells.keys()]).toEqual(expect.arrayContaining(['Parts', 'Cuts', 'Checks', 'Labels', 'Record']));
+});
+
+test('the sheets hold formulas where the model knows the value', () => {
+  const cells = readCells(bookOf(straight(4, FULL)).bytes);
+  const formulas = [...(cells.get('Cuts') ?? [])].filter(([, { formula }]) => formula !== null);
+  expect(formulas.length).toBeGreaterThan(40);
+});
+
+test('the same job gives the same bytes', () => {
+  const [one, two] = [bookOf(straight(2)), bookOf(straight(2))];
+  expect(Buffer.from(one.bytes).equals(Buffer.from(two.bytes))).toBe(true);
+});
+
+describeWithPeer('soffice', 'the sheets of the kit elsewhere', () => {
+  test('another program makes the same of every formula', { timeout: 120_000 }, async () => {
+    const folder = emptyFolder();
+    const file = join(folder, 'kit.xlsx');
+    const { bytes } = bookOf(demo('two-bank-v8'));
+    writeFileSync(file, bytes);
+    const [again = ''] = await recalculate([file], join(folder, 'out'));
+    const { readFileSync } = await import('node:fs');
+    expect(differences(bytes, readFileSync(again)).slice(0, 5)).toEqual([]);
+  });
+
+  test('a longer wire is cut longer, and a design that then fails says so', {
+    timeout: 120_000,
+  }, async () => {
+    const folder = emptyFolder();
+    const file = join(folder, 'kit.xlsx');
+    // A length of the engine strap that no other input has.
+    const { bytes } = bookOf(straight(4, FULL).replace('length: 0.5 m', 'length: 0.777 m'));
+    const inputs = readCells(bytes).get('Inputs') ?? new Map();
+    const at = [...inputs].filter(([, { value }]) => value === 0.777).map(([address]) => address);
+    expect(at).toHaveLength(1);
+    let changed = bytes;
+    for (const address of at) changed = editCell(changed, 'Inputs', address, 90);
+    writeFileSync(file, changed);
+    const [again = ''] = await recalculate([file], join(folder, 'out'));
+    const { readFileSync } = await import('node:fs');
+    const cells = readCells(readFileSync(again));
+    // 90 m × 1.05 + 2 × 0.01 m = 94.52 m; its 73 mΩ and more than 8 A pass the limit of 0.5 V.
+    expect(rowOf(cells, 'Cuts', 'engine strap')[5]).toBeCloseTo(94_520, 3);
+    const loud = [...(cells.get('Cuts') ?? [])].map(([, { value }]) => value);
+    expect(loud).toContain('NOT RELEASED FOR BUILDING: see Findings');
+  });
+});
+
+describeWithPeer('ooxml-validator', 'the file of the kit', () => {
+  test('is sound by the schema', { timeout: 60_000 }, async () => {
+    const file = join(emptyFolder(), 'kit.xlsx');
+    writeFileSync(file, bookOf(straight(4, FULL)).bytes);
+    expect(await schemaErrors(file)).toEqual([]);
+  });
+});
