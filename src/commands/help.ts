@@ -93,7 +93,7 @@ A design in JSON is written as YAML, too.
   },
   kit: {
     summary: 'write the papers of a wiring kit: parts, cuts, diagram, instructions',
-    call: 'kit DESIGN --out DIR [--batch N] [--serials A001-A025] [--words FILE] [--force]',
+    call: 'kit DESIGN --out DIR [--batch N] [--serials RANGE] [--words FILE]',
     text: `Writes into DIR what the shop and its customer hold in their hands: parts list,
 cut list, bench sheet, wiring diagram, labels, instructions with test card, a
 build record for each serial number, and a workbook with the same as sheets.
