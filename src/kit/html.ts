@@ -80,11 +80,17 @@ ${body}
 export const opening = (title: string, job: Job): string =>
   [
     `<h1>${escaped(title)}: ${name(job.result.evaluation.design.title)}</h1>`,
-    `<p class="about">Made by coilfeed from the design with the digest <code>${shortDigest(job)}</code>.${
+    `<p class="about">Made by coilfeed from the design ${dated(job)}with the digest <code>${shortDigest(job)}</code>.${
       released(job.result).ok ? ' All checks of the calculation pass.' : ''
     } A line ______ is something that the design does not say: fill it in before you build.</p>`,
     held(job),
   ].join('\n');
+
+/** `of 2031-05-04 `, or nothing for a design without a date. */
+const dated = ({ result }: Job): string => {
+  const { date } = result.evaluation.design;
+  return date === null ? '' : `of ${name(date)} `;
+};
 
 /** The notice of a design that fails or cannot be judged; nothing for one that passes. */
 export function held({ result }: Job): string {

@@ -5,14 +5,14 @@ import { result } from './designs.ts';
 
 export const DIGEST = 'ab12'.repeat(16);
 
-export function jobOf(text: string, more: Partial<Pick<Job, 'batch' | 'serials'>> = {}): Job {
-  const found = result(text);
+/** `readings`: with what the test card needs. */
+export function jobOf(text: string, readings = true): Job {
+  const found = result(text, readings);
   return {
     result: found,
     harness: harnessOf(found.evaluation),
     digest: DIGEST,
     batch: 25,
     serials: ['A001', 'A002', 'A003'],
-    ...more,
   };
 }

@@ -24,7 +24,7 @@ const FULL = `  colours: { main: "=cmd()" }
 `;
 
 function bookOf(text: string): { bytes: Uint8Array; job: ReturnType<typeof jobOf> } {
-  const job = jobOf(text);
+  const job = jobOf(text, false);
   const pages = kitPages(job);
   const { design } = job.result.evaluation;
   const whole = run(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
