@@ -1,11 +1,23 @@
 /** `coilfeed check DESIGN`: judges an install as found, and the readings that were taken on it. */
 import { parseArgs } from 'node:util';
+import type { Design, Measured } from '../design/design.ts';
 import { checked } from '../readings/check.ts';
+import { measuredOn } from '../readings/from-card.ts';
 import { run as pipeline } from '../run.ts';
+import type { CardCell } from '../saved/read.ts';
 import { checkJson } from '../writers/check-json.ts';
 import { checkReport } from '../writers/check-report.ts';
 import { Refusal, writeSafely } from './files.ts';
 import { readGiven } from './given.ts';
+
+/** The readings that a person entered on the test card of a workbook. Throws a `Refusal` for what is no number. */
+function fromCard(design: Design, card: readonly CardCell[]): Measured[] {
+  const read = measuredOn(design, card);
+  if (read.wrong.length === 0) return read.measured;
+  throw new Refusal(
+    `${read.wrong.map(({ cell, found }) => `${cell} holds ${found}`).join('; ')}. The test card takes numbers of 0 or more in the unit beside them.`,
+  );
+}
 
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design cannot be used. */
 export async function run(argv: string[]): Promise<number> {
@@ -24,7 +36,8 @@ export async function run(argv: string[]): Promise<number> {
   if (given === null) return 2;
   // Loaded only where a workbook is asked for.
   const book = out === undefined ? null : await import('../writers/workbook/workbook.ts');
-  const result = pipeline(given.design, book?.show, ['readings']);
+  const measured = given.card === null ? given.design.measured : fromCard(given.design, given.card);
+  const result = pipeline({ ...given.design, measured }, book?.show, ['readings']);
   const found = checked(result);
   if (book !== null && out !== undefined)
     writeSafely(out, book.toWorkbook(result), {

@@ -2,13 +2,15 @@
 import type { Design } from '../design/design.ts';
 import { type Problem, printProblem } from '../design/problems.ts';
 import { readDesign } from '../design/read.ts';
-import type { Changed } from '../saved/read.ts';
+import type { CardCell, Changed } from '../saved/read.ts';
 import { isArchive, Refusal, readInput, textOf } from './files.ts';
 
 export interface Given {
   readonly design: Design;
   /** What a person changed in a workbook since it was made; null for a design file. */
   readonly changed: readonly Changed[] | null;
+  /** What stands on the test card of a workbook; null where there is none. */
+  readonly card: readonly CardCell[] | null;
 }
 
 /**
@@ -33,14 +35,14 @@ async function readAny(file: string): Promise<Given | null> {
   const name = file === '-' ? 'stdin' : file;
   if (!isArchive(bytes)) {
     const read = readDesign(textOf(bytes, file), name);
-    return read.ok ? { design: read.design, changed: null } : refused(read.problems);
+    return read.ok ? { design: read.design, changed: null, card: null } : refused(read.problems);
   }
   // Loaded here because a design file does not need it.
   const { readSaved } = await import('../saved/read.ts');
   const read = await readSaved(bytes, name);
   if (!read.ok) return refused(read.problems);
   process.stderr.write(changes(name, read.changed));
-  return { design: read.design, changed: read.changed };
+  return { design: read.design, changed: read.changed, card: read.card };
 }
 
 function refused(problems: readonly Problem[]): null {

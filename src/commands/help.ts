@@ -35,7 +35,8 @@ that it can do, then every reading that the design lists under "measured:", and
 what explains all of them together.
 
   --out FILE.xlsx  also write the workbook, with a test card: where the probes
-                   go, what to expect, what is acceptable, cells to fill in
+                   go, what to expect, what is acceptable, cells to fill in;
+                   "check FILE.xlsx" then judges what was filled in
   --json           print the result as JSON in place of the report
   --force          replace FILE even when coilfeed did not make it`,
   },

@@ -4,6 +4,7 @@ import type { Verdict } from '../findings/finding.ts';
 import { overall } from '../findings/read.ts';
 import type { Result } from '../findings/result.ts';
 import { type Diagnosis, diagnose } from './diagnose.ts';
+import { atPosts } from './expected.ts';
 import { type Judged, judge } from './judge.ts';
 import { type Mend, toMend } from './mend.ts';
 import { type Open, settle } from './unknowns.ts';
@@ -19,6 +20,21 @@ export interface Checked {
   readonly open: readonly Open[];
 }
 
+/** Readings that are off, and nothing that explains them. */
+function unexplained(off: readonly Judged[], { causes }: Diagnosis): Mend[] {
+  if (causes.length > 0 || off.length === 0) return [];
+  return [
+    {
+      harm: 'note',
+      subject: 'readings',
+      says: 'Something that was read is not as it should be, and the readings do not say why.',
+      detail:
+        'Read again, and more: the supply at the posts, the drop over every run at idle and at speed, the current of the first run.',
+      rule: null,
+    },
+  ];
+}
+
 /**
  * Judges an install. The evaluation of the result must hold the subject `readings`; inputs that stand for unknown parts are
  * set to what is most likely.
@@ -29,14 +45,17 @@ export function checked(given: Result): Checked {
   const result = { ...given, findings, verdict: overall(findings) };
   const readings = e.design.measured.map((reading) => judge(e, reading));
   const diagnosis = diagnose(e);
-  const wrong =
-    diagnosis.causes.length > 0 || readings.some(({ stands }) => stands === 'low' || stands === 'high');
+  const off = readings.filter(({ stands }) => stands === 'low' || stands === 'high');
+  // Another supply at the posts is no fault: what was read there is judged by another one.
+  const posts = off.some(({ reading }) => atPosts(reading));
+  const wrong = diagnosis.causes.length > 0 || off.some(({ reading }) => !atPosts(reading));
+  const ruled = overall(findings);
   return {
     result,
-    verdict: wrong ? 'fail' : overall(findings),
+    verdict: wrong ? 'fail' : posts && ruled === 'pass' ? 'unknown' : ruled,
     readings,
     diagnosis,
-    mend: toMend(e, findings, diagnosis),
+    mend: [...toMend(e, findings, diagnosis), ...unexplained(off, diagnosis)],
     open,
   };
 }

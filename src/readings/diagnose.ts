@@ -17,7 +17,7 @@ import { wireFigures } from '../transient/figures.ts';
 import type { Course } from '../transient/steady.ts';
 import { atPosts, expectedAt, type Where } from './expected.ts';
 import { type Bench, benchAt, courseWith, showsOf } from './forward.ts';
-import { type Fit, leastSquares } from './least-squares.ts';
+import { type Errors, type Fit, leastSquares } from './least-squares.ts';
 import { otherInstruments } from './mixed-up.ts';
 
 export type Cause =
@@ -218,7 +218,7 @@ function tried(s: Setting, guesses: readonly Guess[], rounds = 1): Trial | null 
       const there = sizes.map((size, i) => (i === k ? size + step : size));
       return shownWith(s, readings, sized, there).map((value, i) => (value - (shown[i] as number)) / step);
     });
-    found = leastSquares(apart, columns, covarianceOf(s, readings, shown));
+    found = leastSquares(apart, columns, errorsOf(s, readings, shown));
     if (found === null) return null;
     const step = found.values;
     sizes = sizes.map((size, i) => Math.max(LEAST, Math.min(MOST, size + (step[i] as number))));
@@ -227,7 +227,7 @@ function tried(s: Setting, guesses: readonly Guess[], rounds = 1): Trial | null 
   // What is left is worked out at the sizes themselves: the last step may have been cut short.
   const shown = shownWith(s, readings, sized, sizes);
   const apart = s.readings.map(({ value }, i) => value - (shown[i] as number));
-  const left = leastSquares(apart, [], covarianceOf(s, readings, shown))?.left ?? found.left;
+  const left = leastSquares(apart, [], errorsOf(s, readings, shown))?.left ?? found.left;
   let next = 0;
   return {
     found: { ...found, left },
@@ -325,24 +325,22 @@ function shareOf({ e }: Setting, { what, wire, coil, instrument }: Where, whose:
 }
 
 /** Errors of the instruments, and what the tolerances of the parts do to several readings at a time. */
-function covarianceOf(s: Setting, readings: readonly Where[], shown: readonly number[]): number[][] {
-  const common = [
-    ...s.wireSpread.map((own, wire) =>
-      readings.map((where) => (s.slopes.get(keyOf(where))?.[wire] as number) * own),
-    ),
-    readings.map((where, i) => {
-      const value = shown[i] as number;
-      return ((scaled(s, where, null, value, 1 + SMALL) - value) / SMALL) * s.drawSpread;
-    }),
-  ];
-  return readings.map(({ what }, i) =>
-    readings.map((_, j) => {
+function errorsOf(s: Setting, readings: readonly Where[], shown: readonly number[]): Errors {
+  const slopes = readings.map((where) => s.slopes.get(keyOf(where)) ?? []);
+  return {
+    own: readings.map(({ what }, i) => {
       const { share, least } = ERRORS[what];
       const read = Math.max(shown[i] as number, s.readings[i]?.value as number);
-      const own = i === j ? (share * read) ** 2 + least ** 2 : 0;
-      return common.reduce((sum, c) => sum + (c[i] as number) * (c[j] as number), own);
+      return (share * read) ** 2 + least ** 2;
     }),
-  );
+    common: [
+      ...s.wireSpread.map((own, wire) => slopes.map((slope) => (slope[wire] as number) * own)),
+      readings.map((where, i) => {
+        const value = shown[i] as number;
+        return ((scaled(s, where, null, value, 1 + SMALL) - value) / SMALL) * s.drawSpread;
+      }),
+    ],
+  };
 }
 
 function causeOf(s: Setting, guess: Guess, { sizes, found }: Trial): Cause {

@@ -39,19 +39,47 @@ export interface Fit {
   readonly left: number;
 }
 
+/** What readings may be off by, without a cause: each by itself, and many together. */
+export interface Errors {
+  /** Variance of each reading by itself; above 0. */
+  readonly own: readonly number[];
+  /** For each thing that moves many readings: by how much it moves each, at one standard deviation. */
+  readonly common: readonly (readonly number[])[];
+}
+
 /**
- * Generalised least squares: unknowns x so that `apart` − `columns`·x is least under the covariance. `columns` holds one
+ * The covariance's inverse times each column, by the formula of Woodbury: the matrix to be solved has a row for each
+ * common error, not for each reading.
+ */
+function weigh(columns: readonly (readonly number[])[], { own, common }: Errors): number[][] {
+  const sum = (a: readonly number[], b: readonly number[]): number =>
+    a.reduce((total, value, i) => total + (value * (b[i] as number)) / (own[i] as number), 0);
+  if (common.length === 0) return columns.map((c) => c.map((value, i) => value / (own[i] as number)));
+  const inner = common.map((a, i) => common.map((b, j) => sum(a, b) + (i === j ? 1 : 0)));
+  const moved = solve(
+    inner,
+    common.map((a) => columns.map((column) => sum(a, column))),
+  );
+  return columns.map((column, c) =>
+    column.map((value, i) => {
+      const taken = common.reduce((total, a, k) => total + (a[i] as number) * at(moved, k, c), 0);
+      return (value - taken) / (own[i] as number);
+    }),
+  );
+}
+
+/**
+ * Generalised least squares: unknowns x so that `apart` − `columns`·x is least under the errors. `columns` holds one
  * list for each unknown. Null when the readings leave an unknown open.
  */
 export function leastSquares(
   apart: readonly number[],
   columns: readonly (readonly number[])[],
-  covariance: readonly (readonly number[])[],
+  errors: Errors,
 ): Fit | null {
-  const right = apart.map((value, i) => [value, ...columns.map((column) => column[i] as number)]);
-  const weighted = solve(covariance, right);
+  const weighted = weigh([apart, ...columns], errors);
   const dot = (a: readonly number[], column: number): number =>
-    a.reduce((sum, value, i) => sum + value * at(weighted, i, column), 0);
+    a.reduce((sum, value, i) => sum + value * at(weighted, column, i), 0);
   const all = dot(apart, 0);
   if (columns.length === 0) return { values: [], within: [], left: all };
   const normal = columns.map((column) => columns.map((_, j) => dot(column, j + 1)));

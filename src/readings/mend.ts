@@ -15,7 +15,7 @@ export const HARM_WORDS: Readonly<Record<Harm, string>> = {
   stop: 'Can leave the engine dead',
   damage: 'Wears out coil or parts',
   spark: 'Costs spark',
-  note: 'To put right in the papers',
+  note: 'To look at again',
 };
 
 interface Plain {

@@ -43,7 +43,9 @@ export function entriesOf(book: Book, design: Design): Entries {
   const axes = members(design);
   const entries: Entry[] = [];
   const lost: { name: string; found: string; taken: string }[] = [];
-  for (const [name, place] of placement(axes).entries) {
+  // The workbook of a check holds the tolerances besides.
+  const asked = book.names.has(`${ENTRY}tolerance_ohm`) ? (['readings'] as const) : [];
+  for (const [name, place] of placement(axes, asked).entries) {
     const q: Quantity = QUANTITIES[name];
     const ats = combinations(axes, place.rows);
     if (q.kind !== 'input' || ats.length === 0) continue;

@@ -6,6 +6,9 @@ export const MARK = 'coilfeed-workbook/1';
 /** Begin of the defined names of the cells in which a person enters something. */
 export const ENTRY = 'in_';
 
+/** Defined name of the cells of the test card in which readings are entered. */
+export const CARD = 'in_measured';
+
 /** Defined name of the cells that hold the text of the design, a line in each row. */
 export const DESIGN_TEXT = 'design_text';
 

@@ -11,12 +11,13 @@ import type { Design } from '../design/design.ts';
 import { keyText, type Problem, quote, sortProblems } from '../design/problems.ts';
 import { readDesign } from '../design/read.ts';
 import { asEntered } from '../engine/cell.ts';
+import { address } from '../engine/layout.ts';
 import { edited } from './apply.ts';
 import { openArchive } from './archive.ts';
-import { type Book, openBook } from './book.ts';
+import { type Book, type Found, openBook } from './book.ts';
 import { editsOf, type Filled, valueIn } from './changes.ts';
 import { cellName, type Entry, entriesOf } from './entries.ts';
-import { DESIGN_TEXT, ENTRY } from './mark.ts';
+import { CARD, DESIGN_TEXT, ENTRY } from './mark.ts';
 import { isMarked } from './ours.ts';
 import { asSaid, same, unitOf } from './value.ts';
 
@@ -35,8 +36,21 @@ export interface Changed {
 }
 
 export type SavedResult =
-  | { readonly ok: true; readonly design: Design; readonly changed: readonly Changed[] }
+  | {
+      readonly ok: true;
+      readonly design: Design;
+      readonly changed: readonly Changed[];
+      /** What stands in the cells of the test card, from the first row down; null where there is no card. */
+      readonly card: readonly CardCell[] | null;
+    }
   | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** A cell of the test card. */
+export interface CardCell {
+  /** `TestCard!H7` */
+  readonly cell: string;
+  readonly found: Found;
+}
 
 /** How to get a workbook that can be read. */
 const AGAIN = 'make another one from the design: coilfeed size DESIGN --out FILE.xlsx';
@@ -95,6 +109,16 @@ function carriedText(book: Book): { text: string; sheet: string; top: number } |
   return { text: `${lines.join('\n')}\n`, sheet: area.sheet, top: area.top };
 }
 
+function cardOf(book: Book): CardCell[] | null {
+  const area = book.names.get(CARD);
+  if (!area) return null;
+  const { sheet, top, bottom, left } = area;
+  return Array.from({ length: bottom - top + 1 }, (_, i) => ({
+    cell: `${sheet}!${address(top + i, left, false, false)}`,
+    found: book.cell(sheet, top + i, left),
+  }));
+}
+
 /** The reading of one workbook; `made` is the design that it was made from. */
 class Reading {
   private readonly problems: Problem[] = [];
@@ -127,6 +151,7 @@ class Reading {
         was: asSaid(entry.was, entry.q),
         now: asSaid(entry.value, entry.q),
       })),
+      card: cardOf(this.book),
     };
   }
 

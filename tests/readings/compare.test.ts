@@ -3,7 +3,9 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
+import { checked } from '../../src/readings/check.ts';
 import { compare, figureOf } from '../../src/readings/compare.ts';
+import { alikeSize } from '../../src/readings/sizes.ts';
 import { run } from '../../src/run.ts';
 import { circuitAt } from '../../src/transient/circuit.ts';
 import { wireFigures } from '../../src/transient/figures.ts';
@@ -135,3 +137,24 @@ test('check: exit statuses, JSON and the workbook with the card', async () => {
   writeFileSync(file, sound.replace('gauge: 10 AWG', 'gauge: 10'));
   expect((await coilfeed(['check', file])).status).toBe(2);
 }, 60_000);
+
+test('another supply at the posts is no fault; a reading that nothing explains is one to take again', () => {
+  const sound = caseText('corroded-return').replace(/measured:[\s\S]*/, '');
+  const check = (readings: string) =>
+    checked(run(design(`${sound}measured:\n${readings}\n`), undefined, ['readings']));
+  const posts = check('  - { what: supply, point: idle, meter: 13.0 V }');
+  expect([posts.verdict, posts.mend.map(({ harm }) => harm)]).toEqual(['unknown', ['note']]);
+  // Half the drop that is the least for sound parts: no fault makes that.
+  const low = check('  - { what: drop, run: main, point: limiter, meter: 20 mV }');
+  expect([low.verdict, low.mend.map(({ harm }) => harm)]).toEqual(['fail', ['note']]);
+});
+
+test('a thinner conductor than stated is named as what the resistance could be', () => {
+  const e = run(design(caseText('corroded-return')), undefined, ['readings']).evaluation;
+  const main = e.design.wires.findIndex(({ id }) => id === 'main');
+  // 16 AWG has four times the resistance of 10 AWG, by the formula of ASTM B258: 92^(6/19.5) = 4.02.
+  const own = e.number('wire_copper_ohm', { wire: main }) as number;
+  expect(alikeSize(e, main, own * 3.02)).toBe('16 AWG');
+  // Twenty times as much is no wire that anybody takes for the other.
+  expect(alikeSize(e, main, own * 20)).toBeNull();
+});

@@ -12,6 +12,7 @@ import { onCard } from '../../readings/card.ts';
 import { atPosts, placesOf, quantityOf, type Where } from '../../readings/expected.ts';
 import { FINEST } from '../../readings/judge.ts';
 import { instrumentWords, probesOf, subjectOf } from '../../readings/places.ts';
+import { CARD } from '../../saved/mark.ts';
 import { cellFor, turned, unitOf } from './links.ts';
 import { opening, type Page, words } from './page.ts';
 
@@ -58,6 +59,9 @@ export function cardPage(grid: Grid, design: Design): Page | null {
     widths: WIDTHS,
     frozen: [TOP, 2],
     landscape: true,
+    names: [
+      [CARD, `${NAME}!${address(TOP, COLUMN.measured)}:${address(TOP + rows.length - 1, COLUMN.measured)}`],
+    ],
     looks: [
       {
         rows: [TOP, TOP + rows.length - 1],

@@ -21,6 +21,8 @@ export interface Page {
   readonly frozen: readonly [number, number];
   readonly landscape: boolean;
   readonly looks: readonly Look[];
+  /** Defined names of its own: the name, and the cells that it stands for. */
+  readonly names?: readonly (readonly [string, string])[];
   readonly charts?: readonly Chart[];
   /** Rows, counted from 0, before which a new page begins on paper. */
   readonly breaks?: readonly number[];

@@ -52,7 +52,11 @@ export function toWorkbook({ evaluation }: Result, more: readonly Page[] = []): 
   });
   parts.set(
     'xl/workbook.xml',
-    workbookXml(all, [[DESIGN_TEXT, designRange(design.text)], ...definedNames(grid)]),
+    workbookXml(all, [
+      [DESIGN_TEXT, designRange(design.text)],
+      ...definedNames(grid),
+      ...all.flatMap(({ names = [] }) => names.map(([name, cells]): [string, string] => [name, cells])),
+    ]),
   );
   parts.set(
     'xl/_rels/workbook.xml.rels',
