@@ -8,10 +8,14 @@ import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:
 import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { page } from './build-page.mjs';
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 const outdir = process.argv[2] ? resolve(process.argv[2]) : here('dist');
 const { version } = JSON.parse(readFileSync(here('package.json'), 'utf8'));
+
+/** What HyperFormula asks of its parser. */
+const PARSER = ['createToken', 'Lexer', 'tokenMatcher', 'EmbeddedActionsParser', 'EMPTY_ALT'];
 
 /**
  * HyperFormula asks for the parser's functions by way of getters of a CommonJS module, some a million times in a run.
@@ -27,8 +31,7 @@ const flatParser = {
       on.resolve('chevrotain', { resolveDir, kind: 'import-statement', pluginData: 'real' }),
     );
     on.onLoad({ filter: /./, namespace: 'flat' }, () => {
-      const names = ['createToken', 'Lexer', 'tokenMatcher', 'EmbeddedActionsParser', 'EMPTY_ALT'];
-      const lines = names.map((name) => `export const ${name} = all.${name};`);
+      const lines = PARSER.map((name) => `export const ${name} = all.${name};`);
       return {
         contents: `import * as all from 'real-chevrotain';\n${lines.join('\n')}`,
         resolveDir: here('.'),
@@ -59,12 +62,14 @@ const settings = {
   logLevel: 'warning',
   write: false,
 };
+const pageText = page(PARSER);
 const built = [
   await build({ ...settings, entryPoints: [here('src/cli.ts')], splitting: true }),
   // In one piece each. HyperFormula's modules import each other in circles; in a chunk that several entries share the
   // bundler puts them into an order in which they do not start.
   await build({ ...settings, entryPoints: [here('src/make-docs.ts'), here('src/bench.ts')] }),
 ];
+const html = await pageText;
 // Only now, so that a build that fails leaves the last one alone. Chunks carry a hash in their names: without this,
 // those of earlier builds would stay behind.
 rmSync(outdir, { recursive: true, force: true });
@@ -72,4 +77,5 @@ for (const { path, contents } of built.flatMap(({ outputFiles }) => outputFiles)
   mkdirSync(dirname(path), { recursive: true });
   writeFileSync(path, contents);
 }
+writeFileSync(resolve(outdir, 'page.html'), html);
 chmodSync(resolve(outdir, 'cli.js'), 0o755);

@@ -22,6 +22,7 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   trace: () => import('./commands/trace.ts'),
   design: () => import('./commands/design.ts'),
   kit: () => import('./commands/kit.ts'),
+  page: () => import('./commands/page.ts'),
   new: () => import('./commands/new.ts'),
   help: async () => ({ run: help }),
 };

@@ -26,7 +26,7 @@ const ORDER = [
 ];
 
 const src = fileURLToPath(new URL('../src', import.meta.url));
-const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.ts'));
+const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((file) => /\.tsx?$/.test(file));
 
 /** Every kind of import, also of types only and inside a type, without what stands in comments. */
 function importsOf(file: string): string[] {

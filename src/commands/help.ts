@@ -107,6 +107,17 @@ leaves out is a blank on paper. A design that fails is marked on every paper.
   --words FILE     other words for the instructions, in YAML; values in braces
   --force          replace files even when coilfeed did not make them`,
   },
+  page: {
+    summary: 'write the whole tool as one page for a browser',
+    call: 'page [DESIGN] --out FILE.html [--force]',
+    text: `Writes the bench page: one file that opens from disk, offline, and runs the same
+calculation in the browser. Change any input and the feed is sized anew while
+you look. DESIGN, a design file or a workbook, is what the page begins with; a
+demo when it is left out. Nothing leaves the machine.
+
+  --out FILE.html  the file to write
+  --force          replace FILE even when coilfeed did not make it`,
+  },
   new: {
     summary: 'write a design to start from',
     call: 'new [FILE] [--force]',

@@ -42,6 +42,8 @@ export interface Evaluation {
   cached(sheet: string, row: number, column: number): Value;
   /** Writes an input in the unit of its entry and evaluates what hangs on it. */
   set(name: QuantityName, at: At, value: Value): void;
+  /** Writes several inputs, then evaluates what hangs on them, once. */
+  setAll(entries: readonly { readonly name: QuantityName; readonly at: At; readonly value: Value }[]): void;
   /** Cells that hold a formula. */
   readonly formulas: number;
 }
@@ -86,6 +88,11 @@ export function evaluate(design: Design, extra?: Extra, asked: readonly OnReques
       throw new ModelError(`${name} at ${JSON.stringify(at)}: ${(error as Error).message}`);
     }
   };
+  const set: Evaluation['set'] = (name, at, entry) => {
+    const place = grid.placement.entries.get(name) as Place;
+    const [row, col] = cellOf(place, at);
+    engine.setCellContents({ sheet: ids.get(place.sheet) as number, row, col }, [[content(entry)]]);
+  };
   return {
     design,
     grid,
@@ -97,10 +104,11 @@ export function evaluate(design: Design, extra?: Extra, asked: readonly OnReques
       if (typeof found === 'string') throw new ModelError(`${name} is "${found}" where a number is needed`);
       return found;
     },
-    set(name, at, entry) {
-      const place = grid.placement.entries.get(name) as Place;
-      const [row, col] = cellOf(place, at);
-      engine.setCellContents({ sheet: ids.get(place.sheet) as number, row, col }, [[content(entry)]]);
+    set,
+    setAll(entries) {
+      engine.batch(() => {
+        for (const { name, at, value } of entries) set(name, at, value);
+      });
     },
     formulas: [...sheets.values()].flat(2).filter((cell) => cell?.formula !== undefined).length,
   };

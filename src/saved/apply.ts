@@ -102,10 +102,13 @@ function put(doc: Document, path: Path, value: Plain): void {
   });
 }
 
-/** Takes a key out, and the maps around it that are then empty. */
+/** Takes a key or a member of a list out, and the maps around it that are then empty. */
 function take(node: unknown, [step, ...rest]: Path): void {
   if (step === undefined) return;
-  if (isSeq(node)) take(node.items[step as number], rest);
+  if (isSeq(node)) {
+    if (rest.length === 0) node.items.splice(step as number, 1);
+    else take(node.items[step as number], rest);
+  }
   if (!isMap(node)) return;
   const pair = pairOf(node, step);
   if (pair === undefined) return;

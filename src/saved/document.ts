@@ -15,7 +15,7 @@ export type Plain = string | number | readonly Plain[] | { readonly [key: string
 
 export interface Edit {
   readonly key: Path;
-  /** Undefined takes the key out. */
+  /** Undefined takes the key, or the member of a list, out. */
   readonly value: Plain | undefined;
   /** The members of `value` that are new, where the text has a place for each of them: then only they change. */
   readonly parts?: readonly Edit[];

@@ -1,0 +1,57 @@
+/** `coilfeed page [DESIGN] --out FILE.html`: the whole tool as one file for a browser, with a design inside. */
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { parseArgs } from 'node:util';
+import { Refusal, writeSafely } from './files.ts';
+import { readGiven } from './given.ts';
+
+/** The build puts the page beside the tool, and commands into a folder below it. */
+const PAGE = new URL('../page.html', import.meta.url);
+
+/** Stands in every page, near its begin. */
+const MARK = '<meta name="generator" content="coilfeed-page">';
+const NEAR = 500;
+
+/** Where the page looks for its design. */
+const START = '<script type="application/json" id="start">null</script>';
+
+/** Returns the exit status: 0 when the page was written, 2 when the design cannot be used. */
+export async function run(argv: string[]): Promise<number> {
+  const { positionals, values } = parseArgs({
+    args: argv,
+    allowPositionals: true,
+    options: { out: { type: 'string' }, force: { type: 'boolean', default: false } },
+  });
+  const [file] = positionals;
+  if (positionals.length > 1)
+    throw new Refusal(`"page" takes one design, not ${positionals.length}. See "coilfeed help page".`);
+  const { out, force } = values;
+  if (out === undefined) throw new Refusal('Name the file to write: --out bench.html.');
+  if (!/\.html?$/i.test(out))
+    throw new Refusal(`A browser would not open "${out}" as a page: its name must end in .html.`);
+  let page = readFileSync(PAGE, 'utf8');
+  if (file !== undefined) {
+    const given = await readGiven(file);
+    if (given === null) return 2;
+    const name = file === '-' ? 'design.yaml' : basename(file).replace(/\.xlsx$/i, '.yaml');
+    page = withDesign(page, name, given.design.text);
+  }
+  writeSafely(out, page, {
+    force,
+    ours: isPage,
+    inputs: file === undefined || file === '-' ? [] : [file],
+  });
+  process.stderr.write(`Wrote "${out}". Open it in a browser; nothing leaves the machine.\n`);
+  return 0;
+}
+
+/** The page with a design inside, as data that no browser takes for markup. */
+function withDesign(page: string, name: string, text: string): string {
+  const at = page.indexOf(START);
+  if (at < 0) throw new Error('the page of this build has no place for a design');
+  const data = JSON.stringify({ name, text }).replaceAll('<', '\\u003c');
+  return page.slice(0, at) + START.replace('null', () => data) + page.slice(at + START.length);
+}
+
+const isPage = (bytes: Uint8Array): boolean =>
+  new TextDecoder().decode(bytes.subarray(0, NEAR)).includes(MARK);

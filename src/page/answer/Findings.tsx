@@ -1,0 +1,75 @@
+/** Every finding: what fails or is unknown in sentences, what passes by its margin. */
+import type { FindingText, View } from '../protocol.ts';
+import { useBenchState } from '../state/use.ts';
+import { inUnits, type System } from '../units.ts';
+import { Mark } from './Mark.tsx';
+
+export function Findings({ view: { findings } }: { readonly view: View }) {
+  const { system } = useBenchState();
+  const open = findings.filter((f) => f.verdict !== 'pass');
+  const passing = findings.filter((f) => f.verdict === 'pass');
+  return (
+    <section aria-labelledby="findings">
+      <h3 id="findings">Findings</h3>
+      {open.length === 0 ? <p>Nothing fails, and everything is known.</p> : null}
+      <ul class="findings">
+        {open.map((f) => (
+          <li key={keyOf(f)} class={f.verdict}>
+            <Head f={f} system={system} />
+            <p>{inUnits(f.sentence, system)}</p>
+            <p class="source">{f.source}</p>
+          </li>
+        ))}
+      </ul>
+      <details>
+        <summary>{passing.length} pass, the one with the least margin first</summary>
+        <ul class="findings">
+          {passing.map((f) => (
+            <li key={keyOf(f)} class="pass">
+              <Head f={f} system={system} />
+              <p>{inUnits(f.sentence, system)}</p>
+              <p class="source">{f.source}</p>
+            </li>
+          ))}
+        </ul>
+      </details>
+    </section>
+  );
+}
+
+const keyOf = (f: FindingText): string => `${f.rule} ${f.subject}`;
+
+function Head({ f, system }: { readonly f: FindingText; readonly system: System }) {
+  return (
+    <div class="head">
+      <Mark verdict={f.verdict} />
+      <strong>
+        {f.title}
+        {f.subject === '' ? '' : `, ${f.subject}`}
+      </strong>
+      {f.value === '' ? null : (
+        <span class="measure">
+          {inUnits(f.value, system)} {inUnits(f.limit, system)}
+        </span>
+      )}
+      {f.margin === null || !Number.isFinite(f.margin) ? null : (
+        <Margin share={f.margin} marginal={f.marginal} />
+      )}
+    </div>
+  );
+}
+
+/** The share of the limit that is left, as a bar and in figures. */
+function Margin({ share, marginal }: { readonly share: number; readonly marginal: boolean }) {
+  const left = Math.max(0, Math.min(1, share));
+  return (
+    <span class={`margin ${marginal ? 'close' : ''}`}>
+      <svg viewBox="0 0 60 8" width="60" height="8" aria-hidden="true">
+        <rect class="bar" x="0.5" y="0.5" width="59" height="7" />
+        <rect class="left" x="0.5" y="0.5" width={59 * left} height="7" />
+      </svg>
+      {share < 0 ? 'over by' : 'margin'} {Math.abs(share * 100).toFixed(Math.abs(share) < 0.1 ? 1 : 0)} %
+      {marginal ? ', close' : ''}
+    </span>
+  );
+}

@@ -1,0 +1,11 @@
+/** A verdict: a sign and a word, and a colour besides. */
+import type { Verdict } from '../../findings/finding.ts';
+
+const SIGNS: Readonly<Record<Verdict, string>> = { pass: '✓', fail: '✕', unknown: '?' };
+const WORDS: Readonly<Record<Verdict, string>> = { pass: 'pass', fail: 'fail', unknown: 'unknown' };
+
+export const Mark = ({ verdict }: { readonly verdict: Verdict }) => (
+  <span class={`mark ${verdict}`}>
+    <span aria-hidden="true">{SIGNS[verdict]}</span> {WORDS[verdict]}
+  </span>
+);

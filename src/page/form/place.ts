@@ -1,0 +1,26 @@
+/** Places in the design: what stands there, and what is wrong with it. */
+import { keyText, type Path, type Problem } from '../../design/problems.ts';
+
+/** The value at a place of plain data. */
+export function valueAt(root: unknown, path: Path): unknown {
+  let at = root;
+  for (const step of path) {
+    if (typeof at !== 'object' || at === null || !Object.hasOwn(at, step)) return undefined;
+    at = (at as Record<string | number, unknown>)[step];
+  }
+  return at;
+}
+
+/** The problems of one place; with `inner` also those of what lies inside it. */
+export function problemsAt(problems: readonly Problem[], path: Path, inner = false): Problem[] {
+  const key = keyText(path);
+  return problems.filter(
+    (p) => p.key === key || (inner && (p.key.startsWith(`${key}[`) || p.key.startsWith(`${key}.`))),
+  );
+}
+
+/** Id of the field of a place, for labels and for the way from a problem to its field. */
+export const idOf = (path: Path): string => `field-${keyText(path).replace(/[^\w-]/g, '_')}`;
+
+/** `source_resistance` as a label: `source resistance`. */
+export const labelOf = (key: string | number): string => String(key).replaceAll('_', ' ');

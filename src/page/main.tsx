@@ -1,0 +1,41 @@
+/** Starts the page: with what is stored, with the design that was put into it, or with the first demo. */
+import { render } from 'preact';
+import { App } from './App.tsx';
+import { Guard } from './shell/Guard.tsx';
+import type { Demo } from './shell/Toolbar.tsx';
+import { Bench } from './state/bench.ts';
+import { type Box, Storage } from './state/storage.ts';
+import { BenchContext } from './state/use.ts';
+
+/** Data in the page, by the element's id; the elements stand in index.html. */
+const inPage = (id: string): unknown => JSON.parse(document.getElementById(id)?.textContent ?? 'null');
+
+/** The browser's storage; asking for it can be refused already. */
+function localBox(): Box | null {
+  try {
+    return window.localStorage;
+  } catch {
+    return null;
+  }
+}
+
+const demos = inPage('demos') as Demo[];
+const own = inPage('start') as Demo | null;
+const start = own ?? (demos[0] as Demo);
+const storage = new Storage(own?.text ?? '', localBox());
+
+const afresh = (): void => {
+  storage.clear();
+  location.reload();
+};
+
+const bench = new Bench({ text: start.text, file: start.name }, storage);
+addEventListener('pagehide', () => bench.flush());
+render(
+  <BenchContext.Provider value={bench}>
+    <Guard afresh={afresh}>
+      <App demos={demos} />
+    </Guard>
+  </BenchContext.Provider>,
+  document.getElementById('app') as HTMLElement,
+);

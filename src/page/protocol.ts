@@ -1,0 +1,100 @@
+/**
+ * What page and worker say to each other. All of it passes as a structured clone: plain data, infinities included.
+ *
+ *   page ── Ask ──► worker: the same pipeline as on the command line
+ *        ◄─ Reply ─
+ */
+import type { Design } from '../design/design.ts';
+import type { Problem } from '../design/problems.ts';
+import type { Verdict } from '../findings/finding.ts';
+import type { RuleId } from '../findings/rules.ts';
+import type { FuseCurves } from '../pictures/curve-lines.ts';
+import type { SpeedLines } from '../pictures/speed-lines.ts';
+import type { CoilLine, SharedLine } from '../pictures/trace-lines.ts';
+import type { ResultJson } from './result-json.ts';
+
+/** A finding as it is read: numbers with their units are printed already, in metric units. */
+export interface FindingText {
+  readonly rule: RuleId;
+  readonly title: string;
+  readonly subject: string;
+  readonly verdict: Verdict;
+  /** `13.8 A` and `≤ 15 A`; empty where a count says nothing. */
+  readonly value: string;
+  readonly limit: string;
+  /** Share of the limit; null when that means nothing. */
+  readonly margin: number | null;
+  readonly marginal: boolean;
+  readonly sentence: string;
+  readonly source: string;
+}
+
+/** A design that was evaluated and judged. */
+export interface View {
+  readonly design: Design;
+  /** What `coilfeed size --json` prints. */
+  readonly json: ResultJson;
+  readonly findings: readonly FindingText[];
+  /** Whether only entries were changed, or the whole model was evaluated anew. */
+  readonly quick: boolean;
+}
+
+export type Answer =
+  | { readonly ok: true; readonly view: View }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** The currents in time at one speed. */
+export interface TraceView {
+  readonly rpm: number;
+  /** At the battery posts [V]. */
+  readonly supply: number;
+  /** [s] */
+  readonly dwell: number;
+  /** Crank angle of a working cycle [deg]. */
+  readonly cycleAngle: number;
+  readonly coils: readonly CoilLine[];
+  readonly shared: readonly SharedLine[];
+  /** Coil with the lowest supply at its firing. */
+  readonly worst: number;
+}
+
+/** Why there is no such picture, in words. */
+export interface Nothing {
+  readonly why: string;
+}
+
+/** JSON Schema, as far as forms need it. */
+export interface Schema {
+  readonly type?: string;
+  readonly description?: string;
+  readonly default?: string | number;
+  readonly const?: number;
+  readonly enum?: readonly (string | number)[];
+  readonly properties?: Readonly<Record<string, Schema>>;
+  readonly required?: readonly string[];
+  readonly items?: Schema;
+  readonly additionalProperties?: Schema | boolean;
+  readonly anyOf?: readonly Schema[];
+  readonly minItems?: number;
+}
+
+/** What can be asked, by kind; pictures are of the design that was answered last. */
+export interface Calls {
+  form: { ask: null; reply: Schema };
+  design: { ask: { text: string; file: string }; reply: Answer };
+  speed: { ask: null; reply: SpeedLines | Nothing };
+  trace: { ask: { speed: number }; reply: TraceView | Nothing };
+  curves: { ask: null; reply: readonly FuseCurves[] | Nothing };
+  workbook: { ask: { text: string }; reply: Uint8Array };
+  diagram: { ask: { text: string }; reply: string };
+  saved: {
+    ask: { bytes: Uint8Array; file: string };
+    reply: { ok: true; text: string } | { ok: false; problems: readonly Problem[] };
+  };
+}
+export type Kind = keyof Calls;
+
+export type Ask = { [K in Kind]: { id: number; kind: K; ask: Calls[K]['ask'] } }[Kind];
+
+/** `failed` says what the tool could not do, and is its own fault. */
+export type Reply = { id: number; reply: unknown } | { id: number; failed: string };

@@ -1,0 +1,29 @@
+/** A fault of the page must not lock the person out: it is said, and there is a way to begin afresh. */
+import { Component, type ComponentChildren } from 'preact';
+
+interface GuardProps {
+  readonly children: ComponentChildren;
+  /** Forgets what is stored and loads the page again. */
+  readonly afresh: () => void;
+}
+
+export class Guard extends Component<GuardProps, { wrong: string | null }> {
+  override state = { wrong: null };
+
+  override componentDidCatch(error: unknown): void {
+    this.setState({ wrong: error instanceof Error ? error.message : String(error) });
+  }
+
+  override render() {
+    if (this.state.wrong === null) return this.props.children;
+    return (
+      <main class="fault">
+        <h1>The page failed, and the fault is its own</h1>
+        <p>{this.state.wrong}</p>
+        <button type="button" onClick={this.props.afresh}>
+          Forget what is stored and begin afresh
+        </button>
+      </main>
+    );
+  }
+}

@@ -1,0 +1,45 @@
+/** Opening files and saving them, all inside of the browser. */
+import { askOnce } from '../state/client.ts';
+
+/** Hands a file to the browser's downloads. */
+export function save(content: string | Uint8Array, name: string, type: string): void {
+  const url = URL.createObjectURL(new Blob([content as BlobPart], { type }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  document.body.append(link);
+  link.click();
+  link.remove();
+  // The browser reads it after the click.
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
+}
+
+/** As much as the reader takes of a design; a workbook may be larger. */
+const MOST_BYTES = 1024 * 1024;
+const MOST_WORKBOOK = 64 * 1024 * 1024;
+
+export type Opened =
+  | { readonly ok: true; readonly text: string; readonly file: string }
+  | { readonly ok: false; readonly why: string };
+
+/** The design of a file: text, or a workbook that coilfeed made and a person edited. */
+export async function openFile(file: File): Promise<Opened> {
+  const workbook = /\.xlsx$/i.test(file.name);
+  if (file.size > (workbook ? MOST_WORKBOOK : MOST_BYTES))
+    return { ok: false, why: `“${file.name}” is too large for a design.` };
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  if (!workbook) {
+    try {
+      return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), file: file.name };
+    } catch {
+      return { ok: false, why: `“${file.name}” is not UTF-8 text.` };
+    }
+  }
+  const read = await askOnce('saved', { bytes, file: file.name });
+  if (read.ok) return { ok: true, text: read.text, file: file.name.replace(/\.xlsx$/i, '.yaml') };
+  const [first] = read.problems;
+  return { ok: false, why: `“${file.name}” cannot be used: ${first?.found}; ${first?.taken}` };
+}
+
+/** The workbook of a design's text. */
+export const workbookOf = (text: string): Promise<Uint8Array> => askOnce('workbook', { text });

@@ -1,0 +1,65 @@
+/** Asks a worker and waits for its answers. */
+import type { Calls, Kind, Reply } from '../protocol.ts';
+import { startWorker } from './parts.ts';
+
+interface Waiting {
+  readonly done: (reply: never) => void;
+  readonly failed: (error: Error) => void;
+}
+
+export class Client {
+  private readonly worker: Promise<Worker>;
+  private readonly waiting = new Map<number, Waiting>();
+  private count = 0;
+
+  constructor(layout = false) {
+    this.worker = startWorker(layout).then((worker) => {
+      worker.onmessage = ({ data }: MessageEvent<Reply>) => this.take(data);
+      worker.onerror = (event) => this.fail(event.message);
+      return worker;
+    });
+  }
+
+  /** Throws what the tool could not do. */
+  call<K extends Kind>(kind: K, ask: Calls[K]['ask']): Promise<Calls[K]['reply']> {
+    this.count += 1;
+    const id = this.count;
+    return new Promise((done, failed) => {
+      this.waiting.set(id, { done, failed });
+      this.worker.then((worker) => worker.postMessage({ id, kind, ask }), failed);
+    });
+  }
+
+  end(): void {
+    this.worker.then(
+      (worker) => worker.terminate(),
+      () => {},
+    );
+  }
+
+  private take(reply: Reply): void {
+    const waiting = this.waiting.get(reply.id);
+    this.waiting.delete(reply.id);
+    if ('failed' in reply) waiting?.failed(new Error(reply.failed));
+    else waiting?.done(reply.reply as never);
+  }
+
+  private fail(why: string): void {
+    for (const { failed } of this.waiting.values()) failed(new Error(why || 'the worker did not start'));
+    this.waiting.clear();
+  }
+}
+
+/** One long job in a worker of its own, so that the numbers go on following meanwhile. */
+export async function askOnce<K extends Kind>(
+  kind: K,
+  ask: Calls[K]['ask'],
+  layout = false,
+): Promise<Calls[K]['reply']> {
+  const client = new Client(layout);
+  try {
+    return await client.call(kind, ask);
+  } finally {
+    client.end();
+  }
+}

@@ -1,0 +1,98 @@
+/**
+ * What survives a reload. Each page has a place of its own by the design that it was written with. Whatever stands
+ * there, the page opens: what cannot be read is left out, and a text with which the last start did not come to an
+ * end is not started with again, but offered.
+ */
+
+export interface Stored {
+  readonly text: string;
+  readonly file: string;
+  readonly system: 'metric' | 'us';
+  readonly look: 'auto' | 'light' | 'dark';
+}
+
+/** What is used of the browser's storage. */
+export interface Box {
+  getItem(key: string): string | null;
+  setItem(key: string, value: string): void;
+  removeItem(key: string): void;
+}
+
+const FORMAT = 'coilfeed-page/1';
+/** A design may have a mebibyte; what is longer was not stored by this page. */
+const LONGEST = 1024 * 1024;
+
+/** FNV-1a, 32 bits: enough to tell a few files apart. */
+function digest(text: string): string {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
+  return (hash >>> 0).toString(16).padStart(8, '0');
+}
+
+export interface Found {
+  readonly stored: Stored | null;
+  /** A text that the page did not come up with the last time. */
+  readonly offered: Stored | null;
+}
+
+export class Storage {
+  private readonly key: string;
+  private readonly mark: string;
+  private readonly box: Box | null;
+
+  constructor(start: string, box: Box | null) {
+    this.key = `${FORMAT}:${digest(start)}`;
+    this.mark = `${this.key}:starting`;
+    this.box = box;
+  }
+
+  /** What was stored. Marks the begin of a start; `started` takes the mark away. */
+  open(): Found {
+    const stored = this.read();
+    if (stored === null) return { stored: null, offered: null };
+    const unfinished = this.attempt((box) => box.getItem(this.mark) !== null) ?? false;
+    this.attempt((box) => box.setItem(this.mark, '1'));
+    return unfinished ? { stored: null, offered: stored } : { stored, offered: null };
+  }
+
+  started(): void {
+    this.attempt((box) => box.removeItem(this.mark));
+  }
+
+  save(stored: Stored): void {
+    this.attempt((box) => box.setItem(this.key, JSON.stringify(stored)));
+  }
+
+  clear(): void {
+    this.attempt((box) => {
+      box.removeItem(this.key);
+      box.removeItem(this.mark);
+    });
+  }
+
+  private read(): Stored | null {
+    const raw = this.attempt((box) => box.getItem(this.key));
+    if (raw == null || raw.length > LONGEST * 2) return null;
+    try {
+      const { text, file, system, look } = JSON.parse(raw) as Partial<Record<keyof Stored, unknown>>;
+      if (typeof text !== 'string' || text.length > LONGEST) return null;
+      return {
+        text,
+        file: typeof file === 'string' ? file : 'design.yaml',
+        system: system === 'us' ? 'us' : 'metric',
+        look: look === 'light' || look === 'dark' ? look : 'auto',
+      };
+    } catch {
+      return null;
+    }
+  }
+
+  /** A browser may refuse storage, or have none left. */
+  private attempt<T>(act: (box: Box) => T): T | null {
+    try {
+      return this.box === null ? null : act(this.box);
+    } catch {
+      return null;
+    }
+  }
+}

@@ -1,0 +1,55 @@
+/** The state, for components. */
+import { createContext } from 'preact';
+import { useContext, useEffect, useState } from 'preact/hooks';
+import type { Calls, Kind } from '../protocol.ts';
+import type { Bench, State } from './bench.ts';
+
+export const BenchContext = createContext<Bench | null>(null);
+
+export function useBench(): Bench {
+  const bench = useContext(BenchContext);
+  if (bench === null) throw new Error('a component stands outside of the page');
+  return bench;
+}
+
+/** The state, and again whenever it changes. */
+export function useBenchState(): State {
+  const bench = useBench();
+  const [state, set] = useState(bench.state);
+  useEffect(() => {
+    set(bench.state);
+    return bench.subscribe(() => set(bench.state));
+  }, [bench]);
+  return state;
+}
+
+/** Pictures wait for a pause in typing, so that numbers come first [ms]. */
+const PAUSE = 120;
+
+/** A picture of the newest design; the last one stays until the next is there. */
+export function usePicture<K extends Kind>(
+  kind: K,
+  ask: Calls[K]['ask'],
+  key: string,
+): Calls[K]['reply'] | null {
+  const bench = useBench();
+  const { view } = useBenchState();
+  const [picture, set] = useState<Calls[K]['reply'] | null>(null);
+  // `key` stands for what `ask` holds.
+  useEffect(() => {
+    if (view === null) return;
+    let wanted = true;
+    const clock = setTimeout(() => {
+      bench.client.call(kind, ask).then(
+        (reply) => wanted && set(reply),
+        // A fault of the tool shows where the design is answered; a picture that is missing adds nothing to it.
+        () => wanted && set(null),
+      );
+    }, PAUSE);
+    return () => {
+      wanted = false;
+      clearTimeout(clock);
+    };
+  }, [bench, kind, key, view]);
+  return picture;
+}

@@ -1,0 +1,54 @@
+/** The worker: takes what the page asks, and answers in order. */
+import './no-eval.ts';
+import { printProblem } from '../../design/problems.ts';
+import { readDesign } from '../../design/read.ts';
+import { designJsonSchema } from '../../design/schema-json.ts';
+import { wiringDiagram } from '../../kit/diagram.ts';
+import { fuseCurves } from '../../pictures/curve-lines.ts';
+import { speedLines } from '../../pictures/speed-lines.ts';
+import { run } from '../../run.ts';
+import { readSaved } from '../../saved/read.ts';
+import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
+import type { Ask, Calls, Kind, Reply, Schema } from '../protocol.ts';
+import { Live } from './live.ts';
+import { traceView } from './trace.ts';
+
+const live = new Live();
+
+const designOf = (text: string) => {
+  const read = readDesign(text, 'design');
+  if (!read.ok) throw new Error(read.problems.map(printProblem).join('\n'));
+  return read.design;
+};
+
+const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Promise<Calls[K]['reply']> } = {
+  form: () => designJsonSchema() as Schema,
+  design: ({ text, file }) => live.answer(text, file),
+  speed: () => speedLines(live.evaluation) ?? { why: 'The design has no sweep.' },
+  trace: ({ speed }) => traceView(live.evaluation, speed),
+  curves: () => {
+    const found = fuseCurves(live.evaluation);
+    return found.curves ?? { why: found.why };
+  },
+  workbook: ({ text }) => toWorkbook(run(designOf(text), show)),
+  diagram: ({ text }) => wiringDiagram(run(designOf(text))),
+  saved: async ({ bytes, file }) => {
+    const read = await readSaved(bytes, file);
+    return read.ok ? { ok: true, text: read.design.text } : read;
+  },
+};
+
+/** A worker's own names, which the types of a page do not have. */
+const worker = globalThis as unknown as {
+  onmessage: ((event: { data: Ask }) => void) | null;
+  postMessage(reply: Reply): void;
+};
+
+worker.onmessage = async ({ data: { id, kind, ask } }) => {
+  try {
+    const answer = ANSWERS[kind] as (ask: unknown) => unknown;
+    worker.postMessage({ id, reply: await answer(ask) });
+  } catch (error) {
+    worker.postMessage({ id, failed: error instanceof Error ? error.message : String(error) });
+  }
+};

@@ -1,0 +1,110 @@
+/** A change that goes through the cells at hand gives, number for number, what the changed design gives afresh. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { readDesign } from '../../src/design/read.ts';
+import { Live } from '../../src/page/worker/live.ts';
+import { run } from '../../src/run.ts';
+import { edited } from '../../src/saved/apply.ts';
+import type { Plain } from '../../src/saved/document.ts';
+import { toJson } from '../../src/writers/json.ts';
+
+const DEMOS = ['hill-climb-six', 'two-bank-v8', 'pair-four'] as const;
+
+const demo = (name: string): string =>
+  readFileSync(new URL(`../../workbooks/${name}.yaml`, import.meta.url), 'utf8');
+
+/** The JSON of the command line. */
+function afresh(text: string): unknown {
+  const read = readDesign(text, 'design');
+  if (!read.ok) throw new Error(read.problems.map((p) => `${p.key} ${p.found}`).join('\n'));
+  return toJson(run(read.design));
+}
+
+function answered(live: Live, text: string) {
+  const answer = live.answer(text, 'design');
+  if (!answer.ok) throw new Error(answer.problems.map((p) => `${p.key} ${p.found}`).join('\n'));
+  return answer.view;
+}
+
+const change = (text: string, key: (string | number)[], value: Plain | undefined): string =>
+  edited(text, [{ key, value }]);
+
+/** Changes of entries, each on top of the one before: numbers, words, sizes, names of things that count nothing. */
+const ENTRIES: [string, (string | number)[], Plain][] = [
+  ['a title, which has no cell', ['title'], 'Another title'],
+  ['the resistance of the coil', ['coil', 'resistance'], '0.37 ohm'],
+  ['a temperature in another unit', ['coil', 'temperature'], '-4 degF'],
+  ['a length in another unit', ['feed', 0, 'length'], '55 in'],
+  ['an ambient', ['feed', 1, 'ambient'], '101 degC'],
+  ['a drop budget', ['limits', 'drop'], '0.42 V'],
+  ['an insulation', ['feed', 0, 'insulation'], 'D'],
+  ['a bundle', ['feed', 1, 'bundle'], 5],
+  ['a supply', ['points', 0, 'supply'], '9.1 V'],
+  ['an engine speed', ['points', 3, 'rpm'], '7000 rpm'],
+  ['the type of a fuse', ['feed', 0, 'fuse', 'type'], 'F'],
+  ['a rating of a relay', ['feed', 0, 'relay', 'rating'], '70 A'],
+  ['a limit of the coil', ['coil', 'current_limit'], '18 A'],
+  ['the drop back to what it was', ['limits', 'drop'], '0.5 V'],
+];
+
+test('changed entries, one after the other', () => {
+  const live = new Live();
+  let text = demo('pair-four');
+  expect(answered(live, text).json).toEqual(afresh(text));
+  for (const [what, key, value] of ENTRIES) {
+    text = change(text, key, value);
+    const { json, quick } = answered(live, text);
+    expect(quick, what).toBe(true);
+    expect(json, what).toEqual(afresh(text));
+  }
+});
+
+test.each(DEMOS)('%s: several entries at once, and back', (name) => {
+  const live = new Live();
+  const text = demo(name);
+  const { json: before } = answered(live, text);
+  const other = ENTRIES.reduce((now, [, key, value]) => change(now, key, value), text);
+  const { json, quick } = answered(live, other);
+  expect(quick).toBe(true);
+  expect(json).toEqual(afresh(other));
+  expect(json).not.toEqual(before);
+  // Nothing of the others stays behind.
+  expect(answered(live, text).json).toEqual(before);
+});
+
+/** What changes the cells themselves. */
+const OTHERS: [string, (text: string) => string][] = [
+  ['a size stated', (text) => change(text, ['feed', 1, 'gauge'], '8 AWG')],
+  ['a point more', (text) => change(text, ['points', 4], { name: 'more', rpm: '500 rpm', supply: '13 V' })],
+  ['a point less', (text) => change(text, ['points', 3], undefined)],
+  ['no relay', (text) => change(text, ['feed', 0, 'relay'], undefined)],
+  ['no limit of duty', (text) => change(text, ['coil', 'max_duty'], undefined)],
+  ['a finer sweep', (text) => change(text, ['sweep', 'step'], '100 rpm')],
+  ['a point by another name', (text) => change(text, ['points', 0, 'name'], 'starting')],
+  ['firing unevenly', (text) => change(text, ['engine', 'firing_angles'], [0, 110, 240, 360, 480, 600])],
+];
+
+test.each(OTHERS)('%s is evaluated anew, and right', (_, alter) => {
+  const live = new Live();
+  const text = demo('hill-climb-six');
+  answered(live, text);
+  const other = alter(text);
+  expect(other).not.toBe(text);
+  const { json, quick } = answered(live, other);
+  expect(quick).toBe(false);
+  expect(json).toEqual(afresh(other));
+});
+
+test('a text that cannot be read leaves the last answer alone, and the next one is right', () => {
+  const live = new Live();
+  const text = demo('pair-four');
+  answered(live, text);
+  const wrong = live.answer(change(text, ['coil', 'resistance'], '0.5 kg'), 'pair-four.yaml');
+  if (wrong.ok) throw new Error('was accepted');
+  expect(wrong.problems.map(({ key }) => key)).toEqual(['coil.resistance']);
+  expect(live.evaluation.design.coil.resistance).toBe(0.55);
+  const next = change(text, ['coil', 'resistance'], '0.6 ohm');
+  const { json, quick } = answered(live, next);
+  expect(quick).toBe(true);
+  expect(json).toEqual(afresh(next));
+});

@@ -1,0 +1,90 @@
+/** What the page remembers: steps to undo, and what survives a reload. */
+import { expect, test } from 'vitest';
+import { begin, changed, redone, settled, undone } from '../../src/page/state/history.ts';
+import { type Box, Storage, type Stored } from '../../src/page/state/storage.ts';
+
+test('typing in one place is one step; leaving it begins another', () => {
+  let h = begin('a');
+  h = changed(h, 'ab', 'x');
+  h = changed(h, 'abc', 'x');
+  expect(undone(h).text).toBe('a');
+  h = changed(settled(h), 'abcd', 'x');
+  h = changed(h, 'other', 'y');
+  expect([undone(h).text, undone(undone(h)).text, undone(undone(undone(h))).text]).toEqual([
+    'abcd',
+    'abc',
+    'a',
+  ]);
+  expect(redone(undone(h)).text).toBe('other');
+  // A change after undoing leaves nothing to redo; nothing to undo changes nothing.
+  expect(changed(undone(h), 'new', 'z').future).toEqual([]);
+  expect(undone(begin('a'))).toEqual(begin('a'));
+  expect(changed(h, h.text, 'y')).toBe(h);
+});
+
+function box(): Box & { held: Map<string, string> } {
+  const held = new Map<string, string>();
+  return {
+    held,
+    getItem: (key) => held.get(key) ?? null,
+    setItem: (key, value) => void held.set(key, value),
+    removeItem: (key) => void held.delete(key),
+  };
+}
+
+const STORED: Stored = { text: 'title: x', file: 'x.yaml', system: 'us', look: 'dark' };
+
+test('what was stored comes back, for the same page only, until it is cleared', () => {
+  const held = box();
+  new Storage('a', held).save(STORED);
+  expect(new Storage('a', held).open()).toEqual({ stored: STORED, offered: null });
+  new Storage('a', held).started();
+  expect(new Storage('b', held).open()).toEqual({ stored: null, offered: null });
+  new Storage('a', held).clear();
+  expect(new Storage('a', held).open()).toEqual({ stored: null, offered: null });
+  expect(held.held.size).toBe(0);
+});
+
+test('a start that did not come to its end is offered, not repeated', () => {
+  const held = box();
+  new Storage('a', held).save(STORED);
+  new Storage('a', held).open();
+  const next = new Storage('a', held);
+  expect(next.open()).toEqual({ stored: null, offered: STORED });
+  next.started();
+  expect(new Storage('a', held).open().stored).toEqual(STORED);
+});
+
+test.each(['', '{', 'null', '7', '[]', '{"text":1}', `{"text":"${'x'.repeat(1024 * 1024 + 1)}"}`])(
+  'what cannot be read is left out: %.20s',
+  (raw) => {
+    const held = box();
+    new Storage('a', held).save(STORED);
+    for (const key of held.held.keys()) held.held.set(key, raw);
+    expect(new Storage('a', held).open()).toEqual({ stored: null, offered: null });
+  },
+);
+
+test('strange settings fall back, and a browser without storage does no harm', () => {
+  const held = box();
+  new Storage('a', held).save(STORED);
+  for (const key of held.held.keys())
+    held.held.set(key, '{"text":"t","system":"furlongs","look":3,"file":{}}');
+  expect(new Storage('a', held).open().stored).toEqual({
+    text: 't',
+    file: 'design.yaml',
+    system: 'metric',
+    look: 'auto',
+  });
+
+  const refuses = (): never => {
+    throw new Error('denied');
+  };
+  for (const none of [null, { getItem: refuses, setItem: refuses, removeItem: refuses }]) {
+    const storage = new Storage('a', none);
+    storage.save(STORED);
+    storage.started();
+    storage.clear();
+    expect(storage.open()).toEqual({ stored: null, offered: null });
+  }
+});
