@@ -103,7 +103,7 @@ leaves out is a blank on paper. A design that fails is marked on every paper.
 
   --out DIR        folder for the papers; made when it is not there
   --batch N        kits made at a time, for quantities and reels
-  --serials LIST   a page of the build record each: A001-A025 or A001,A007
+  --serials RANGE  a page of the build record each: A001-A025 or A001,A007
   --words FILE     other words for the instructions, in YAML; values in braces
   --force          replace files even when coilfeed did not make them`,
   },
