@@ -541,17 +541,20 @@ export const protection = {
   cure_count: {
     kind: 'formula',
     symbol: 'n_≥',
-    label: 'Cure: sizes of the series whose ampacity is not below the fuse',
+    label: 'Cure: sizes of the series whose ampacity is not below the fuse and that endure their shorts',
     unit: '1',
     per: ['feed'],
     formula:
-      'IF(ISNUMBER(run_fuse), SUMPRODUCT(ISNUMBER(candidate_amps[candidate])*(candidate_amps[candidate]>=run_fuse))-' +
-      'IF(auto=1, 0, IF(ISNUMBER(ampacity), IF(ampacity>=run_fuse, 1, 0), 0)), 0)',
+      'IF(ISNUMBER(run_fuse), SUMPRODUCT(ISNUMBER(candidate_amps[candidate])*(candidate_amps[candidate]>=run_fuse)*' +
+      'endures_start[candidate]*endures_end[candidate])-IF(auto=1, 0, IF(ISNUMBER(ampacity), IF(ampacity>=run_fuse, ' +
+      'INDEX(endures_start[candidate], 1, COUNT(candidate_no[candidate]))*' +
+      'INDEX(endures_end[candidate], 1, COUNT(candidate_no[candidate])), 0), 0)), 0)',
+    note: 'All of them from the smallest such size on: what endures is not less for a larger one.',
   },
   cure_gauge: {
     kind: 'formula',
     symbol: 'size',
-    label: 'Cure: smallest size whose ampacity is not below the fuse',
+    label: 'Cure: smallest size whose ampacity is not below the fuse and that endures its shorts',
     unit: 'text',
     per: ['feed'],
     formula: 'IF(cure_count>0, INDEX(size_name[size], series_first+series_count-cure_count, 1), "")',
