@@ -25,6 +25,7 @@ import { show } from './units.ts';
 export function App({ demos }: { readonly demos: readonly Demo[] }) {
   const bench = useBench();
   const { look, view, failed, offered, answers, busy } = useBenchState();
+  const narrow = useNarrow();
   useEffect(() => {
     document.documentElement.dataset.look = look;
   }, [look]);
@@ -40,6 +41,13 @@ export function App({ demos }: { readonly demos: readonly Demo[] }) {
     document.addEventListener('keydown', keys);
     return () => document.removeEventListener('keydown', keys);
   }, [bench]);
+  // One below the other the answer comes first; the order for the keyboard is that for the eye.
+  const design = <Design key="design" />;
+  const answer = (
+    <div key="answer" id="answer" class="answer" tabIndex={-1}>
+      {view === null ? <p class="quiet">The first answer takes a second or two …</p> : <Answer view={view} />}
+    </div>
+  );
   return (
     <>
       <a class="skip" href="#answer">
@@ -69,20 +77,27 @@ export function App({ demos }: { readonly demos: readonly Demo[] }) {
         </p>
       )}
       <main data-answers={answers} data-busy={busy}>
-        <Design />
-        <div id="answer" class="answer" tabIndex={-1}>
-          {view === null ? (
-            <p class="quiet">The first answer takes a second or two …</p>
-          ) : (
-            <Answer view={view} />
-          )}
-        </div>
+        {narrow ? [answer, design] : [design, answer]}
       </main>
       <footer>
         <Settings />
       </footer>
     </>
   );
+}
+
+/** The width below which both sides stand one below the other; the style has it, too. */
+const NARROW = '(max-width: 900px)';
+
+function useNarrow(): boolean {
+  const [narrow, set] = useState(() => matchMedia(NARROW).matches);
+  useEffect(() => {
+    const media = matchMedia(NARROW);
+    const follow = (): void => set(media.matches);
+    media.addEventListener('change', follow);
+    return () => media.removeEventListener('change', follow);
+  }, []);
+  return narrow;
 }
 
 /** The verdict in a line that stays in sight on a small screen. */

@@ -11,7 +11,7 @@ const COLUMNS = [
   { title: 'Size', whole: true },
   { title: 'Insulation' },
   { title: 'Length', whole: true },
-  { title: 'In it' },
+  { title: 'In it', whole: true },
 ];
 
 export function Buy({ view: { json, design } }: { readonly view: View }) {

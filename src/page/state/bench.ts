@@ -142,9 +142,11 @@ export class Bench {
 
   private take(history: History): void {
     if (history === this.state.history) return;
-    this.put({ history, tree: readTree(history.text, this.state.file) });
-    this.save();
+    this.state = { ...this.state, history };
+    // The worker begins while the page reads the text for itself.
     this.ask();
+    this.put({ tree: readTree(history.text, this.state.file) });
+    this.save();
   }
 
   private save(): void {
