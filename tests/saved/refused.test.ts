@@ -48,7 +48,7 @@ const CASES: Case[] = [
     what: 'a number where a word belongs',
     cell: ['run_gauge', { run: 1 }, 10],
     key: 'feed[1].gauge',
-    says: ['found 10', 'takes auto, or a size'],
+    says: ['found 10', 'takes auto, unknown, or a size'],
   },
   {
     what: 'a formula, whatever its stored result',
