@@ -1,6 +1,6 @@
 /** Drop of the feed at the firing instants, supply at the coil, and the spark energy that is delivered. */
 import type { Quantities } from '../basis/quantity.ts';
-import { cite, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, cite, PHYSICS } from '../basis/sources.ts';
 
 export const drop = {
   drop_limit: {
@@ -103,6 +103,23 @@ export const drop = {
     per: ['point', 'event'],
     value: (at) => at.point + 1,
   },
+  firing_row: {
+    kind: 'structure',
+    symbol: 'n',
+    label: 'Number of the row',
+    unit: '1',
+    per: ['point', 'event'],
+    value: (at, layout) => at.point * layout.events.length + at.event + 1,
+  },
+  alike: {
+    kind: 'constant',
+    symbol: 'ε',
+    label: 'Drops that differ by less than this share are taken for equal',
+    unit: '1',
+    value: 1e-9,
+    source: ARBITRARY,
+    note: 'More than rounding makes, less than anything that can be measured.',
+  },
   firing_event: {
     kind: 'structure',
     symbol: 'k',
@@ -197,7 +214,10 @@ export const drop = {
     symbol: 'k_w',
     label: 'Row of the worst firing',
     unit: '1',
-    formula: 'MATCH(worst_drop, path_drop[point,event], 0)',
+    formula:
+      'COUNT(path_drop[point,event])+1-SUMPRODUCT(MAX((path_drop[point,event]>=worst_drop*(1-alike))*' +
+      '(COUNT(path_drop[point,event])+1-firing_row[point,event])))',
+    note: 'The first of those that are as bad: the last digits of equal drops differ between programs.',
   },
   worst_coil: {
     kind: 'formula',
