@@ -50,6 +50,9 @@ export interface Heated {
   readonly theta: string;
 }
 
+/** The conductors of the run at hand, at the size taken. */
+export const RUN: Heated = { amps: 'ampacity', load_T: 'load_T', theta: 'theta' };
+
 /** Time until a conductor that carries `current` reaches `limit`: one time constant, resistance at its rating. */
 const heating = (current: string, limit: string, { amps, load_T, theta }: Heated): string => {
   const rise = `(rating-run_ambient)*(${current}/${amps})^2`;

@@ -15,6 +15,7 @@ import { fuse } from '../data/fuses.ts';
 import { sae } from '../data/sae.ts';
 import { coil } from './coil.ts';
 import { conductor } from './conductor.ts';
+import { cures } from './cures.ts';
 import { drop } from './drop.ts';
 import { fault } from './fault.ts';
 import { fuses } from './fuse.ts';
@@ -30,6 +31,7 @@ import { sweep } from './sweep.ts';
 import { tables } from './tables.ts';
 import { timing } from './timing.ts';
 import { trims } from './trim.ts';
+import { windows } from './windows.ts';
 
 const { fuse_T_ref, fuse_rerating } = fuse;
 const { fuse_distance } = fuseDistance;
@@ -50,6 +52,8 @@ export const SUBJECTS = {
   drop,
   fault,
   protection,
+  windows,
+  cures,
   survival,
   limits,
   readings,
