@@ -41,13 +41,27 @@ export function editsOf(changed: readonly Filled[], all: readonly Filled[], made
     if (root === 'wires') lengths(entry, all, made, add);
     else if (root === 'events') angles(entry, all, made, add);
     else if (entry.q.path.startsWith('ignition.dwell.')) dwell(all, made, add);
-    else if (BLOCKS.test(entry.q.path) && isEmpty(entry, all)) add(entry.key.slice(0, -1), undefined);
-    else {
+    else if (BLOCKS.test(entry.q.path) && isEmpty(entry, all)) {
+      add(entry.key.slice(0, -1), undefined);
+      place(entry, made, add);
+    } else {
       add(entry.key, written(entry));
       if (root === 'sweep') end(all, made, add);
     }
   }
   return [...edits.values()];
+}
+
+/** What was taken out of a run has no place in it any more. */
+function place(entry: Filled, made: Design, add: Add): void {
+  const key = ['kit', `${String(entry.key.at(-2))}_at`];
+  const name = made.runs[entry.at.run ?? -1]?.name;
+  const text = documentOf(made.text);
+  const [kit, given] = [nodeAt(text, ['kit']), nodeAt(text, key)];
+  if (name === undefined || !isMap(kit) || !isMap(given) || !given.has(name)) return;
+  // No map is left behind empty.
+  if (given.items.length > 1) add([...key, name], undefined);
+  else add(kit.items.length > 1 ? key : ['kit'], undefined);
 }
 
 type Add = (key: Path, value: Plain | undefined, parts?: readonly Edit[]) => void;

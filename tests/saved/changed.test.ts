@@ -243,8 +243,6 @@ test('what was changed is said with cell, key, owner and units', async () => {
 });
 
 test('a fuse and a relay are taken out as a whole, and a fuse is put in', async () => {
-  // A place for the relay would be refused in a run that has none.
-  const plain = await bookOf(design(demo('hill-climb-six').replace(/^ {2}relay_at:.*\n/m, '')));
   const gone = (['fuse_type', 'fuse_given', 'fuse_ambient', 'fuse_distance_given'] as const).map(
     (name): [QuantityName, At, Typed] => [name, { run: 0 }, null],
   );
@@ -255,9 +253,12 @@ test('a fuse and a relay are taken out as a whole, and a fuse is put in', async 
     /^(relay_(?!.*needed)|trigger)/.test(name),
   );
   const none = (
-    await readBack(fill(plain, ...relay.map((name): [QuantityName, At, Typed] => [name, { run: 0 }, null])))
+    await readBack(fill(six, ...relay.map((name): [QuantityName, At, Typed] => [name, { run: 0 }, null])))
   ).design;
   expect(none?.runs[0]?.relay).toBeNull();
+  // Its place in the papers of the kit goes with it.
+  expect(six.result.evaluation.design.text).toContain('relay_at:');
+  expect(none?.text).not.toContain('relay_at:');
   const put = await readBack(
     fill(
       six,
