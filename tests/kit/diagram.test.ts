@@ -29,7 +29,8 @@ const CASES: [string, string][] = [
 ];
 
 test('the diagram of the straight six shows every part with its terminals, sizes and lengths', async () => {
-  const found = texts(await wiringDiagram(result(demo('hill-climb-six'))));
+  const bare = demo('hill-climb-six').replace(/\nkit:[\s\S]*$/, '\n');
+  const found = texts(await wiringDiagram(result(bare)));
   // Read off the design by hand: a 1.5 m main with fuse at 0.15 m and a relay, six drops of 0.45 m, six grounds of
   // 0.35 m, a strap of 0.5 m in 4 AWG. 0.45 m is 17.7 in.
   for (const text of ['BAT+', 'BAT−', 'F1', 'K1', 'S1', 'G1', '30', '87', '85', '86', '4 AWG C'])
@@ -44,6 +45,14 @@ test('the diagram of the straight six shows every part with its terminals, sizes
   expect(found).toContain('original ignition');
   // Where the relay sits along the run is not known: two pieces of the run and both wires of the relay coil are blanks.
   expect(found.filter((t) => t === 'length ____')).toHaveLength(4);
+  // With its place at 0.30 m there are 0.30 - 0.15 m before and 1.5 - 0.30 m behind it, and no blanks are left.
+  const whole = texts(await wiringDiagram(result(demo('hill-climb-six'))));
+  expect(whole.filter((t) => t.includes('____'))).toEqual([expect.stringContaining('not in the design')]);
+  for (const length of ['0.150 m', '1.200 m', '0.800 m', '0.250 m'])
+    expect(
+      whole.some((t) => t.includes(length)),
+      length,
+    ).toBe(true);
 });
 
 test('the same result gives the same diagram', async () => {
