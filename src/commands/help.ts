@@ -94,7 +94,7 @@ A design in JSON is written as YAML, too.
   },
   kit: {
     summary: 'write the papers of a wiring kit: parts, cuts, diagram, instructions',
-    call: 'kit DESIGN --out DIR [--batch N] [--serials RANGE] [--words FILE]',
+    call: 'kit DESIGN --out DIR [--batch N] [--serials LIST] [--words FILE]',
     text: `Writes into DIR what the shop and its customer hold in their hands: parts list,
 cut list, bench sheet, wiring diagram, labels, instructions with test card, a
 build record for each serial number, and a workbook with the same as sheets.
@@ -103,7 +103,7 @@ leaves out is a blank on paper. A design that fails is marked on every paper.
 
   --out DIR        folder for the papers; made when it is not there
   --batch N        kits made at a time, for quantities and reels
-  --serials RANGE  a page of the build record each: A001-A025 or A001,A007
+  --serials LIST   a page of the build record each: A001-A025 or A001,A007
   --words FILE     other words for the instructions, in YAML; values in braces
   --force          replace files even when coilfeed did not make them`,
   },
