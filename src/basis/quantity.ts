@@ -7,6 +7,7 @@
  *   - the value of the owner: inside a quantity per wire, a quantity per run means that wire's run,
  *   - `name[axis]`: all members along that axis, as a range,
  *   - `name[wire of run]`: those members that belong to the run at hand,
+ *   - `name[feed of run]`: the feed run that the run at hand is; the empty text for a return run,
  *   - `name[event=event2]`: the member that the other axis points to,
  *   - `name[lag-1]`, `name[run+1]`: the member before or after; where there is none it is the empty text,
  *   - `name[wire ahead]`: the conductors between the battery and this one, as a list of cells; 0 when there are none,
