@@ -3,7 +3,7 @@
  * parts. The command writes a copy of it with a design inside.
  */
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { build } from 'vite';
@@ -40,7 +40,7 @@ const layoutApart = {
   load: (id) => (id === '\0layout' ? 'export default globalThis.ELK;' : undefined),
 };
 
-/** One entry as one script. */
+/** One entry as one script, with the modules that went into it. */
 async function bundle(entry, name, plugins) {
   const built = await build({
     configFile: false,
@@ -57,7 +57,28 @@ async function bundle(entry, name, plugins) {
     },
   });
   const [{ output }] = [built].flat();
-  return output.find(({ type }) => type === 'chunk').code;
+  const { code, moduleIds } = output.find(({ type }) => type === 'chunk');
+  return { code, moduleIds };
+}
+
+/** Licences of the packages that the page carries: their texts, as they ask for; the GPL is that of the page itself. */
+function notices(moduleIds) {
+  const names = new Set(['elkjs']);
+  for (const id of moduleIds) {
+    const name = /.*node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(id)?.[1];
+    if (name) names.add(name);
+  }
+  return [...names]
+    .sort()
+    .map((name) => {
+      const { version, license } = JSON.parse(read(`node_modules/${name}/package.json`));
+      const title = `${name} ${version}, ${license}`;
+      if (/GPL/.test(license)) return title;
+      const file = readdirSync(here(`node_modules/${name}`)).find((one) => /^licen[cs]e/i.test(one));
+      return file ? `${title}\n\n${read(`node_modules/${name}/${file}`).trim()}` : title;
+    })
+    .join('\n\n----\n\n')
+    .replaceAll('-->', '- ->');
 }
 
 const packed = (text) => gzipSync(text, { level: 9 }).toString('base64');
@@ -71,7 +92,7 @@ export async function page(names) {
     bundle('src/page/worker/main.ts', 'coilfeedWorker', [flatParser(names), layoutApart]),
   ]);
   const style = read('src/page/style.css');
-  const program = app.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
+  const program = app.code.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
   const parts = {
     PROGRAM: program,
     STYLE: style,
@@ -85,7 +106,8 @@ export async function page(names) {
       "form-action 'none'",
     ].join('; '),
     DEMOS: data(DEMOS.map((name) => ({ name: `${name}.yaml`, text: read(`workbooks/${name}.yaml`) }))),
-    WORKER: packed(worker),
+    WORKER: packed(worker.code),
+    NOTICES: notices([...app.moduleIds, ...worker.moduleIds]),
     LAYOUT: packed(read('node_modules/elkjs/lib/elk.bundled.js')),
   };
   // Each stands in the template so that an editor can read it: as a comment, as a text, or by itself.

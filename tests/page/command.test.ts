@@ -51,3 +51,16 @@ test('takes a design from standard input; the page names no place of the network
   expect(page.match(/<(?:link|img|iframe|object|embed)\b|\bsrc=|@import|url\(\s*['"]?https?:/g)).toBeNull();
   expect(page).toContain("default-src 'none'");
 });
+
+test('carries the licence of every package that is in it', async () => {
+  const out = join(emptyFolder(), 'bench.html');
+  expect((await coilfeed(['page', '--out', out])).status).toBe(0);
+  const notices = readFileSync(out, 'utf8').split('</html>')[1] ?? '';
+  expect(notices).toContain('GPL-3.0-only');
+  for (const name of ['hyperformula', 'preact', 'zod', 'yaml', 'elkjs', 'chevrotain', 'fflate', 'hucre']) {
+    const { version } = JSON.parse(readFileSync(`node_modules/${name}/package.json`, 'utf8'));
+    expect(notices, name).toContain(`\n${name} ${version}, `);
+  }
+  // The words that the MIT licence asks to be kept.
+  expect(notices).toContain('The above copyright notice and this permission notice shall be included');
+});
