@@ -8,7 +8,7 @@ import type { CardCell } from '../saved/read.ts';
 import { checkJson } from '../writers/check-json.ts';
 import { checkReport } from '../writers/check-report.ts';
 import { Refusal, writeSafely } from './files.ts';
-import { readGiven } from './given.ts';
+import { oneDesign, readGiven } from './given.ts';
 
 /** The readings that a person entered on the test card of a workbook. Throws a `Refusal` for what is no number. */
 function fromCard(design: Design, card: readonly CardCell[]): Measured[] {
@@ -26,9 +26,7 @@ export async function run(argv: string[]): Promise<number> {
     allowPositionals: true,
     options: { out: { type: 'string' }, json: { type: 'boolean' }, force: { type: 'boolean' } },
   });
-  const [file] = positionals;
-  if (file === undefined || positionals.length > 1)
-    throw new Refusal('"check" takes one design. See "coilfeed help check".');
+  const file = oneDesign(positionals, 'check');
   const { out, json = false, force = false } = values;
   if (out !== undefined && !/\.xlsx$/i.test(out))
     throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx.`);

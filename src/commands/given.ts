@@ -13,6 +13,14 @@ export interface Given {
   readonly card: readonly CardCell[] | null;
 }
 
+/** The one file that a command takes. Throws a `Refusal` when none or several are named. */
+export function oneDesign(positionals: readonly string[], command: string): string {
+  const [file] = positionals;
+  if (file === undefined || positionals.length > 1)
+    throw new Refusal(`"${command}" takes one design. See "coilfeed help ${command}".`);
+  return file;
+}
+
 /**
  * Reads a design from a file of YAML or JSON, or from a workbook that was made from one; `-` is standard input. What
  * was changed in a workbook is said on standard error. Null when the file cannot be used: every problem then stands

@@ -13,7 +13,7 @@ import { readSerials } from '../kit/serials.ts';
 import { WORDS, type Words } from '../kit/words.ts';
 import { run as pipeline } from '../run.ts';
 import { makeFolder, mayWrite, Refusal, readInput, textOf, writeSafely } from './files.ts';
-import { readGiven } from './given.ts';
+import { oneDesign, readGiven } from './given.ts';
 
 /** A batch beyond this is a slip of the keys. */
 const LARGEST_BATCH = 10_000;
@@ -31,9 +31,7 @@ export async function run(argv: string[]): Promise<number> {
       force: { type: 'boolean' },
     },
   });
-  const [file] = positionals;
-  if (file === undefined || positionals.length > 1)
-    throw new Refusal('"kit" takes one design. See "coilfeed help kit".');
+  const file = oneDesign(positionals, 'kit');
   const { out, force = false } = values;
   if (out === undefined) throw new Refusal('"kit" needs a folder: --out DIR. See "coilfeed help kit".');
   const serials = serialsOf(values.serials);

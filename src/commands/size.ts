@@ -6,7 +6,7 @@ import { run as pipeline } from '../run.ts';
 import { toJson } from '../writers/json.ts';
 import { report } from '../writers/report.ts';
 import { Refusal, writeSafely } from './files.ts';
-import { readGiven } from './given.ts';
+import { oneDesign, readGiven } from './given.ts';
 import { wrap } from './help.ts';
 
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design cannot be used. */
@@ -21,9 +21,7 @@ export async function run(argv: string[]): Promise<number> {
       force: { type: 'boolean' },
     },
   });
-  const [file] = positionals;
-  if (file === undefined || positionals.length > 1)
-    throw new Refusal('"size" takes one design. See "coilfeed help size".');
+  const file = oneDesign(positionals, 'size');
   const { out, plots, json = false, force = false } = values;
   if (out !== undefined && !/\.(?:xlsx|ods)$/i.test(out))
     throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx or .ods.`);

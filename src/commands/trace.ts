@@ -11,7 +11,7 @@ import { isTraceCsv, traceCsv } from '../writers/trace-csv.ts';
 import { traceJson } from '../writers/trace-json.ts';
 import { traceReport } from '../writers/trace-report.ts';
 import { Refusal, writeSafely } from './files.ts';
-import { readGiven } from './given.ts';
+import { oneDesign, readGiven } from './given.ts';
 import { readRecordingFile } from './recording.ts';
 
 interface Call {
@@ -57,9 +57,7 @@ function read(argv: string[]): Call {
       force: { type: 'boolean' },
     },
   });
-  const [file] = positionals;
-  if (file === undefined || positionals.length > 1)
-    throw new Refusal('"trace" takes one design. See "coilfeed help trace".');
+  const file = oneDesign(positionals, 'trace');
   const { point, run: runs = [], measured, supply, out, json = false, force = false } = values;
   if (out !== undefined && !/\.(csv|svg|png)$/i.test(out))
     throw new Refusal(

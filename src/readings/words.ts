@@ -148,7 +148,3 @@ export function readingSentence(judged: Judged): string {
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** A reading in its unit, `120 mV`. */
-export const printReading = ({ reading, expected }: Judged): string =>
-  printValue(reading.value, expected.unit, expected.shown);
