@@ -27,7 +27,7 @@ const OHM = { kg: 1, m: 2, s: -3, A: -2 };
 const HENRY = { kg: 1, m: 2, s: -2, A: -2 };
 const JOULE = { kg: 1, m: 2, s: -2 };
 
-/** Every unit symbol that the project knows. Inch and foot: exact by definition (25.4 mm). */
+/** Every unit symbol that the project knows. Exact by definition: the inch 25.4 mm, the pound 0.45359237 kg. */
 const SYMBOLS: Readonly<Record<string, Unit>> = {
   '1': base({}),
   '%': base({}, 0.01),
@@ -65,6 +65,8 @@ const SYMBOLS: Readonly<Record<string, Unit>> = {
   deg: base({ deg: 1 }),
   kg: base({ kg: 1 }),
   g: base({ kg: 1 }, 1e-3),
+  lb: base({ kg: 1 }, 0.45359237),
+  oz: base({ kg: 1 }, 0.45359237 / 16),
 };
 
 /** Other ways in which people write the same symbol. */
@@ -92,8 +94,8 @@ const SPELLINGS: Readonly<Record<string, string>> = {
   '1/min': 'rpm',
 };
 
-/** Zero of the unit on the Celsius scale, for the units that have one of their own. */
-const ZERO_ON_CELSIUS: Readonly<Record<string, number>> = { degF: -160 / 9 };
+/** What has to be added to a point on the scale of a unit before its factor leads to the Celsius scale; 0 for most. */
+export const zeroOf = (symbol: string): number => (symbol === 'degF' ? -32 : 0);
 
 /** Reads a unit's text, `ohm*mm^2/m`. Throws on a symbol that is not known: units are written by us. */
 export function unit(text: string): Unit {
@@ -166,11 +168,9 @@ export function readValue(text: string, wanted: string): Reading {
   if (!Object.hasOwn(SYMBOLS, symbol) || symbol === '1')
     return { ok: false, why: 'unknown unit', unit: written };
   if (!fits(symbol, wanted)) return { ok: false, why: 'wrong dimension', unit: written };
-  const zero = wanted === 'degC' ? (ZERO_ON_CELSIUS[symbol] ?? 0) : 0;
-  const number = Number(match[1]);
-  const factor = convert(symbol, wanted);
-  const value = factor < 1 && factor > 0 ? number / (1 / factor) : number * factor;
-  return { ok: true, value: value + zero };
+  const value = (Number(match[1]) + zeroOf(symbol)) * convert(symbol, wanted);
+  // Fifteen digits: all that a number holds for sure, so that 55 in is 1.397 m and 140 degF is 60 degC.
+  return { ok: true, value: Number(value.toPrecision(15)) };
 }
 
 /** The units that a person may write where `wanted` is needed, in the order of the table. */

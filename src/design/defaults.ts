@@ -11,6 +11,7 @@ export interface Preset<T> {
 
 /** Value in the unit that stands in the comment, as in `Design`. */
 export const PRESETS = {
+  units: { value: 'metric', text: 'metric', why: 'arbitrary' },
   /** [V] */
   driver_drop: { value: 0, text: '0 V', why: 'gives the largest current' },
   /** [degC] */

@@ -2,6 +2,7 @@
  * The design as the model takes it: validated, defaults filled in, every value a number in the model's unit.
  * The unit stands behind each field. A field that a design may leave out is null when it was left out.
  */
+import type { Units } from '../basis/shown.ts';
 import type { Kit } from './kit.ts';
 
 export type Layout =
@@ -20,6 +21,8 @@ export interface Design {
   notes: string | null;
   /** Day of this state of the design, `2031-05-28`. */
   date: string | null;
+  /** In which results are shown; it enters no calculation. */
+  units: Units;
   engine: {
     cylinders: number;
     /** 2 or 4. */

@@ -1,6 +1,8 @@
 /** What the papers of the kit need beyond the calculation. Nothing of it enters the model. */
 
-export type Units = 'metric' | 'us' | 'both';
+import type { Units } from '../basis/shown.ts';
+
+export type { Units };
 
 /** A wire of the relay coil, as far as it is known: size, insulation, length [m], colour. */
 export interface KitWire {

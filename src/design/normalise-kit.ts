@@ -29,8 +29,8 @@ const wireOf = (given: KitOfFile['trigger']): KitWire => ({
 const byRun = <T>(given: Readonly<Record<string, T>> | undefined): Map<string, T> =>
   new Map(Object.entries(given ?? {}));
 
-/** `runs` are those of the design, for what the kit takes from them. */
-export function kitOf(given: KitOfFile, runs: Design['runs']): Kit {
+/** `runs` and `units` are those of the design, for what the kit takes from them. */
+export function kitOf(given: KitOfFile, runs: Design['runs'], units?: Kit['units']): Kit {
   const assumed: { path: string; value: string; why: string }[] = [];
   const take = <T>(value: T | undefined, preset: Preset<T>, path: string): T => {
     if (value !== undefined) return value;
@@ -42,7 +42,7 @@ export function kitOf(given: KitOfFile, runs: Design['runs']): Kit {
       ? new Map(runs.map((run) => [run.name, given.strip as number]))
       : byRun(given.strip);
   return {
-    units: take<Kit['units']>(given.units, KIT_PRESETS.units, 'units'),
+    units: take<Kit['units']>(given.units ?? units, KIT_PRESETS.units, 'units'),
     allowance: take<number>(given.allowance, KIT_PRESETS.allowance, 'allowance'),
     end_allowance: take<number>(given.end_allowance, KIT_PRESETS.end_allowance, 'end_allowance'),
     cut_tolerance: take<number>(given.cut_tolerance, KIT_PRESETS.cut_tolerance, 'cut_tolerance'),

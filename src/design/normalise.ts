@@ -217,6 +217,7 @@ export function normalise(file: DesignFile, text: string): Design {
     title: file.title,
     notes: file.notes ?? null,
     date: file.date ?? null,
+    units: file.units ?? PRESETS.units.value,
     engine,
     ignition: {
       layout,
@@ -239,7 +240,7 @@ export function normalise(file: DesignFile, text: string): Design {
     runs,
     wires,
     limits,
-    kit: kitOf(file.kit ?? {}, runs),
+    kit: kitOf(file.kit ?? {}, runs, file.units),
     tolerance,
     tolerance_assumed: spread.assumed,
     measured: measuredOf(file, wires, ids),

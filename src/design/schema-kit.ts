@@ -1,12 +1,11 @@
 /** Schema of the `kit` block: what the shop needs to know that the calculation does not. */
 import * as z from 'zod';
+import { UNITS } from '../basis/shown.ts';
 import { KIT_PRESETS } from './defaults.ts';
 import { type Bounds, count, line, quantity, word } from './fields.ts';
 import { INSULATIONS } from './names.ts';
 import { map } from './schema-coils.ts';
 import { size } from './schema-runs.ts';
-
-export const UNITS = ['metric', 'us', 'both'] as const;
 
 const SHARE: Bounds = { from: 0, to: 100 };
 const SHORT: Bounds = { from: 0, to: 1 };
@@ -83,8 +82,8 @@ const parts = map(
 export const kit = map(
   {
     units: word(UNITS, {
-      description: 'Units of the papers. both: metric, and US customary behind it.',
-      preset: KIT_PRESETS.units.text,
+      description:
+        'Units of the papers. both: metric, and US customary behind it. Left out: those of the design when it states them, else both.',
     }).optional(),
     allowance: percent(
       'Extra length of every piece, share of its length; trimmed when it is fitted.',

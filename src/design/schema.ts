@@ -1,5 +1,6 @@
 /** Schema of the design file as a whole. What no single field can tell is in the checks. */
 import * as z from 'zod';
+import { UNITS } from '../basis/shown.ts';
 import { PRESETS } from './defaults.ts';
 import { line, name, quantity, share, word } from './fields.ts';
 import { SERIES } from './names.ts';
@@ -110,6 +111,11 @@ export const DesignFile = map(
       .meta({
         description: 'Day of this state of the design, such as 2031-05-28; it stands on every printed page.',
       }),
+    units: word(UNITS, {
+      description:
+        'Units in which results are shown: metric, us (feet, inches, ounces, degF), or both. Values are read in any unit.',
+      preset: PRESETS.units.text,
+    }).optional(),
     engine,
     ignition,
     coil,
