@@ -11,6 +11,7 @@ export type Status =
   | 'common practice'
   | 'arbitrary'
   | 'physics'
+  | 'definition'
   | 'design';
 
 export interface Source {
@@ -106,6 +107,8 @@ export const fromMemory = (confidence: Confidence, key?: SourceKey, where?: stri
 export const COMMON_PRACTICE: Citation = { status: 'common practice' };
 export const ARBITRARY: Citation = { status: 'arbitrary' };
 export const PHYSICS: Citation = { status: 'physics' };
+/** A choice of words or of bookkeeping: what a quantity is called here, a count, a unit turned. Nothing is claimed. */
+export const DEFINITION: Citation = { status: 'definition' };
 /** Read in a second publication that does not name the first: no key, and none is made up. */
 export const QUOTED: Citation = { status: 'quoted' };
 

@@ -14,7 +14,8 @@ const STATUSES: Readonly<Record<Exclude<Status, 'design'>, string>> = {
   calculated: 'arithmetic on a stated formula',
   'common practice': 'what the trade does; no publication is named',
   arbitrary: 'a choice of ours that could be another one',
-  physics: 'a law or a definition',
+  physics: 'a law of physics, or arithmetic',
+  definition: 'what a quantity is called here: nothing is claimed',
 };
 
 const HEAD = `# Published tables and constants

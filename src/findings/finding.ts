@@ -3,7 +3,11 @@ import type { At } from '../basis/quantity.ts';
 import type { Citation } from '../basis/sources.ts';
 import type { RuleId, Sense } from './rules.ts';
 
-export type Verdict = 'pass' | 'fail' | 'unknown';
+/** Verdicts in the order in which findings are told; advice is sound, and worth saying to whoever builds the feed. */
+export const VERDICTS = ['fail', 'unknown', 'advice', 'pass'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+/** The verdict on the whole: advice does not change it. */
+export type Overall = Exclude<Verdict, 'advice'>;
 
 export interface Finding {
   readonly rule: RuleId;
@@ -22,6 +26,9 @@ export interface Finding {
   readonly marginal: boolean;
   readonly source: Citation;
 }
+
+/** Whether the finding keeps the design from passing. */
+export const open = ({ verdict }: Finding): boolean => verdict === 'fail' || verdict === 'unknown';
 
 /** A pass closer to its limit than this, as a share of the limit, is marked. An arbitrary choice. */
 export const MARGINAL = 0.1;

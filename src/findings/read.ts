@@ -1,13 +1,12 @@
 /** Reads the findings of an evaluated model. */
 import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES } from '../model/model.ts';
-import { type Finding, MARGINAL, type Verdict } from './finding.ts';
+import { type Finding, MARGINAL, type Overall, VERDICTS, type Verdict } from './finding.ts';
 import { RULES } from './rules.ts';
 import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judged } from './sheet.ts';
 
-/** Failing first, then unknown, then passing; within these the one with the least margin first. */
+/** Failing first, then unknown, then advice, then passing; within these the one with the least margin first. */
 export function findings(e: Evaluation): Finding[] {
-  const order: Verdict[] = ['fail', 'unknown', 'pass'];
   const margin = (f: Finding): number => f.margin ?? Number.POSITIVE_INFINITY;
   return judged(e.grid, e.design)
     .map(({ rule, subject, at }, i): Finding => {
@@ -33,11 +32,11 @@ export function findings(e: Evaluation): Finding[] {
         source,
       };
     })
-    .sort((a, b) => order.indexOf(a.verdict) - order.indexOf(b.verdict) || margin(a) - margin(b));
+    .sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) || margin(a) - margin(b));
 }
 
-/** Fails when anything fails; unknown when nothing fails and something is unknown. */
-export const overall = (found: readonly Finding[]): Verdict =>
+/** Fails when anything fails; unknown when nothing fails and something is unknown. Advice changes nothing. */
+export const overall = (found: readonly Finding[]): Overall =>
   found.some((f) => f.verdict === 'fail')
     ? 'fail'
     : found.some((f) => f.verdict === 'unknown')

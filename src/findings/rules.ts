@@ -1,41 +1,23 @@
 /**
  * The rules by which a feed is judged. A rule compares two quantities of the model; the comparison is a formula of
  * its own, so that a finding follows a changed input in the workbook as everything else does.
+ *
+ * Here those of wires, fuses and drop; relay and coils have files of their own.
  */
-import type { Axis } from '../basis/quantity.ts';
-import { ARBITRARY, type Citation, COMMON_PRACTICE, cite, PHYSICS, QUOTED } from '../basis/sources.ts';
+import { COMMON_PRACTICE, cite, PHYSICS } from '../basis/sources.ts';
 import { fuseDistance } from '../data/fuse-distance.ts';
-import { FLAT_TABS } from '../data/relays.ts';
 import type { Design } from '../design/design.ts';
-import type { QuantityName } from '../model/model.ts';
+import { fused, type Rules, run } from './rule.ts';
+import { coilRules } from './rules-coil.ts';
+import { relayRules } from './rules-relay.ts';
 
-/** How the value must stand to the limit. */
-export type Sense = 'at most' | 'at least' | 'below' | 'above';
+export type { Rule, Sense } from './rule.ts';
 
-export interface Rule {
-  /** What there is one finding for; nothing when the whole feed has one. */
-  readonly per?: Extract<Axis, 'run' | 'point' | 'feed'>;
-  readonly value: QuantityName;
-  readonly sense: Sense;
-  readonly limit: QuantityName;
-  readonly source: Citation;
-  /** A count or a yes or no: a distance to the limit says nothing. */
-  readonly plain?: true;
-  /** Whether the design has what the rule is about; `index` is the run or point. */
-  readonly applies?: (design: Design, index: number) => boolean;
-}
-
-const run = (design: Design, index: number) => design.runs[index];
-const fused = (design: Design, index: number): boolean => Boolean(run(design, index)?.fuse);
-const relayed = (design: Design, index: number): boolean => Boolean(run(design, index)?.relay);
 const fed = (design: Design, index: number): boolean => run(design, index)?.side === 'feed';
 const chosen = (design: Design, index: number): boolean => run(design, index)?.gauge === 'auto';
 const anyChosen = (design: Design): boolean => design.runs.some((r) => r.gauge === 'auto');
 
 const TABLE_5 = cite('33-CFR-183.425', 'printed', 'table 5');
-/** The limit stands in the data sheet of the coil, as the design repeats it. */
-const DATA_SHEET: Citation = { status: 'design' };
-const CONTACTS = cite('FAA-AC-43.13-1B', 'printed', 'table 11-4');
 
 export const RULES = {
   fuse_present: {
@@ -94,6 +76,16 @@ export const RULES = {
     source: cite('ISO-8820-3', 'printed'),
     applies: fused,
   },
+  fuse_listed: {
+    per: 'run',
+    value: 'fuse_on_list',
+    sense: 'at least',
+    limit: 'one_needed',
+    plain: true,
+    advice: true,
+    source: cite('ISO-8820-3', 'quoted'),
+    applies: fused,
+  },
   fuse_distance: {
     per: 'run',
     value: 'fuse_distance_given',
@@ -146,110 +138,9 @@ export const RULES = {
     source: PHYSICS,
     applies: anyChosen,
   },
-  relay_contact: {
-    per: 'run',
-    value: 'run_effective',
-    sense: 'at most',
-    limit: 'relay_allowed',
-    source: COMMON_PRACTICE,
-    applies: relayed,
-  },
-  relay_inductive: {
-    per: 'run',
-    value: 'relay_needed',
-    sense: 'at most',
-    limit: 'relay_rating',
-    source: CONTACTS,
-    applies: relayed,
-  },
-  relay_pull_in: {
-    per: 'run',
-    value: 'relay_pull_in',
-    sense: 'at most',
-    limit: 'relay_supply',
-    source: PHYSICS,
-    applies: relayed,
-  },
-  relay_suppression: {
-    per: 'run',
-    value: 'suppressed',
-    sense: 'at least',
-    limit: 'one_needed',
-    plain: true,
-    source: QUOTED,
-    applies: relayed,
-  },
-  relay_tab: {
-    per: 'run',
-    value: 'run_effective',
-    sense: 'at most',
-    limit: 'tab_allowed',
-    source: FLAT_TABS.source,
-    applies: (design, i) => run(design, i)?.relay?.tab != null,
-  },
-  relay_make: {
-    per: 'run',
-    value: 'make_current',
-    sense: 'at most',
-    limit: 'relay_make_limit',
-    source: PHYSICS,
-    applies: (design, i) => relayed(design, i) && design.runs.some((r) => r.capacitor !== null),
-  },
-  max_dwell: {
-    per: 'point',
-    value: 'point_dwell',
-    sense: 'at most',
-    limit: 'max_dwell',
-    source: DATA_SHEET,
-    applies: (design) => design.coil.max_dwell !== null,
-  },
-  max_duty: {
-    per: 'point',
-    value: 'point_duty',
-    sense: 'at most',
-    limit: 'max_duty',
-    source: DATA_SHEET,
-    applies: (design) => design.coil.max_duty !== null,
-  },
-  max_peak: {
-    per: 'point',
-    value: 'point_peak',
-    sense: 'at most',
-    limit: 'max_peak',
-    source: DATA_SHEET,
-    applies: (design) => design.coil.max_peak !== null,
-  },
-  min_supply: {
-    per: 'point',
-    value: 'least_supply',
-    sense: 'at least',
-    limit: 'min_supply',
-    source: DATA_SHEET,
-    applies: (design) => design.coil.min_supply !== null,
-  },
-  dwell_served: {
-    per: 'point',
-    value: 'point_dwell',
-    sense: 'above',
-    limit: 'no_time',
-    plain: true,
-    source: PHYSICS,
-  },
-  alternator: {
-    value: 'worst_total',
-    sense: 'at most',
-    limit: 'alternator_left',
-    source: PHYSICS,
-    applies: (design) => design.supply.alternator !== null,
-  },
-  intervals: {
-    value: 'intervals_missing',
-    sense: 'at most',
-    limit: 'none_allowed',
-    plain: true,
-    source: ARBITRARY,
-  },
-} as const satisfies Record<string, Rule>;
+  ...relayRules,
+  ...coilRules,
+} as const satisfies Rules;
 
 export type RuleId = keyof typeof RULES;
 export const RULE_IDS = Object.keys(RULES) as RuleId[];

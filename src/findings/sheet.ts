@@ -6,7 +6,7 @@ import { cellOf } from '../engine/cells.ts';
 import type { Place } from '../engine/layout.ts';
 import { address } from '../engine/layout.ts';
 import type { Grid } from '../engine/translate.ts';
-import type { QuantityName } from '../model/model.ts';
+import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { RULE_IDS, RULES, type Rule, type RuleId, type Sense } from './rules.ts';
 
 /** Sheet of the workings where the findings stand in the order of the rules. */
@@ -46,20 +46,21 @@ export function judgedSheet(grid: Grid, design: Design): Sheet {
   const headings = ['Rule', 'Subject', 'Value', 'Limit', 'Verdict', 'Margin'];
   const head: Cell[] = headings.map((value) => ({ role: 'label', value }));
   const rows = judged(grid, design).map(({ rule, subject, at }, i): Cell[] => {
-    const { value, limit, sense, plain }: Rule = RULES[rule];
+    const { value, limit, sense, plain, advice }: Rule = RULES[rule];
     const row = JUDGED_TOP + i;
     const here = (column: number): string => address(row, column, false);
     const v = here(JUDGED_COLUMNS.value);
     const l = here(JUDGED_COLUMNS.limit);
+    const [broken, open] = advice ? ['advice', 'advice'] : ['fail', 'unknown'];
     const towards = sense === 'at most' || sense === 'below' ? `${l}-${v}` : `${v}-${l}`;
     return [
       { role: 'member', value: rule },
       { role: 'member', value: subject },
-      { role: 'formula', formula: quantityAddress(grid, value, at), quantity: value },
-      { role: 'formula', formula: quantityAddress(grid, limit, at), quantity: limit },
+      { role: 'formula', formula: finite(grid, value, at), quantity: value },
+      { role: 'formula', formula: finite(grid, limit, at), quantity: limit },
       {
         role: 'formula',
-        formula: `IF(ISNUMBER(${v}),IF(ISNUMBER(${l}),IF(${v}${COMPARE[sense]}${l},"pass","fail"),"unknown"),"unknown")`,
+        formula: `IF(ISNUMBER(${v}),IF(ISNUMBER(${l}),IF(${v}${COMPARE[sense]}${l},"pass","${broken}"),"${open}"),"${open}")`,
       },
       plain
         ? { role: 'member', value: null }
@@ -70,6 +71,15 @@ export function judgedSheet(grid: Grid, design: Design): Sheet {
     ];
   });
   return [[title], [], head, ...rows];
+}
+
+/**
+ * The value as a formula, the empty text when there is no finite number: an error would spread into counts and ranks,
+ * and a cell that a person left empty would read as 0.
+ */
+function finite(grid: Grid, name: QuantityName, at: At): string {
+  const cell = quantityAddress(grid, name, at);
+  return QUANTITIES[name].kind === 'input' ? `IFERROR(IF(${cell}="","",${cell}),"")` : `IFERROR(${cell},"")`;
 }
 
 /** Address of a quantity's value for the members at hand. */

@@ -5,35 +5,12 @@ import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import type { Finding } from './finding.ts';
 import { RULES, type RuleId } from './rules.ts';
-
-/** What a sentence may say of a finding, already printed. */
-interface Facts {
-  readonly subject: string;
-  readonly value: string;
-  readonly limit: string;
-  /** Any quantity of the subject, printed with its unit; nothing when it is not known. */
-  readonly say: (name: QuantityName, at?: At) => string | undefined;
-  /** Whether a flag of the subject is set. */
-  readonly is: (name: QuantityName, at?: At) => boolean;
-}
-
-interface Words {
-  readonly title: string;
-  readonly pass: (f: Facts) => string;
-  readonly fail: (f: Facts) => string;
-  /** What is not known, and what to look up. */
-  readonly unknown: (f: Facts) => string;
-}
+import type { Facts, Words } from './word.ts';
+import { coilWords } from './words-coil.ts';
+import { relayWords } from './words-relay.ts';
 
 const NO_FIGURE =
   'The ampacity table has no figure for this size: take a size from 0.75 mm² up, or the maker’s own figure.';
-
-const SUPPRESSION_SAYS: Readonly<Record<string, string>> = {
-  diode:
-    'A bare diode slows the release, and the contacts can tack-weld: a resistor or diode and zener is kinder.',
-  resistor: 'A resistor of 6 to 8 times the coil resistance is kind to the contacts.',
-  diode_zener: 'Diode and zener let the relay release quickly.',
-};
 
 const between = (f: Facts): string => `${f.say('end_fault')} to ${f.say('start_fault')}`;
 
@@ -130,6 +107,14 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       'breaking capacity.',
     unknown: () => 'Needs the resistance of the source: give `supply.source_resistance`.',
   },
+  fuse_listed: {
+    title: 'Fuse: a rating that is sold',
+    pass: () => 'The rating is on the list of its type.',
+    fail: (f) =>
+      `A fuse of ${f.say('run_fuse')} is not on the list of type ${f.say('fuse_type')}: it may not be had, and what is ` +
+      'stated here of its type need not hold for it. Take a listed rating, or the data sheet of its maker.',
+    unknown: () => 'The rating of the fuse is not known.',
+  },
   fuse_distance: {
     title: 'Fuse: close to the source',
     pass: (f) => `The fuse sits ${f.value} from the source; ${f.limit} is the most.`,
@@ -182,104 +167,8 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       'do. Fewer joints, a better contact, or a larger stated size.',
     unknown: () => 'What is left of the drop is not known.',
   },
-  relay_contact: {
-    title: 'Relay: contact, load',
-    pass: (f) => `The contact carries ${f.value} and is rated ${f.limit} at this temperature.`,
-    fail: (f) => `The contact carries ${f.value} and is rated only ${f.limit} at this temperature.`,
-    unknown: () =>
-      'A contact rating holds up to its own temperature: look up in the data sheet what the relay carries at this ' +
-      'ambient temperature, and state it with `rated_at`.',
-  },
-  relay_inductive: {
-    title: 'Relay: contact, inductive',
-    pass: (f) => `For an inductive load the contact needs ${f.value} nominal and has ${f.limit}.`,
-    fail: (f) => `For an inductive load the contact needs ${f.value} nominal and has only ${f.limit}.`,
-    unknown: () => 'The rating of the contact is not known.',
-  },
-  relay_pull_in: {
-    title: 'Relay: pulls in hot',
-    pass: (f) => `The hot coil pulls in at ${f.value} and has ${f.limit} while cranking.`,
-    fail: (f) =>
-      `The hot coil pulls in only at ${f.value} and has ${f.limit} while cranking: the relay may not close. A cooler ` +
-      'place, a relay with a lower pull-in voltage, or a better trigger wire.',
-    unknown: () => 'The pull-in voltage is not stated: the data sheet of the relay has it, at 20 °C.',
-  },
-  relay_suppression: {
-    title: 'Relay: suppression',
-    pass: (f) =>
-      `The relay coil is suppressed. ${SUPPRESSION_SAYS[f.say('relay_suppression') ?? ''] ?? ''}`.trim(),
-    fail: () =>
-      'The relay coil is not suppressed: it spikes to 1000 V and more when it is switched off, into the original ' +
-      'ignition wire. A resistor of 6 to 8 times the coil resistance across it, or a diode with a zener diode.',
-    unknown: () =>
-      'It is not stated whether the relay coil is suppressed: look for a resistor or diode mark on its case or data sheet.',
-  },
-  relay_tab: {
-    title: 'Relay: tabs',
-    pass: (f) => `The tabs carry ${f.value}; ${f.limit} is customary for their width.`,
-    fail: (f) =>
-      `The tabs carry ${f.value}; ${f.limit} is customary for their width: a relay with wider tabs.`,
-    unknown: () =>
-      'No customary current is known for tabs of this width: the data sheet of the terminal has it.',
-  },
-  relay_make: {
-    title: 'Relay: make current',
-    pass: (f) =>
-      `Closing onto the capacitors of the harness draws up to ${f.value}; the contact may make ${f.limit}.`,
-    fail: (f) =>
-      `Closing onto the capacitors of the harness draws up to ${f.value}; the contact may make only ${f.limit} and can ` +
-      'weld: smaller capacitors, or a relay with a larger make current.',
-    unknown: (f) =>
-      `Closing onto the capacitors of the harness draws ${f.say('make_current') ?? 'a current that needs the resistance of the source'}: ` +
-      'look up in the data sheet what the contact may make, and state it with `make`.',
-  },
-  max_dwell: {
-    title: 'Coil: dwell',
-    pass: (f) => `The coil gets ${f.value} of dwell; its data sheet allows ${f.limit}.`,
-    fail: (f) => `The coil gets ${f.value} of dwell; its data sheet allows only ${f.limit}.`,
-    unknown: () => 'The dwell is not known.',
-  },
-  max_duty: {
-    title: 'Coil: duty',
-    pass: (f) => `The coil is charged ${f.value} of the time; its data sheet allows ${f.limit}.`,
-    fail: (f) =>
-      `The coil is charged ${f.value} of the time; its data sheet allows only ${f.limit}: it overheats.`,
-    unknown: () => 'The duty is not known.',
-  },
-  max_peak: {
-    title: 'Coil: peak current',
-    pass: (f) => `The coil reaches ${f.value}; its data sheet allows ${f.limit}.`,
-    fail: (f) => `The coil reaches ${f.value}; its data sheet allows only ${f.limit}: a shorter dwell.`,
-    unknown: () => 'The peak current is not known.',
-  },
-  min_supply: {
-    title: 'Coil: supply',
-    pass: (f) => `The worst coil has ${f.value} at the firing instant; its data sheet asks for ${f.limit}.`,
-    fail: (f) =>
-      `The worst coil has only ${f.value} at the firing instant; its data sheet asks for ${f.limit}.`,
-    unknown: () => 'The supply at the coil is not known.',
-  },
-  dwell_served: {
-    title: 'Dwell: time for it',
-    pass: (f) => `The coil gets ${f.value} of dwell.`,
-    fail: () => 'The rest takes the whole time between two firings: this engine speed cannot be served.',
-    unknown: () => 'The dwell is not known.',
-  },
-  alternator: {
-    title: 'Alternator: free current',
-    pass: (f) => `The coils take ${f.value} on average; the other loads leave ${f.limit}.`,
-    fail: (f) =>
-      `The coils take ${f.value} on average; the other loads leave only ${f.limit}: the battery empties.`,
-    unknown: () => 'What the alternator has to spare is not known.',
-  },
-  intervals: {
-    title: 'Firing intervals: rows',
-    pass: () => 'Every interval between firings has its row.',
-    fail: (f) =>
-      `${f.value} pairs of firings have intervals without a row: the firing angles were changed by hand. Make the ` +
-      'workbook anew from a design with these angles; until then its currents are too low.',
-    unknown: () => 'The intervals are not known.',
-  },
+  ...relayWords,
+  ...coilWords,
 };
 
 /** A value of a quantity in words; `as` is the quantity whose unit it is read in. */
@@ -288,6 +177,10 @@ export function printQuantity(name: QuantityName, value: number | null, as: Quan
   const { unit, shown } = QUANTITIES[as];
   return printValue(value, unit, shown, exact === true || kind === 'input' || kind === 'constant');
 }
+
+/** Advice has the words of a failure, or those of an unknown where there is nothing to compare. */
+const wordsOf = ({ verdict, value, limit }: Finding): 'pass' | 'fail' | 'unknown' =>
+  verdict !== 'advice' ? verdict : value === null || limit === null ? 'unknown' : 'fail';
 
 /** The sentence of a finding. */
 export function sentence(f: Finding, e: Evaluation): string {
@@ -299,7 +192,7 @@ export function sentence(f: Finding, e: Evaluation): string {
     const found = e.value(name, { ...here, ...at });
     return found === null ? undefined : typeof found === 'string' ? found : printQuantity(name, found);
   };
-  return WORDS[f.rule][f.verdict]({
+  return WORDS[f.rule][wordsOf(f)]({
     subject: f.subject,
     value: printQuantity(value, f.value),
     limit: printQuantity(limit, f.limit, value),

@@ -1,6 +1,6 @@
 /** Fuse: rating from the load at the fuse's own temperature, and what it adds to the resistance. */
 import type { Quantities } from '../basis/quantity.ts';
-import { COMMON_PRACTICE, QUOTED } from '../basis/sources.ts';
+import { COMMON_PRACTICE, DEFINITION, QUOTED } from '../basis/sources.ts';
 
 export const fuses = {
   fuse_load_limit: {
@@ -111,6 +111,16 @@ export const fuses = {
     per: ['run'],
     formula:
       'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*(fuse_size_rating[fuse_size]=fuse_rating)*fuse_size_no[fuse_size]), 0)',
+  },
+  fuse_on_list: {
+    kind: 'formula',
+    symbol: 'std_F',
+    label: 'Rating of the fuse is on the list of its type (1) or not (0)',
+    unit: '1',
+    per: ['run'],
+    formula:
+      'IF(fused=1, MIN(1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*(fuse_size_rating[fuse_size]=fuse_rating)*fuse_size_listed[fuse_size])), "")',
+    source: DEFINITION,
   },
   fuse_size_no: {
     kind: 'structure',

@@ -1,5 +1,5 @@
 /** The keys of the JSON result that the page shows; docs/result.md describes them all. */
-import type { Verdict } from '../findings/finding.ts';
+import type { Overall } from '../findings/finding.ts';
 
 type Known = number | null;
 
@@ -60,7 +60,7 @@ export interface CoilJson {
 
 export interface ResultJson {
   readonly title: string;
-  readonly verdict: Verdict;
+  readonly verdict: Overall;
   readonly coil: { readonly count: number; readonly ids: readonly string[]; readonly bound: boolean };
   readonly points: readonly PointJson[];
   readonly runs: readonly RunJson[];

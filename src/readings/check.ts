@@ -1,6 +1,6 @@
 /** An install as found: what fails, what was read, and what explains it. */
 
-import type { Verdict } from '../findings/finding.ts';
+import type { Overall } from '../findings/finding.ts';
 import { overall } from '../findings/read.ts';
 import type { Result } from '../findings/result.ts';
 import { type Diagnosis, diagnose } from './diagnose.ts';
@@ -12,7 +12,7 @@ import { type Open, settle } from './unknowns.ts';
 export interface Checked {
   readonly result: Result;
   /** Of rules and readings together. */
-  readonly verdict: Verdict;
+  readonly verdict: Overall;
   readonly readings: readonly Judged[];
   readonly diagnosis: Diagnosis;
   readonly mend: readonly Mend[];

@@ -1,6 +1,7 @@
 /** Two feeds side by side: currents, supply and energy at the worst coil, heat, copper, parts, findings. */
 import type { At } from '../basis/quantity.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
+import { open as isOpen } from '../findings/finding.ts';
 import type { Result } from '../findings/result.ts';
 import type { RuleId } from '../findings/rules.ts';
 import { WORDS } from '../findings/words.ts';
@@ -143,9 +144,7 @@ function partsOf(e: Evaluation): string[] {
 
 function changesOf(a: Result, b: Result): Change[] {
   const open = ({ findings }: Result, rule: RuleId): string[] =>
-    findings.filter((f) => f.rule === rule && f.verdict !== 'pass').map(({ subject }) => subject);
-  const rules = [
-    ...new Set([...a.findings, ...b.findings].filter((f) => f.verdict !== 'pass').map((f) => f.rule)),
-  ];
+    findings.filter((f) => f.rule === rule && isOpen(f)).map(({ subject }) => subject);
+  const rules = [...new Set([...a.findings, ...b.findings].filter(isOpen).map((f) => f.rule))];
   return rules.map((rule) => ({ rule, title: WORDS[rule].title, subjects: [open(a, rule), open(b, rule)] }));
 }

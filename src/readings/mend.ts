@@ -62,6 +62,10 @@ export const PLAIN: Readonly<Record<RuleId, Plain>> = {
     harm: 'stop',
     says: 'The fuse works too close to its limit: it will blow some day without a fault.',
   },
+  fuse_listed: {
+    harm: 'note',
+    says: 'This rating of fuse is not on the usual list: a spare one may be hard to get.',
+  },
   relay_pull_in: {
     harm: 'stop',
     says: 'When everything is hot the relay may not close while the starter turns: the engine does not start until it has cooled.',

@@ -10,9 +10,9 @@ import { FUSE_RATINGS } from '../data/fuse-ratings.ts';
 import type { Design, Measured, Unknown } from '../design/design.ts';
 import { FUSE_TYPES, SIZES } from '../design/names.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import type { Finding } from '../findings/finding.ts';
+import { type Finding, VERDICTS } from '../findings/finding.ts';
 import { findings } from '../findings/read.ts';
-import type { RuleId } from '../findings/rules.ts';
+import { RULES, type Rule, type RuleId } from '../findings/rules.ts';
 import { expectedAt } from './expected.ts';
 import { copperBySize } from './sizes.ts';
 
@@ -99,14 +99,13 @@ export function settle(e: Evaluation): Settled {
   return {
     findings: base
       .map((f) => merged(f, seen, relays))
-      .sort((a, b) => ORDER.indexOf(a.verdict) - ORDER.indexOf(b.verdict)),
+      .sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict)),
     open: choices
       .map((own, i) => openOf(e.design, own, alone[i] ?? [], base))
       .sort((a, b) => b.decides.length - a.decides.length),
   };
 }
 
-const ORDER = ['fail', 'unknown', 'pass'] as const;
 const INPUT = { gauge: 'run_gauge', bundle: 'run_bundle', fuse_type: 'fuse_type' } as const;
 
 interface Choices {
@@ -193,6 +192,9 @@ function fitOf(e: Evaluation, m: Measured, size: string): { within: boolean; off
   };
 }
 
+/** Whether there is nothing to compare. */
+const untold = ({ value, limit }: Finding): boolean => value === null || limit === null;
+
 /** What holds for all possibilities stays; what hangs on an unknown is unknown. */
 function merged(
   f: Finding,
@@ -201,9 +203,16 @@ function merged(
 ): Finding {
   const same = ({ rule, subject }: Finding): boolean => rule === f.rule && subject === f.subject;
   const verdicts = new Set(seen.map((found) => found.find(same)?.verdict));
-  const unsure =
-    verdicts.size > 1 || (OF_RELAY.includes(f.rule) && relays.includes(f.subject) && f.verdict !== 'unknown');
-  return unsure ? { ...f, verdict: 'unknown', value: null, margin: null, marginal: false } : f;
+  const unsure = verdicts.size > 1 || (OF_RELAY.includes(f.rule) && relays.includes(f.subject) && !untold(f));
+  return unsure
+    ? {
+        ...f,
+        verdict: (RULES[f.rule] as Rule).advice ? 'advice' : 'unknown',
+        value: null,
+        margin: null,
+        marginal: false,
+      }
+    : f;
 }
 
 function openOf(

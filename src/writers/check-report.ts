@@ -20,6 +20,7 @@ export function checkReport(c: Checked): string {
     `${fold(design.title, WIDTH, '')}\n${fold(verdictLine(c), WIDTH, '')}`,
     ...(c.mend.length > 0 ? [`What to mend, worst first\n${mends(c)}`] : []),
     ...unknowns(c),
+    ...advice(c),
     ...(c.readings.length > 0 ? [`Readings\n${readings(c)}`] : [`Readings\n${bullet(NO_READINGS)}`]),
     ...(c.readings.length > 0 && design.tolerance_assumed.length > 0
       ? [`Tolerances taken where the design says nothing\n${bullet(assumed(c))}`]
@@ -37,11 +38,13 @@ const VERDICTS = { pass: 'PASS', fail: 'FAIL', unknown: 'UNKNOWN' } as const;
 
 function verdictLine({ verdict, mend, result, readings: taken }: Checked): string {
   const unknown = result.findings.filter((f) => f.verdict === 'unknown').length;
+  const told = result.findings.filter((f) => f.verdict === 'advice').length;
   const passing = result.findings.filter((f) => f.verdict === 'pass').length;
   const within = taken.filter(({ stands }) => stands === 'within').length;
   const parts = [
     mend.length === 0 ? 'nothing to mend' : `${mend.length} to mend`,
     ...(unknown > 0 ? [`${unknown} cannot be judged`] : []),
+    ...(told > 0 ? [`${told} advice`] : []),
     `${passing} rules pass`,
     ...(taken.length > 0 ? [`${within} of ${taken.length} readings within their range`] : []),
   ];
@@ -74,6 +77,13 @@ function unknowns({ result: { findings, evaluation: e }, open: parts }: Checked)
       ? [`What cannot be judged, and what to look at\n${[...new Set(lines)].join('\n')}`]
       : []),
   ];
+}
+
+function advice({ result: { findings, evaluation: e } }: Checked): string[] {
+  const told = findings.filter((f) => f.verdict === 'advice');
+  return told.length === 0
+    ? []
+    : [`Advice\n${told.map((f) => bullet(`${heading(f)}: ${sentence(f, e)}`)).join('\n')}`];
 }
 
 function partOf({ unknown, run, consistent, offered, decides, look }: Open): string {

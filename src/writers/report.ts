@@ -3,7 +3,7 @@ import { asRead, printNumber, printValue } from '../basis/print.ts';
 import { printCitation } from '../basis/sources.ts';
 import type { Design } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import type { Finding, Verdict } from '../findings/finding.ts';
+import type { Finding, Overall, Verdict } from '../findings/finding.ts';
 import type { Result } from '../findings/result.ts';
 import { RULES, type RuleId, type Sense } from '../findings/rules.ts';
 import { heading, printQuantity, sentence, WORDS } from '../findings/words.ts';
@@ -19,13 +19,13 @@ interface Style {
   readonly verdict: (verdict: Verdict, text: string) => string;
 }
 const plain: Style = { strong: (t) => t, verdict: (_, t) => t };
-const CODES: Readonly<Record<Verdict, string>> = { pass: '32', fail: '31', unknown: '33' };
+const CODES: Readonly<Record<Verdict, string>> = { pass: '32', fail: '31', unknown: '33', advice: '36' };
 const colour: Style = {
   strong: (t) => `\u001b[1m${t}\u001b[0m`,
   verdict: (v, t) => `\u001b[1;${CODES[v]}m${t}\u001b[0m`,
 };
 
-const VERDICTS: Readonly<Record<Verdict, string>> = { pass: 'PASS', fail: 'FAIL', unknown: 'UNKNOWN' };
+const VERDICTS: Readonly<Record<Overall, string>> = { pass: 'PASS', fail: 'FAIL', unknown: 'UNKNOWN' };
 
 /** The whole report. `coloured` only for a terminal that wants colours. */
 export function report(result: Result, coloured: boolean): string {
@@ -56,6 +56,7 @@ function head({ evaluation: { design }, findings, verdict }: Result, style: Styl
   const parts = [
     `${count('fail')} fail`,
     `${count('unknown')} unknown`,
+    ...(count('advice') > 0 ? [`${count('advice')} advice`] : []),
     `${count('pass')} pass${marginal > 0 ? `, ${marginal} of them within 10 % of the limit` : ''}`,
   ];
   return [
@@ -195,10 +196,15 @@ function worst(e: Evaluation): string {
   );
 }
 
-const MARKS: Readonly<Record<Verdict, string>> = { pass: 'pass', fail: 'FAIL', unknown: 'unknown' };
+const MARKS: Readonly<Record<Verdict, string>> = {
+  pass: 'pass',
+  fail: 'FAIL',
+  unknown: 'unknown',
+  advice: 'advice',
+};
 const SIGNS: Readonly<Record<Sense, string>> = { 'at most': '≤', 'at least': '≥', below: '<', above: '>' };
 
-/** What fails or is unknown in sentences, what passes in a table, the sources below. */
+/** What fails, is unknown or is advice in sentences, what passes in a table, the sources below. */
 function judged({ findings, evaluation: e }: Result, style: Style): string {
   const sources = [...new Set(findings.map((f) => printCitation(f.source)))];
   const mark = (f: Finding): string => `[${sources.indexOf(printCitation(f.source)) + 1}]`;

@@ -1,4 +1,4 @@
-/** Every finding: what fails or is unknown in sentences, what passes by its margin. */
+/** Every finding: what fails, is unknown or is advice in sentences, what passes by its margin. */
 import type { FindingText, View } from '../protocol.ts';
 import { useBenchState } from '../state/use.ts';
 import { inUnits, type System } from '../units.ts';
@@ -11,7 +11,7 @@ export function Findings({ view: { findings } }: { readonly view: View }) {
   return (
     <section aria-labelledby="findings">
       <h3 id="findings">Findings</h3>
-      {open.length === 0 ? <p>Nothing fails, and everything is known.</p> : null}
+      {open.every((f) => f.verdict === 'advice') ? <p>Nothing fails, and everything is known.</p> : null}
       <ul class="findings">
         {open.map((f) => (
           <li key={keyOf(f)} class={f.verdict}>

@@ -1,8 +1,13 @@
 /** A verdict: a sign and a word, and a colour besides. */
 import type { Verdict } from '../../findings/finding.ts';
 
-const SIGNS: Readonly<Record<Verdict, string>> = { pass: '✓', fail: '✕', unknown: '?' };
-const WORDS: Readonly<Record<Verdict, string>> = { pass: 'pass', fail: 'fail', unknown: 'unknown' };
+const SIGNS: Readonly<Record<Verdict, string>> = { pass: '✓', fail: '✕', unknown: '?', advice: 'i' };
+const WORDS: Readonly<Record<Verdict, string>> = {
+  pass: 'pass',
+  fail: 'fail',
+  unknown: 'unknown',
+  advice: 'advice',
+};
 
 export const Mark = ({ verdict }: { readonly verdict: Verdict }) => (
   <span class={`mark ${verdict}`}>

@@ -20,7 +20,9 @@ export function VerdictPanel({ view }: { readonly view: View }) {
       <p class="word" role="status">
         <Mark verdict={json.verdict} />
         <span class="quiet">
-          {count(view, 'fail')} fail, {count(view, 'unknown')} unknown, {count(view, 'pass')} pass
+          {count(view, 'fail')} fail, {count(view, 'unknown')} unknown,{' '}
+          {count(view, 'advice') > 0 ? `${count(view, 'advice')} advice, ` : ''}
+          {count(view, 'pass')} pass
           {marginal > 0 ? `, ${marginal} of them within 10 % of the limit` : ''}
         </span>
       </p>

@@ -9,6 +9,7 @@ import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
+import { open as isOpen } from '../../findings/finding.ts';
 import type { Result } from '../../findings/result.ts';
 import { heading as titleOf } from '../../findings/words.ts';
 import type { QuantityName } from '../../model/model.ts';
@@ -72,7 +73,7 @@ export function comparePage(
     );
     at += 1;
   }
-  const open = firstResult.findings.filter(({ verdict }) => verdict !== 'pass');
+  const open = firstResult.findings.filter(isOpen);
   at = section(
     cells,
     at + 1,

@@ -75,6 +75,7 @@ const VERDICT: Column[] = [
   { title: 'Verdict', span: 2 },
   { title: 'Fail' },
   { title: 'Unknown' },
+  { title: 'Advice' },
   { title: 'Pass' },
   { title: 'Close to the limit', span: 2 },
 ];
@@ -89,6 +90,7 @@ function verdicts(count: number): Cell[] {
     },
     formula(of('fail'), 'count'),
     formula(of('unknown'), 'count'),
+    formula(of('advice'), 'count'),
     formula(of('pass'), 'count'),
     formula(`COUNTIF(${judgedColumn(count, ADDED.word)},"${SHOWN.close}")`, 'count'),
   ];

@@ -12,7 +12,7 @@ export function findingsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
   const found = judged(grid, design);
   const about =
-    'Failing first, then unknown, then passing with the least margin first. “This value” and “the limit” are those of the row; brackets hold symbols, listed on the sheet Quantities.';
+    'Failing first, then unknown, then advice, then passing with the least margin first. “This value” and “the limit” are those of the row; brackets hold symbols, listed on the sheet Quantities.';
   const top = opening(cells, 'Findings', about);
   const rows = found.map((_, i) => lineOf(found.length, i + 1));
   const titles = [

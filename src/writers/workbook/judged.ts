@@ -33,7 +33,7 @@ export const ADDED = {
 } as const;
 
 const TITLES: Readonly<Record<keyof typeof ADDED, string>> = {
-  group: 'Failing 0, unknown 1, passing 2',
+  group: 'Failing 0, unknown 1, advice 2, passing 3',
   order: 'Margin, a large number for none',
   rank: 'Rank',
   word: 'Verdict as shown',
@@ -45,7 +45,7 @@ const TITLES: Readonly<Record<keyof typeof ADDED, string>> = {
   meaning: 'What it means',
   source: 'Source',
   pass: 'when it passes',
-  fail: 'when it fails',
+  fail: 'when it fails, or is advice',
   unknown: 'when it is unknown',
 };
 
@@ -55,7 +55,13 @@ const CLOSE = { row: 1, column: 2 } as const;
 const NO_MARGIN = '1e9';
 
 /** Words as they are shown, and the verdicts that they stand for. */
-export const SHOWN = { fail: 'FAIL', unknown: 'UNKNOWN', pass: 'pass', close: 'pass, close' } as const;
+export const SHOWN = {
+  fail: 'FAIL',
+  unknown: 'UNKNOWN',
+  advice: 'advice',
+  pass: 'pass',
+  close: 'pass, close',
+} as const;
 
 /**
  * A sentence of a finding without numbers, since those are live: the columns of the row are named in their place, and
@@ -115,7 +121,7 @@ function added(rule: RuleId, i: number, count: number): Record<keyof typeof ADDE
   // Rows of equal rank keep their order: of those, the ones up to this row count.
   const upTo = (column: number): string => `${address(JUDGED_TOP, column)}:${address(row, column, false)}`;
   return {
-    group: formula(`IF(${verdict}="fail",0,IF(${verdict}="unknown",1,2))`),
+    group: formula(`IF(${verdict}="fail",0,IF(${verdict}="unknown",1,IF(${verdict}="advice",2,3)))`),
     order: formula(`IF(ISNUMBER(${margin}),${margin},${NO_MARGIN})`),
     rank: formula(
       `SUMPRODUCT((${groups}<${group})*1)+SUMPRODUCT((${groups}=${group})*(${orders}<${order}))+` +
@@ -123,7 +129,8 @@ function added(rule: RuleId, i: number, count: number): Record<keyof typeof ADDE
     ),
     word: formula(
       `IF(${verdict}="fail","${SHOWN.fail}",IF(${verdict}="unknown","${SHOWN.unknown}",` +
-        `IF(ISNUMBER(${margin}),IF(${margin}<${close},"${SHOWN.close}","${SHOWN.pass}"),"${SHOWN.pass}")))`,
+        `IF(${verdict}="advice","${SHOWN.advice}",` +
+        `IF(ISNUMBER(${margin}),IF(${margin}<${close},"${SHOWN.close}","${SHOWN.pass}"),"${SHOWN.pass}"))))`,
     ),
     title: text(WORDS[rule].title),
     value: read(JUDGED_COLUMNS.value, q.unit),
@@ -131,7 +138,8 @@ function added(rule: RuleId, i: number, count: number): Record<keyof typeof ADDE
     limit: read(JUDGED_COLUMNS.limit, QUANTITIES[limit].unit),
     unit: text(printUnit(unit) || '–'),
     meaning: formula(
-      `IF(${verdict}="fail",${here(ADDED.fail)},IF(${verdict}="unknown",${here(ADDED.unknown)},${here(ADDED.pass)}))`,
+      `IF(${verdict}="pass",${here(ADDED.pass)},IF(ISNUMBER(${here(JUDGED_COLUMNS.value)})*` +
+        `ISNUMBER(${here(JUDGED_COLUMNS.limit)}),${here(ADDED.fail)},${here(ADDED.unknown)}))`,
     ),
     source: text(printCitation(source)),
     pass: text(sentenceOf(rule, 'pass')),

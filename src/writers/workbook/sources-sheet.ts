@@ -20,6 +20,7 @@ const LEGEND: Readonly<Record<Status, string>> = {
   'common practice': 'What the trade does; no publication stands behind it.',
   arbitrary: 'A choice of ours that could have been another one.',
   physics: 'Follows from physics or arithmetic.',
+  definition: 'What a quantity is called here: nothing is claimed.',
   design: 'Given by the design.',
 };
 

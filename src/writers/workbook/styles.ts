@@ -106,6 +106,7 @@ export interface VerdictLook {
 export const VERDICT_LOOKS: Readonly<Record<string, VerdictLook>> = {
   FAIL: { bold: true, color: 'FF9B1C1C', fill: 'FFFBDADA' },
   UNKNOWN: { italic: true, color: 'FF7A5200', fill: 'FFFDF1D0' },
+  advice: { italic: true, color: 'FF1F4E8C' },
   pass: { color: 'FF1E6B34' },
   'pass, close': { bold: true, color: 'FF1E6B34' },
   PASS: { bold: true, color: 'FF1E6B34' },

@@ -1,0 +1,63 @@
+/** Rules of the coils and of the supply: dwell, duty, peak, alternator. */
+import { ARBITRARY, type Citation, PHYSICS } from '../basis/sources.ts';
+import type { Rules } from './rule.ts';
+
+/** The limit stands in the data sheet of the coil, as the design repeats it. */
+const DATA_SHEET: Citation = { status: 'design' };
+
+export const coilRules = {
+  max_dwell: {
+    per: 'point',
+    value: 'point_dwell',
+    sense: 'at most',
+    limit: 'max_dwell',
+    source: DATA_SHEET,
+    applies: (design) => design.coil.max_dwell !== null,
+  },
+  max_duty: {
+    per: 'point',
+    value: 'point_duty',
+    sense: 'at most',
+    limit: 'max_duty',
+    source: DATA_SHEET,
+    applies: (design) => design.coil.max_duty !== null,
+  },
+  max_peak: {
+    per: 'point',
+    value: 'point_peak',
+    sense: 'at most',
+    limit: 'max_peak',
+    source: DATA_SHEET,
+    applies: (design) => design.coil.max_peak !== null,
+  },
+  min_supply: {
+    per: 'point',
+    value: 'least_supply',
+    sense: 'at least',
+    limit: 'min_supply',
+    source: DATA_SHEET,
+    applies: (design) => design.coil.min_supply !== null,
+  },
+  dwell_served: {
+    per: 'point',
+    value: 'point_dwell',
+    sense: 'above',
+    limit: 'no_time',
+    plain: true,
+    source: PHYSICS,
+  },
+  alternator: {
+    value: 'worst_total',
+    sense: 'at most',
+    limit: 'alternator_left',
+    source: PHYSICS,
+    applies: (design) => design.supply.alternator !== null,
+  },
+  intervals: {
+    value: 'intervals_missing',
+    sense: 'at most',
+    limit: 'none_allowed',
+    plain: true,
+    source: ARBITRARY,
+  },
+} as const satisfies Rules;
