@@ -22,11 +22,13 @@ const ORDER = [
   ['run.ts'],
   ['page'],
   ['commands'],
-  ['cli.ts', 'make-docs.ts', 'bench.ts'],
+  ['cli.ts', 'build'],
 ];
 
 const src = fileURLToPath(new URL('../src', import.meta.url));
-const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((file) => /\.tsx?$/.test(file));
+const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((file) =>
+  /\.(?:tsx?|mjs)$/.test(file),
+);
 
 /** Every kind of import, also of types only and inside a type, without what stands in comments. */
 function importsOf(file: string): string[] {

@@ -19,7 +19,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
   const root = fileURLToPath(new URL('../..', import.meta.url));
   const folder = `${root}node_modules/.cache/coilfeed/tool-${process.pid}`;
   try {
-    await promisify(execFile)(process.execPath, ['build.mjs', folder], { cwd: root });
+    await promisify(execFile)(process.execPath, ['src/build/build.mjs', folder], { cwd: root });
     project.provide('built', { ok: true, folder });
   } catch (error) {
     project.provide('built', { ok: false, why: String(error) });

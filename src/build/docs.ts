@@ -1,8 +1,8 @@
 /** Writes the pages under docs/ that are made from the declarations: `npm run docs`. */
 import { writeFileSync } from 'node:fs';
-import { designJsonSchemaText } from './design/schema-json.ts';
-import { quantitiesPage } from './docs/quantities.ts';
-import { tablesPage } from './docs/tables.ts';
+import { designJsonSchemaText } from '../design/schema-json.ts';
+import { quantitiesPage } from '../docs/quantities.ts';
+import { tablesPage } from '../docs/tables.ts';
 
 const PAGES = {
   'quantities.md': quantitiesPage,
@@ -10,10 +10,8 @@ const PAGES = {
   'design.schema.json': designJsonSchemaText,
 };
 
-// This file is built into dist/, beside docs/.
-const docs = new URL('../docs/', import.meta.url);
 for (const [name, page] of Object.entries(PAGES)) {
   const text = page();
-  writeFileSync(new URL(name, docs), text);
+  writeFileSync(`docs/${name}`, text);
   process.stdout.write(`docs/${name}: ${text.length} characters\n`);
 }

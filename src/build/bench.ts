@@ -8,16 +8,15 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { HyperFormula, type RawCellContent } from 'hyperformula';
-import type { Design } from './design/design.ts';
-import { readDesign } from './design/read.ts';
-import { type Evaluation, evaluate } from './engine/evaluate.ts';
+import type { Design } from '../design/design.ts';
+import { readDesign } from '../design/read.ts';
+import { type Evaluation, evaluate } from '../engine/evaluate.ts';
 
 const RUNS = 7;
 /** Which design: the largest of the examples. */
-const LARGEST = fileURLToPath(new URL('../workbooks/two-bank-v8.yaml', import.meta.url));
-const TOOL = fileURLToPath(new URL('cli.js', import.meta.url));
+const LARGEST = 'workbooks/two-bank-v8.yaml';
+const TOOL = 'dist/cli.js';
 
 const median = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] as number;

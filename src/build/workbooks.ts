@@ -1,0 +1,6 @@
+/** Writes the workbook beside each demo design: `npm run workbooks`. */
+import { readdirSync } from 'node:fs';
+import { run } from '../commands/size.ts';
+
+for (const name of readdirSync('workbooks').filter((file) => file.endsWith('.yaml')))
+  await run([`workbooks/${name}`, '--out', `workbooks/${name.replace('.yaml', '.xlsx')}`]);
