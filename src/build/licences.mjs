@@ -52,7 +52,7 @@ function licenceOf(name) {
 export function installed() {
   const { packages } = JSON.parse(readFileSync(`${ROOT}package-lock.json`, 'utf8'));
   return Object.entries(packages)
-    .filter(([path, { dev }]) => path !== '' && !dev)
+    .filter(([path, { dev, link }]) => path !== '' && !dev && !link)
     .map(([path, { version, license }]) => {
       const name = path.replace(/^.*node_modules\//, '');
       return { name, version, licence: IN_WORDS[name] ?? license ?? 'not stated' };
