@@ -8,6 +8,7 @@ import {
   FAA_WIRE_FOR_DROP,
 } from '../../src/data/faa.ts';
 import { FAA_BUNDLE } from '../../src/data/faa-bundle.ts';
+import { expectOfAll } from '../offenders.ts';
 
 const CURRENT = 20;
 /** Drop [V] of a run of `length` ft at 20 A. */
@@ -17,13 +18,16 @@ const drop = (gauge: string, length: number) => {
 };
 
 describe('table 11-7', () => {
-  test.each(FAA_WIRE_FOR_DROP.rows.filter((row) => row.gauge !== '12'))(
-    '$permitted V over $length ft takes No. $gauge',
-    ({ gauge, length, drop: printed }) => {
-      // Printed to the millivolt.
-      expect(Math.abs(drop(gauge, length) - printed)).toBeLessThanOrEqual(0.0005);
-    },
-  );
+  test('every row but that of No. 12', () => {
+    expectOfAll(
+      FAA_WIRE_FOR_DROP.rows.filter((row) => row.gauge !== '12'),
+      (row) => `No. ${row.gauge}`,
+      ({ gauge, length, drop: printed }) => {
+        // Printed to the millivolt.
+        expect(Math.abs(drop(gauge, length) - printed)).toBeLessThanOrEqual(0.0005);
+      },
+    );
+  });
 
   test('No. 12: printed 3.60 V, its own figures give 3.555 V', () => {
     expect(FAA_WIRE_FOR_DROP.rows.find((row) => row.gauge === '12')?.drop).toBe(3.6);
@@ -32,14 +36,17 @@ describe('table 11-7', () => {
 });
 
 describe('table 11-8', () => {
-  test.each(FAA_LENGTH_FOR_DROP.rows)(
-    'No. 10 keeps $permitted V over $length ft',
-    ({ permitted, length }) => {
-      expect(drop('10', length)).toBeLessThanOrEqual(permitted);
-      // The length for 1 V is cut from 39.68 to 39 ft, and the others are multiples of it: up to 1/39 below.
-      expect(drop('10', length)).toBeGreaterThan(permitted * (1 - 1 / 39));
-    },
-  );
+  test('No. 10 keeps the drop over the length', () => {
+    expectOfAll(
+      FAA_LENGTH_FOR_DROP.rows,
+      (row) => `${row.permitted} V`,
+      ({ permitted, length }) => {
+        expect(drop('10', length)).toBeLessThanOrEqual(permitted);
+        // The length for 1 V is cut from 39.68 to 39 ft, and the others are multiples of it: up to 1/39 below.
+        expect(drop('10', length)).toBeGreaterThan(permitted * (1 - 1 / 39));
+      },
+    );
+  });
 
   test('.366 V is a misprint: the arithmetic gives .491 V', () => {
     const row = FAA_LENGTH_FOR_DROP.rows.find((r) => r.drop !== null);

@@ -14,6 +14,7 @@ import { CONDUCTOR_TYPES, INSULATION_CLASSES, INSULATIONS } from '../../src/data
 import { NEC_TABLE_8 } from '../../src/data/nec.ts';
 import { FLAT_TABS, RELAY_RATINGS } from '../../src/data/relays.ts';
 import { SAE_SIZES } from '../../src/data/sae.ts';
+import { expectOfAll } from '../offenders.ts';
 
 /** Every value above the one before it; `fall` the other way round. */
 const steps = (values: readonly number[]) => values.slice(1).map((v, i) => v - (values[i] as number));
@@ -24,14 +25,26 @@ const expectRise = (values: readonly number[]) => {
 const expectFall = (values: readonly number[]) => expectRise(values.map((v) => -v));
 
 describe('ampacity', () => {
-  test.each(AMPACITY_RATINGS)('rises with size in the column of $rating °C', ({ column }) => {
-    expectRise(AMPACITY.rows.map((row) => row[column]));
+  test('rises with size in the column of each rating', () => {
+    expectOfAll(
+      AMPACITY_RATINGS,
+      ({ rating }) => `${rating} °C`,
+      ({ column }) => expectRise(AMPACITY.rows.map((row) => row[column])),
+    );
   });
 
-  test.each(AMPACITY.rows)('of $gauge AWG does not fall with the rating', (row) => {
-    // Neighbouring columns may print the same figure: the regulation rounds to 5 A.
-    expect(Math.min(...steps(AMPACITY_RATINGS.map(({ column }) => row[column])))).toBeGreaterThanOrEqual(0);
-    expect(row.at_200).toBeGreaterThan(row.at_60);
+  test('of no size falls with the rating', () => {
+    expectOfAll(
+      AMPACITY.rows,
+      ({ gauge }) => `${gauge} AWG`,
+      (row) => {
+        // Neighbouring columns may print the same figure: the regulation rounds to 5 A.
+        expect(Math.min(...steps(AMPACITY_RATINGS.map(({ column }) => row[column])))).toBeGreaterThanOrEqual(
+          0,
+        );
+        expect(row.at_200).toBeGreaterThan(row.at_60);
+      },
+    );
   });
 
   test('the list of ratings names the columns of the table in their order', () => {
@@ -114,27 +127,42 @@ test('insulation: the one list has all names, and null where the source is silen
     expect(named(type)?.short_circuit).toBeGreaterThan(named(type)?.continuous as number);
 });
 
-describe.each(FUSE_TYPES.rows)('fuse type $type', ({ type }) => {
-  const gates = FUSE_GATES.rows.filter((row) => row.type === type);
-  const ratings = FUSE_RATINGS.rows.filter((row) => row.type === type).map((row) => row.rating);
-  const drops = FUSE_DROP.rows.filter((row) => row.type === type);
+describe('every fuse type', () => {
+  const ofTypes = (look: (type: string) => void): void =>
+    expectOfAll(
+      FUSE_TYPES.rows,
+      ({ type }) => type,
+      ({ type }) => look(type),
+    );
+  const ratingsOf = (type: string): number[] =>
+    FUSE_RATINGS.rows.filter((row) => row.type === type).map((row) => row.rating);
 
   test('gates: opening times fall with the multiple, the earliest below the latest', () => {
-    expectRise(gates.map((gate) => gate.multiple));
-    expectFall(gates.map((gate) => gate.min));
-    expectFall(gates.slice(1).map((gate) => gate.max ?? Number.NaN));
-    for (const gate of gates.slice(1)) expect(gate.min).toBeLessThan(gate.max as number);
-    // Below the first maximum the fuse need never open.
-    expect(gates[0]).toMatchObject({ multiple: 1.1, max: null });
+    ofTypes((type) => {
+      const gates = FUSE_GATES.rows.filter((row) => row.type === type);
+      expectRise(gates.map((gate) => gate.multiple));
+      expectFall(gates.map((gate) => gate.min));
+      expectFall(gates.slice(1).map((gate) => gate.max ?? Number.NaN));
+      for (const gate of gates.slice(1)) expect(gate.min).toBeLessThan(gate.max as number);
+      // Below the first maximum the fuse need never open.
+      expect(gates[0]).toMatchObject({ multiple: 1.1, max: null });
+    });
   });
 
   test('ratings rise, and each has exactly one permitted drop', () => {
-    expectRise(ratings);
-    for (const r of ratings) expect(drops.filter((d) => d.from <= r && r <= d.to)).toHaveLength(1);
+    ofTypes((type) => {
+      const ratings = ratingsOf(type);
+      const drops = FUSE_DROP.rows.filter((row) => row.type === type);
+      expectRise(ratings);
+      for (const r of ratings) expect(drops.filter((d) => d.from <= r && r <= d.to)).toHaveLength(1);
+    });
   });
 
   test('colours belong to ratings of the type', () => {
-    for (const row of FUSE_COLOURS.rows) if (row.type === type) expect(ratings).toContain(row.rating);
+    ofTypes((type) => {
+      for (const row of FUSE_COLOURS.rows)
+        if (row.type === type) expect(ratingsOf(type)).toContain(row.rating);
+    });
   });
 });
 

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { tokens } from '../../src/basis/formula.ts';
 import { AXES } from '../../src/basis/quantity.ts';
 import { QUANTITIES, type QuantityName } from '../../src/model/model.ts';
+import { expectOfAll } from '../offenders.ts';
 
 const names = Object.keys(QUANTITIES) as QuantityName[];
 const formulas = names.flatMap((name) => {
@@ -22,13 +23,15 @@ test('there are quantities and formulas to look at', () => {
 });
 
 describe('names', () => {
-  test.each(names)('%s is legal in every spreadsheet program', (name) => {
-    // ASCII, a letter first, at most 255 characters.
-    expect(name).toMatch(/^[A-Za-z][A-Za-z0-9_.]{0,254}$/);
-    // Not the address of a cell, in either style: AB12, R1C1, R, C.
-    expect(name).not.toMatch(/^[A-Za-z]+\d+$/);
-    expect(name).not.toMatch(/^[Rr]\d*([Cc]\d*)?$|^[Cc]\d*$/);
-    expect(name).not.toMatch(/^(true|false)$/i);
+  test('are legal in every spreadsheet program', () => {
+    expectOfAll(names, String, (name) => {
+      // ASCII, a letter first, at most 255 characters.
+      expect(name).toMatch(/^[A-Za-z][A-Za-z0-9_.]{0,254}$/);
+      // Not the address of a cell, in either style: AB12, R1C1, R, C.
+      expect(name).not.toMatch(/^[A-Za-z]+\d+$/);
+      expect(name).not.toMatch(/^[Rr]\d*([Cc]\d*)?$|^[Cc]\d*$/);
+      expect(name).not.toMatch(/^(true|false)$/i);
+    });
   });
 
   test('are unique whatever the case', () => {

@@ -1,9 +1,10 @@
 /** What every record must tell, and that none is there for nothing. */
-import { describe, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { namesIn } from '../../src/basis/formula.ts';
 import { type Citation, SOURCES } from '../../src/basis/sources.ts';
 import { RULES } from '../../src/findings/rules.ts';
 import { QUANTITIES, type QuantityName, SUBJECTS } from '../../src/model/model.ts';
+import { expectOfAll } from '../offenders.ts';
 
 const names = Object.keys(QUANTITIES) as QuantityName[];
 
@@ -13,39 +14,52 @@ test('no two subjects declare the same name', () => {
   expect(all.length).toBe(names.length);
 });
 
-describe.each(names)('%s', (name) => {
-  const q = QUANTITIES[name];
+const of = (names: readonly QuantityName[], look: (q: (typeof QUANTITIES)[QuantityName]) => void): void =>
+  expectOfAll(names, String, (name) => look(QUANTITIES[name]));
 
-  test('has label, symbol and unit', () => {
+test('every quantity has label, symbol and unit', () => {
+  of(names, (q) => {
     for (const text of [q.label, q.symbol, q.unit]) {
       expect(text.trim()).toBe(text);
       expect(text).not.toBe('');
     }
   });
+});
 
-  if (q.kind === 'constant') test('has a source', () => expect(q.source).toBeDefined());
-  // What a table brings along: words that are ours need none.
-  if (q.kind === 'column' && q.unit !== 'text') test('has a source', () => expect(q.source).toBeDefined());
+test('every constant has a source, and every column of a table but words that are ours', () => {
+  const published = names.filter((name) => {
+    const { kind, unit } = QUANTITIES[name];
+    return kind === 'constant' || (kind === 'column' && unit !== 'text');
+  });
+  of(published, (q) => expect(q.source).toBeDefined());
+});
 
-  if (q.source !== undefined)
-    test('cites what is in the list', () => {
+test('every source that is cited is in the list', () => {
+  of(
+    names.filter((name) => QUANTITIES[name].source !== undefined),
+    (q) => {
       const { key, status, confidence } = q.source as Citation;
       if (key !== undefined) expect(Object.hasOwn(SOURCES, key)).toBe(true);
       // Only what was read or remembered has a place in print; only a memory is more or less sure.
       if (key !== undefined) expect(['printed', 'quoted', 'from memory']).toContain(status);
       if (status === 'printed') expect(key).toBeDefined();
       expect(confidence !== undefined).toBe(status === 'from memory');
-    });
+    },
+  );
+});
 
-  if (q.range !== undefined)
-    test('has a range that rises', () => {
+test('every range rises, and holds its constant', () => {
+  of(
+    names.filter((name) => QUANTITIES[name].range !== undefined),
+    (q) => {
       const [low, high] = q.range as readonly [number, number];
       expect(low).toBeLessThan(high);
       if (q.kind === 'constant') {
         expect(q.value).toBeGreaterThanOrEqual(low);
         expect(q.value).toBeLessThanOrEqual(high);
       }
-    });
+    },
+  );
 });
 
 test('no two quantities of one block have the same label', () => {

@@ -5,6 +5,7 @@ import { FAA_FREE_AIR } from '../../src/data/faa.ts';
 import { IEC_60228_CLASS_5 } from '../../src/data/iec60228.ts';
 import { NEC_AMBIENT } from '../../src/data/nec-ambient.ts';
 import { SAE_SIZES } from '../../src/data/sae.ts';
+import { expectOfAll } from '../offenders.ts';
 import { apart, known } from './harness.ts';
 import { ampacitiesOf, feedOf, type Piece } from './one-wire.ts';
 
@@ -45,9 +46,15 @@ describe('33 CFR 183.425 table 5 (printed), 30 °C', () => {
   );
   test('is printed with 15 sizes and 7 ratings', () => expect(cells).toHaveLength(105));
 
-  test.each(cells)('No. $gauge at $rating °C: $amps A', ({ gauge, amps, i }) => {
-    const size = e.grid.axes.size.indexOf(`${gauge} AWG`);
-    expect(apart(known(e, 'size_amps', { size, amps_column: i }), amps)).toBeLessThan(DUST);
+  test('every cell', () => {
+    expectOfAll(
+      cells,
+      (cell) => `No. ${cell.gauge} at ${cell.rating} °C`,
+      ({ gauge, amps, i }) => {
+        const size = e.grid.axes.size.indexOf(`${gauge} AWG`);
+        expect(apart(known(e, 'size_amps', { size, amps_column: i }), amps)).toBeLessThan(DUST);
+      },
+    );
   });
 
   // The ratings that an insulation of the model has, all the way to the ampacity of a run.
@@ -101,28 +108,36 @@ describe('between the columns', () => {
 });
 
 describe('ambient temperature', () => {
-  test.each(ENGINE_SPACE.rows.filter(({ rating }) => INSULATION[rating] !== undefined))(
-    '33 CFR 183.425 note 1 (from memory), engine space of 50 °C: $factor for $rating °C',
-    ({ rating, factor }) => {
-      const insulation = INSULATION[rating] as string;
-      const [cool, warm] = amps([30, 50].map((ambient) => ({ gauge: '10 AWG', ambient, insulation })));
-      const found = (warm as number) / (cool as number);
-      // Two printed decimals, some of them cut: one whole unit. At 200 °C the note makes no reduction, we do (0.94).
-      if (rating === 200) expect(found).toBeCloseTo(0.939, 3);
-      else expect(Math.abs(found - factor)).toBeLessThan(0.01);
-      expect(found).toBeLessThanOrEqual(factor + 0.005);
-    },
-  );
+  test('33 CFR 183.425 note 1 (from memory), engine space of 50 °C', () => {
+    const rows = ENGINE_SPACE.rows.filter(({ rating }) => INSULATION[rating] !== undefined);
+    expectOfAll(
+      rows,
+      ({ rating }) => `${rating} °C`,
+      ({ rating, factor }) => {
+        const insulation = INSULATION[rating] as string;
+        const [cool, warm] = amps([30, 50].map((ambient) => ({ gauge: '10 AWG', ambient, insulation })));
+        const found = (warm as number) / (cool as number);
+        // Two printed decimals, some of them cut: one whole unit. At 200 °C the note makes no reduction, we do (0.94).
+        if (rating === 200) expect(found).toBeCloseTo(0.939, 3);
+        else expect(Math.abs(found - factor)).toBeLessThan(0.01);
+        expect(found).toBeLessThanOrEqual(factor + 0.005);
+      },
+    );
+  });
 
-  test.each(NEC_AMBIENT.rows.filter(({ rating }) => INSULATION[rating] !== undefined))(
-    'NEC 310.15 (quoted), from 40 °C to $ambient °C: $factor for $rating °C',
-    ({ rating, ambient, factor }) => {
-      const insulation = INSULATION[rating] as string;
-      const [base, there] = amps([40, ambient].map((t) => ({ gauge: '10 AWG', ambient: t, insulation })));
-      // Two printed decimals.
-      expect(Math.abs((there as number) / (base as number) - factor)).toBeLessThanOrEqual(0.005);
-    },
-  );
+  test('NEC 310.15 (quoted), from 40 °C to another temperature', () => {
+    const rows = NEC_AMBIENT.rows.filter(({ rating }) => INSULATION[rating] !== undefined);
+    expectOfAll(
+      rows,
+      (row) => `${row.rating} °C at ${row.ambient} °C`,
+      ({ rating, ambient, factor }) => {
+        const insulation = INSULATION[rating] as string;
+        const [base, there] = amps([40, ambient].map((t) => ({ gauge: '10 AWG', ambient: t, insulation })));
+        // Two printed decimals.
+        expect(Math.abs((there as number) / (base as number) - factor)).toBeLessThanOrEqual(0.005);
+      },
+    );
+  });
 
   test('a place as hot as the insulation may be, or hotter: nothing can be carried', () => {
     const found = ampacitiesOf([
@@ -147,36 +162,46 @@ describe('ambient temperature', () => {
   });
 });
 
-test.each(FAA_FREE_AIR.rows)(
-  'FAA AC 43.13-1B fig. 11-4a: No. $gauge in free air, $rise K: never more than $current A',
-  ({ gauge, rise, current }) => {
-    // Every insulation that reaches its rating with this rise, from a place of 20 °C or warmer.
-    const pieces = Object.entries(INSULATION)
-      .map(([rating, insulation]) => ({ gauge: `${gauge} AWG`, ambient: Number(rating) - rise, insulation }))
-      .filter(({ ambient }) => ambient >= 20);
-    expect(pieces.length).toBeGreaterThan(0);
-    const found = ampacitiesOf(pieces);
-    for (const one of found) {
-      // Thinner than 0.75 mm² the model has no figure. Free air is the best place there is: a bound on one side.
-      if (gauge === '20' || gauge === '22') expect(one).toBeNull();
-      else {
-        expect(one).not.toBeNull();
-        expect(one as number).toBeLessThanOrEqual(current);
+test('FAA AC 43.13-1B fig. 11-4a: never more than in free air', () => {
+  expectOfAll(
+    FAA_FREE_AIR.rows,
+    (row) => `No. ${row.gauge}, ${row.rise} K`,
+    ({ gauge, rise, current }) => {
+      // Every insulation that reaches its rating with this rise, from a place of 20 °C or warmer.
+      const pieces = Object.entries(INSULATION)
+        .map(([rating, insulation]) => ({
+          gauge: `${gauge} AWG`,
+          ambient: Number(rating) - rise,
+          insulation,
+        }))
+        .filter(({ ambient }) => ambient >= 20);
+      expect(pieces.length).toBeGreaterThan(0);
+      const found = ampacitiesOf(pieces);
+      for (const one of found) {
+        // Thinner than 0.75 mm² the model has no figure. Free air is the best place there is: a bound on one side.
+        if (gauge === '20' || gauge === '22') expect(one).toBeNull();
+        else {
+          expect(one).not.toBeNull();
+          expect(one as number).toBeLessThanOrEqual(current);
+        }
       }
-    }
-  },
-);
+    },
+  );
+});
 
-test.each(BUNDLE.rows)(
-  '33 CFR 183.425 note 2 (quoted): $from conductors together, factor $factor',
-  ({ from, to, factor }) => {
-    const counts = [from, to ?? from * 2];
-    const [alone, ...found] = amps(
-      [1, ...counts].map((bundle) => ({ gauge: '10 AWG', ambient: 30, bundle })),
-    );
-    for (const one of found) expect(apart(one / (alone as number), factor)).toBeLessThan(DUST);
-  },
-);
+test('33 CFR 183.425 note 2 (quoted): conductors together', () => {
+  expectOfAll(
+    BUNDLE.rows,
+    ({ from }) => `${from} conductors`,
+    ({ from, to, factor }) => {
+      const counts = [from, to ?? from * 2];
+      const [alone, ...found] = amps(
+        [1, ...counts].map((bundle) => ({ gauge: '10 AWG', ambient: 30, bundle })),
+      );
+      for (const one of found) expect(apart(one / (alone as number), factor)).toBeLessThan(DUST);
+    },
+  );
+});
 
 describe('sizes between those of the table', () => {
   const sizes = [
@@ -188,19 +213,23 @@ describe('sizes between those of the table', () => {
   const inside = sizes.filter(({ area }) => area > least);
   const found = amps(inside.map(({ size }) => ({ gauge: size, ambient: 30, insulation: 'C' })));
 
-  test.each(inside.map((one, i) => ({ ...one, amps: found[i] as number })))(
-    '$size lies between its neighbours, straight in the logarithms',
-    ({ area, amps }) => {
-      const above = GAUGES.findIndex((gauge) => awgArea(gauge) >= area);
-      const [thin, thick] = [GAUGES[above - 1] as string, GAUGES[above] as string];
-      const [low, high] = [printed(thin, 'at_125'), printed(thick, 'at_125')];
-      expect(amps).toBeGreaterThanOrEqual(low);
-      expect(amps).toBeLessThanOrEqual(high);
-      const part = Math.log(area / awgArea(thin)) / Math.log(awgArea(thick) / awgArea(thin));
-      // The exponent is below 2, so that the five figures of the area weigh at most twice.
-      expect(apart(amps, low * (high / low) ** part)).toBeLessThan(2 * FIVE_FIGURES);
-    },
-  );
+  test('each lies between its neighbours, straight in the logarithms', () => {
+    expectOfAll(
+      inside,
+      ({ size }) => size,
+      ({ area }, i) => {
+        const amps = found[i] as number;
+        const above = GAUGES.findIndex((gauge) => awgArea(gauge) >= area);
+        const [thin, thick] = [GAUGES[above - 1] as string, GAUGES[above] as string];
+        const [low, high] = [printed(thin, 'at_125'), printed(thick, 'at_125')];
+        expect(amps).toBeGreaterThanOrEqual(low);
+        expect(amps).toBeLessThanOrEqual(high);
+        const part = Math.log(area / awgArea(thin)) / Math.log(awgArea(thick) / awgArea(thin));
+        // The exponent is below 2, so that the five figures of the area weigh at most twice.
+        expect(apart(amps, low * (high / low) ** part)).toBeLessThan(2 * FIVE_FIGURES);
+      },
+    );
+  });
 
   test('from 18 AWG down to 0.75 mm² it goes with the area', () => {
     const thin = sizes.filter(({ area }) => area <= least && area >= 0.75);

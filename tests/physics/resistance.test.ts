@@ -5,6 +5,7 @@ import { FAA_LENGTH_FOR_DROP, FAA_RESISTANCE, FAA_WIRE_FOR_DROP } from '../../sr
 import { SOLID_AWG } from '../../src/data/handbook.ts';
 import { IEC_60228_CLASS_5 } from '../../src/data/iec60228.ts';
 import { NEC_TABLE_8 } from '../../src/data/nec.ts';
+import { expectOfAll } from '../offenders.ts';
 import { apart, known } from './harness.ts';
 import { feedOf, resistances } from './one-wire.ts';
 
@@ -25,54 +26,69 @@ describe('NEC ch. 9 table 8 (quoted): stranded copper at 75 °C', () => {
   const found = resistances(
     feedOf(NEC_TABLE_8.rows.map(({ gauge }) => ({ gauge: `${gauge} AWG`, ambient: 75, length: TEN_FEET }))),
   );
-  test.each(NEC_TABLE_8.rows.map((row, i) => ({ ...row, ohm: found[i] as number })))(
-    '$gauge AWG: $resistance Ω per 1000 ft',
-    ({ resistance, ohm }) => {
-      // Three printed figures, and a lay factor that is itself known to two decimals only: ±0.005 in 1.02.
-      const tolerance = halfDigit(resistance, 3) + (resistance * 0.005) / LAY;
-      expect(Math.abs(ohm * 100 - resistance)).toBeLessThanOrEqual(tolerance);
-    },
-  );
+  test('every size', () => {
+    expectOfAll(
+      NEC_TABLE_8.rows,
+      ({ gauge }) => `${gauge} AWG`,
+      ({ resistance }, i) => {
+        const ohm = found[i] as number;
+        // Three printed figures, and a lay factor that is itself known to two decimals only: ±0.005 in 1.02.
+        const tolerance = halfDigit(resistance, 3) + (resistance * 0.005) / LAY;
+        expect(Math.abs(ohm * 100 - resistance)).toBeLessThanOrEqual(tolerance);
+      },
+    );
+  });
 });
 
 describe('handbook table (quoted): solid copper at 20 °C, the lay taken out', () => {
   const found = resistances(
     feedOf(SOLID_AWG.rows.map(({ gauge }) => ({ gauge: `${gauge} AWG`, ambient: 20, length: TEN_FEET }))),
   );
-  test.each(SOLID_AWG.rows.map((row, i) => ({ ...row, ohm: found[i] as number })))(
-    '$gauge AWG: $resistance Ω per 1000 ft',
-    ({ gauge, resistance, ohm }) => {
-      // Printed with four figures, 1/0 with three.
-      const digits = gauge === '1/0' ? 3 : 4;
-      expect(Math.abs((ohm / LAY) * 100 - resistance)).toBeLessThanOrEqual(halfDigit(resistance, digits));
-    },
-  );
+  test('every size', () => {
+    expectOfAll(
+      SOLID_AWG.rows,
+      ({ gauge }) => `${gauge} AWG`,
+      ({ gauge, resistance }, i) => {
+        const ohm = found[i] as number;
+        // Printed with four figures, 1/0 with three.
+        const digits = gauge === '1/0' ? 3 : 4;
+        expect(Math.abs((ohm / LAY) * 100 - resistance)).toBeLessThanOrEqual(halfDigit(resistance, digits));
+      },
+    );
+  });
 });
 
 describe('IEC 60228 class 5 (quoted): greatest resistance at 20 °C', () => {
   const found = resistances(
     feedOf(IEC_60228_CLASS_5.rows.map(({ size }) => ({ gauge: `${size} mm2`, ambient: 20 }))),
   );
-  test.each(IEC_60228_CLASS_5.rows.map((row, i) => ({ ...row, ohm: found[i] as number })))(
-    '$size mm2: $resistance mΩ/m',
-    ({ resistance, ohm }) => {
-      // The figure itself goes in; what is left is the warmth of a milliampere.
-      expect(apart(ohm * 1000, resistance)).toBeLessThan(1e-9);
-    },
-  );
+  test('every size', () => {
+    expectOfAll(
+      IEC_60228_CLASS_5.rows,
+      ({ size }) => `${size} mm2`,
+      ({ resistance }, i) => {
+        const ohm = found[i] as number;
+        // The figure itself goes in; what is left is the warmth of a milliampere.
+        expect(apart(ohm * 1000, resistance)).toBeLessThan(1e-9);
+      },
+    );
+  });
 });
 
 describe('FAA AC 43.13-1B p. 11-22 (printed): L2 = 254.5·L1/(234.5 + T2)', () => {
   const hot = [20, 50, 75, 100, 125, 150, 180];
   const found = resistances(feedOf(hot.map((ambient) => ({ gauge: '10 AWG', ambient }))));
-  test.each(hot.map((t2, i) => ({ t2, ohm: found[i] as number })))(
-    'the run at $t2 °C that drops as much as one at 20 °C',
-    ({ t2, ohm }) => {
-      const shorter = (found[0] as number) / ohm;
-      // 1/254.5 is 0.0039293, the coefficient in use is 0.00393: apart by 2e-4 of itself, less of the whole.
-      expect(apart(shorter, 254.5 / (234.5 + t2))).toBeLessThan(2e-4);
-    },
-  );
+  test('the run that drops as much hot as at 20 °C', () => {
+    expectOfAll(
+      hot,
+      (t2) => `${t2} °C`,
+      (t2, i) => {
+        const shorter = (found[0] as number) / (found[i] as number);
+        // 1/254.5 is 0.0039293, the coefficient in use is 0.00393: apart by 2e-4 of itself, less of the whole.
+        expect(apart(shorter, 254.5 / (234.5 + t2))).toBeLessThan(2e-4);
+      },
+    );
+  });
 });
 
 describe('FAA AC 43.13-1B, drop of 20 A at 20 °C', () => {
@@ -95,22 +111,29 @@ describe('FAA AC 43.13-1B, drop of 20 A at 20 °C', () => {
     return { ...row, drop, scaled: (drop * theirs) / (ohm / warm), printed: row.drop };
   });
 
-  test.each(cases)(
-    'table $table, $permitted V: No. $gauge over $length ft keeps it',
-    ({ permitted, drop }) => {
-      // 0.504 V for 0.5 V is what the table itself lets pass; bare copper of that size stays below.
-      expect(drop).toBeLessThanOrEqual(permitted);
-    },
-  );
+  test('every row keeps its permitted drop', () => {
+    expectOfAll(
+      cases,
+      (row) => `table ${row.table}, No. ${row.gauge}, ${row.permitted} V`,
+      ({ permitted, drop }) => {
+        // 0.504 V for 0.5 V is what the table itself lets pass; bare copper of that size stays below.
+        expect(drop).toBeLessThanOrEqual(permitted);
+      },
+    );
+  });
 
-  test.each(cases.filter(({ printed, table }) => printed !== null && table === '11-7'))(
-    'table 11-7: No. $gauge over $length ft drops $printed V with its resistance',
-    ({ gauge, scaled, printed }) => {
-      // Printed to the millivolt. The third row prints 3.60 V where its own figures give 3.555 V.
-      const meant = gauge === '12' ? 3.555 : (printed as number);
-      expect(Math.abs(scaled - meant)).toBeLessThanOrEqual(0.0005);
-    },
-  );
+  test('table 11-7: every row drops what is printed, with its resistance', () => {
+    const rows = cases.filter(({ printed, table }) => printed !== null && table === '11-7');
+    expectOfAll(
+      rows,
+      ({ gauge }) => `No. ${gauge}`,
+      ({ gauge, scaled, printed }) => {
+        // Printed to the millivolt. The third row prints 3.60 V where its own figures give 3.555 V.
+        const meant = gauge === '12' ? 3.555 : (printed as number);
+        expect(Math.abs(scaled - meant)).toBeLessThanOrEqual(0.0005);
+      },
+    );
+  });
 
   test('table 11-8 prints .366 V over 19.5 ft, a misprint: its resistance gives .491 V', () => {
     const row = cases.find(({ table, length }) => table === '11-8' && length === 19.5);
