@@ -104,6 +104,11 @@ export interface Layout {
   readonly points: readonly { name: string }[];
   readonly coils: readonly { id: string }[];
   readonly events: readonly { coil: number }[];
-  readonly runs: readonly { name: string; side: 'feed' | 'return'; fuse: object | null }[];
+  readonly runs: readonly {
+    name: string;
+    side: 'feed' | 'return';
+    /** `curve`: the maker's longest clearing times [A, s], rising currents. */
+    fuse: { curve: readonly { current: number; within: number }[] | null } | null;
+  }[];
   readonly wires: readonly { id: string; run: number; coils: readonly number[] }[];
 }

@@ -95,16 +95,6 @@ export const fuse = {
     source: fromMemory('low'),
     note: 'Between 0.15 and 0.25 % per kelvin: the data sheet of the fuse goes first.',
   },
-  pulse_share: {
-    kind: 'constant',
-    symbol: 's_P',
-    label: 'Share of the melting I²t for 100 000 pulses',
-    unit: '1',
-    shown: '%',
-    value: 0.22,
-    source: QUOTED,
-    note: 'A coil that fires every other turn at 3000 rpm makes them in 67 minutes; the table goes no further.',
-  },
   ramp_factor: {
     kind: 'constant',
     symbol: 'k_ramp',

@@ -102,6 +102,28 @@ function conductorsOf(placed: readonly Placed[], ids: readonly string[]): { id: 
   });
 }
 
+/** A fuse's own curve starts above its rating; with more current it takes less time. */
+function checkCurve(fuse: RunDraft['fuse'], path: Path, report: Report): void {
+  const points = fuse?.curve;
+  if (!fuse || !points) return;
+  for (const [i, point] of points.entries()) {
+    const before = i === 0 ? { current: fuse.rating, within: Number.POSITIVE_INFINITY } : points[i - 1];
+    const at = [...path, 'curve', i];
+    if (point?.current !== undefined && typeof before?.current === 'number' && point.current <= before.current)
+      report(
+        [...at, 'current'],
+        `${point.current} A, not above ${i === 0 ? 'the rating' : 'the point before'}, ${before.current} A`,
+        'takes currents above the rating, in rising order',
+      );
+    if (point?.within !== undefined && before?.within !== undefined && point.within >= before.within)
+      report(
+        [...at, 'within'],
+        `${point.within} s, not below the point before, ${before.within} s`,
+        'takes times that fall as the current rises',
+      );
+  }
+}
+
 function checkDevices(
   { run, side, path }: Placed,
   highest: number | undefined,
@@ -116,6 +138,7 @@ function checkDevices(
         `takes a ${device} in feed runs only: opened there, it leaves the coils live`,
         'key',
       );
+  checkCurve(run?.fuse, [...path, 'fuse'], report);
   if (run?.fuse?.type === UNKNOWN && run.fuse.rating === 'auto')
     report(
       [...path, 'fuse', 'rating'],

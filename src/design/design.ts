@@ -170,6 +170,10 @@ export interface Fuse {
   ambient: number;
   /** Length of conductor between the source and the fuse [m]. */
   from_source: number | null;
+  /** The maker's longest clearing times, rising currents [A, s]; null: the limits of the type's standard. */
+  curve: { current: number; within: number }[] | null;
+  /** The maker's melting energy I²t [A²·s]. */
+  melting: number | null;
 }
 
 export interface Relay {

@@ -35,6 +35,8 @@ const fuseOf = (fuse: NonNullable<RunOfFile['fuse']>, run: RunOfFile, path: stri
   rating: fuse.rating,
   ambient: ambientOf(fuse.ambient, run, path, fill),
   from_source: fuse.from_source ?? null,
+  curve: fuse.curve ?? null,
+  melting: fuse.melting ?? null,
 });
 
 type RelayOfFile = Exclude<NonNullable<RunOfFile['relay']>, typeof UNKNOWN>;

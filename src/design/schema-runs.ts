@@ -8,6 +8,9 @@ import { AMPS, CELSIUS, MOST_COILS, map, VOLTS, VOLTS_OR_NONE } from './schema-c
 /** What stands in an install that is checked where nobody knows the part. */
 export const UNKNOWN = 'unknown';
 
+/** Points of a fuse's own curve: what the workings have rows for. */
+export const MOST_CURVE_POINTS = 7;
+
 const METRES: Bounds = { over: 0, to: 100 };
 const SIZE_PATTERN = String.raw`\s*[\d.]+(/0)?\s*([Aa][Ww][Gg]|[Ss][Aa][Ee]|[Mm][Mm](2|²|\^2))\s*`;
 
@@ -75,6 +78,33 @@ const fuse = map(
       {
         description: 'Length of conductor between the source and the fuse.',
       },
+    ).optional(),
+    curve: z
+      .array(
+        map(
+          {
+            current: quantity('A', { over: 0, to: 1e5 }, { description: 'Current.' }),
+            within: quantity(
+              's',
+              { over: 0, to: 1e6 },
+              { description: 'Longest total clearing time at that current.' },
+            ),
+          },
+          'One point of the curve.',
+        ),
+        { error: 'takes a list of points: [{current: 40 A, within: 5 s}]' },
+      )
+      .min(1, { error: 'takes at least one point' })
+      .max(MOST_CURVE_POINTS, { error: `takes at most ${MOST_CURVE_POINTS} points` })
+      .optional()
+      .meta({
+        description:
+          'The maker’s own curve: longest total clearing times, currents rising, times falling. In place of the limits of the type’s standard.',
+      }),
+    melting: quantity(
+      'A2s',
+      { over: 0, to: 1e9 },
+      { description: 'The maker’s melting energy I²t.' },
     ).optional(),
   },
   'A fuse at the start of this run. Feed runs only.',

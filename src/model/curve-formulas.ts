@@ -28,7 +28,7 @@ export const GUARD: Gates = {
 export const gateBelow = (current: string, { currents }: Gates = SLOWEST): string =>
   `IF(${current}<INDEX(${currents}, 1, 1), 0, MATCH(${current}, ${currents}, 1))`;
 
-/** Time read from the gates at `current`, straight in log–log behind the gate `row`; the last one holds on. */
+/** Time read from the limits at `current`, straight in log–log beyond the limit `row`; by I²t beyond the last one. */
 export const atGate = (current: string, row: string, { currents, times, slopes }: Gates): string =>
   `INDEX(${times}, 1, ${row})*(${current}/INDEX(${currents}, 1, ${row}))^INDEX(${slopes}, 1, ${row})`;
 

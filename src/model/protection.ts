@@ -1,13 +1,25 @@
 /** Which fuse protects which conductor, what its gates are, and when it opens on a short. */
-import type { Quantities } from '../basis/quantity.ts';
-import { PHYSICS } from '../basis/sources.ts';
+import type { Layout, Quantities } from '../basis/quantity.ts';
+import { AS_STATED, DEFINITION, PHYSICS } from '../basis/sources.ts';
+import { FUSE_PULSES } from '../data/fuses.ts';
 import { GUARD, gateBelow, opening, timeConstant } from './curve-formulas.ts';
-import { protectorOf } from './route.ts';
+import { curveOf, protectorOf } from './route.ts';
 
+/** The fewest pulses for which a share is printed. */
+const FEW_PULSES = FUSE_PULSES.rows[0] as (typeof FUSE_PULSES.rows)[number];
+
+/** Slope to the next limit in the logarithms; beyond the last one I²t stays. Empty where a time is not known. */
 const slope = (times: string): string =>
-  'IF(ISNUMBER(run_fuse_type), IF(gate_no<COUNT(gate_no[gate]), ' +
+  `IF(ISNUMBER(${times.replace('[gate]', '')}), IF(gate_no<COUNT(gate_no[gate]), ` +
   `LN(INDEX(${times}, 1, gate_no+1)/INDEX(${times}, 1, gate_no))/` +
-  'LN(INDEX(gate_current[gate], 1, gate_no+1)/INDEX(gate_current[gate], 1, gate_no)), 0), "")';
+  'LN(INDEX(gate_current[gate], 1, gate_no+1)/INDEX(gate_current[gate], 1, gate_no)), -2), "")';
+
+/** A point of the own curve of the fuse that protects the run, the first one behind its rating. */
+const pointOf = (at: { run: number; gate: number }, layout: Layout) => {
+  const wire = layout.wires.findIndex((w) => w.run === at.run);
+  return layout.runs[curveOf(wire, layout) - 1]?.fuse?.curve?.[at.gate - 1];
+};
+
 export const protection = {
   protector: {
     kind: 'structure',
@@ -61,6 +73,45 @@ export const protection = {
     per: ['wire'],
     formula: 'IF(protector>0, MATCH(INDEX(own_type[wire], protector, 1), type_name[fuse_type], 0), "")',
   },
+  own_curve: {
+    kind: 'structure',
+    symbol: 'n_cv',
+    label: 'Number of the run whose fuse protects this conductor by its maker’s curve, 0 for none',
+    unit: '1',
+    per: ['wire'],
+    value: (at, layout) => curveOf(at.wire, layout),
+  },
+  curve_point: {
+    kind: 'structure',
+    symbol: 'I_cv',
+    label: 'Maker’s curve of the fuse that protects the run: current',
+    unit: 'A',
+    per: ['run'],
+    across: 'gate',
+    value: (at, layout) => pointOf(at, layout)?.current ?? '',
+    source: AS_STATED,
+    note: 'Empty without one. It is changed in the design, not in the workbook.',
+  },
+  curve_within: {
+    kind: 'structure',
+    symbol: 't_cv',
+    label: 'Maker’s curve: longest total clearing time',
+    unit: 's',
+    shown: 's',
+    per: ['run'],
+    across: 'gate',
+    value: (at, layout) => pointOf(at, layout)?.within ?? '',
+    source: AS_STATED,
+  },
+  curved: {
+    kind: 'formula',
+    symbol: 'cv',
+    label: 'Fuse is read from its maker’s curve (1) or from the limits of its type (0)',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(COUNT(curve_point[gate])>0, 1, 0)',
+    source: DEFINITION,
+  },
   mixed: {
     kind: 'formula',
     symbol: 'mix',
@@ -69,7 +120,8 @@ export const protection = {
     per: ['run'],
     formula:
       'IF(ISNUMBER(run_fuse), IF(MIN(nearest_fuse[wire of run])<run_fuse, 1, ' +
-      'IF(MIN(nearest_type[wire of run])<MAX(nearest_type[wire of run]), 1, 0)), 0)',
+      'IF(MIN(nearest_type[wire of run])<MAX(nearest_type[wire of run]), 1, ' +
+      'IF(MIN(own_curve[wire of run])<MAX(own_curve[wire of run]), 1, 0))), 0)',
     note: 'Which of them is the slower one changes with the current: divide such a run, one for each fuse.',
   },
   run_fuse_type: {
@@ -100,53 +152,65 @@ export const protection = {
   gate_current: {
     kind: 'formula',
     symbol: 'I_g',
-    label: 'Gate of the fuse that protects the run: current',
+    label: 'Opening-time limit of the fuse that protects the run: current',
     unit: 'A',
     per: ['run'],
     across: 'gate',
     formula:
-      'IF(ISNUMBER(run_fuse_type), run_fuse*INDEX(type_multiple[fuse_type,gate], run_fuse_type, gate_no), "")',
+      'IF(ISNUMBER(run_fuse_type), IF(curved=0, run_fuse*INDEX(type_multiple[fuse_type,gate], run_fuse_type, gate_no), ' +
+      'IF(ISNUMBER(curve_point), curve_point, IF(gate_no=1, run_fuse, gate_current[gate-1]*gate_further))), "")',
+    source: DEFINITION,
+    note: 'Of a maker’s curve the first row is the rating: there the fuse need never open.',
   },
   gate_slowest: {
     kind: 'formula',
     symbol: 't_max',
-    label: 'Gate: opens at the latest after',
+    label: 'Opening-time limit: opens at the latest after',
     unit: 's',
     shown: 's',
     per: ['run'],
     across: 'gate',
     formula:
-      'IF(ISNUMBER(run_fuse_type), IF(gate_no=1, for_ever, INDEX(type_slowest[fuse_type,gate], run_fuse_type, gate_no)), "")',
-    note: 'At the first gate the fuse must hold: it need never open.',
+      'IF(ISNUMBER(run_fuse_type), IF(gate_no=1, for_ever, IF(curved=0, INDEX(type_slowest[fuse_type,gate], run_fuse_type, gate_no), ' +
+      'IF(ISNUMBER(curve_within), curve_within, gate_slowest[gate-1]/gate_further^2))), "")',
+    source: PHYSICS,
+    note: 'At the first limit the fuse must hold: it need never open. Beyond the last one I²t stays.',
   },
   gate_fastest: {
     kind: 'formula',
     symbol: 't_min',
-    label: 'Gate: opens not before',
+    label: 'Opening-time limit: opens not before',
     unit: 's',
     shown: 's',
     per: ['run'],
     across: 'gate',
-    formula: 'IF(ISNUMBER(run_fuse_type), INDEX(type_fastest[fuse_type,gate], run_fuse_type, gate_no), "")',
+    formula:
+      'IF(ISNUMBER(run_fuse_type), IF(curved=0, INDEX(type_fastest[fuse_type,gate], run_fuse_type, gate_no), ""), "")',
+    source: DEFINITION,
+    note: 'A curve of longest times says nothing of the shortest.',
   },
   slowest_slope: {
     kind: 'formula',
     symbol: 'n_max',
-    label: 'Slope of the latest opening behind the gate, in the logarithms',
+    label: 'Slope of the latest opening beyond the limit, in the logarithms',
     unit: '1',
     per: ['run'],
     across: 'gate',
     formula: slope('gate_slowest[gate]'),
-    note: 'Behind the last gate the time stays.',
+    source: PHYSICS,
+    note:
+      'Straight in the logarithms between two limits. Beyond the last one the melting energy I²t stays, since no heat is gained by ' +
+      'going faster: t = t_g·(I_g/I)². The arc is neglected: at vehicle voltages, below the rated voltage of the fuse, it is short.',
   },
   fastest_slope: {
     kind: 'formula',
     symbol: 'n_min',
-    label: 'Slope of the earliest opening behind the gate, in the logarithms',
+    label: 'Slope of the earliest opening beyond the limit, in the logarithms',
     unit: '1',
     per: ['run'],
     across: 'gate',
     formula: slope('gate_fastest[gate]'),
+    source: PHYSICS,
   },
   overload_limit: {
     kind: 'formula',
@@ -210,6 +274,58 @@ export const protection = {
     shown: 's',
     per: ['wire'],
     formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${opening('fault_min', 'wire_gate', '<=', GUARD)}, ""), "")`,
+  },
+  melting: {
+    kind: 'input',
+    symbol: 'I²t_m',
+    label: 'Fuse: melting energy I²t (empty: pulses are not judged)',
+    unit: 'A^2*s',
+    shown: 'A2s',
+    per: ['run'],
+    path: 'runs.{run}.fuse.melting',
+    range: [0.001, 1e9],
+  },
+  pulse_share: {
+    kind: 'constant',
+    symbol: 's_P',
+    label: 'Share of the melting I²t that a pulse may have which comes a hundred times',
+    unit: '1',
+    shown: '%',
+    value: FEW_PULSES.share / 100,
+    source: FUSE_PULSES.source,
+    note:
+      'The printed shares hold for pulses with ten seconds between them, and coils fire closer: a pulse above this share is too much ' +
+      'in any case, one below it is not thereby shown to be harmless for good.',
+  },
+  pulse_energy: {
+    kind: 'formula',
+    symbol: 'I²t',
+    label: 'I²t of one firing in the conductor, its share of the overlap included',
+    unit: 'A^2*s',
+    shown: 'A2s',
+    per: ['wire', 'point'],
+    formula: 'effective^2*cycle_time/wire_firings',
+    source: PHYSICS,
+  },
+  run_pulse: {
+    kind: 'formula',
+    symbol: 'I²t_P',
+    label: 'Largest I²t of one firing in the run',
+    unit: 'A^2*s',
+    shown: 'A2s',
+    per: ['run'],
+    formula: 'MAX(pulse_energy[wire of run,point])',
+    source: DEFINITION,
+  },
+  pulse_allowed: {
+    kind: 'formula',
+    symbol: 'I²t_P,max',
+    label: 'I²t allowed for one firing',
+    unit: 'A^2*s',
+    shown: 'A2s',
+    per: ['run'],
+    formula: 'IF(ISNUMBER(melting), melting*pulse_share, "")',
+    source: FUSE_PULSES.source,
   },
   fuse_opens: {
     kind: 'formula',

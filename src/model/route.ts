@@ -16,3 +16,9 @@ export function protectorOf(wire: number, layout: Layout): number {
   if (layout.runs[layout.wires[wire]?.run ?? -1]?.side !== 'feed') return -1;
   return has(wire) ? wire : (before(wire, layout).findLast(has) ?? -1);
 }
+
+/** Number of the run whose fuse protects `wire` by a curve of its own, from 1; 0 for none or by the limits of its type. */
+export function curveOf(wire: number, layout: Layout): number {
+  const run = layout.wires[protectorOf(wire, layout)]?.run ?? -1;
+  return layout.runs[run]?.fuse?.curve ? run + 1 : 0;
+}

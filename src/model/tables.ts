@@ -72,17 +72,20 @@ const FUSES = FUSE_RATINGS.rows.map((row) => ({
     null,
 }));
 
-/** Gates of the fuse type with the most of them; a type with fewer is filled up with its last gate, far out. */
-const GATES = Math.max(
-  ...FUSE_TYPES.rows.map((t) => FUSE_GATES.rows.filter((g) => g.type === t.type).length),
-);
-const FAR_OUT = 10;
+/** Rows for the limits of a type, and for a fuse's own curve behind its rating; those left over follow the last by I²t. */
+const GATES = 8;
+const FAR_OUT = 2;
 const gatesOf = (type: string): { multiple: number; min: number; max: number | null }[] => {
   const own = FUSE_GATES.rows
     .filter((g) => g.type === type)
     .map(({ multiple, min, max }) => ({ multiple, min, max }));
   const last = own.at(-1) as (typeof own)[number];
-  return Array.from({ length: GATES }, (_, i) => own[i] ?? { ...last, multiple: last.multiple * FAR_OUT });
+  const beyond = (by: number): (typeof own)[number] => ({
+    multiple: last.multiple * by,
+    min: last.min / by ** 2,
+    max: last.max === null ? null : last.max / by ** 2,
+  });
+  return Array.from({ length: GATES }, (_, i) => own[i] ?? beyond(FAR_OUT ** (i + 1 - own.length)));
 };
 const GRID_ROWS = GRID_STEPS + GATES + 2 * NEAR_STEPS;
 const gates = FUSE_TYPES.rows.map((t) => gatesOf(t.type));
@@ -331,7 +334,7 @@ export const tables = {
     across: 'gate',
     values: gates.map((own) => own.map((g) => g.multiple)),
     source: FUSE_GATES.source,
-    note: 'A type with fewer gates repeats its last one, far out.',
+    note: 'Beyond the last limit of a type the rows follow it by I²t: twice the current, a quarter of the time.',
   },
   type_slowest: {
     kind: 'column',
@@ -354,6 +357,15 @@ export const tables = {
     across: 'gate',
     values: gates.map((own) => own.map((g) => g.min)),
     source: FUSE_GATES.source,
+  },
+  gate_further: {
+    kind: 'constant',
+    symbol: 'k_g',
+    label: 'Rows beyond the last point of a fuse’s curve: current over that of the row before',
+    unit: '1',
+    value: FAR_OUT,
+    source: ARBITRARY,
+    note: 'They lie on the line by I²t, wherever they stand on it.',
   },
   gate_no: {
     kind: 'structure',

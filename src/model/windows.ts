@@ -114,7 +114,9 @@ export const windows = {
     shown: 's',
     per: ['grid'],
     across: 'feed',
-    formula: `IF(ISNUMBER(curve_current), ${atGate('curve_current', 'curve_gate', FASTEST)}, "")`,
+    formula: `IF(ISNUMBER(curve_current), IF(curved=0, ${atGate('curve_current', 'curve_gate', FASTEST)}, ""), "")`,
+    source: PHYSICS,
+    note: 'Empty for a fuse that is read from a curve of longest times.',
   },
   curve_wire: {
     kind: 'formula',
