@@ -109,6 +109,8 @@ export const ARBITRARY: Citation = { status: 'arbitrary' };
 export const PHYSICS: Citation = { status: 'physics' };
 /** A choice of words or of bookkeeping: what a quantity is called here, a count, a unit turned. Nothing is claimed. */
 export const DEFINITION: Citation = { status: 'definition' };
+/** The design itself says so: a data sheet of a part, or a limit of the author's. */
+export const AS_STATED: Citation = { status: 'design' };
 /** Read in a second publication that does not name the first: no key, and none is made up. */
 export const QUOTED: Citation = { status: 'quoted' };
 

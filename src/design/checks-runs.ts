@@ -109,7 +109,11 @@ function checkCurve(fuse: RunDraft['fuse'], path: Path, report: Report): void {
   for (const [i, point] of points.entries()) {
     const before = i === 0 ? { current: fuse.rating, within: Number.POSITIVE_INFINITY } : points[i - 1];
     const at = [...path, 'curve', i];
-    if (point?.current !== undefined && typeof before?.current === 'number' && point.current <= before.current)
+    if (
+      point?.current !== undefined &&
+      typeof before?.current === 'number' &&
+      point.current <= before.current
+    )
       report(
         [...at, 'current'],
         `${point.current} A, not above ${i === 0 ? 'the rating' : 'the point before'}, ${before.current} A`,

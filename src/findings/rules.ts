@@ -6,6 +6,7 @@
  */
 import { COMMON_PRACTICE, cite, PHYSICS } from '../basis/sources.ts';
 import { fuseDistance } from '../data/fuse-distance.ts';
+import { FUSE_PULSES } from '../data/fuses.ts';
 import type { Design } from '../design/design.ts';
 import { fused, type Rules, run } from './rule.ts';
 import { coilRules } from './rules-coil.ts';
@@ -67,6 +68,14 @@ export const RULES = {
     limit: 'open_limit',
     source: cite('IEC-60364-5-54', 'quoted'),
     applies: fed,
+  },
+  fuse_pulse: {
+    per: 'run',
+    value: 'run_pulse',
+    sense: 'at most',
+    limit: 'pulse_allowed',
+    source: FUSE_PULSES.source,
+    applies: (design, i) => run(design, i)?.fuse?.melting != null,
   },
   breaking: {
     per: 'run',

@@ -99,6 +99,15 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     unknown: () =>
       'Needs a fuse before the run and the resistance of the source: give `supply.source_resistance`.',
   },
+  fuse_pulse: {
+    title: 'Fuse: pulses',
+    pass: (f) =>
+      `One firing heats the fuse by ${f.value}; ${f.limit} of its melting ${f.say('melting')} is allowed.`,
+    fail: (f) =>
+      `One firing heats the fuse by ${f.value}, where ${f.limit} of its melting ${f.say('melting')} is allowed: it opens ` +
+      'after some time without any fault. A larger rating, or a slower type.',
+    unknown: () => 'The melting energy of the fuse is not known: its maker states it as I²t.',
+  },
   breaking: {
     title: 'Fuse: breaking capacity',
     pass: (f) => `A short right behind the fuse draws ${f.value}; it can break ${f.limit}.`,

@@ -62,6 +62,7 @@ export const PLAIN: Readonly<Record<RuleId, Plain>> = {
     harm: 'stop',
     says: 'The fuse works too close to its limit: it will blow some day without a fault.',
   },
+  fuse_pulse: { harm: 'stop', says: 'Every spark ages this fuse: it will blow some day without a fault.' },
   fuse_listed: {
     harm: 'note',
     says: 'This rating of fuse is not on the usual list: a spare one may be hard to get.',

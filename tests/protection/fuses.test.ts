@@ -1,6 +1,7 @@
 /** Fuses: opening time from the gates, which fuse protects what, breaking capacity. */
 import { describe, expect, test } from 'vitest';
 import { FUSE_GATES } from '../../src/data/fuse-gates.ts';
+import { readDesign } from '../../src/design/read.ts';
 import { designOf, judge, type Parts, runAt, wireAt } from './feeds.ts';
 import { openingOf } from './truth.ts';
 
@@ -55,9 +56,11 @@ describe.each(TYPES)('type %s', (type) => {
     });
   });
 
-  test('flat beyond the last gate', () => {
-    for (const multiple of [6, 6.1, 10, 59, 61, 1000])
-      expect(opensAt(rating * multiple)).toBeCloseTo(gates.at(-1)?.max ?? Number.NaN, 9);
+  test('the same I²t beyond the last limit', () => {
+    const last = gates.at(-1);
+    const energy = (last?.max ?? Number.NaN) * (rating * (last?.multiple ?? Number.NaN)) ** 2;
+    for (const multiple of [6, 6.1, 10, 23.9, 24.1, 61, 1000])
+      expect(apart(opensAt(rating * multiple) * (rating * multiple) ** 2, energy)).toBeLessThan(DUST);
   });
 
   test('the curve that is drawn: slowest and fastest', () => {
@@ -80,6 +83,95 @@ describe.each(TYPES)('type %s', (type) => {
       expect(fastest).toBeLessThanOrEqual(slowest);
     }
   });
+});
+
+/** A driver stuck on that draws what its current limit lets through. */
+function opens(fuse: Record<string, unknown>): (amps: number) => number {
+  const { e, number } = judge(designOf({ feed: [{ run: 'main', gauge: '2 AWG', fuse }] }));
+  e.set('coil_ohm_20', {}, 1e-6);
+  return (amps) => {
+    e.set('current_limit', {}, amps);
+    return number('stuck_opening', { run: 0 });
+  };
+}
+
+test('by hand: 20 A of type E, limit 1 s at 120 A: at 600 A (120/600)² = 40 ms', () => {
+  expect(opens({ type: 'E', rating: '20 A' })(600)).toBeCloseTo(0.04, 12);
+  // A cross-linked conductor from 90 °C to 250 °C has k = 143 A·√s/mm² (IEC 60364-5-54, quoted): what survives is
+  // √(600² · 0.04)/143 = √14400/143 = 0.84 mm². A flat 1 s would have asked for 600/143 = 4.2 mm².
+  expect(Math.sqrt(600 ** 2 * opens({ type: 'E', rating: '20 A' })(600)) / 143).toBeCloseTo(0.84, 2);
+});
+
+describe('a fuse with its maker’s own curve', () => {
+  const curve = [
+    { current: '40 A', within: '5 s' },
+    { current: '100 A', within: '0.2 s' },
+    { current: '200 A', within: '40 ms' },
+  ];
+  const at = opens({ type: 'C', rating: '20 A', curve });
+  test('without end up to its first point, then the points', () => {
+    expect(at(40)).toBe(1e9);
+    expect(at(40.0001)).toBeCloseTo(5, 3);
+    expect(at(100)).toBeCloseTo(0.2, 12);
+    expect(at(200)).toBeCloseTo(0.04, 12);
+  });
+  test('straight in the logarithms between them: the geometric mean halfway', () =>
+    expect(at(Math.sqrt(100 * 200))).toBeCloseTo(Math.sqrt(0.2 * 0.04), 12));
+  test('by the same I²t beyond: 600 A is three times 200 A, 40 ms / 9', () =>
+    expect(at(600)).toBeCloseTo(0.04 / 9, 12));
+  test('as many points as there are rows, and one', () => {
+    const many = Array.from({ length: 7 }, (_, i) => ({
+      current: `${30 * (i + 1)} A`,
+      within: `${10 / 3 ** i} s`,
+    }));
+    expect(opens({ type: 'E', rating: '20 A', curve: many })(210)).toBeCloseTo(10 / 3 ** 6, 9);
+    expect(opens({ type: 'E', rating: '20 A', curve: many })(420)).toBeCloseTo(10 / 3 ** 6 / 4, 9);
+    expect(opens({ type: 'E', rating: '20 A', curve: many.slice(0, 1) })(60)).toBeCloseTo(10 / 4, 9);
+  });
+});
+
+test('a curve that starts within the rating, or does not fall, is refused with every point', () => {
+  const read = readDesign(
+    JSON.stringify(
+      designOf({
+        feed: [
+          {
+            run: 'main',
+            fuse: {
+              type: 'C',
+              rating: '20 A',
+              curve: [
+                { current: '20 A', within: '5 s' },
+                { current: '15 A', within: '6 s' },
+              ],
+            },
+          },
+        ],
+      }),
+    ),
+    'design.json',
+  );
+  expect(read.ok ? [] : read.problems.map(({ key }) => key)).toEqual([
+    'feed[0].fuse.curve[0].current',
+    'feed[0].fuse.curve[1].current',
+    'feed[0].fuse.curve[1].within',
+  ]);
+});
+
+test('pulses: the I²t of one firing against 48 % of what melts the fuse', () => {
+  // Rectangular pulses of 10 A for 3 ms, far apart at 200 rpm: 0.3 A²s each. 48 % of 0.7 A²s is 0.336 A²s, of 0.6 0.288.
+  const judged = (melting: string) =>
+    judge(
+      designOf({
+        coil: { resistance: '0.5 ohm', peak: '10 A' },
+        points: [{ name: 'slow', rpm: '200 rpm', supply: '14 V' }],
+        feed: [{ run: 'main', fuse: { type: 'C', rating: '20 A', melting } }],
+      }),
+    ).finding('fuse_pulse', 'main');
+  expect(judged('0.7 A2s').value).toBeCloseTo(0.3, 12);
+  expect(judged('0.7 A2s')).toMatchObject({ verdict: 'pass' });
+  expect(judged('0.7 A2s').limit).toBeCloseTo(0.336, 12);
+  expect(judged('0.6 A²s')).toMatchObject({ verdict: 'fail' });
 });
 
 describe('which fuse protects what', () => {

@@ -130,7 +130,7 @@ const GATES = new Map(
   ]),
 );
 
-/** Latest opening by the gates: straight in log–log between them, without end up to the first one with a maximum. */
+/** Latest opening by the gates: straight in log–log between them, without end up to the first one with a maximum, I²t beyond the last. */
 export function openingOf(type: string, rating: number, amps: number): number {
   const gates = GATES.get(type) ?? [];
   const x = Math.log(amps / rating);
@@ -139,7 +139,8 @@ export function openingOf(type: string, rating: number, amps: number): number {
   if (!first || !last) throw new Error(`no gates for ${type}`);
   // Rounding of the product rating × multiple.
   if (x <= first.x + 1e-12) return Infinity;
-  if (x >= last.x) return Math.exp(last.y);
+  // The energy that melts it stays: half the time at 1.41 times the current.
+  if (x >= last.x) return Math.exp(last.y - 2 * (x - last.x));
   const i = gates.findLastIndex((gate) => gate.x <= x);
   const [low, high] = [gates[i], gates[i + 1]] as [typeof first, typeof first];
   return Math.exp(low.y + ((high.y - low.y) * (x - low.x)) / (high.x - low.x));
