@@ -152,7 +152,14 @@ describe('what was not given', () => {
     expect(d.sizes).toEqual({ series: 'AWG', smallest: '18 AWG' });
     expect(d.limits).toEqual({ drop: 0.5, wire_load: 0.8, fuse_load: 0.75, joint_resistance: 0.0003 });
     expect(d.runs[0]).toMatchObject({ bundle: 1, joints: 2, capacitor: null });
-    expect(d.runs[0]?.fuse).toEqual({ type: 'C', rating: 'auto', ambient: 60, from_source: null });
+    expect(d.runs[0]?.fuse).toEqual({
+      type: 'C',
+      rating: 'auto',
+      ambient: 60,
+      from_source: null,
+      curve: null,
+      melting: null,
+    });
     expect(d.runs[0]?.relay).toEqual({
       rating: 40,
       rated_at: null,
