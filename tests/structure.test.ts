@@ -19,7 +19,7 @@ const ORDER = [
   ['writers'],
   ['kit'],
   ['docs'],
-  ['run.ts'],
+  ['run.ts', 'run-laid.ts'],
   ['page'],
   ['commands'],
   ['cli.ts', 'build'],

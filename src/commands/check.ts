@@ -35,14 +35,16 @@ export async function run(argv: string[]): Promise<number> {
   // Loaded only where a workbook is asked for.
   const book = out === undefined ? null : await import('../writers/workbook/workbook.ts');
   const measured = given.card === null ? given.design.measured : fromCard(given.design, given.card);
-  const result = pipeline({ ...given.design, measured }, book?.show, ['readings']);
-  const found = checked(result);
-  if (book !== null && out !== undefined)
-    writeSafely(out, book.toWorkbook(result), {
+  const design = { ...given.design, measured };
+  const found = checked(pipeline(design));
+  if (book !== null && out !== undefined) {
+    const { runLaid } = await import('../run-laid.ts');
+    writeSafely(out, book.toWorkbook(runLaid(design, book.show, ['readings'])), {
       force,
       ours: book.isOurs,
       inputs: file === '-' ? [] : [file],
     });
+  }
   process.stdout.write(json ? `${JSON.stringify(checkJson(found), null, 2)}\n` : checkReport(found));
   if (out !== undefined)
     (json ? process.stderr : process.stdout).write(`\nWorkbook with the test card: ${out}\n`);

@@ -1,8 +1,8 @@
 /** `coilfeed compare A [B]`: two designs side by side, or one design with its original wiring. */
 import { parseArgs } from 'node:util';
 import type { Design } from '../design/design.ts';
-import type { Sheet } from '../engine/cells.ts';
-import type { Extra } from '../engine/evaluate.ts';
+import type { Sheet } from '../engine/cell.ts';
+import type { Extra } from '../engine/spreadsheet.ts';
 import { compare, type Sided } from '../readings/compare.ts';
 import { run as pipeline } from '../run.ts';
 import { compareJson } from '../writers/compare-json.ts';
@@ -88,7 +88,8 @@ async function written(a: Sided, design: Design, { outs, force, ...call }: Call)
     const { name, cells } = page(grid, d);
     return new Map<string, Sheet>([...show(grid, d), [name, cells]]);
   };
-  const result = pipeline(design, extra);
+  const { runLaid } = await import('../run-laid.ts');
+  const result = runLaid(design, extra);
   const { grid } = result.evaluation;
   for (const out of books)
     writeSafely(out, toWorkbook(result, [page(grid, design)]), {

@@ -45,12 +45,13 @@ export async function run(argv: string[]): Promise<number> {
 
   const { kitPages } = await import('../kit/sheets.ts');
   const { show, toWorkbook } = await import('../writers/workbook/workbook.ts');
-  const result = pipeline(design, undefined, ['readings']);
+  const result = pipeline(design);
   const digest = createHash('sha256').update(design.text).digest('hex');
   const job: Job = { result, harness: harnessOf(result.evaluation), digest, batch, serials };
   // Once more, now with the sheets of the kit, whose rows follow from the first result.
   const pages = kitPages(job);
-  const whole = pipeline(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
+  const { runLaid } = await import('../run-laid.ts');
+  const whole = runLaid(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
   const files = new Map<FileName, string | Uint8Array>([
     ...(await papers(job, words)),
     ['kit.xlsx', await toWorkbook(whole, pages.pages(whole.evaluation))],

@@ -45,7 +45,8 @@ export async function run(argv: string[]): Promise<number> {
 /** `file` was read, and is not written over: it may hold what a person typed. */
 async function writeWorkbook(design: Design, out: string, force: boolean, file: string): Promise<Result> {
   const { show, toWorkbook, isOurs } = await import('../writers/workbook/workbook.ts');
-  const result = pipeline(design, show);
+  const { runLaid } = await import('../run-laid.ts');
+  const result = runLaid(design, show);
   const bytes = toWorkbook(result);
   const inputs = file === '-' ? [] : [file];
   if (/\.ods$/i.test(out)) {

@@ -38,24 +38,21 @@ function intervals(design: Design): number {
   return shares.filter((share, i) => i === 0 || share - (shares[i - 1] as number) > SAME_INTERVAL).length;
 }
 
-/** For an owned axis: the axis that owns it, and the owner's index. */
+/** For an owned axis: the axis that owns it. */
 export interface Owner {
   readonly axis: Axis;
-  readonly index: (i: number) => number;
   /** Member and owner have the same index, so that their rows stand at a constant distance. */
   readonly same?: true;
 }
-export type Owners = Readonly<Partial<Record<Axis, Owner>>>;
 
 /**
  * A conductor belongs to its run, a firing to its coil; a point is one of the speeds, and a feed run one of the runs,
  * the first ones each.
  */
-export const owners = (design: Design): Owners => ({
-  wire: { axis: 'run', index: (i) => design.wires[i]?.run ?? 0 },
-  event: { axis: 'coil', index: (i) => design.events[i]?.coil ?? 0 },
-  event2: { axis: 'coil', index: (i) => design.events[i]?.coil ?? 0 },
-  point: { axis: 'speed', index: (i) => i, same: true },
-  // Feed runs come first.
-  feed: { axis: 'run', index: (i) => i, same: true },
-});
+export const OWNERS: Readonly<Partial<Record<Axis, Owner>>> = {
+  wire: { axis: 'run' },
+  event: { axis: 'coil' },
+  event2: { axis: 'coil' },
+  point: { axis: 'speed', same: true },
+  feed: { axis: 'run', same: true },
+};

@@ -1,6 +1,7 @@
 /** What a cell is, and a sheet of cells, before it is a workbook's. */
-import type { Quantity } from '../basis/quantity.ts';
+import type { At, Axis, Quantity } from '../basis/quantity.ts';
 import { convert } from '../basis/units.ts';
+import type { Design } from '../design/design.ts';
 import type { QuantityName } from '../model/model.ts';
 
 export type Role =
@@ -47,4 +48,17 @@ export function asEntered(value: number, q: Quantity): number {
   const factor = convert(q.shown ?? q.unit, q.unit);
   // 15 digits: what a spreadsheet keeps, and enough to hide the last bit of a unit's factor.
   return Number((factor < 1 ? value * Math.round(1 / factor) : value / factor).toPrecision(15));
+}
+
+/** What the design gives, in the unit in which a person writes it; null when it gives nothing. */
+export function inputValue(design: Design, q: Quantity & { kind: 'input' }, at: At): number | string | null {
+  const keys = q.path.split('.').map((key) => {
+    const axis = /^\{(\w+)\}$/.exec(key)?.[1];
+    return axis === undefined ? key : (at[axis as Axis] as number);
+  });
+  let found: unknown = design;
+  for (const key of keys) found = (found as Record<string | number, unknown> | null | undefined)?.[key];
+  if (found === null || found === undefined) return null;
+  if (typeof found === 'string') return found;
+  return asEntered(found as number, q);
 }

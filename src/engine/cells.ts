@@ -3,11 +3,11 @@ import type { At, Axis, Quantity } from '../basis/quantity.ts';
 import { convert } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
-import { asEntered, type Cell, put, type Sheet } from './cell.ts';
+import { type Cell, inputValue, put, type Sheet } from './cell.ts';
 import { blockHeading, inputHeading, sheetHeading } from './headings.ts';
 import { address, type Block, firstRow, type Place } from './layout.ts';
 import { INPUTS } from './sheets.ts';
-import { compile, type Grid } from './translate.ts';
+import { type Grid, translate } from './translate.ts';
 
 export type { Cell, Role, Sheet } from './cell.ts';
 
@@ -96,7 +96,7 @@ function filler(
           };
     case 'formula': {
       const home = { rows: q.per ?? [], sheet, ...(q.across === undefined ? {} : { across: q.across }) };
-      const formula = compile(grid, q.formula, home);
+      const formula = translate(grid, q.formula, home);
       return (at) => ({ role: 'formula', formula: formula(at), ...common });
     }
   }
@@ -127,17 +127,4 @@ export function cellOf(place: Place, at: At): [number, number] {
   );
   if (place.beside) return [place.row, place.column + index];
   return [place.row + index, place.column + (place.across === undefined ? 0 : (at[place.across] as number))];
-}
-
-/** What the design gives, in the unit in which a person writes it; null when it gives nothing. */
-export function inputValue(design: Design, q: Quantity & { kind: 'input' }, at: At): number | string | null {
-  const keys = q.path.split('.').map((key) => {
-    const axis = /^\{(\w+)\}$/.exec(key)?.[1];
-    return axis === undefined ? key : (at[axis as Axis] as number);
-  });
-  let found: unknown = design;
-  for (const key of keys) found = (found as Record<string | number, unknown> | null | undefined)?.[key];
-  if (found === null || found === undefined) return null;
-  if (typeof found === 'string') return found;
-  return asEntered(found as number, q);
 }

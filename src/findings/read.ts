@@ -1,30 +1,28 @@
 /** Reads the findings of an evaluated model. */
-import type { Evaluation } from '../engine/evaluate.ts';
-import { QUANTITIES } from '../model/model.ts';
-import { type Finding, MARGINAL, type Overall, VERDICTS, type Verdict } from './finding.ts';
+import type { At } from '../basis/quantity.ts';
+import { type Evaluation, ModelError } from '../engine/evaluate.ts';
+import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { type Finding, MARGINAL, type Overall, VERDICTS } from './finding.ts';
+import { judged } from './judged.ts';
 import { RULES } from './rules.ts';
-import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judged } from './sheet.ts';
+import { judgeRule } from './verdict.ts';
 
 /** Failing first, then unknown, then advice, then passing; within these the one with the least margin first. */
 export function findings(e: Evaluation): Finding[] {
   const margin = (f: Finding): number => f.margin ?? Number.POSITIVE_INFINITY;
   return judged(e.grid, e.design)
-    .map(({ rule, subject, at }, i): Finding => {
-      const row = JUDGED_TOP + i;
-      const number = (column: number): number | null => {
-        const found = e.cached(JUDGED, row, column);
-        return typeof found === 'number' ? found : null;
-      };
-      const { value, sense, source } = RULES[rule];
-      const verdict = e.cached(JUDGED, row, JUDGED_COLUMNS.verdict) as Verdict;
-      const margin = number(JUDGED_COLUMNS.margin);
+    .map(({ rule, subject, at }): Finding => {
+      const { value, limit, sense, source } = RULES[rule];
+      const found = known(e, value, at);
+      const bound = known(e, limit, at);
+      const { verdict, margin } = judgeRule(rule, found, bound);
       return {
         rule,
         subject,
         at,
         verdict,
-        value: number(JUDGED_COLUMNS.value),
-        limit: number(JUDGED_COLUMNS.limit),
+        value: found,
+        limit: bound,
         unit: QUANTITIES[value].unit,
         sense,
         margin,
@@ -33,6 +31,16 @@ export function findings(e: Evaluation): Finding[] {
       };
     })
     .sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) || margin(a) - margin(b));
+}
+
+/** What comes to no finite number is not compared: it is unknown. */
+function known(e: Evaluation, name: QuantityName, at: At): number | null {
+  try {
+    return e.number(name, at);
+  } catch (error) {
+    if (error instanceof ModelError) return null;
+    throw error;
+  }
 }
 
 /** Fails when anything fails; unknown when nothing fails and something is unknown. Advice changes nothing. */

@@ -1,6 +1,6 @@
 /** The papers as sheets of the live workbook: what the model knows is a formula there, and follows the inputs. */
 import type { Sheet } from '../engine/cell.ts';
-import type { Evaluation } from '../engine/evaluate.ts';
+import type { Laid } from '../engine/spreadsheet.ts';
 import type { Grid } from '../engine/translate.ts';
 import type { Page } from '../writers/workbook/page.ts';
 import type { Job } from './job.ts';
@@ -15,7 +15,7 @@ export interface KitPages {
   /** Their cells, for the engine to evaluate beside the model. */
   sheets(grid: Grid): Map<string, Sheet>;
   /** The sheets as they are drawn; the evaluation must hold them. */
-  pages(e: Evaluation): Page[];
+  pages(e: Laid): Page[];
 }
 
 type Make = (job: Job, grid: Grid) => KitSheet;

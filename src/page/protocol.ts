@@ -35,8 +35,6 @@ export interface View {
   /** What `coilfeed size --json` prints. */
   readonly json: ResultJson;
   readonly findings: readonly FindingText[];
-  /** Whether only entries were changed, or the whole model was evaluated anew. */
-  readonly quick: boolean;
 }
 
 export type Answer =

@@ -4,7 +4,7 @@ import { readValue } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
 import { rowsOf } from '../design/layout.ts';
 import { keyText, type Path } from '../design/problems.ts';
-import { inputValue } from '../engine/cells.ts';
+import { inputValue } from '../engine/cell.ts';
 import { documentOf, type Edit, nodeAt, type Plain } from './document.ts';
 import type { Entry } from './entries.ts';
 import { isSecondSpark, runKey } from './keys.ts';

@@ -58,7 +58,7 @@ export function result(text: string, readings = false): Result {
   const key = `${readings} ${text}`;
   const before = known.get(key);
   if (before) return before;
-  const made = run(design(text), undefined, readings ? ['readings'] : []);
+  const made = run(design(text));
   known.set(key, made);
   return made;
 }

@@ -5,7 +5,7 @@ import { expect, test } from 'vitest';
 import { cutList, reels } from '../../src/kit/cut.ts';
 import { dropLimit } from '../../src/kit/record.ts';
 import { kitPages } from '../../src/kit/sheets.ts';
-import { run } from '../../src/run.ts';
+import { runLaid } from '../../src/run-laid.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
 import { emptyFolder } from '../cli/tool.ts';
 import { demo } from '../design/helpers.ts';
@@ -27,7 +27,7 @@ function bookOf(text: string): { bytes: Uint8Array; job: ReturnType<typeof jobOf
   const job = jobOf(text, false);
   const pages = kitPages(job);
   const { design } = job.result.evaluation;
-  const whole = run(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
+  const whole = runLaid(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
   return { bytes: toWorkbook(whole, pages.pages(whole.evaluation)), job };
 }
 

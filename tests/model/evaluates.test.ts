@@ -6,8 +6,11 @@
 import { expect, test } from 'vitest';
 import { readDesign } from '../../src/design/read.ts';
 import { members } from '../../src/engine/cells.ts';
+import { shapeOf } from '../../src/engine/choose.ts';
 import { evaluate } from '../../src/engine/evaluate.ts';
-import { compile } from '../../src/engine/translate.ts';
+import { placement } from '../../src/engine/layout.ts';
+import { disagreements, spread } from '../../src/engine/spreadsheet.ts';
+import { translate } from '../../src/engine/translate.ts';
 import { ON_REQUEST, QUANTITIES, type QuantityName } from '../../src/model/model.ts';
 
 type Part = Record<string, unknown>;
@@ -117,7 +120,7 @@ const names = Object.keys(QUANTITIES) as QuantityName[];
 test.each(CASES)('%s', (_, change) => {
   const result = readDesign(JSON.stringify({ ...base, ...change }), 'design.json');
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
-  const e = evaluate(result.design, undefined, ON_REQUEST);
+  const e = evaluate(result.design);
   let cells = 0;
   const wrong: string[] = [];
   for (const name of names) {
@@ -135,14 +138,16 @@ test.each(CASES)('%s', (_, change) => {
     }
   }
   expect(wrong).toEqual([]);
+  expect([...disagreements(spread(result.design, undefined, ON_REQUEST), e)]).toEqual([]);
   expect(cells).toBeGreaterThan(1000);
 });
 
 test('an open axis and an unknown name are found', () => {
   const result = readDesign(JSON.stringify(base), 'design.json');
   if (!result.ok) throw new Error('the base is refused');
-  const { grid } = evaluate(result.design);
-  const laid = (formula: string) => () => compile(grid, formula, { rows: ['run'], sheet: 'EachRun' });
+  const shape = shapeOf(result.design);
+  const grid = { ...shape, placement: placement(shape.axes) };
+  const laid = (formula: string) => () => translate(grid, formula, { rows: ['run'], sheet: 'EachRun' });
   expect(laid('run_ambient+ampacity_ambient')).not.toThrow();
   expect(laid('point_rpm')).toThrow('left open');
   expect(laid('no_such_name')).toThrow('no quantity');

@@ -5,7 +5,8 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { initSync, Model } from '@ironcalc/wasm';
-import type { Evaluation, Value } from '../../src/engine/evaluate.ts';
+import type { Value } from '../../src/engine/evaluate.ts';
+import type { Laid } from '../../src/engine/spreadsheet.ts';
 import { definedNames } from '../../src/writers/workbook/names.ts';
 
 let ready = false;
@@ -24,7 +25,7 @@ export interface Judgement {
 }
 
 /** Evaluates the formulas of each sheet that `wanted` names, all other cells being the values that we have. */
-export function judge(e: Evaluation, wanted: (sheet: string) => boolean): Map<string, Judgement> {
+export function judge(e: Laid, wanted: (sheet: string) => boolean): Map<string, Judgement> {
   if (!ready) {
     const path = createRequire(import.meta.url).resolve('@ironcalc/wasm/wasm_bg.wasm');
     initSync({ module: readFileSync(path) });

@@ -7,9 +7,7 @@ import { design } from '../design/helpers.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { CASES, caseText, page, simulated } from './cases.ts';
 
-const results = new Map(
-  CASES.map(({ name }) => [name, checked(run(design(caseText(name)), undefined, ['readings']))] as const),
-);
+const results = new Map(CASES.map(({ name }) => [name, checked(run(design(caseText(name))))] as const));
 const of = (name: string) => {
   const found = results.get(name);
   if (!found) throw new Error(`no case ${name}`);

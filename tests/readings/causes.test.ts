@@ -10,7 +10,7 @@ import { steady } from '../../src/transient/steady.ts';
 import { demo, design } from '../design/helpers.ts';
 import { shown } from './perturbed.ts';
 
-const e = evaluate(design(demo('hill-climb-six')), undefined, ['readings']);
+const e = evaluate(design(demo('hill-climb-six')));
 const wire = (id: string): number => e.design.wires.findIndex((w) => w.id === id);
 const coil = (id: string): number => e.design.coils.findIndex((c) => c.id === id);
 const point = (name: string): number => e.design.points.findIndex((p) => p.name === name);

@@ -140,8 +140,7 @@ test('check: exit statuses, JSON and the workbook with the card', async () => {
 
 test('another supply at the posts is no fault; a reading that nothing explains is one to take again', () => {
   const sound = caseText('corroded-return').replace(/measured:[\s\S]*/, '');
-  const check = (readings: string) =>
-    checked(run(design(`${sound}measured:\n${readings}\n`), undefined, ['readings']));
+  const check = (readings: string) => checked(run(design(`${sound}measured:\n${readings}\n`)));
   const posts = check('  - { what: supply, point: idle, meter: 13.0 V }');
   expect([posts.verdict, posts.mend.map(({ harm }) => harm)]).toEqual(['unknown', ['note']]);
   // Half the drop that is the least for sound parts: no fault makes that.
@@ -150,7 +149,7 @@ test('another supply at the posts is no fault; a reading that nothing explains i
 });
 
 test('a thinner conductor than stated is named as what the resistance could be', () => {
-  const e = run(design(caseText('corroded-return')), undefined, ['readings']).evaluation;
+  const e = run(design(caseText('corroded-return'))).evaluation;
   const main = e.design.wires.findIndex(({ id }) => id === 'main');
   // 16 AWG has four times the resistance of 10 AWG, by the formula of ASTM B258: 92^(6/19.5) = 4.02.
   const own = e.number('wire_copper_ohm', { wire: main }) as number;

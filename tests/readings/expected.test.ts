@@ -31,7 +31,7 @@ const scaleOf = (row: Expected, truth: number, d: Design): number =>
 
 describe.each(DEMOS)('%s', (name) => {
   const d = design(demo(name));
-  const e = evaluate(d, undefined, ['readings']);
+  const e = evaluate(d);
   const rows = expectedReadings(e);
   const worst = (by: Off, claim: (row: Expected) => number): number => {
     const courses = coursesOff(e, by);
@@ -86,7 +86,7 @@ test('where only a peak current is known a reading has an upper bound', () => {
   const text = demo('pair-four')
     .replace(/inductance: .*/, 'peak: 10 A')
     .replace(/test_point: .*/, 'peak: 10 A');
-  const rows = expectedReadings(evaluate(design(text), undefined, ['readings']));
+  const rows = expectedReadings(evaluate(design(text)));
   const peak = rows.find(
     (row) => row.what === 'current' && row.coil === 0 && row.instrument === 'clamp_peak',
   );

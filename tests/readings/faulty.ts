@@ -21,7 +21,7 @@ export interface Faulty {
 export function modelFor(document: object): Evaluation {
   const read = readDesign(JSON.stringify(document), 'design.json');
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
-  return evaluate(read.design, undefined, ['readings']);
+  return evaluate(read.design);
 }
 
 const even = (n: number): number[] => Array.from({ length: n }, (_, i) => (i * 720) / n);

@@ -8,7 +8,7 @@ import { caseText } from './cases.ts';
 const sound = caseText('corroded-return').replace(/measured:[\s\S]*/, '');
 /** The sound feed with a drop of this size. */
 const withDrop = (gauge: string): string => sound.replace('gauge: 14 AWG', `gauge: ${gauge}`);
-const check = (text: string) => checked(run(design(text), undefined, ['readings']));
+const check = (text: string) => checked(run(design(text)));
 
 describe('an unknown size', () => {
   const found = check(withDrop('unknown'));

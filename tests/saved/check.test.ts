@@ -1,14 +1,14 @@
 /** The workbook of a check: its tolerances come back as every other input does. */
 import { expect, test } from 'vitest';
 import { measuredOn } from '../../src/readings/from-card.ts';
-import { run } from '../../src/run.ts';
+import { runLaid } from '../../src/run-laid.ts';
 import { readSaved } from '../../src/saved/read.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
 import { demo, design } from '../design/helpers.ts';
 import { changedPart, fill, readBack, sheetPart } from './edit.ts';
 
 test('a tolerance that was changed in the workbook of a check is in the design', async () => {
-  const result = run(design(demo('pair-four')), show, ['readings']);
+  const result = runLaid(design(demo('pair-four')), show, ['readings']);
   const book = { result, bytes: toWorkbook(result) };
   const read = await readBack(fill(book, ['tolerance_dwell', {}, 2], ['point_supply', { point: 1 }, 13.9]));
   expect(read.said).toEqual([]);
@@ -21,7 +21,7 @@ test('readings that were entered on the card come back, in the unit of their row
   const d = design(
     `${demo('pair-four')}measured:\n  - { what: drop, run: main, point: idle, meter: 17 mV }\n`,
   );
-  const bytes = toWorkbook(run(d, show, ['readings']));
+  const bytes = toWorkbook(runLaid(d, show, ['readings']));
   // The first row: the posts at the first point. H is the column of what was measured.
   const edited = changedPart(
     bytes,

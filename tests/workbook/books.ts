@@ -4,9 +4,8 @@ import type { At } from '../../src/basis/quantity.ts';
 import type { Design } from '../../src/design/design.ts';
 import { cellOf } from '../../src/engine/cells.ts';
 import { address } from '../../src/engine/layout.ts';
-import type { Result } from '../../src/findings/result.ts';
 import type { QuantityName } from '../../src/model/model.ts';
-import { run } from '../../src/run.ts';
+import { type LaidResult, runLaid } from '../../src/run-laid.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
 import { design } from '../design/helpers.ts';
 
@@ -17,12 +16,12 @@ export const demoPath = (name: string): string =>
 export const demoDesign = (name: string): Design => design(readFileSync(demoPath(name), 'utf8'));
 
 export interface Book {
-  result: Result;
+  result: LaidResult;
   bytes: Uint8Array;
 }
 
 export async function bookOf(of: Design): Promise<Book> {
-  const result = run(of, show);
+  const result = runLaid(of, show);
   return { result, bytes: await toWorkbook(result) };
 }
 

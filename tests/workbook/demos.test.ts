@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { readDesign } from '../../src/design/read.ts';
-import { run } from '../../src/run.ts';
+import { runLaid } from '../../src/run-laid.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
 
 const folder = new URL('../../workbooks/', import.meta.url);
@@ -15,7 +15,7 @@ test('there are three', () => {
 test.each(designs)('%s makes the workbook beside it, and passes', async (name) => {
   const read = readDesign(readFileSync(new URL(name, folder), 'utf8'), name);
   if (!read.ok) throw new Error('the design cannot be read');
-  const result = run(read.design, show);
+  const result = runLaid(read.design, show);
   expect(result.verdict).toBe('pass');
   const kept = readFileSync(new URL(name.replace('.yaml', '.xlsx'), folder));
   // Not the bytes side by side: the message has to be readable.

@@ -2,7 +2,8 @@
 import type { Cell, Sheet } from '../../engine/cell.ts';
 import { put } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { JUDGED_COLUMNS, judged } from '../../findings/sheet.ts';
+import { judged } from '../../findings/judged.ts';
+import { JUDGED_COLUMNS } from '../../findings/sheet.ts';
 import { judgedColumn } from '../../writers/workbook/judged.ts';
 import { opening, words } from '../../writers/workbook/page.ts';
 import { type Job, shortDigest } from '../job.ts';

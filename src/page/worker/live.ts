@@ -1,8 +1,8 @@
-/** The design at hand: evaluated once, then followed from text to text. */
+/** The design at hand, from text to text. */
 import { readDesign } from '../../design/read.ts';
 import type { Evaluation } from '../../engine/evaluate.ts';
 import type { Result } from '../../findings/result.ts';
-import { rerun, run } from '../../run.ts';
+import { run } from '../../run.ts';
 import type { Answer } from '../protocol.ts';
 import { viewOf } from './view.ts';
 
@@ -13,12 +13,8 @@ export class Live {
   answer(text: string, file: string): Answer {
     const read = readDesign(text, file);
     if (!read.ok) return read;
-    const last = this.result;
-    // A fault half way would leave cells of two designs: the next one then begins afresh.
-    this.result = null;
-    const quick = last && rerun(last, read.design);
-    this.result = quick ?? run(read.design);
-    return { ok: true, view: viewOf(this.result, quick !== null) };
+    this.result = run(read.design);
+    return { ok: true, view: viewOf(this.result) };
   }
 
   /** Of the last good design. Throws before there is one. */

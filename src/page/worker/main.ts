@@ -7,6 +7,7 @@ import { wiringDiagram } from '../../kit/diagram.ts';
 import { fuseCurves } from '../../pictures/curve-lines.ts';
 import { speedLines } from '../../pictures/speed-lines.ts';
 import { run } from '../../run.ts';
+import { runLaid } from '../../run-laid.ts';
 import { readSaved } from '../../saved/read.ts';
 import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
 import type { Ask, Calls, Kind, Reply, Schema } from '../protocol.ts';
@@ -30,7 +31,7 @@ const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Prom
     const found = fuseCurves(live.evaluation);
     return found.curves ?? { why: found.why };
   },
-  workbook: ({ text }) => toWorkbook(run(designOf(text), show)),
+  workbook: ({ text }) => toWorkbook(runLaid(designOf(text), show)),
   diagram: ({ text }) => wiringDiagram(run(designOf(text))),
   saved: async ({ bytes, file }) => {
     const read = await readSaved(bytes, file);

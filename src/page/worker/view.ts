@@ -10,11 +10,10 @@ import type { ResultJson } from '../result-json.ts';
 
 const SIGNS: Readonly<Record<Sense, string>> = { 'at most': '≤', 'at least': '≥', below: '<', above: '>' };
 
-export const viewOf = (result: Result, quick: boolean): View => ({
+export const viewOf = (result: Result): View => ({
   design: result.evaluation.design,
   json: toJson(result) as unknown as ResultJson,
   findings: result.findings.map((f) => findingText(f, result)),
-  quick,
 });
 
 function findingText(f: Finding, { evaluation }: Result): FindingText {

@@ -2,7 +2,8 @@
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { JUDGED_COLUMNS, judged } from '../../findings/sheet.ts';
+import { judged } from '../../findings/judged.ts';
+import { JUDGED_COLUMNS } from '../../findings/sheet.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { ADDED, judgedColumn, SHOWN } from './judged.ts';
 import { cellFor, heading, shown } from './links.ts';

@@ -2,7 +2,8 @@
 import type { Design } from '../../design/design.ts';
 import type { Cell, Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { JUDGED_COLUMNS, judged } from '../../findings/sheet.ts';
+import { judged } from '../../findings/judged.ts';
+import { JUDGED_COLUMNS } from '../../findings/sheet.ts';
 import { ADDED, judgedColumn } from './judged.ts';
 import { opening, type Page, table } from './page.ts';
 

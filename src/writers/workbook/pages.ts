@@ -1,8 +1,8 @@
 /** All sheets of the workbook, in the order in which a person asks: the answer, the inputs, the detail, the workings. */
 import type { Design } from '../../design/design.ts';
 import type { Sheet } from '../../engine/cell.ts';
-import type { Evaluation, Extra } from '../../engine/evaluate.ts';
 import { INPUTS } from '../../engine/sheets.ts';
+import type { Extra, Laid } from '../../engine/spreadsheet.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { JUDGED, JUDGED_TOP } from '../../findings/sheet.ts';
 import { cardPage } from './card-sheet.ts';
@@ -44,7 +44,7 @@ export const show: Extra = (grid, design) =>
   ]);
 
 /** Every page of an evaluation that was made with `show`, `more` behind the first. */
-export function pages({ grid, design, sheets }: Evaluation, more: readonly Page[] = []): Page[] {
+export function pages({ grid, design, sheets }: Laid, more: readonly Page[] = []): Page[] {
   const sheet = (name: string): Sheet => {
     const found = sheets.get(name);
     if (found === undefined)

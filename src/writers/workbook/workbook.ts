@@ -3,7 +3,7 @@
  *
  *   design ─► show ─► evaluate ─► pages ─► a worksheet each ─► parts ─► bytes
  */
-import type { Result } from '../../findings/result.ts';
+import type { Laid } from '../../engine/spreadsheet.ts';
 import { DESIGN_TEXT } from '../../saved/mark.ts';
 import { chartXml, drawingXml } from './chart.ts';
 import { designRange } from './design-sheet.ts';
@@ -23,7 +23,10 @@ export { show } from './pages.ts';
  * The workbook of a result whose evaluation was made with `show`. `more` are pages besides the usual ones, whose cells the
  * evaluation holds as sheets of the same name. The same design gives the same bytes.
  */
-export function toWorkbook({ evaluation }: Result, more: readonly Page[] = []): Uint8Array {
+export function toWorkbook(
+  { evaluation }: { readonly evaluation: Laid },
+  more: readonly Page[] = [],
+): Uint8Array {
   const { design, grid } = evaluation;
   const tables = { styles: new StyleTable(), strings: new StringTable(), known: new Map() };
   const all = pages(evaluation, more);

@@ -1,7 +1,8 @@
 /** Writes a page as the part of a worksheet: its cells, and how they lie on screen and paper. */
 import type { Cell } from '../../engine/cell.ts';
-import type { Evaluation, Value } from '../../engine/evaluate.ts';
+import type { Value } from '../../engine/evaluate.ts';
 import { address } from '../../engine/layout.ts';
+import type { Laid } from '../../engine/spreadsheet.ts';
 import { height } from './measure.ts';
 import type { Page } from './page.ts';
 import { before, behind } from './paper.ts';
@@ -23,7 +24,7 @@ const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
 const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
 
 /** `drawing` is the relationship that leads to the charts of the page, if it has any. */
-export function worksheet(page: Page, e: Evaluation, tables: Tables, drawing: string | null): string {
+export function worksheet(page: Page, e: Laid, tables: Tables, drawing: string | null): string {
   const columns = page.widths.map(
     (width, i) => `<col min="${i + 1}" max="${i + 1}" width="${width}" customWidth="1"/>`,
   );
@@ -47,7 +48,7 @@ export function worksheet(page: Page, e: Evaluation, tables: Tables, drawing: st
 
 function rowXml(
   page: Page,
-  e: Evaluation,
+  e: Laid,
   tables: Tables,
   row: readonly (Cell | undefined)[],
   r: number,
@@ -96,7 +97,7 @@ function cellXml(at: string, style: number, cell: Cell, value: Value, { strings 
   return text === '' ? `${begin}/>` : `${begin} t="s"><v>${strings.of(text)}</v></c>`;
 }
 
-const shownIn = (cell: Cell, name: string, row: number, column: number, e: Evaluation): Value =>
+const shownIn = (cell: Cell, name: string, row: number, column: number, e: Laid): Value =>
   cell.formula === undefined ? (cell.value ?? null) : (e.cached(name, row, column) ?? '');
 
 /** A result or an entry that is empty now may become a number later: its unit tells. */
@@ -110,7 +111,7 @@ const isNumber = ({ formula, role, unit }: Cell, value: Value): boolean =>
 const isHeading = ({ role }: Cell): boolean => role === 'label' || role === 'unit' || role === 'symbol';
 
 /** Whether the next values under a heading are numbers: then it stands at the right, as they do. */
-function numbersBelow(page: Page, row: number, column: number, e: Evaluation): boolean {
+function numbersBelow(page: Page, row: number, column: number, e: Laid): boolean {
   for (let r = row + 1; r < page.cells.length; r++) {
     const cell = page.cells[r]?.[column];
     // Among the headings of the workings a row may have a gap.

@@ -1,0 +1,27 @@
+/** From a formula to functions, once for all members of a quantity. */
+import type { Reference } from '../basis/formula.ts';
+import { call } from './calls.ts';
+import { literal, type Node, numeric } from './node.ts';
+import { negative, operation } from './operators.ts';
+import { parse, type Tree } from './parse.ts';
+
+/** `reference` says what a name stands for. Throws on what is outside the notation or the dialect. */
+export function compile(formula: string, reference: (reference: Reference) => Node): Node {
+  const node = (tree: Tree): Node => {
+    switch (tree.kind) {
+      case 'number':
+        return numeric(() => tree.value);
+      case 'text':
+        return literal(tree.value);
+      case 'negative':
+        return negative(node(tree.of));
+      case 'operation':
+        return operation(tree.sign, node(tree.left), node(tree.right));
+      case 'call':
+        return call(tree.name, tree.args.map(node));
+      case 'reference':
+        return reference(tree.reference);
+    }
+  };
+  return node(parse(formula));
+}

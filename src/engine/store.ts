@@ -1,0 +1,210 @@
+/**
+ * The values of all quantities of one design, each worked out when it is first asked for.
+ *
+ * A quantity has one array of numbers, a row for each member (or pair of members) of `per`, a column for each member of
+ * `across`. Its formula is compiled once for all designs; nothing is made for a single value.
+ */
+import { type At, AXES, type Axis } from '../basis/quantity.ts';
+import type { Design } from '../design/design.ts';
+import type { QuantityName } from '../model/model.ts';
+import { inputValue } from './cell.ts';
+import { AXIS_NO, type Here, type Shape } from './choose.ts';
+import { Fault } from './node.ts';
+import { type Plan, plan } from './plan.ts';
+
+/** A value that a quantity can have: an unknown one is null. */
+export type Value = number | string | null;
+
+const TODO = 0;
+const DOING = 1;
+const DONE = 2;
+
+export class Store {
+  readonly plan: Plan;
+  /** Members along each axis, the last one running fastest, and how many values one step along it is. */
+  readonly counts: readonly number[];
+  private readonly steps: readonly number[];
+  /** Columns of a row: 1 where the quantity does not go across. */
+  readonly columns: number;
+  private readonly numbers: Float64Array;
+  /** Only where the quantity has words; empty where it has none. */
+  private words: string[] | null = null;
+  private readonly state: Uint8Array;
+  private faults: Map<number, Fault> | null = null;
+  /** Inputs written over those of the design, in the unit of the entry. */
+  private written: Map<number, Value> | null = null;
+  private readonly all: Stores;
+
+  constructor(of: Plan, all: Stores) {
+    const { axes, across } = of;
+    this.plan = of;
+    this.all = all;
+    this.counts = axes.map((axis) => all.shape.axes[axis].length);
+    const steps = new Array<number>(axes.length);
+    let size = 1;
+    for (let a = axes.length - 1; a >= 0; a--) {
+      steps[a] = size;
+      size *= this.counts[a] as number;
+    }
+    this.steps = steps;
+    this.columns = across ? (this.counts.at(-1) as number) : 1;
+    this.numbers = new Float64Array(size);
+    this.state = new Uint8Array(size);
+    if (of.text) this.words = new Array<string>(size).fill('');
+  }
+
+  /** NaN where it is no number. Throws a `Fault` where the formula comes to an error. */
+  number(i: number): number {
+    if (this.state[i] !== DONE) this.fill(i);
+    return this.numbers[i] as number;
+  }
+
+  /** Null for a number, empty where it is not known. */
+  word(i: number): string | null {
+    const value = this.number(i);
+    if (!Number.isNaN(value)) return null;
+    return this.words === null ? '' : (this.words[i] as string);
+  }
+
+  /** Index of the value for the members `at`. Throws a `RangeError` where there is no such member. */
+  index(at: At): number {
+    return this.plan.axes.reduce((index, axis, k) => {
+      const i = at[axis] ?? -1;
+      const count = this.counts[k] as number;
+      if (!(i >= 0 && i < count)) throw new RangeError(`${this.plan.name}: ${axis} ${at[axis]} of ${count}`);
+      return index * count + i;
+    }, 0);
+  }
+
+  write(i: number, value: Value): void {
+    this.written ??= new Map();
+    this.written.set(i, value);
+  }
+
+  forget(): void {
+    this.state.fill(TODO);
+    this.faults = null;
+  }
+
+  private fill(i: number): void {
+    const { chain } = this.plan;
+    if (chain >= 0) {
+      // In their order, so that a long chain needs no deep stack.
+      const step = this.steps[chain] as number;
+      const first = i - (Math.floor(i / step) % (this.counts[chain] as number)) * step;
+      for (let before = first; before < i; before += step) if (this.state[before] === TODO) this.work(before);
+    }
+    this.work(i);
+  }
+
+  /** Works one value out with its members at hand, and puts those back that were. */
+  private work(i: number): void {
+    const known = this.faults?.get(i);
+    if (known !== undefined) throw known;
+    if (this.state[i] === DOING) throw new Error(`${this.plan.name} depends on itself`);
+    this.state[i] = DOING;
+    const { hand } = this.all;
+    const { nos } = this.plan;
+    const before0 = hand[nos[0] as number] as number;
+    const before1 = hand[nos[1] as number] as number;
+    const before2 = hand[nos[2] as number] as number;
+    let rest = i;
+    for (let a = 0; a < nos.length; a++) {
+      const step = this.steps[a] as number;
+      const index = Math.floor(rest / step);
+      hand[nos[a] as number] = index;
+      rest -= index * step;
+    }
+    try {
+      this.keep(i);
+      this.state[i] = DONE;
+    } catch (error) {
+      this.state[i] = TODO;
+      if (error instanceof Fault) {
+        if (error.place === '') error.place = this.plan.name;
+        this.faults ??= new Map();
+        this.faults.set(i, error);
+      }
+      throw error;
+    } finally {
+      if (nos.length > 0) hand[nos[0] as number] = before0;
+      if (nos.length > 1) hand[nos[1] as number] = before1;
+      if (nos.length > 2) hand[nos[2] as number] = before2;
+    }
+  }
+
+  private keep(i: number): void {
+    const { node } = this.plan;
+    if (node === null) this.put(i, this.given(i));
+    else if (node.type === 'text') this.put(i, node.word(this.all) ?? node.number(this.all));
+    else this.numbers[i] = node.number(this.all);
+  }
+
+  private put(i: number, value: Value): void {
+    this.numbers[i] = typeof value === 'number' ? value : Number.NaN;
+    if (typeof value !== 'string' && this.words === null) return;
+    this.words ??= new Array<string>(this.numbers.length).fill('');
+    this.words[i] = typeof value === 'string' ? value : '';
+  }
+
+  /** What no formula works out. */
+  private given(i: number): Value {
+    const { q, factor } = this.plan;
+    switch (q.kind) {
+      case 'constant':
+        return q.value;
+      case 'column': {
+        const row = q.values[Math.floor(i / this.columns)];
+        return ((Array.isArray(row) ? row[i % this.columns] : row) ?? null) as Value;
+      }
+      case 'structure':
+        return q.value(this.all.at(this.plan.axes) as Required<At>, this.all.design);
+      case 'input': {
+        const written = this.written?.get(i);
+        const entry =
+          written === undefined ? inputValue(this.all.design, q, this.all.at(this.plan.axes)) : written;
+        if (factor === 1) return entry;
+        if (typeof entry !== 'number') return null;
+        return factor < 1 ? entry / (1 / factor) : entry * factor;
+      }
+      case 'formula':
+        throw new Error(`${this.plan.name} has a formula`);
+    }
+  }
+}
+
+export class Stores implements Here {
+  readonly shape: Shape;
+  readonly design: Design;
+  readonly hand = new Int32Array(AXES.length);
+  private readonly stores: (Store | undefined)[] = [];
+
+  constructor(shape: Shape, design: Design) {
+    this.shape = shape;
+    this.design = design;
+  }
+
+  of(name: QuantityName): Store {
+    return this.store(plan(name));
+  }
+
+  store(of: Plan): Store {
+    let found = this.stores[of.no];
+    if (found === undefined) {
+      found = new Store(of, this);
+      this.stores[of.no] = found;
+    }
+    return found;
+  }
+
+  /** Those that were asked for. */
+  get made(): Store[] {
+    return this.stores.filter((store) => store !== undefined);
+  }
+
+  at(axes: readonly Axis[]): At {
+    const at: At = {};
+    for (const axis of axes) at[axis] = this.hand[AXIS_NO[axis]] as number;
+    return at;
+  }
+}

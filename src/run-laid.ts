@@ -1,0 +1,33 @@
+/**
+ * The pipeline of whatever writes a workbook: the model is evaluated as cells as well, and a result that differs from that
+ * of the compiled model stops it. Loaded only where a workbook is asked for, since the spreadsheet engine is large.
+ */
+import type { Design } from './design/design.ts';
+import type { Sheet } from './engine/cell.ts';
+import { ModelError } from './engine/evaluate.ts';
+import { type Extra, type Laid, lay } from './engine/spreadsheet.ts';
+import { judged } from './findings/judged.ts';
+import type { Result } from './findings/result.ts';
+import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judgedSheet } from './findings/sheet.ts';
+import type { OnRequest } from './model/model.ts';
+import { judge } from './run.ts';
+
+/** A result that can be written as a workbook. */
+export type LaidResult = Result & { readonly evaluation: Laid };
+
+/**
+ * Evaluates and judges a design. `show` adds sheets that present the results, `asked` subjects of the model that are
+ * laid out on request only. Throws a `ModelError` where the two ways to evaluate differ.
+ */
+export function runLaid(design: Design, show?: Extra, asked: readonly OnRequest[] = []): LaidResult {
+  const extra: Extra = (grid, d) =>
+    new Map<string, Sheet>([[JUDGED, judgedSheet(grid, d)], ...(show ? show(grid, d) : [])]);
+  const evaluation = lay(design, extra, asked);
+  const result = judge(evaluation);
+  judged(evaluation.grid, design).forEach(({ rule, subject }, i) => {
+    const cell = evaluation.cached(JUDGED, JUDGED_TOP + i, JUDGED_COLUMNS.verdict);
+    const found = result.findings.find((f) => f.rule === rule && f.subject === subject)?.verdict;
+    if (cell !== found) throw new ModelError(`${rule}, ${subject}: ${cell} as a cell, ${found} compiled`);
+  });
+  return { ...result, evaluation };
+}
