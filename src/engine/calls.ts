@@ -12,9 +12,9 @@ import {
   rangeOf,
   type Scalar,
   scalar,
+  type Values,
 } from './node.ts';
 import { alike } from './operators.ts';
-import type { Stores } from './store.ts';
 
 /** What a function makes of its arguments. Throws when it does not take such ones. */
 export function call(name: string, args: readonly Node[]): Node {
@@ -65,7 +65,7 @@ const over =
     });
   };
 
-const single = (node: Scalar): ((at: Stores) => Block) => {
+const single = (node: Scalar): ((at: Values) => Block) => {
   const value = needed(node);
   return (at) => ({ rows: 1, columns: 1, data: [value(at)] });
 };
@@ -94,8 +94,8 @@ const CALLS: Readonly<Record<string, Make>> = {
   IFERROR: ([of, otherwise]) => {
     const [a, b] = [scalar(of), scalar(otherwise)];
     const guarded =
-      <T>(first: (at: Stores) => T, second: (at: Stores) => T) =>
-      (at: Stores): T => {
+      <T>(first: (at: Values) => T, second: (at: Values) => T) =>
+      (at: Values): T => {
         try {
           return first(at);
         } catch (error) {

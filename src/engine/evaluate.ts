@@ -51,11 +51,11 @@ export function evaluate(design: Design): Evaluation {
     const changed = new Set<QuantityName>();
     for (const { name, at, value: entry } of entries) {
       const store = stores.of(name);
-      if (store.plan.q.kind !== 'input') throw new Error(`${name} is no input`);
+      if (store.frame.q.kind !== 'input') throw new Error(`${name} is no input`);
       store.write(store.index(at), entry);
       for (const one of dependents(name)) changed.add(one);
     }
-    for (const store of stores.made) if (changed.has(store.plan.name)) store.forget();
+    for (const store of stores.made) if (changed.has(store.frame.name)) store.forget();
   };
   return {
     design,

@@ -5,7 +5,23 @@
  * what the dialect has for "not known". Arithmetic with it, or with a result that is no number, is thrown as a `Fault`, as a
  * spreadsheet program would show an error in the cell.
  */
-import type { Stores } from './store.ts';
+import type { Here } from './choose.ts';
+import type { Frame } from './frame.ts';
+
+/** The values of a quantity, by index. */
+export interface Column {
+  readonly counts: readonly number[];
+  readonly columns: number;
+  /** NaN where it is no number. Throws a `Fault` where the formula comes to an error. */
+  number(i: number): number;
+  /** Null for a number, empty where it is not known. */
+  word(i: number): string | null;
+}
+
+/** The values of a design, and the members at hand. */
+export interface Values extends Here {
+  store(of: Frame): Column;
+}
 
 /** An error in a cell; it passes through everything that depends on it, up to `IFERROR` or `ISNUMBER`. */
 export class Fault {
@@ -34,24 +50,24 @@ export interface Scalar {
   /** `blank` is the empty text, which goes with both. */
   readonly type: 'number' | 'text' | 'blank';
   /** NaN for whatever is no number. */
-  readonly number: (at: Stores) => number;
+  readonly number: (at: Values) => number;
   /** The word, empty when it is not known; null for a number. */
-  readonly word: (at: Stores) => string | null;
+  readonly word: (at: Values) => string | null;
 }
 
 export interface Range {
   readonly kind: 'range';
   readonly type: 'number' | 'text';
-  readonly block: (at: Stores) => Block;
+  readonly block: (at: Values) => Block;
   /** Only of a reference: its words, and one of its values without the others. */
-  readonly words?: (at: Stores) => ArrayLike<string>;
-  readonly pick?: (at: Stores, row: number, column: number) => number;
-  readonly pickWord?: (at: Stores, row: number, column: number) => string | null;
+  readonly words?: (at: Values) => ArrayLike<string>;
+  readonly pick?: (at: Values, row: number, column: number) => number;
+  readonly pickWord?: (at: Values, row: number, column: number) => string | null;
 }
 
 export type Node = Scalar | Range;
 
-const wordOfNumber = (number: (at: Stores) => number) => (at: Stores) => {
+const wordOfNumber = (number: (at: Values) => number) => (at: Values) => {
   const value = number(at);
   return Number.isNaN(value) ? '' : null;
 };
@@ -78,7 +94,7 @@ export function scalar(node: Node | undefined): Scalar {
 }
 
 /** A number that must be one. */
-export function needed(node: Node | undefined): (at: Stores) => number {
+export function needed(node: Node | undefined): (at: Values) => number {
   const { number } = scalar(node);
   return (at) => {
     const value = number(at);
@@ -87,5 +103,5 @@ export function needed(node: Node | undefined): (at: Stores) => number {
 }
 
 /** As a block, a single value as one of one row and column. */
-export const blockOf = (node: Node): ((at: Stores) => Block) =>
+export const blockOf = (node: Node): ((at: Values) => Block) =>
   node.kind === 'range' ? node.block : (at) => ({ rows: 1, columns: 1, data: [node.number(at)] });

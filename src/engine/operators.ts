@@ -1,8 +1,16 @@
 /** Arithmetic and comparison, of single values and of ranges. */
 
-import { type Block, fault, type Node, numeric, type Range, rangeOf, type Scalar } from './node.ts';
+import {
+  type Block,
+  fault,
+  type Node,
+  numeric,
+  type Range,
+  rangeOf,
+  type Scalar,
+  type Values,
+} from './node.ts';
 import type { Comparison, Operator } from './parse.ts';
-import type { Stores } from './store.ts';
 
 /**
  * Numbers that differ by less are the same, as in LibreOffice, where it is a fixed rule; the other programs are held to
@@ -143,7 +151,7 @@ function pairs(two: Two, a: Block, b: Block): Block {
 
 export function negative(of: Node): Node {
   if (of.kind === 'range')
-    return rangeOf((at: Stores) => {
+    return rangeOf((at: Values) => {
       const { rows, columns, data } = of.block(at);
       return { rows, columns, data: Array.from(data, (value) => sound(-value)) };
     });

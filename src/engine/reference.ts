@@ -2,20 +2,19 @@
 import type { Reference } from '../basis/formula.ts';
 import type { Axis } from '../basis/quantity.ts';
 import { areaOf, type Chosen, chosen, isSingle } from './choose.ts';
-import { type Block, fault, type Node, type Range, type Scalar } from './node.ts';
-import { type Plan, plan } from './plan.ts';
-import type { Stores } from './store.ts';
+import { type Frame, frame } from './frame.ts';
+import { type Block, fault, type Node, type Range, type Scalar, type Values } from './node.ts';
 
 /** `home` are the axes of the quantity whose formula it is. */
 export function referred(reference: Reference, home: readonly Axis[]): Node {
   const found = chosen(reference, home);
-  const target = plan(found.name);
+  const target = frame(found.name);
   if (found.list !== undefined) return listed(target, found.list);
   return isSingle(found) ? one(target, found) : ranged(target, found);
 }
 
 /** A single value; one of a member that is not there is not known. */
-function one(target: Plan, { rows, across }: Chosen): Scalar {
+function one(target: Frame, { rows, across }: Chosen): Scalar {
   const index = place(target, across === undefined ? rows : [...rows, across]);
   return {
     kind: 'scalar',
@@ -32,7 +31,7 @@ function one(target: Plan, { rows, across }: Chosen): Scalar {
 }
 
 /** Index of a value among those of its quantity; −1 where a member is not there. */
-function place({ nos }: Plan, choices: Chosen['rows']): (at: Stores) => number {
+function place({ nos }: Frame, choices: Chosen['rows']): (at: Values) => number {
   const [a, b] = choices.map((c) => c.first);
   if (a === undefined) return () => 0;
   if (b === undefined) return a;
@@ -55,7 +54,7 @@ function place({ nos }: Plan, choices: Chosen['rows']): (at: Stores) => number {
 }
 
 /** Conductors one below the other; a single 0 when there are none. */
-function listed(target: Plan, list: (at: Stores) => readonly number[]): Range {
+function listed(target: Frame, list: (at: Values) => readonly number[]): Range {
   return {
     kind: 'range',
     type: 'number',
@@ -70,8 +69,8 @@ function listed(target: Plan, list: (at: Stores) => readonly number[]): Range {
 /** A member that is not there makes a range of one unknown value. */
 const NOTHING: Block = { rows: 1, columns: 1, data: [Number.NaN] };
 
-function ranged(target: Plan, found: Chosen): Range {
-  const pick = (at: Stores, row: number, column: number): number => {
+function ranged(target: Frame, found: Chosen): Range {
+  const pick = (at: Values, row: number, column: number): number => {
     const { counts, columns } = at.store(target);
     const area = areaOf(found, counts, at);
     if (area === null) return fault('a look-up where nothing is');

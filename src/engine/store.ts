@@ -8,9 +8,10 @@ import { type At, AXES, type Axis } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
 import type { QuantityName } from '../model/model.ts';
 import { inputValue } from './cell.ts';
-import { AXIS_NO, type Here, type Shape } from './choose.ts';
-import { Fault } from './node.ts';
-import { type Plan, plan } from './plan.ts';
+import { AXIS_NO, type Shape } from './choose.ts';
+import { type Frame, frame } from './frame.ts';
+import { functionsOf } from './functions.ts';
+import { type Column, Fault, type Values } from './node.ts';
 
 /** A value that a quantity can have: an unknown one is null. */
 export type Value = number | string | null;
@@ -19,8 +20,8 @@ const TODO = 0;
 const DOING = 1;
 const DONE = 2;
 
-export class Store {
-  readonly plan: Plan;
+export class Store implements Column {
+  readonly frame: Frame;
   /** Members along each axis, the last one running fastest, and how many values one step along it is. */
   readonly counts: readonly number[];
   private readonly steps: readonly number[];
@@ -35,9 +36,9 @@ export class Store {
   private written: Map<number, Value> | null = null;
   private readonly all: Stores;
 
-  constructor(of: Plan, all: Stores) {
+  constructor(of: Frame, all: Stores) {
     const { axes, across } = of;
-    this.plan = of;
+    this.frame = of;
     this.all = all;
     this.counts = axes.map((axis) => all.shape.axes[axis].length);
     const steps = new Array<number>(axes.length);
@@ -68,10 +69,10 @@ export class Store {
 
   /** Index of the value for the members `at`. Throws a `RangeError` where there is no such member. */
   index(at: At): number {
-    return this.plan.axes.reduce((index, axis, k) => {
+    return this.frame.axes.reduce((index, axis, k) => {
       const i = at[axis] ?? -1;
       const count = this.counts[k] as number;
-      if (!(i >= 0 && i < count)) throw new RangeError(`${this.plan.name}: ${axis} ${at[axis]} of ${count}`);
+      if (!(i >= 0 && i < count)) throw new RangeError(`${this.frame.name}: ${axis} ${at[axis]} of ${count}`);
       return index * count + i;
     }, 0);
   }
@@ -87,7 +88,7 @@ export class Store {
   }
 
   private fill(i: number): void {
-    const { chain } = this.plan;
+    const { chain } = this.frame;
     if (chain >= 0) {
       // In their order, so that a long chain needs no deep stack.
       const step = this.steps[chain] as number;
@@ -101,10 +102,10 @@ export class Store {
   private work(i: number): void {
     const known = this.faults?.get(i);
     if (known !== undefined) throw known;
-    if (this.state[i] === DOING) throw new Error(`${this.plan.name} depends on itself`);
+    if (this.state[i] === DOING) throw new Error(`${this.frame.name} depends on itself`);
     this.state[i] = DOING;
     const { hand } = this.all;
-    const { nos } = this.plan;
+    const { nos } = this.frame;
     const before0 = hand[nos[0] as number] as number;
     const before1 = hand[nos[1] as number] as number;
     const before2 = hand[nos[2] as number] as number;
@@ -121,7 +122,7 @@ export class Store {
     } catch (error) {
       this.state[i] = TODO;
       if (error instanceof Fault) {
-        if (error.place === '') error.place = this.plan.name;
+        if (error.place === '') error.place = this.frame.name;
         this.faults ??= new Map();
         this.faults.set(i, error);
       }
@@ -134,10 +135,14 @@ export class Store {
   }
 
   private keep(i: number): void {
-    const { node } = this.plan;
-    if (node === null) this.put(i, this.given(i));
-    else if (node.type === 'text') this.put(i, node.word(this.all) ?? node.number(this.all));
-    else this.numbers[i] = node.number(this.all);
+    const { q } = this.frame;
+    if (q.kind !== 'formula') {
+      this.put(i, this.given(i));
+      return;
+    }
+    const functions = functionsOf(this.frame, q.formula);
+    if (functions.type === 'text') this.put(i, functions.word(this.all) ?? functions.number(this.all));
+    else this.numbers[i] = functions.number(this.all);
   }
 
   private put(i: number, value: Value): void {
@@ -149,7 +154,7 @@ export class Store {
 
   /** What no formula works out. */
   private given(i: number): Value {
-    const { q, factor } = this.plan;
+    const { q, factor } = this.frame;
     switch (q.kind) {
       case 'constant':
         return q.value;
@@ -158,22 +163,22 @@ export class Store {
         return ((Array.isArray(row) ? row[i % this.columns] : row) ?? null) as Value;
       }
       case 'structure':
-        return q.value(this.all.at(this.plan.axes) as Required<At>, this.all.design);
+        return q.value(this.all.at(this.frame.axes) as Required<At>, this.all.design);
       case 'input': {
         const written = this.written?.get(i);
         const entry =
-          written === undefined ? inputValue(this.all.design, q, this.all.at(this.plan.axes)) : written;
+          written === undefined ? inputValue(this.all.design, q, this.all.at(this.frame.axes)) : written;
         if (factor === 1) return entry;
         if (typeof entry !== 'number') return null;
         return factor < 1 ? entry / (1 / factor) : entry * factor;
       }
       case 'formula':
-        throw new Error(`${this.plan.name} has a formula`);
+        throw new Error(`${this.frame.name} has a formula`);
     }
   }
 }
 
-export class Stores implements Here {
+export class Stores implements Values {
   readonly shape: Shape;
   readonly design: Design;
   readonly hand = new Int32Array(AXES.length);
@@ -185,10 +190,10 @@ export class Stores implements Here {
   }
 
   of(name: QuantityName): Store {
-    return this.store(plan(name));
+    return this.store(frame(name));
   }
 
-  store(of: Plan): Store {
+  store(of: Frame): Store {
     let found = this.stores[of.no];
     if (found === undefined) {
       found = new Store(of, this);

@@ -1,0 +1,28 @@
+/** The formula of a quantity as functions, made when it is first needed: a formula may name what names it in turn. */
+import { compile } from './compile.ts';
+import type { Frame } from './frame.ts';
+import type { Scalar } from './node.ts';
+import { referred } from './reference.ts';
+
+const made: (Scalar | undefined)[] = [];
+
+/** Throws when the formula makes no sense: formulas are written by us. */
+export function functionsOf(of: Frame, formula: string): Scalar {
+  let found = made[of.no];
+  if (found === undefined) {
+    found = compiled(of, formula);
+    made[of.no] = found;
+  }
+  return found;
+}
+
+function compiled({ name, axes, text }: Frame, formula: string): Scalar {
+  try {
+    const node = compile(formula, (reference) => referred(reference, axes));
+    if (node.kind === 'range') throw new Error('it comes to a range');
+    if (node.type === 'text' && !text) throw new Error('it comes to a word and has a unit');
+    return node;
+  } catch (error) {
+    throw new Error(`${name}: ${(error as Error).message}`);
+  }
+}
