@@ -101,8 +101,16 @@ const SPELLINGS: Readonly<Record<string, string>> = {
 /** What has to be added to a point on the scale of a unit before its factor leads to the Celsius scale; 0 for most. */
 export const zeroOf = (symbol: string): number => (symbol === 'degF' ? -32 : 0);
 
+const units = new Map<string, Unit>();
+
 /** Reads a unit's text, `ohm*mm^2/m`. Throws on a symbol that is not known: units are written by us. */
 export function unit(text: string): Unit {
+  const found = SYMBOLS[text] ?? units.get(text) ?? product(text);
+  units.set(text, found);
+  return found;
+}
+
+function product(text: string): Unit {
   const powers = DIMENSIONS.map(() => 0);
   let factor = 1;
   let sign = 1;

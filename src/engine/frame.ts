@@ -44,6 +44,6 @@ function made(name: QuantityName, no: number): Frame {
     nos: axes.map((axis) => AXIS_NO[axis]),
     text: q.unit === 'text',
     chain: axes.indexOf(own as Axis),
-    factor: q.kind === 'input' ? convert(q.shown ?? q.unit, q.unit) : 1,
+    factor: q.kind === 'input' && q.shown !== undefined ? convert(q.shown, q.unit) : 1,
   };
 }
