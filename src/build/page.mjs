@@ -10,12 +10,16 @@ import { notices } from './licences.mjs';
 
 const read = (path) => readFileSync(`${ROOT}${path}`, 'utf8');
 
-/** The library that lays out the diagram is large and stands in a part of its own, which sets a global. */
-const layoutApart = {
-  name: 'layout-apart',
+/** Large libraries that only one job needs stand in parts of their own, which set a global. */
+const APART = {
+  'elkjs/lib/elk.bundled.js': 'export default globalThis.ELK;',
+  hyperformula: 'export const { DetailedCellError, HyperFormula } = globalThis.coilfeedSheets ?? {};',
+};
+const apart = {
+  name: 'apart',
   enforce: 'pre',
-  resolveId: (id) => (id === 'elkjs/lib/elk.bundled.js' ? '\0layout' : undefined),
-  load: (id) => (id === '\0layout' ? 'export default globalThis.ELK;' : undefined),
+  resolveId: (id) => (Object.hasOwn(APART, id) ? `\0${id}` : undefined),
+  load: (id) => APART[id.slice(1)],
 };
 
 const packed = (text) => gzipSync(text, { level: 9 }).toString('base64');
@@ -31,11 +35,12 @@ const demos = () =>
 
 /** The text of the page, and the names of the packages inside. */
 export async function page() {
-  const [app, worker] = await Promise.all([
+  const [app, worker, sheets] = await Promise.all([
     forBrowser('src/page/main.tsx', 'coilfeedPage'),
-    forBrowser('src/page/worker/main.ts', 'coilfeedWorker', [layoutApart]),
+    forBrowser('src/page/worker/main.ts', 'coilfeedWorker', [apart]),
+    forBrowser('src/page/worker/sheets.ts', 'coilfeedSheets'),
   ]);
-  const packages = new Set([...app.packages, ...worker.packages, 'elkjs']);
+  const packages = new Set([...app.packages, ...worker.packages, ...sheets.packages, 'elkjs']);
   const style = read('src/page/style.css');
   const program = app.code.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
   const parts = {
@@ -52,6 +57,7 @@ export async function page() {
     ].join('; '),
     DEMOS: data(demos()),
     WORKER: packed(worker.code),
+    SHEETS: packed(sheets.code),
     NOTICES: notices(packages).replaceAll('-->', '- ->'),
     LAYOUT: packed(read('node_modules/elkjs/lib/elk.bundled.js')),
   };

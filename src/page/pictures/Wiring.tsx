@@ -19,7 +19,7 @@ export function Wiring() {
     setState('drawing');
     try {
       const { text } = history;
-      const svg = await askOnce('diagram', { text }, true);
+      const svg = await askOnce('diagram', { text }, 'layout');
       set({ text, svg, url: URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' })) });
       setState('idle');
     } catch (error) {

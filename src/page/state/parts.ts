@@ -15,10 +15,14 @@ async function partText(id: string): Promise<string> {
 const LAYOUT_HEAD = 'self.document={};\n';
 const LAYOUT_END = '\n;delete self.document;\n';
 
-/** A worker that runs the pipeline; with `layout` one that can also draw the wiring diagram. */
-export async function startWorker(layout: boolean): Promise<Worker> {
+/** What only one kind of job needs: what lays out the wiring diagram, and what evaluates the cells of a workbook. */
+export type Extra = 'layout' | 'sheets';
+
+/** A worker that runs the pipeline; with `extra` one that can do that job as well. */
+export async function startWorker(extra?: Extra): Promise<Worker> {
   const own = partText('part-worker');
-  const parts = layout ? [LAYOUT_HEAD, await partText('part-layout'), LAYOUT_END, await own] : [await own];
+  const before = extra === undefined ? '' : await partText(`part-${extra}`);
+  const parts = extra === 'layout' ? [LAYOUT_HEAD, before, LAYOUT_END, await own] : [before, '\n', await own];
   const url = URL.createObjectURL(new Blob(parts, { type: 'text/javascript' }));
   try {
     return new Worker(url);
