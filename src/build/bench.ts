@@ -1,137 +1,166 @@
 /**
- * How fast the tool is, as ratios measured in one run, so that a slow or busy machine slows both sides: `npm run bench`.
+ * How fast and how large the tool is: `npm run bench`, with `-- --json` for machines. Needs the built tool.
  *
- * A process is measured against `node -e 0`, the model in process against the same number of trivial formulas.
- * Each figure is the median of several runs. The aims stand beside; missing one is no failure, it is there to be seen.
+ * A command is measured as a ratio to `node -e 0`, in turn with it, so that a slow or busy machine slows both sides;
+ * what runs in process in milliseconds. Each figure is the median of several runs. The aims stand beside; missing one
+ * is no failure, it is there to be seen.
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { HyperFormula, type RawCellContent } from 'hyperformula';
-import type { Design } from '../design/design.ts';
+import { parseArgs } from 'node:util';
+import { gzipSync } from 'node:zlib';
 import { readDesign } from '../design/read.ts';
-import { evaluate } from '../engine/evaluate.ts';
-import { type Laid, spread } from '../engine/spreadsheet.ts';
+import { Live } from '../page/worker/live.ts';
+import { run } from '../run.ts';
+import { largest } from './largest.ts';
 
 const RUNS = 7;
-/** Which design: the largest of the examples. */
-const LARGEST = 'workbooks/two-bank-v8.yaml';
 const TOOL = 'dist/cli.js';
+/** The largest of the demos. */
+const V8 = 'workbooks/two-bank-v8.yaml';
+
+interface Row {
+  readonly what: string;
+  readonly value: number;
+  readonly unit: '×' | 'ms' | 's' | 'kB' | 'MB';
+  /** At most this; null where nothing is aimed at. */
+  readonly aim: number | null;
+}
 
 const median = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] as number;
 
 /** Milliseconds that `work` takes. */
 function time(work: () => void): number {
-  const begun = performance.now();
+  const start = performance.now();
   work();
-  return performance.now() - begun;
+  return performance.now() - start;
 }
 
-/** Milliseconds of a whole process. Throws when it ends in another way than with a judgement. */
-const processTime = (argv: readonly string[]): number =>
-  time(() => {
-    const { status, stderr } = spawnSync(process.execPath, argv, { encoding: 'utf8' });
-    if (status !== 0 && status !== 1) throw new Error(`${argv.join(' ')}: status ${status}\n${stderr}`);
-  });
+const repeated = (work: (i: number) => void, runs: number): number =>
+  median(Array.from({ length: runs }, (_, i) => time(() => work(i))));
 
-const repeated = (measure: () => number, runs = RUNS): number =>
-  median(Array.from({ length: runs }, () => measure()));
-
-/** Runs the kinds in turn, so that a disturbance meets all of them; returns the median of each. */
-function inTurn<K extends string>(kinds: Readonly<Record<K, readonly string[]>>): Record<K, number> {
-  const names = Object.keys(kinds) as K[];
-  const times = Object.fromEntries(names.map((name) => [name, [] as number[]])) as Record<K, number[]>;
-  for (let i = 0; i < RUNS; i++) for (const name of names) times[name].push(processTime(kinds[name]));
-  return Object.fromEntries(names.map((name) => [name, median(times[name])])) as Record<K, number>;
+/** Runs Node. Throws when it ends in another way than with a judgement. */
+function node(argv: readonly string[]): string {
+  const { status, stderr } = spawnSync(process.execPath, argv, { encoding: 'utf8', maxBuffer: 2 ** 28 });
+  if (status !== 0 && status !== 1) throw new Error(`${argv.join(' ')}: status ${status}\n${stderr}`);
+  return stderr;
 }
 
-/** As many formulas in as many sheets as the model has, each an addition that hangs on one input: the engine itself. */
-function trivial(e: Pick<Laid, 'sheets' | 'formulas'>): HyperFormula {
-  const count = e.sheets.size;
-  const height = Math.ceil(e.formulas / count);
-  const column = (sheet: number): RawCellContent[][] => [
-    [sheet === 0 ? 1 : '=S0!$A$1'],
-    ...Array.from({ length: height }, (_, i) => [`=A${i + 1}+$A$1`]),
+/** Processor time [s] and largest resident memory [MB] of one call of the tool. */
+function cost(argv: readonly string[]): { seconds: number; megabytes: number } {
+  const report = `process.on('exit', () => {
+    const { userCPUTime, systemCPUTime, maxRSS } = process.resourceUsage();
+    process.stderr.write('\\n' + (userCPUTime + systemCPUTime) / 1e6 + ' ' + maxRSS / 1024);
+  })`;
+  const said = node(['--import', `data:text/javascript,${encodeURIComponent(report)}`, TOOL, ...argv]);
+  const [seconds, megabytes] = (said.split('\n').at(-1) as string).split(' ').map(Number);
+  return { seconds: seconds as number, megabytes: megabytes as number };
+}
+
+/** Commands against bare Node, in turn, so that a disturbance meets all of them. */
+function commands(folder: string): Row[] {
+  const calls: [what: string, argv: readonly string[], aim: number][] = [
+    ['help', ['help'], 1.3],
+    ['size', ['size', V8], 3],
+    ['check', ['check', V8], 4],
+    ['trace', ['trace', V8, '--point', 'limiter'], 4],
+    ['size --out', ['size', V8, '--out', join(folder, 'v8.xlsx')], 14],
   ];
-  const sheets = Object.fromEntries(Array.from({ length: count }, (_, i) => [`S${i}`, column(i)]));
-  return HyperFormula.buildFromSheets(sheets, { licenseKey: 'gpl-v3' });
+  const times = Array.from({ length: RUNS }, () => [
+    time(() => node(['-e', '0'])),
+    ...calls.map(([, argv]) => time(() => node([TOOL, ...argv]))),
+  ]);
+  const of = (column: number): number => median(times.map((row) => row[column] as number));
+  return [
+    { what: 'node -e 0', value: of(0), unit: 'ms', aim: null },
+    ...calls.map(([what, , aim], i): Row => ({ what, value: of(i + 1) / of(0), unit: '×', aim })),
+  ];
 }
 
-/** Milliseconds from changing one input to having read one result; a different value each time. */
-const changes = (change: (i: number) => void): number => {
-  let i = 0;
-  return repeated(() => time(() => change(i++)), 3 * RUNS);
+/** What the page's worker computes from a changed text to the numbers; then the pipeline by itself. */
+function inProcess(): Row[] {
+  const text = readFileSync(V8, 'utf8');
+  const changed = (i: number): string => text.replace('supply: 14.2 V', `supply: ${14 + (i % 20) / 100} V`);
+  const live = new Live();
+  const { user, system } = process.cpuUsage();
+  live.answer(text, V8);
+  const first = process.cpuUsage({ user, system });
+  const key = repeated((i) => live.answer(changed(i), V8), 5 * RUNS);
+  const read = readDesign(text, V8);
+  if (!read.ok) throw new Error(`${V8} is refused`);
+  const whole = repeated(() => run(read.design), 3 * RUNS);
+  // A change of the supply moves every current, every drop and every size.
+  const { evaluation } = run(read.design);
+  const input = repeated((i) => {
+    evaluation.set('point_supply', { point: 3 }, 14 + i / 100);
+    evaluation.number('worst_drop');
+  }, 5 * RUNS);
+  return [
+    {
+      what: 'page: first answer, processor time',
+      value: (first.user + first.system) / 1e6,
+      unit: 's',
+      aim: 1,
+    },
+    { what: 'page: a changed text to its numbers', value: key, unit: 'ms', aim: 16 },
+    { what: 'whole evaluation, warm', value: whole, unit: 'ms', aim: 8 },
+    { what: 'one changed input to the worst drop', value: input, unit: 'ms', aim: 4 },
+  ];
+}
+
+const pageSize = (): Row => ({
+  what: 'page, compressed',
+  value: gzipSync(readFileSync('dist/page.html')).length / 1000,
+  unit: 'kB',
+  aim: 700,
+});
+
+/** The largest design without and with its workbook. */
+function largestAllowed(folder: string): Row[] {
+  const file = join(folder, 'largest.yaml');
+  writeFileSync(file, largest());
+  const { seconds, megabytes } = cost(['size', file]);
+  const book = cost(['size', file, '--out', join(folder, 'largest.xlsx')]);
+  return [
+    { what: 'largest design, processor time', value: seconds, unit: 's', aim: 3 },
+    { what: 'largest design, memory', value: megabytes, unit: 'MB', aim: 400 },
+    { what: 'largest design with workbook, processor time', value: book.seconds, unit: 's', aim: null },
+    { what: 'largest design with workbook, memory', value: book.megabytes, unit: 'MB', aim: null },
+  ];
+}
+
+const digits = (value: number): string => (value < 10 ? value.toFixed(1) : value.toFixed(0));
+
+const printed = ({ what, value, unit, aim }: Row): string => {
+  const beside = aim === null ? '' : `   aim ≤ ${aim}${value > aim ? ', missed' : ''}`;
+  return `${what.padEnd(44)}  ${digits(value).padStart(5)} ${unit.padEnd(2)}${beside}`.trimEnd();
 };
 
-function design(): Design {
-  const read = readDesign(readFileSync(LARGEST, 'utf8'), LARGEST);
-  if (!read.ok) throw new Error(`${LARGEST} is refused`);
-  return read.design;
-}
-
-/** Largest resident memory of one run of the main job [MB]. */
-function memory(): number {
-  const report = 'process.on("exit",()=>process.stderr.write("\\n"+process.resourceUsage().maxRSS))';
-  const argv = [
-    '--import',
-    `data:text/javascript,${encodeURIComponent(report)}`,
-    TOOL,
-    'size',
-    LARGEST,
-    '--json',
-  ];
-  const { stderr } = spawnSync(process.execPath, argv, { encoding: 'utf8' });
-  return Number(stderr.trim().split('\n').at(-1)) / 1024;
-}
-
-const rows: [what: string, figure: string, aim: string][] = [];
-const ms = (value: number): string => `${value.toFixed(value < 10 ? 1 : 0)} ms`;
-const ratio = (value: number, base: number): string => `${(value / base).toFixed(1)} ×`;
-
+const { json = false } = parseArgs({ options: { json: { type: 'boolean' } } }).values;
 const folder = mkdtempSync(join(tmpdir(), 'coilfeed-bench-'));
+const rows: Row[] = [];
+const measured = (more: readonly Row[]): void => {
+  rows.push(...more);
+  if (!json) for (const row of more) process.stdout.write(`${printed(row)}\n`);
+};
 try {
-  const workbook = join(folder, 'bench.xlsx');
-  const whole = inTurn({
-    bare: ['-e', '0'],
-    help: [TOOL, 'help'],
-    size: [TOOL, 'size', LARGEST],
-    workbook: [TOOL, 'size', LARGEST, '--out', workbook, '--force'],
-  });
-  rows.push(['bare Node: node -e 0', ms(whole.bare), '']);
-  rows.push(['coilfeed help, against it', ratio(whole.help, whole.bare), '≤ 1.5 ×']);
-  rows.push(['coilfeed size, eight cylinders, against it', ratio(whole.size, whole.bare), '≤ 6 ×']);
-  rows.push(['the same with the workbook, against it', ratio(whole.workbook, whole.bare), '']);
+  if (!json)
+    process.stdout.write(
+      `Node ${process.version}, ${availableParallelism()} processors, medians of ${RUNS} runs or more\n\n`,
+    );
+  // First, because what runs before would warm it up.
+  measured(inProcess());
+  measured([pageSize()]);
+  measured(commands(folder));
+  measured([{ what: 'size, memory', value: cost(['size', V8]).megabytes, unit: 'MB', aim: null }]);
+  measured(largestAllowed(folder));
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
-
-const v8 = design();
-const model = evaluate(v8);
-const laid = spread(v8);
-const plain = trivial(laid);
-const build = repeated(() => time(() => evaluate(v8)));
-const plainBuild = repeated(() => time(() => trivial(laid)));
-// A change of the supply moves every current, every drop and every size.
-const change = changes((i) => {
-  model.set('point_supply', { point: 1 }, 13 + i / 100);
-  model.number('worst_drop');
-});
-const plainChange = changes((i) => {
-  plain.setCellContents({ sheet: 0, row: 0, col: 0 }, [[i]]);
-  plain.getCellValue({ sheet: 0, row: 1, col: 0 });
-});
-rows.push(['formula cells of the model', String(laid.formulas), '≤ 12000']);
-rows.push(['building it in process, warm', ms(build), '']);
-rows.push(['against as many trivial formulas', ratio(build, plainBuild), '']);
-rows.push(['evaluating it after one change', ms(change), '≤ 60 ms']);
-rows.push(['against as many trivial formulas', ratio(change, plainChange), '']);
-rows.push(['largest memory of coilfeed size', `${memory().toFixed(0)} MB`, '']);
-
-const width = Math.max(...rows.map(([what]) => what.length));
-process.stdout.write(
-  `Node ${process.version}, ${availableParallelism()} processors, medians of ${RUNS} runs\n\n`,
-);
-for (const [what, figure, aim] of rows)
-  process.stdout.write(`${what.padEnd(width)}  ${figure.padStart(8)}${aim && `   aim ${aim}`}\n`);
+if (json)
+  process.stdout.write(
+    `${JSON.stringify({ node: process.version, processors: availableParallelism(), rows }, null, 2)}\n`,
+  );
