@@ -1,28 +1,22 @@
 /**
- * Builds the command line tool once for a run of the tests, into a folder of its own: a test never meets an old
- * dist/, and dist/ is left alone. When the build fails, the tests that need the tool fail and say why; the others run.
+ * Names the folder of the one build that the tests of a run share, and clears it away. The first test that calls the
+ * tool builds it (`tool.ts`): a test never meets an old dist/, dist/ is left alone, and a run of tests that call nothing
+ * builds nothing.
  */
-import { execFile } from 'node:child_process';
 import { rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { promisify } from 'node:util';
 import type { TestProject } from 'vitest/node';
 
 declare module 'vitest' {
   export interface ProvidedContext {
-    /** The built tool, or what the build printed when it failed. */
-    built: { ok: true; folder: string } | { ok: false; why: string };
+    /** Folder for the built tool. */
+    built: string;
   }
 }
 
-export default async function setup(project: TestProject): Promise<() => Promise<void>> {
-  const root = fileURLToPath(new URL('../..', import.meta.url));
-  const folder = `${root}node_modules/.cache/coilfeed/tool-${process.pid}`;
-  try {
-    await promisify(execFile)(process.execPath, ['src/build/build.mjs', folder], { cwd: root });
-    project.provide('built', { ok: true, folder });
-  } catch (error) {
-    project.provide('built', { ok: false, why: String(error) });
-  }
+export default function setup(project: TestProject): () => Promise<void> {
+  const cache = fileURLToPath(new URL('../../node_modules/.cache/coilfeed', import.meta.url));
+  const folder = `${cache}/tool-${process.pid}`;
+  project.provide('built', folder);
   return () => rm(folder, { recursive: true, force: true });
 }

@@ -1,15 +1,39 @@
 /** The tool as a person runs it: a process of its own, with its output and its exit status. */
-import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { inject, onTestFinished } from 'vitest';
 
-/** Path of the built cli.js. Throws when the build failed. */
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+
+/** Builds into `folder` unless another process has built there or is just about it. Leaves `done` or `failed` behind. */
+function build(folder: string): void {
+  mkdirSync(dirname(folder), { recursive: true });
+  try {
+    mkdirSync(folder);
+  } catch {
+    // The other one ends in any case; this process has nothing else to do meanwhile.
+    const clock = new Int32Array(new SharedArrayBuffer(4));
+    while (!existsSync(join(folder, 'done')) && !existsSync(join(folder, 'failed')))
+      Atomics.wait(clock, 0, 0, 50);
+    return;
+  }
+  const made = spawnSync(process.execPath, ['src/build/build.mjs', join(folder, 'tool')], {
+    cwd: ROOT,
+    encoding: 'utf8',
+  });
+  writeFileSync(join(folder, made.status === 0 ? 'done' : 'failed'), `${made.error ?? ''}${made.stderr}`);
+}
+
+/** Path of the built cli.js; the first call of a run builds it. Throws, with what was said, when the build failed. */
 export function toolPath(): string {
-  const built = inject('built');
-  if (!built.ok) throw new Error(`the tool could not be built: ${built.why}`);
-  return join(built.folder, 'cli.js');
+  const folder = inject('built');
+  if (!existsSync(join(folder, 'done'))) build(folder);
+  if (existsSync(join(folder, 'failed')))
+    throw new Error(`the tool could not be built: ${readFileSync(join(folder, 'failed'), 'utf8')}`);
+  return join(folder, 'tool', 'cli.js');
 }
 
 export interface Ran {

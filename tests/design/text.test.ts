@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { afterEach, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { readDesign } from '../../src/design/read.ts';
+import { cpu } from '../cpu.ts';
 import { base, DEMOS, demo, design } from './helpers.ts';
 
 /** A design without its text, in which two ways of writing differ. */
@@ -58,14 +59,24 @@ describe('other ways of writing a design', () => {
   });
 });
 
+/** Time of `work` in units of the time that it takes to read an ordinary design. */
+const readings = (work: () => void): number => {
+  const ten = (): void => {
+    for (let i = 0; i < 10; i++) readDesign(base(), 'x.yaml');
+  };
+  return cpu(work) / (cpu(ten, 3) / 10);
+};
+
 describe('text that was made to hurt', () => {
-  // Each of these would take minutes, or all memory, if it were expanded or compared pair by pair; a second is far
-  // from both and far above what they take.
-  const QUICK = 1000;
+  // Each of these would take minutes, or all memory, if it were expanded or compared pair by pair; 500 readings are far
+  // from both (about a second) and far above what they take.
+  const QUICK = 500;
   const timed = (text: string): { took: number; found: string[] } => {
-    const start = performance.now();
-    const result = readDesign(text, 'x.yaml');
-    return { took: performance.now() - start, found: result.ok ? [] : result.problems.map((p) => p.found) };
+    let result: ReturnType<typeof readDesign> | undefined;
+    const took = readings(() => {
+      result = readDesign(text, 'x.yaml');
+    });
+    return { took, found: result?.ok === false ? result.problems.map((p) => p.found) : [] };
   };
 
   test('aliases of aliases', () => {
@@ -108,7 +119,7 @@ describe('text that was made to hurt', () => {
     const { took, found } = timed(keys);
     expect(found.length).toBeGreaterThanOrEqual(15_000);
     // Reading takes most of it, and is linear.
-    expect(took).toBeLessThan(5 * QUICK);
+    expect(took).toBeLessThan(3 * QUICK);
   });
 
   test('1 MiB is the most, counted in bytes', () => {
@@ -127,9 +138,9 @@ describe('text that was made to hurt', () => {
 });
 
 describe('a mebibyte of signs', () => {
-  // Without the bounds the parser takes up to 13 s for these and 2 GB, or ends the process. Reading a sound design of
-  // this length takes about as long as this allows.
-  const SLOW = 2000;
+  // Without the bounds the parser takes up to 13 s for these and 2 GB, or ends the process; 1500 readings of a design
+  // take about 3 s.
+  const SLOW = 1500;
   const full = (text: string): string => text.repeat(Math.floor((1024 * 1024) / text.length));
 
   test.each([
@@ -169,9 +180,7 @@ describe('a mebibyte of signs', () => {
     '- - - -\n',
     `${'['.repeat(20)}${']'.repeat(20)}\n`,
   ])('%j', (sign) => {
-    const start = performance.now();
-    sane(full(sign));
-    expect(performance.now() - start).toBeLessThan(SLOW);
+    expect(readings(() => sane(full(sign)))).toBeLessThan(SLOW);
   });
 
   test('what nests too deep has its place', () => {

@@ -18,9 +18,7 @@ const contents = (folder: string): [string, Buffer][] =>
     .sort()
     .map((name) => [name, readFileSync(join(folder, name))]);
 
-test('writes every paper and says so; the same call again gives the same bytes', {
-  timeout: 60_000,
-}, async () => {
+test('writes every paper and says so; the same call again gives the same bytes', async () => {
   const { folder, design, out } = setUp();
   const first = await coilfeed(['kit', design, '--out', out, '--serials', 'A001-A003']);
   expect(first).toMatchObject({ status: 0, err: '' });
@@ -39,7 +37,7 @@ test('writes every paper and says so; the same call again gives the same bytes',
   expect(contents(other)).toEqual(before);
 });
 
-test('a foreign file is left alone, and then nothing at all is written', { timeout: 60_000 }, async () => {
+test('a foreign file is left alone, and then nothing at all is written', async () => {
   const { design, out } = setUp();
   mkdirSync(out);
   writeFileSync(join(out, 'labels.csv'), 'mine,not yours\n');
@@ -52,9 +50,7 @@ test('a foreign file is left alone, and then nothing at all is written', { timeo
   expect(readFileSync(join(out, 'labels.csv'), 'utf8')).toContain('Stuck at');
 });
 
-test('a design behind the name of a paper is not replaced, not even by force', {
-  timeout: 60_000,
-}, async () => {
+test('a design behind the name of a paper is not replaced, not even by force', async () => {
   const { folder, design, out } = setUp();
   mkdirSync(out);
   symlinkSync(design, join(out, 'parts.csv'));
@@ -63,7 +59,7 @@ test('a design behind the name of a paper is not replaced, not even by force', {
   expect(readFileSync(join(folder, 'design.yaml'), 'utf8')).toContain('coilfeed: 1');
 });
 
-test('a design that fails is written all the same, marked, with status 1', { timeout: 60_000 }, async () => {
+test('a design that fails is written all the same, marked, with status 1', async () => {
   const { design, out } = setUp(straight(16).replace('gauge: 6 AWG', 'gauge: 22 AWG'));
   const { status, out: said } = await coilfeed(['kit', design, '--out', out]);
   expect(status).toBe(1);
@@ -72,9 +68,7 @@ test('a design that fails is written all the same, marked, with status 1', { tim
     expect(readFileSync(join(out, name), 'utf8'), name).toContain('NOT RELEASED FOR BUILDING');
 });
 
-test('own words are taken from a file; what is wrong with them is said with its place', {
-  timeout: 60_000,
-}, async () => {
+test('own words are taken from a file; what is wrong with them is said with its place', async () => {
   const { folder, design, out } = setUp();
   const words = join(folder, 'words.yaml');
   writeFileSync(words, 'tools: [Only a hammer.]\n');

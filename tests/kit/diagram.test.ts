@@ -2,8 +2,8 @@
 import { expect, test } from 'vitest';
 import { wiringDiagram } from '../../src/kit/diagram.ts';
 import { DEMOS, demo } from '../design/helpers.ts';
+import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer } from '../peers/peer.ts';
-import { inBrowser } from './chromium.ts';
 import { banked, result, straight } from './designs.ts';
 
 const texts = (svg: string): string[] =>
@@ -108,47 +108,46 @@ const LOOK = `(() => {
 })()`;
 
 describeWithPeer('chromium', 'the diagram can be read', () => {
-  test('no text lies over another, on a wire or a symbol’s edge, or outside of the page', {
-    timeout: 240_000,
-  }, async () => {
-    await inBrowser(async (page) => {
-      for (const [name, design] of CASES) {
-        await page.setContent(`<body style="margin:0">${await wiringDiagram(result(design))}</body>`);
-        const seen = await page.evaluate<Seen>(LOOK);
-        // Boxes are as tall as the font's whole line; letters fill about two thirds of it. A tenth of the height off
-        // each side leaves the letters' own boxes.
-        const boxes: Box[] = seen.texts.map((t) => {
-          const cut = (t.bottom - t.top) * 0.15;
-          return { ...t, top: t.top + cut, bottom: t.bottom - cut };
-        });
-        expect(boxes.length, name).toBeGreaterThan(8);
-        const over = boxes.flatMap((a, i) =>
-          boxes
-            .slice(i + 1)
-            .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
-            .map((b) => `${a.text} | ${b.text}`),
-        );
-        expect(over, name).toEqual([]);
-        const crossed = boxes.filter((b) =>
-          seen.wires.some((w) => w.x > b.left && w.x < b.right && w.y > b.top && w.y < b.bottom),
-        );
-        expect(
-          crossed.map((b) => b.text),
-          name,
-        ).toEqual([]);
-        const outside = boxes.filter(
-          (b) =>
-            b.left < seen.page.left ||
-            b.right > seen.page.right ||
-            b.top < seen.page.top ||
-            b.bottom > seen.page.bottom,
-        );
-        expect(
-          outside.map((b) => b.text),
-          name,
-        ).toEqual([]);
-      }
-    });
+  const browser = useBrowser();
+
+  test('no text lies over another, on a wire or a symbol’s edge, or outside of the page', async () => {
+    const page = await browser().newPage();
+    for (const [name, design] of CASES) {
+      await page.setContent(`<body style="margin:0">${await wiringDiagram(result(design))}</body>`);
+      const seen = await page.evaluate<Seen>(LOOK);
+      // Boxes are as tall as the font's whole line; letters fill about two thirds of it. A tenth of the height off
+      // each side leaves the letters' own boxes.
+      const boxes: Box[] = seen.texts.map((t) => {
+        const cut = (t.bottom - t.top) * 0.15;
+        return { ...t, top: t.top + cut, bottom: t.bottom - cut };
+      });
+      expect(boxes.length, name).toBeGreaterThan(8);
+      const over = boxes.flatMap((a, i) =>
+        boxes
+          .slice(i + 1)
+          .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+          .map((b) => `${a.text} | ${b.text}`),
+      );
+      expect(over, name).toEqual([]);
+      const crossed = boxes.filter((b) =>
+        seen.wires.some((w) => w.x > b.left && w.x < b.right && w.y > b.top && w.y < b.bottom),
+      );
+      expect(
+        crossed.map((b) => b.text),
+        name,
+      ).toEqual([]);
+      const outside = boxes.filter(
+        (b) =>
+          b.left < seen.page.left ||
+          b.right > seen.page.right ||
+          b.top < seen.page.top ||
+          b.bottom > seen.page.bottom,
+      );
+      expect(
+        outside.map((b) => b.text),
+        name,
+      ).toEqual([]);
+    }
   });
 });
 

@@ -7,8 +7,8 @@ import { papers } from '../../src/kit/papers.ts';
 import { WORDS } from '../../src/kit/words.ts';
 import { emptyFolder } from '../cli/tool.ts';
 import { demo } from '../design/helpers.ts';
+import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer, peer } from '../peers/peer.ts';
-import { inBrowser } from './chromium.ts';
 import { banked, straight } from './designs.ts';
 import { jobOf } from './job.ts';
 
@@ -90,65 +90,64 @@ function wordsOf(pdf: string): { pages: [number, number][]; words: Word[] } {
 }
 
 describeWithPeer('chromium', 'on paper', () => {
+  const browser = useBrowser();
+
   test.runIf(peer('pdftotext') !== null || process.env.CI)(
     'no row is split, no line is lost, nothing is wider than the page [needs pdftotext]',
-    { timeout: 240_000 },
     async () => {
       const folder = emptyFolder();
-      await inBrowser(async (page) => {
-        for (const [name, design] of DESIGNS) {
-          const job = jobOf(design);
-          const all = await papers(job, WORDS);
-          for (const paper of LONG)
-            for (const [format, [width, height]] of Object.entries(FORMATS)) {
-              const where = `${name}, ${paper}, ${format}`;
-              await page.setContent(all.get(paper) ?? '');
-              const { count, rows } = await page.evaluate<{ count: number; rows: number[][] }>(MARK);
-              const pdf = join(folder, 'paper.pdf');
-              writeFileSync(pdf, await page.pdf({ format: format as 'A4' | 'Letter' }));
-              const { pages, words } = wordsOf(pdf);
-              // A point is 0.35 mm; the printer's driver rounds to it.
-              for (const [w, h] of pages)
-                expect([Math.min(w, h), Math.max(w, h)], where).toEqual([
-                  expect.closeTo(width, 0),
-                  expect.closeTo(height, 0),
-                ]);
-              const marks = new Map(
-                words.filter(({ text }) => /^Q\d+[az]$/.test(text)).map((word) => [word.text.slice(1), word]),
-              );
-              const lost = Array.from({ length: count }, (_, i) => [`${i}a`, `${i}z`])
-                .flat()
-                .filter((mark) => !marks.has(mark));
-              expect(lost, where).toEqual([]);
-              const split = rows.filter(
-                (cells) =>
-                  new Set(cells.flatMap((i) => [marks.get(`${i}a`)?.page, marks.get(`${i}z`)?.page])).size >
-                  1,
-              );
-              expect(split, where).toEqual([]);
-              const outside = words.filter((word) => {
-                const [w, h] = pages[word.page - 1] ?? [0, 0];
-                // The least margin of the papers is 10 mm; the last millimetre is left to side bearings.
-                return word.left < 9 || word.right > w - 9 || word.top < 9 || word.bottom > h - 9;
-              });
+      const page = await browser().newPage();
+
+      for (const [name, design] of DESIGNS) {
+        const job = jobOf(design);
+        const all = await papers(job, WORDS);
+        for (const paper of LONG)
+          for (const [format, [width, height]] of Object.entries(FORMATS)) {
+            const where = `${name}, ${paper}, ${format}`;
+            await page.setContent(all.get(paper) ?? '');
+            const { count, rows } = await page.evaluate<{ count: number; rows: number[][] }>(MARK);
+            const pdf = join(folder, 'paper.pdf');
+            writeFileSync(pdf, await page.pdf({ format: format as 'A4' | 'Letter' }));
+            const { pages, words } = wordsOf(pdf);
+            // A point is 0.35 mm; the printer's driver rounds to it.
+            for (const [w, h] of pages)
+              expect([Math.min(w, h), Math.max(w, h)], where).toEqual([
+                expect.closeTo(width, 0),
+                expect.closeTo(height, 0),
+              ]);
+            const marks = new Map(
+              words.filter(({ text }) => /^Q\d+[az]$/.test(text)).map((word) => [word.text.slice(1), word]),
+            );
+            const lost = Array.from({ length: count }, (_, i) => [`${i}a`, `${i}z`])
+              .flat()
+              .filter((mark) => !marks.has(mark));
+            expect(lost, where).toEqual([]);
+            const split = rows.filter(
+              (cells) =>
+                new Set(cells.flatMap((i) => [marks.get(`${i}a`)?.page, marks.get(`${i}z`)?.page])).size > 1,
+            );
+            expect(split, where).toEqual([]);
+            const outside = words.filter((word) => {
+              const [w, h] = pages[word.page - 1] ?? [0, 0];
+              // The least margin of the papers is 10 mm; the last millimetre is left to side bearings.
+              return word.left < 9 || word.right > w - 9 || word.top < 9 || word.bottom > h - 9;
+            });
+            expect(
+              outside.map(({ text }) => text),
+              where,
+            ).toEqual([]);
+            if (paper === 'instructions.html')
               expect(
-                outside.map(({ text }) => text),
+                pages.filter(([w, h]) => w > h),
                 where,
-              ).toEqual([]);
-              if (paper === 'instructions.html')
-                expect(
-                  pages.filter(([w, h]) => w > h),
-                  where,
-                ).toHaveLength(1);
-            }
-        }
-      });
+              ).toHaveLength(1);
+          }
+      }
     },
   );
 
   test.runIf(peer('pdftotext') !== null || process.env.CI)(
     'the build record takes one page for each serial number [needs pdftotext]',
-    { timeout: 120_000 },
     async () => {
       // The most conductors that a design may have, with names as long as they may be.
       const most = straight(16)
@@ -159,44 +158,44 @@ describeWithPeer('chromium', 'on paper', () => {
         .replaceAll('run: drop', 'run: the longest name that a person may giv')
         .replace('gauge: 6 AWG', 'gauge: 22 AWG');
       const pdf = join(emptyFolder(), 'record.pdf');
-      await inBrowser(async (page) => {
-        for (const [name, design] of [...DESIGNS, ['fifty conductors', most] as const]) {
-          const job = jobOf(design);
-          await page.setContent((await papers(job, WORDS)).get('build-record.html') ?? '');
-          for (const format of ['A4', 'Letter'] as const) {
-            writeFileSync(pdf, await page.pdf({ format }));
-            const { pages, words } = wordsOf(pdf);
-            expect(pages, `${name}, ${format}`).toHaveLength(job.serials.length);
-            job.serials.forEach((serial, i) => {
-              const own = words.filter((word) => word.page === i + 1).map(({ text }) => text);
-              for (const word of [serial, 'Assembled', 'Tested', 'Photo', 'number'])
-                expect(own, `${name}, ${format}`).toContain(word);
-            });
-            expect(
-              words.filter(({ bottom, page: i }) => bottom > (pages[i - 1]?.[1] ?? 0) - 9),
-              `${name}, ${format}`,
-            ).toEqual([]);
-          }
+      const page = await browser().newPage();
+
+      for (const [name, design] of [...DESIGNS, ['fifty conductors', most] as const]) {
+        const job = jobOf(design);
+        await page.setContent((await papers(job, WORDS)).get('build-record.html') ?? '');
+        for (const format of ['A4', 'Letter'] as const) {
+          writeFileSync(pdf, await page.pdf({ format }));
+          const { pages, words } = wordsOf(pdf);
+          expect(pages, `${name}, ${format}`).toHaveLength(job.serials.length);
+          job.serials.forEach((serial, i) => {
+            const own = words.filter((word) => word.page === i + 1).map(({ text }) => text);
+            for (const word of [serial, 'Assembled', 'Tested', 'Photo', 'number'])
+              expect(own, `${name}, ${format}`).toContain(word);
+          });
+          expect(
+            words.filter(({ bottom, page: i }) => bottom > (pages[i - 1]?.[1] ?? 0) - 9),
+            `${name}, ${format}`,
+          ).toEqual([]);
         }
-      });
+      }
     },
   );
 
-  test('nothing is wider than its place', { timeout: 120_000 }, async () => {
-    await inBrowser(async (page) => {
-      await page.emulateMedia({ media: 'print' });
-      for (const [name, design] of DESIGNS) {
-        const all = await papers(jobOf(design), WORDS);
-        for (const paper of PAPERS)
-          for (const [format, [width, height]] of Object.entries(FORMATS)) {
-            // The width between the margins of the paper, at 96 pixels to the inch.
-            const [across, margins] =
-              paper === 'bench.html' ? [height, 22] : [width, paper === 'build-record.html' ? 20 : 26];
-            await page.setViewportSize({ width: Math.floor(((across - margins) / 25.4) * 96), height: 900 });
-            await page.setContent(all.get(paper) ?? '');
-            expect(await page.evaluate<string[]>(WIDER), `${name}, ${paper}, ${format}`).toEqual([]);
-          }
-      }
-    });
+  test('nothing is wider than its place', async () => {
+    const page = await browser().newPage();
+
+    await page.emulateMedia({ media: 'print' });
+    for (const [name, design] of DESIGNS) {
+      const all = await papers(jobOf(design), WORDS);
+      for (const paper of PAPERS)
+        for (const [format, [width, height]] of Object.entries(FORMATS)) {
+          // The width between the margins of the paper, at 96 pixels to the inch.
+          const [across, margins] =
+            paper === 'bench.html' ? [height, 22] : [width, paper === 'build-record.html' ? 20 : 26];
+          await page.setViewportSize({ width: Math.floor(((across - margins) / 25.4) * 96), height: 900 });
+          await page.setContent(all.get(paper) ?? '');
+          expect(await page.evaluate<string[]>(WIDER), `${name}, ${paper}, ${format}`).toEqual([]);
+        }
+    }
   });
 });

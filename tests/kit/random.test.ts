@@ -40,7 +40,7 @@ const ODD: [string, string][] = [
   ]),
 ];
 
-test.each(ODD)('%s', { timeout: 60_000 }, async (_, text) => {
+test.each(ODD)('%s', async (_, text) => {
   const job = jobOf(text, false);
   const { harness, result } = job;
   result.evaluation.design.wires.forEach((wire, i) => {

@@ -73,7 +73,7 @@ test('the same job gives the same bytes', () => {
 });
 
 describeWithPeer('soffice', 'the sheets of the kit elsewhere', () => {
-  test('another program makes the same of every formula', { timeout: 120_000 }, async () => {
+  test('another program makes the same of every formula', async () => {
     const folder = emptyFolder();
     const file = join(folder, 'kit.xlsx');
     const { bytes } = bookOf(demo('two-bank-v8'));
@@ -83,9 +83,7 @@ describeWithPeer('soffice', 'the sheets of the kit elsewhere', () => {
     expect(differences(bytes, readFileSync(again)).slice(0, 5)).toEqual([]);
   });
 
-  test('a longer wire is cut longer, and a design that then fails says so', {
-    timeout: 120_000,
-  }, async () => {
+  test('a longer wire is cut longer, and a design that then fails says so', async () => {
     const folder = emptyFolder();
     const file = join(folder, 'kit.xlsx');
     // A length of the engine strap that no other input has.
@@ -107,7 +105,7 @@ describeWithPeer('soffice', 'the sheets of the kit elsewhere', () => {
 });
 
 describeWithPeer('ooxml-validator', 'the file of the kit', () => {
-  test('is sound by the schema', { timeout: 60_000 }, async () => {
+  test('is sound by the schema', async () => {
     const file = join(emptyFolder(), 'kit.xlsx');
     writeFileSync(file, bookOf(straight(4, FULL)).bytes);
     expect(await schemaErrors(file)).toEqual([]);

@@ -1,12 +1,11 @@
 /** The page in a real browser, from a file, with everything that it says and asks for written down. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { coilfeed } from '../cli/tool.ts';
-import { needPeer } from '../peers/peer.ts';
 
-/** An answer takes a second or two; a busy machine several times that [ms]. */
-export const PATIENCE = 45_000;
+/** An answer takes a second or two; a machine may be so busy that it takes a minute. Beyond this it hangs [ms]. */
+export const PATIENCE = 200_000;
 
 export interface Opened {
   readonly page: Page;
@@ -15,10 +14,6 @@ export interface Opened {
   /** Addresses that were asked for, without the page itself and what it made in memory. */
   readonly asked: string[];
 }
-
-/** Debian's browser; as root it runs without a sandbox. */
-export const launch = (): Promise<Browser> =>
-  chromium.launch({ executablePath: needPeer('chromium'), args: ['--no-sandbox'] });
 
 /** Writes the page with a design inside; returns its path. */
 export async function pageOf(folder: string, design?: string): Promise<string> {

@@ -3,41 +3,22 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import axe from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { coilfeed, emptyFolder } from '../cli/tool.ts';
 import { readCells } from '../peers/cells.ts';
+import { useBrowser } from '../peers/chromium.ts';
 import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer, peer } from '../peers/peer.ts';
 import { differences } from '../workbook/agree.ts';
 import { DEMO_NAMES, demoPath } from '../workbook/books.ts';
-import {
-  answered,
-  answers,
-  apart,
-  download,
-  launch,
-  listenTo,
-  open,
-  pageOf,
-  type,
-  unfold,
-  until,
-} from './bench.ts';
-
-const LONG = 120_000;
+import { answered, answers, apart, download, listenTo, open, pageOf, type, unfold, until } from './bench.ts';
 
 describeWithPeer('chromium', 'the page', () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser.close();
-  });
+  const browser = useBrowser();
 
   const opened = async (design?: string, options = {}) =>
-    open(browser, await pageOf(emptyFolder(), design), options);
+    open(browser(), await pageOf(emptyFolder(), design), options);
 
   /** The JSON of the command line for a text. */
   async function json(text: string) {
@@ -54,13 +35,13 @@ describeWithPeer('chromium', 'the page', () => {
     const { page, said, asked } = await opened(demoPath(name));
     expect(apart(await result(page), await json(readFileSync(demoPath(name), 'utf8')))).toEqual([]);
     // Every picture is drawn: currents and energy, currents in time and supply, one set of curves.
-    await expect.poll(() => page.locator('figure.chart').count(), { timeout: LONG }).toBe(5);
+    await expect.poll(() => page.locator('figure.chart').count()).toBe(5);
     expect(await page.locator('figure.chart path.line').count()).toBeGreaterThan(10);
     expect(said).toEqual([]);
     expect(asked).toEqual([]);
   });
 
-  test('an edit sizes anew, number for number as the command line does', { timeout: LONG }, async () => {
+  test('an edit sizes anew, number for number as the command line does', async () => {
     const { page, said } = await opened(demoPath('hill-climb-six'));
     const before = await result(page);
     await unfold(page);
@@ -82,7 +63,7 @@ describeWithPeer('chromium', 'the page', () => {
     expect(said).toEqual([]);
   });
 
-  test('what is wrong is said at the field in the words of the command line', { timeout: LONG }, async () => {
+  test('what is wrong is said at the field in the words of the command line', async () => {
     const { page } = await opened(demoPath('hill-climb-six'));
     const figure = page.locator('.big').first();
     const good = await figure.textContent();
@@ -117,9 +98,7 @@ describeWithPeer('chromium', 'the page', () => {
     );
   });
 
-  test('the state survives a reload, can be forgotten, and a broken one locks nobody out', {
-    timeout: LONG,
-  }, async () => {
+  test('the state survives a reload, can be forgotten, and a broken one locks nobody out', async () => {
     const { page } = await opened(demoPath('pair-four'));
     await type(page, 'coil_resistance', '0.61 ohm');
     await page.locator('.settings select').first().selectOption('us');
@@ -159,9 +138,7 @@ describeWithPeer('chromium', 'the page', () => {
     await until(page, `document.querySelector('.verdict h2')?.textContent.startsWith('Hill-climb')`);
   });
 
-  test('the cursor gives values by keyboard and by pointer; a snapshot stands beside', {
-    timeout: LONG,
-  }, async () => {
+  test('the cursor gives values by keyboard and by pointer; a snapshot stands beside', async () => {
     const { page, said } = await opened(demoPath('two-bank-v8'));
     const chart = page.getByRole('slider', { name: /^Current of run main/ });
     await chart.focus();
@@ -184,22 +161,18 @@ describeWithPeer('chromium', 'the page', () => {
     await page.keyboard.press('Home');
     await expect.poll(() => slider.getAttribute('aria-valuetext')).toBe('800 rpm');
     await expect
-      .poll(() => page.locator('section[aria-labelledby=trace] .quiet').first().textContent(), {
-        timeout: LONG,
-      })
+      .poll(() => page.locator('section[aria-labelledby=trace] .quiet').first().textContent())
       .toContain('800 rpm, 14.1 V');
 
     await page.getByRole('button', { name: 'Compare with this state' }).click();
     await type(page, 'coil_resistance', '0.42 ohm');
     const rows = page.locator('.compare tbody tr');
     expect(await rows.filter({ hasText: 'Drop, worst path' }).textContent()).toMatch(/−\d+\.\d %/);
-    await expect
-      .poll(() => page.locator('.legend').first().textContent(), { timeout: LONG })
-      .toContain('effective, snapshot');
+    await expect.poll(() => page.locator('.legend').first().textContent()).toContain('effective, snapshot');
     expect(said).toEqual([]);
   });
 
-  test('the wiring diagram is drawn in the page', { timeout: LONG }, async () => {
+  test('the wiring diagram is drawn in the page', async () => {
     const { page, said, asked } = await opened(demoPath('pair-four'));
     await page.getByRole('button', { name: 'Draw the wiring diagram' }).click();
     const picture = page.locator('img.wiring');
@@ -215,7 +188,6 @@ describeWithPeer('chromium', 'the page', () => {
 
   test.skipIf(peer('soffice') === null && !process.env.CI)(
     'the workbook of an edited design is the one that LibreOffice computes [needs LibreOffice]',
-    { timeout: 2 * LONG },
     async () => {
       const folder = emptyFolder();
       const { page } = await opened(demoPath('pair-four'));
@@ -238,12 +210,12 @@ describeWithPeer('chromium', 'the page', () => {
     ['dark', 1280],
     ['light', 360],
     ['dark', 360],
-  ] as const)('axe finds nothing: %s, %i px', { timeout: LONG }, async (colorScheme, width) => {
+  ] as const)('axe finds nothing: %s, %i px', async (colorScheme, width) => {
     const { page } = await opened(demoPath('hill-climb-six'), {
       colorScheme,
       viewport: { width, height: 800 },
     });
-    await expect.poll(() => page.locator('figure.chart').count(), { timeout: LONG }).toBe(5);
+    await expect.poll(() => page.locator('figure.chart').count()).toBe(5);
     // Everything unfolded, with findings that fail and a field that is wrong.
     await unfold(page);
     await type(page, 'limits_drop', '0.1 V');
@@ -262,9 +234,7 @@ describeWithPeer('chromium', 'the page', () => {
     );
   });
 
-  test('a key press is answered in a small part of the time of a whole evaluation', {
-    timeout: LONG,
-  }, async () => {
+  test('a key press is answered in a small part of the time of a whole evaluation', async () => {
     const { page } = await opened(demoPath('two-bank-v8'));
     const time = async (act: () => Promise<void>): Promise<number> => {
       const before = await answers(page);
@@ -298,9 +268,9 @@ describeWithPeer('chromium', 'the page', () => {
     expect(key).toBeLessThan(all / 3);
   });
 
-  test('begins with a demo when it is given no design, and opens and undoes', { timeout: LONG }, async () => {
+  test('begins with a demo when it is given no design, and opens and undoes', async () => {
     const folder = emptyFolder();
-    const { page, said, asked } = await open(browser, await pageOf(folder));
+    const { page, said, asked } = await open(browser(), await pageOf(folder));
     expect(await page.locator('.verdict h2').textContent()).toBe(
       'Hill-climb straight six, dedicated coil feed',
     );
@@ -318,9 +288,7 @@ describeWithPeer('chromium', 'the page', () => {
     expect(asked).toEqual([]);
   });
 
-  test('a design that closes the script or breaks the line cannot break the page', {
-    timeout: LONG,
-  }, async () => {
+  test('a design that closes the script or breaks the line cannot break the page', async () => {
     const folder = emptyFolder();
     const design = join(folder, 'odd.yaml');
     const title = String.raw`"</script><script>document.title='broken'</script>\u2028 <!-- $& $1"`;
@@ -328,15 +296,15 @@ describeWithPeer('chromium', 'the page', () => {
       design,
       readFileSync(demoPath('pair-four'), 'utf8').replace(/title: .*/, `title: ${title}`),
     );
-    const { page, said } = await open(browser, await pageOf(folder, design));
+    const { page, said } = await open(browser(), await pageOf(folder, design));
     expect(await page.title()).toBe('coilfeed bench');
     expect(await page.locator('.verdict h2').textContent()).toContain('</script><script>');
     expect(said).toEqual([]);
   });
 
-  test('runs nothing but its own program, and asks nobody', { timeout: LONG }, async () => {
+  test('runs nothing but its own program, and asks nobody', async () => {
     const path = await pageOf(emptyFolder());
-    const page = await (await browser.newContext()).newPage();
+    const page = await (await browser().newContext()).newPage();
     const { asked } = listenTo(page);
     await page.goto(`file://${path}`);
     await answered(page);

@@ -10,7 +10,7 @@ import { pathToFileURL } from 'node:url';
 import { needPeer } from './peer.ts';
 
 /** To start, and for each file, which takes some seconds and many more on a busy machine; beyond that it hangs [ms]. */
-const PATIENCE = { start: 40_000, file: 12_000 } as const;
+const PATIENCE = { start: 120_000, file: 30_000 } as const;
 
 const always = (name: string): string =>
   `<item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="${name}" oor:op="fuse">` +

@@ -45,7 +45,7 @@ export async function seen(xlsx: Uint8Array): Promise<Seen> {
     const file = join(folder, 'book.xlsx');
     writeFileSync(file, xlsx);
     const { stdout } = await promisify(execFile)(PYTHON, ['-c', SCRIPT, file], {
-      timeout: 50_000,
+      timeout: 300_000,
       maxBuffer: 16 * 1024 * 1024,
     });
     return JSON.parse(stdout) as Seen;

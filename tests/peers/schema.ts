@@ -13,7 +13,7 @@ interface Verdict {
 /** Everything that the schema refuses in a workbook, one line each; empty when the file is good. */
 export async function schemaErrors(file: string): Promise<string[]> {
   const { stdout } = await promisify(execFile)(needPeer('ooxml-validator'), [resolve(file)], {
-    timeout: 50_000,
+    timeout: 300_000,
     maxBuffer: 64 * 1024 * 1024,
   });
   const { ok, errors }: Verdict = JSON.parse(stdout);

@@ -23,8 +23,6 @@ const FIRST = 1;
 const DESIGNS = 300;
 /** Every fourth design is also put to the model with each size one smaller. */
 const TRIED_IN_MODEL = 4;
-/** [ms] An idle machine takes less than a third of it. */
-const PATIENCE = 400_000;
 
 interface Case {
   seed: number;
@@ -141,7 +139,7 @@ beforeAll(() => {
     // Behind fuses of different kinds a run is not judged: the model says so, and asks for a run for each.
     if (!found.mixed) cases.push(found);
   }
-}, PATIENCE);
+});
 
 const solvable = (): Case[] => cases.filter(({ best }) => best !== null);
 const describeCase = ({ seed, facts, gauges, best }: Case): string =>

@@ -12,7 +12,7 @@ const REQUIRED = 0.02;
 const cases: Case[] = [];
 beforeAll(() => {
   for (let seed = 1; seed <= DESIGNS; seed++) cases.push(...examine(seed));
-}, 300_000);
+});
 
 /** Ends of both lists, one by one. Windows narrower than a thousandth count for nothing. */
 const wide = (windows: Window[]): Window[] => windows.filter(({ from, to }) => to / from > 1.001);

@@ -93,7 +93,7 @@ test('one design with its original wiring; workbook and picture are written', as
   expect(ran.out).toContain('B  PASS  ');
   expect(readFileSync(join(at, 'c.xlsx')).subarray(0, 2).toString()).toBe('PK');
   expect(readFileSync(join(at, 'c.png')).subarray(1, 4).toString()).toBe('PNG');
-}, 60_000);
+});
 
 test('a design without another feed, and three designs, are refused', async () => {
   const at = folder();
@@ -106,7 +106,7 @@ test('a design without another feed, and three designs, are refused', async () =
   expect((await coilfeed(['compare', file, file, '--out', join(at, 'c.pdf')])).err).toContain(
     '.xlsx, .svg or',
   );
-}, 60_000);
+});
 
 test('JSON: pairs in the order of the sides', async () => {
   const at = folder();
@@ -119,7 +119,7 @@ test('JSON: pairs in the order of the sides', async () => {
   expect(json.format).toBe('coilfeed-compare/1');
   expect(json.sides.map((s: { verdict: string }) => s.verdict)).toEqual(['fail', 'pass']);
   expect(json.points[0].supply_V[0]).toBeLessThan(json.points[0].supply_V[1]);
-}, 60_000);
+});
 
 test('check: exit statuses, JSON and the workbook with the card', async () => {
   const at = folder();
@@ -136,7 +136,7 @@ test('check: exit statuses, JSON and the workbook with the card', async () => {
   expect((await coilfeed(['check', file])).status).toBe(0);
   writeFileSync(file, sound.replace('gauge: 10 AWG', 'gauge: 10'));
   expect((await coilfeed(['check', file])).status).toBe(2);
-}, 60_000);
+});
 
 test('another supply at the posts is no fault; a reading that nothing explains is one to take again', () => {
   const sound = caseText('corroded-return').replace(/measured:[\s\S]*/, '');

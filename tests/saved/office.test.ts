@@ -73,7 +73,7 @@ function near(a: unknown, b: unknown, path = ''): string[] {
 }
 
 describeWithPeer('soffice', 'a workbook that LibreOffice saved', () => {
-  test('gives the same design, changed or not', { timeout: 240_000 }, async () => {
+  test('gives the same design, changed or not', async () => {
     const folder = emptyFolder();
     const texts = [
       ...DEMOS.map((name) => ({ name, text: demo(name) })),
@@ -130,7 +130,7 @@ describeWithPeer('soffice', 'a workbook that LibreOffice saved', () => {
     }
   });
 
-  test('the tool reads it: size, trace, design', { timeout: 120_000 }, async () => {
+  test('the tool reads it: size, trace, design', async () => {
     const folder = emptyFolder();
     const book = await bookOf(design(demo('pair-four')));
     const file = join(folder, 'book.xlsx');

@@ -91,7 +91,7 @@ const changed = (change: Change): Design => {
 };
 
 describeWithPeer('soffice', 'a changed input', () => {
-  test('gives in LibreOffice what the changed design gives here', { timeout: 150_000 }, async () => {
+  test('gives in LibreOffice what the changed design gives here', async () => {
     const folder = emptyFolder();
     const files = CHANGES.map((change, i) => {
       const file = join(folder, `${i}.xlsx`);
