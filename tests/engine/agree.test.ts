@@ -5,9 +5,9 @@ import { AGREEMENT, disagreements, spread } from '../../src/engine/spreadsheet.t
 import { ON_REQUEST } from '../../src/model/model.ts';
 import { DEMOS, demo, design } from '../design/helpers.ts';
 import { feedDesign } from '../protection/random.ts';
+import { samples } from '../samples.ts';
 
-/** As many random designs; more for a nightly run. */
-const SAMPLES = Number(process.env.COILFEED_SAMPLES ?? 6);
+const SAMPLES = samples(6);
 
 const differences = (laid: ReturnType<typeof spread>, e: Evaluation): string[] => [...disagreements(laid, e)];
 

@@ -66,7 +66,8 @@ describe.each(CASES)('$name', (one) => {
     const course = courses[point] as Course;
     course.fires.forEach((_, event) => {
       const dwell = known(e, 'winning_dwell', { point, event });
-      expect(dwell).toBeGreaterThanOrEqual(course.dwell);
+      // Where nothing is lost both are the same but for the rounding of a logarithm of an exponential.
+      expect(dwell).toBeGreaterThanOrEqual(course.dwell * (1 - 1e-12));
       near(deliveredAfter(course, conductors, event, dwell), stiff[point] as number);
       // No shorter one does, unless nothing was lost: at the limit.
       const lost = (stiff[point] as number) - deliveredAfter(course, conductors, event, course.dwell);

@@ -3,14 +3,15 @@ import { expect, test } from 'vitest';
 import { diagnose } from '../../src/readings/diagnose.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { random } from '../protection/random.ts';
+import { samples } from '../samples.ts';
 import { faulty, noisy } from './faulty.ts';
 
-const INSTALLS = 20;
+const INSTALLS = samples(8);
 const CARDS = 5;
 /** Of the task: errors of the instruments, and what the diagnosis must make of them. */
 const NOISE = 0.02;
 const SIZE = 0.1;
-const FOUND = 95;
+const FOUND = 0.95;
 
 describeWithPeer('ngspice', 'one fault, all drops read', () => {
   test('run and size are found in at least 95 of 100 cases', () => {
@@ -34,8 +35,7 @@ describeWithPeer('ngspice', 'one fault, all drops read', () => {
           );
       }
     }
-    expect(INSTALLS * CARDS).toBe(100);
-    expect(wrong.length, wrong.join('\n')).toBeLessThanOrEqual(100 - FOUND);
+    expect(wrong.length / (INSTALLS * CARDS), wrong.join('\n')).toBeLessThanOrEqual(1 - FOUND);
     if (wrong.length) console.log(wrong.join('\n'));
   });
 });
