@@ -35,6 +35,7 @@ export const AXES = [
   'fuse_type',
   'bundle_row',
   'relay_size',
+  'hot',
   'tab',
   'gate',
   'feed',
@@ -107,8 +108,12 @@ export interface Layout {
   readonly runs: readonly {
     name: string;
     side: 'feed' | 'return';
-    /** `curve`: the maker's longest clearing times [A, s], rising currents. */
-    fuse: { curve: readonly { current: number; within: number }[] | null } | null;
+    /** `curve`: the maker's longest clearing times [A, s], rising currents; `rerating`: share of the rating by degC. */
+    fuse: {
+      readonly curve: readonly { current: number; within: number }[] | null;
+      readonly rerating: readonly { at: number; share: number }[] | null;
+    } | null;
+    relay: { readonly derating: readonly { at: number; rating: number }[] | null } | null;
   }[];
   readonly wires: readonly { id: string; run: number; coils: readonly number[] }[];
 }

@@ -17,7 +17,7 @@ export type Status =
 export interface Source {
   /** What it is about, in our own short words; the designation below is what identifies it. */
   readonly title: string;
-  /** Publisher and designation. No edition stands here unless it is known. */
+  /** Publisher, designation and edition. No edition stands here unless it is known. */
   readonly publisher: string;
 }
 
@@ -27,29 +27,29 @@ export const SOURCES = {
   'ASTM-B258': { title: 'Diameters and areas of AWG sizes of solid round wire', publisher: 'ASTM B258' },
   NEC: { title: 'National Electrical Code', publisher: 'NFPA 70' },
   'SAE-J1127': { title: 'Low-voltage battery cable for road vehicles', publisher: 'SAE J1127' },
-  'SAE-J1128': { title: 'Low-voltage primary cable for road vehicles', publisher: 'SAE J1128' },
+  'SAE-J1128': { title: 'Low-voltage primary cable for road vehicles', publisher: 'SAE J1128 DEC2020' },
   'IEC-60228': { title: 'Conductors of insulated cables', publisher: 'IEC 60228' },
   'AWG-handbook': {
     title: 'Handbook table of solid copper wire, AWG',
     publisher: 'handbook table, not named',
   },
-  'ISO-6722-1': { title: 'Single-core cables of road vehicles, copper', publisher: 'ISO 6722-1' },
+  'ISO-6722-1': { title: 'Single-core cables of road vehicles, copper', publisher: 'ISO 6722-1:2011' },
   'ISO-19642': { title: 'Cables of road vehicles', publisher: 'ISO 19642' },
 
   // Current in wires, heat, short circuit
   '33-CFR-183.425': {
     title: 'Conductors of boats, allowable amperage below 50 V (US federal regulation)',
-    publisher: '33 CFR 183.425',
+    publisher: '33 CFR 183.425, as of July 1, 2001',
   },
   '33-CFR-183.455': {
     title: 'Overcurrent protection of boats (US federal regulation)',
-    publisher: '33 CFR 183.455',
+    publisher: '33 CFR 183.455, as of July 1, 2001',
   },
   'FAA-AC-43.13-1B': {
     title: 'Acceptable methods of aircraft inspection and repair, ch. 11 electrical systems',
-    publisher: 'FAA AC 43.13-1B',
+    publisher: 'FAA AC 43.13-1B CHG 1 (9/27/01)',
   },
-  'FAA-handbook': { title: 'Handbook for aircraft mechanics', publisher: 'FAA handbook, not named closer' },
+  'FAA-handbook': { title: 'Handbook for aircraft mechanics', publisher: 'FAA maintenance handbook' },
   'MIL-W-5088L': { title: 'Wiring of aerospace vehicles', publisher: 'MIL-W-5088L' },
   'IEC-60364-5-54': { title: 'Earthing arrangements and protective conductors', publisher: 'IEC 60364-5-54' },
   'IEC-60949': { title: 'Thermally permissible short-circuit currents', publisher: 'IEC 60949' },
@@ -59,11 +59,16 @@ export const SOURCES = {
   Onderdonk: { title: 'Fusing time of a wire without loss of heat', publisher: 'Onderdonk' },
 
   // Fuses, relays, joints, drop
-  'ISO-8820-3': { title: 'Fuse-links of road vehicles, blade types C, E and F', publisher: 'ISO 8820-3' },
+  'ISO-8820-3': {
+    title: 'Fuse-links of road vehicles, blade types C, E and F',
+    publisher: 'ISO 8820-3:2015',
+  },
   'ISO-8820-5': {
     title: 'Fuse-links of road vehicles, strip types SF 30 and SF 51',
     publisher: 'ISO 8820-5',
   },
+  'ISO-7588-1': { title: 'Relays of road vehicles, changeover and make contacts', publisher: 'ISO 7588-1' },
+  'IEC-61210': { title: 'Flat quick-connect terminations', publisher: 'IEC 61210' },
   'DIN-72552': { title: 'Terminal numbers of road vehicles', publisher: 'DIN 72552' },
   'ABYC-E-11': { title: 'Electrical systems on boats', publisher: 'ABYC E-11' },
   'UL-486A': { title: 'Wire connectors', publisher: 'UL 486A' },
@@ -71,6 +76,7 @@ export const SOURCES = {
   'NASA-STD-8739.4': { title: 'Crimping, cables, harnesses and wiring', publisher: 'NASA-STD-8739.4' },
 
   // Supply, climate, ignition primary
+  'SAE-J537': { title: 'Storage batteries', publisher: 'SAE J537' },
   'ISO-16750-2': { title: 'Electrical loads on equipment of road vehicles', publisher: 'ISO 16750-2' },
   'ISO-16750-4': { title: 'Climatic loads on equipment of road vehicles', publisher: 'ISO 16750-4' },
   'Alexander-Sadiku': { title: 'Fundamentals of Electric Circuits', publisher: 'Alexander and Sadiku' },

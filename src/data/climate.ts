@@ -1,7 +1,7 @@
 /**
  * What equipment of road vehicles meets: ambient codes of ISO 16750-4, supply and cranking of ISO 16750-2, 12 V.
  */
-import { fromMemory } from '../basis/sources.ts';
+import { fromMemory, QUOTED } from '../basis/sources.ts';
 import { table } from '../basis/table.ts';
 
 export const AMBIENT_CODES = table({
@@ -43,16 +43,48 @@ export const SUPPLY_RANGES = table({
 export const CRANKING = table({
   title: 'Supply while cranking, 12 V',
   source: fromMemory('high', 'ISO-16750-2'),
+  note: 'In profile I the dip lasts 15 ms.',
   columns: {
     profile: { unit: 'text', label: 'Profile' },
     dip: { unit: 'V', label: 'First dip' },
     plateau: { unit: 'V', label: 'Plateau' },
   },
   rows: [
-    ['I', 8, 9.5],
+    ['I', 8, 9.5, QUOTED],
     ['II', 4.5, 6.5],
     ['III', 3, 5],
     ['IV', 6, 6.5],
   ],
   check: { rows: 4, sums: { dip: 21.5, plateau: 27.5 } },
+});
+
+export const LOWEST_DIPS = table({
+  title: 'Lowest first dip while cranking',
+  source: QUOTED,
+  note: 'The lowest of several standards for vehicles.',
+  columns: {
+    system: { unit: 'V', label: 'System' },
+    dip: { unit: 'V', label: 'Lowest supply' },
+  },
+  rows: [
+    [12, 5],
+    [24, 8],
+  ],
+  check: { rows: 2, sums: { system: 36, dip: 13 } },
+});
+
+export const RESTING = table({
+  title: 'Voltage of a resting 12 V battery by its state of charge',
+  source: QUOTED,
+  columns: {
+    charge: { unit: '%', label: 'State of charge' },
+    voltage: { unit: 'V', label: 'Voltage at rest' },
+  },
+  rows: [
+    [100, 12.66],
+    [75, 12.45],
+    [50, 12.3],
+    [25, 12.15],
+  ],
+  check: { rows: 4, sums: { charge: 250, voltage: 49.56 } },
 });

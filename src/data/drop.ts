@@ -2,21 +2,41 @@
  * Voltage drop that is held for acceptable: FAA AC 43.13-1B table 11-6, ABYC E-11.
  */
 import type { Quantities } from '../basis/quantity.ts';
-import { cite, fromMemory } from '../basis/sources.ts';
+import { cite, fromMemory, QUOTED } from '../basis/sources.ts';
 import { table } from '../basis/table.ts';
 
 export const DROP_VOLTS = table({
-  title: 'Permitted drop of a 14 V system',
-  source: cite('FAA-AC-43.13-1B', 'printed', 'table 11-6, read through table 11-7'),
+  title: 'Permitted drop between source and load',
+  source: cite('FAA-AC-43.13-1B', 'quoted', 'table 11-6'),
+  key: ['system', 'operation'],
   columns: {
+    system: { unit: 'V', label: 'System' },
     operation: { unit: 'text', label: 'Operation' },
     drop: { unit: 'V', label: 'Permitted drop' },
   },
   rows: [
-    ['continuous', 0.5],
-    ['intermittent', 1, fromMemory('high', 'FAA-AC-43.13-1B', 'table 11-6')],
+    [14, 'continuous', 0.5],
+    [14, 'intermittent', 1, fromMemory('high', 'FAA-AC-43.13-1B', 'table 11-6')],
+    [28, 'continuous', 1],
   ],
-  check: { rows: 2, sums: { drop: 1.5 } },
+  check: { rows: 3, sums: { system: 56, drop: 2.5 } },
+});
+
+export const DROP_TEST = table({
+  title: 'Drop that a test under load may show',
+  source: QUOTED,
+  note: 'Quoted as common practice of workshops.',
+  columns: {
+    part: { unit: 'text', label: 'Part' },
+    drop: { unit: 'V', label: 'Drop, at most' },
+  },
+  rows: [
+    ['connection that carries a high current', 0.1],
+    ['cable', 0.2],
+    ['switch', 0.3],
+    ['all together', 0.5],
+  ],
+  check: { rows: 4, sums: { drop: 1.1 } },
 });
 
 export const DROP_SHARES = table({
@@ -27,7 +47,7 @@ export const DROP_SHARES = table({
     share: { unit: '%', label: 'Permitted drop' },
   },
   rows: [
-    ['main feeder', 2, cite('FAA-AC-43.13-1B', 'quoted')],
+    ['main feeder', 2, cite('FAA-handbook', 'quoted')],
     ['critical', 3],
     ['other', 10],
   ],

@@ -62,6 +62,14 @@ export function checkPoints(draft: Draft, report: Report): void {
     (i) => ['points', i, 'name'],
     report,
   );
+  draft.points?.forEach((point, i) => {
+    if (point?.dip !== undefined && point.supply !== undefined && point.dip >= point.supply)
+      report(
+        ['points', i, 'dip'],
+        `${point.dip} V, not below the supply of ${point.supply} V`,
+        'takes the lowest instant of that supply',
+      );
+  });
   const { from, to, step } = draft.sweep ?? {};
   if (from !== undefined && to !== undefined) {
     if (from > to) report(['sweep', 'from'], `from ${from} rpm down to ${to} rpm`, 'takes from below to');

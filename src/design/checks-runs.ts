@@ -1,19 +1,14 @@
 /** Checks between fields: runs, their conductors, fuses and relays. */
+import { checkDevices, type Placed } from './checks-devices.ts';
 import { reportRepeated } from './checks-names.ts';
 import type { Draft, Partially } from './draft.ts';
 import type { CoilAt } from './layout.ts';
 import { nearest } from './nearest.ts';
 import { listed, type Path, quote, type Report } from './problems.ts';
 import { MOST_RUNS, type RunOfFile } from './schema.ts';
-import { UNKNOWN } from './schema-runs.ts';
 import type { Tree } from './tree.ts';
 
 type RunDraft = Partially<RunOfFile>;
-interface Placed {
-  run: RunDraft | undefined;
-  side: 'feed' | 'return';
-  path: Path;
-}
 
 /** Conductors of all runs together: what the workbook holds. */
 const MOST_CONDUCTORS = 64;
@@ -100,69 +95,6 @@ function conductorsOf(placed: readonly Placed[], ids: readonly string[]): { id: 
       ? ids.map((id) => ({ id: `${run.run}.${id}`, path: at }))
       : [{ id: run.run, path: at }];
   });
-}
-
-/** A fuse's own curve starts above its rating; with more current it takes less time. */
-function checkCurve(fuse: RunDraft['fuse'], path: Path, report: Report): void {
-  const points = fuse?.curve;
-  if (!fuse || !points) return;
-  for (const [i, point] of points.entries()) {
-    const before = i === 0 ? { current: fuse.rating, within: Number.POSITIVE_INFINITY } : points[i - 1];
-    const at = [...path, 'curve', i];
-    if (
-      point?.current !== undefined &&
-      typeof before?.current === 'number' &&
-      point.current <= before.current
-    )
-      report(
-        [...at, 'current'],
-        `${point.current} A, not above ${i === 0 ? 'the rating' : 'the point before'}, ${before.current} A`,
-        'takes currents above the rating, in rising order',
-      );
-    if (point?.within !== undefined && before?.within !== undefined && point.within >= before.within)
-      report(
-        [...at, 'within'],
-        `${point.within} s, not below the point before, ${before.within} s`,
-        'takes times that fall as the current rises',
-      );
-  }
-}
-
-function checkDevices(
-  { run, side, path }: Placed,
-  highest: number | undefined,
-  tree: Tree,
-  report: Report,
-): void {
-  for (const device of ['fuse', 'relay'] as const)
-    if (side === 'return' && tree.has([...path, device]))
-      report(
-        [...path, device],
-        `found a ${device} in a return run`,
-        `takes a ${device} in feed runs only: opened there, it leaves the coils live`,
-        'key',
-      );
-  checkCurve(run?.fuse, [...path, 'fuse'], report);
-  if (run?.fuse?.type === UNKNOWN && run.fuse.rating === 'auto')
-    report(
-      [...path, 'fuse', 'rating'],
-      'a rating to be chosen for a fuse of an unknown type',
-      'takes the rating that is printed on it',
-    );
-  const relay = run?.relay === UNKNOWN ? undefined : run?.relay;
-  const { pull_in: pullIn, drop_out: dropOut } = relay ?? {};
-  if (pullIn !== undefined && highest !== undefined && pullIn >= highest)
-    report(
-      [...path, 'relay', 'pull_in'],
-      `${pullIn} V, not below the highest supply of the points, ${highest} V`,
-      'takes a voltage at which the relay can close',
-    );
-  if (pullIn !== undefined && dropOut !== undefined && dropOut >= pullIn)
-    report(
-      [...path, 'relay', 'drop_out'],
-      `${dropOut} V, not below the pull-in voltage of ${pullIn} V`,
-      'takes a lower voltage',
-    );
 }
 
 /** `coils` is undefined when they could not be known; `base` is where feed and return stand in the file. */

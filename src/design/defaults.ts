@@ -24,9 +24,8 @@ export const PRESETS = {
   rest: { value: 1e-3, text: '1.0 ms', why: 'arbitrary' },
   bundle: { value: 1, text: '1', why: 'taken as laid alone' },
   joints: { value: 2, text: '2', why: 'a crimp at each end' },
+  contacts: { value: 0, text: '0', why: 'no plug in the run' },
   series: { value: 'AWG', text: 'AWG', why: 'arbitrary' },
-  /** [V] */
-  drop: { value: 0.5, text: '0.5 V', why: 'FAA AC 43.13-1B table 11-6, 14 V system, continuous' },
   /** [1] */
   wire_load: { value: 0.8, text: '80 %', why: 'arbitrary' },
   /** [1] */
@@ -36,20 +35,40 @@ export const PRESETS = {
     why: 'quoted, source not named: a continuous load of at most 75 % of the rating at 25 °C',
   },
   /** [ohm] */
-  joint_resistance: { value: 0.3e-3, text: '0.3 mohm', why: 'arbitrary' },
+  joint_resistance: {
+    value: 0.3e-3,
+    text: '0.3 mohm',
+    why: 'arbitrary; good crimps are below 0.5 mohm (quoted, source not named)',
+  },
+  /** [ohm] */
+  contact_resistance: {
+    value: 5e-3,
+    text: '5 mohm',
+    why: 'quoted, source not named: sheets of plugs have 4 to 10 mohm for each pair',
+  },
   /** [ohm] */
   contact: {
-    value: 10e-3,
-    text: '10 mohm',
-    why: 'quoted, source not named: a new contact drops at most 100 mV at 10 A',
+    value: 2e-3,
+    text: '2 mohm',
+    why: 'quoted, source not named: usual; sheets allow 20 to 30 mohm',
   },
   /** [V] */
   trigger_drop: { value: 0.3, text: '0.3 V', why: 'arbitrary' },
   /** [K] */
   coil_rise: {
-    value: 0,
-    text: '0 K',
-    why: 'not given: the coil is taken at ambient; an energised coil is hotter',
+    value: 40,
+    text: '40 K',
+    why: 'arbitrary, cautious: a coil that was energised just before; one sheet has 39 K',
+  },
+  closes: {
+    value: 'before cranking',
+    text: 'before cranking',
+    why: 'arbitrary: an ignition wire is live from key-on',
+  },
+  rerating: {
+    value: null,
+    text: '0.45 % less for each kelvin above 25 degC',
+    why: 'quoted, source not named: the steepest of a maker’s table; the data sheet goes first',
   },
   /** [1] Half the width of the range. */
   coil_resistance: { value: 0.1, text: '10 %', why: 'arbitrary' },
@@ -59,7 +78,7 @@ export const PRESETS = {
   joint_tolerance: { value: 0.5, text: '50 %', why: 'arbitrary' },
   /** [K] */
   coil_warmer: { value: 60, text: '60 K', why: 'arbitrary: a coil at work on a warm engine' },
-} as const satisfies Record<string, Preset<number | string>>;
+} as const satisfies Record<string, Preset<number | string | null>>;
 
 /** Smallest size of a series when the design names none. */
 export const SMALLEST = {

@@ -13,6 +13,7 @@ export type Layout =
   | 'listed';
 export type Series = 'AWG' | 'SAE' | 'mm2';
 export type FuseType = 'C' | 'F' | 'E' | 'SF30';
+export type Closes = 'before cranking' | 'while cranking';
 export type Suppression = 'none' | 'diode' | 'resistor' | 'diode_zener';
 
 export interface Design {
@@ -71,9 +72,16 @@ export interface Design {
     alternator: number | null;
     /** [A] */
     other_load: number | null;
+    /** Of the battery at rest, for a relay that closes before cranking; null when nobody asks for it [V]. */
+    resting: number | null;
   };
   /** [rpm], [V] */
-  points: { name: string; rpm: number; supply: number }[];
+  points: {
+    name: string;
+    rpm: number;
+    supply: number /** Lowest instant of cranking [V]. */;
+    dip: number | null;
+  }[];
   /** [rpm], [V]; `rows` speeds from `from` in steps of `step`, the last one not above `to`. */
   sweep: { from: number; to: number; step: number; supply: number; rows: number } | null;
   sizes: { series: Series /** "18 AWG" */; smallest: string };
@@ -88,8 +96,10 @@ export interface Design {
     wire_load: number;
     /** [1] */
     fuse_load: number;
-    /** [ohm] of one crimp or contact */
+    /** [ohm] of one crimp */
     joint_resistance: number;
+    /** [ohm] of one pair of plug contacts */
+    contact_resistance: number;
   };
   kit: Kit;
   /** How far parts may be from their values; half the width of each range. */
@@ -156,6 +166,8 @@ export interface Run {
   /** "auto" or a size such as "8 AWG", "8 SAE", "6 mm2". */
   gauge: string;
   joints: number;
+  /** Pairs of plug contacts in series. */
+  contacts: number;
   /** Capacitor at this run's end [uF]. */
   capacitor: number | null;
   fuse: Fuse | null;
@@ -174,6 +186,10 @@ export interface Fuse {
   curve: { current: number; within: number }[] | null;
   /** The maker's melting energy I²t [A²·s]. */
   melting: number | null;
+  /** Rated voltage [V]. */
+  voltage: number | null;
+  /** What is left of the rating by temperature, from the maker; rising [degC, 1]. */
+  rerating: { at: number; share: number }[] | null;
 }
 
 export interface Relay {
@@ -183,10 +199,16 @@ export interface Relay {
   rated_at: number | null;
   /** Coil at 20 °C [ohm]. */
   coil: number | null;
+  /** What the contact carries by temperature, from the maker; rising [degC, A]. */
+  derating: { at: number; rating: number }[] | null;
   /** At 20 °C [V]. */
   pull_in: number | null;
   /** At 20 °C [V]. */
   drop_out: number | null;
+  /** Largest continuous voltage of its coil [V]. */
+  coil_max: number | null;
+  /** When it must close. */
+  closes: Closes;
   /** [ohm] */
   contact: number;
   /** [degC] */

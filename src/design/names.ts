@@ -19,6 +19,7 @@ export const INSULATIONS: readonly string[] = INSULATION_DATA.map((insulation) =
 
 export const FUSE_TYPES = ['C', 'F', 'E', 'SF30'] as const satisfies readonly FuseType[];
 
+export const CLOSES = ['before cranking', 'while cranking'] as const;
 export const SUPPRESSIONS = ['none', 'diode', 'resistor', 'diode_zener'] as const;
 
 /** What is measured. */

@@ -1,5 +1,7 @@
 /** From a file that passed schema and checks to the design that the model takes. */
 
+import { RELAY_SHARES } from '../data/relays.ts';
+import { coilMaxFor, dropFor, pullInFor, restingFor, usualDerating } from './by-system.ts';
 import { conductorNamed } from './checks-measured.ts';
 import { PRESETS, type Preset, SMALLEST, SMALLEST_WHY } from './defaults.ts';
 import type { Design, Fuse, FuseType, Instrument, Measured, Relay, Run, Unknown, Wire } from './design.ts';
@@ -18,6 +20,11 @@ class Filler {
     this.assumed.push({ path, value: preset.text, why: preset.why });
     return preset.value;
   }
+
+  /** A preset that there may not be: then nothing is known. */
+  takeIf<T>(given: T | undefined, preset: Preset<T | null> | null, path: string): T | null {
+    return preset === null ? (given ?? null) : this.take<T | null>(given, preset, path);
+  }
 }
 
 function ambientOf(given: number | undefined, run: RunOfFile, path: string, fill: Filler): number {
@@ -25,38 +32,65 @@ function ambientOf(given: number | undefined, run: RunOfFile, path: string, fill
   return fill.take(given, preset, `${path}.ambient`);
 }
 
+/** What is filled in, and the highest supply of the points [V]. */
+interface Filling {
+  readonly fill: Filler;
+  readonly highest: number;
+}
+
+/** [degC] A contact rating without its temperature is taken for one at this. */
+const COOL = RELAY_SHARES.rows[0]?.at ?? 0;
+
 /** Larger ratings are rarely of the medium type. */
 const MEDIUM = 40;
 const standInFuse = (rating: number | 'auto'): FuseType =>
   rating === 'auto' || rating <= MEDIUM ? 'C' : 'E';
 
-const fuseOf = (fuse: NonNullable<RunOfFile['fuse']>, run: RunOfFile, path: string, fill: Filler): Fuse => ({
-  type: fuse.type === UNKNOWN ? standInFuse(fuse.rating) : fuse.type,
-  rating: fuse.rating,
-  ambient: ambientOf(fuse.ambient, run, path, fill),
-  from_source: fuse.from_source ?? null,
-  curve: fuse.curve ?? null,
-  melting: fuse.melting ?? null,
-});
+function fuseOf(fuse: NonNullable<RunOfFile['fuse']>, run: RunOfFile, path: string, fill: Filler): Fuse {
+  const ambient = ambientOf(fuse.ambient, run, path, fill);
+  return {
+    type: fuse.type === UNKNOWN ? standInFuse(fuse.rating) : fuse.type,
+    rating: fuse.rating,
+    ambient,
+    from_source: fuse.from_source ?? null,
+    voltage: fuse.voltage ?? null,
+    curve: fuse.curve ?? null,
+    melting: fuse.melting ?? null,
+    rerating: fill.take<Fuse['rerating']>(fuse.rerating, PRESETS.rerating, `${path}.rerating`),
+  };
+}
 
 type RelayOfFile = Exclude<NonNullable<RunOfFile['relay']>, typeof UNKNOWN>;
 
-const relayOf = (relay: RelayOfFile, run: RunOfFile, path: string, fill: Filler): Relay => ({
-  rating: relay.rating,
-  rated_at: relay.rated_at ?? null,
-  coil: relay.coil ?? null,
-  pull_in: relay.pull_in ?? null,
-  drop_out: relay.drop_out ?? null,
-  contact: fill.take(relay.contact, PRESETS.contact, `${path}.contact`),
-  ambient: ambientOf(relay.ambient, run, path, fill),
-  coil_rise: fill.take(relay.coil_rise, PRESETS.coil_rise, `${path}.coil_rise`),
-  suppression: relay.suppression ?? null,
-  trigger_drop: fill.take(relay.trigger_drop, PRESETS.trigger_drop, `${path}.trigger_drop`),
-  tab: relay.tab ?? null,
-  make: relay.make ?? null,
-});
+function relayOf(relay: RelayOfFile, run: RunOfFile, path: string, { fill, highest }: Filling): Relay {
+  const take = <T>(key: keyof RelayOfFile, given: T | undefined, preset: Preset<T>): T =>
+    fill.take(given, preset, `${path}.${key}`);
+  const pull_in = fill.takeIf(relay.pull_in, pullInFor(highest), `${path}.pull_in`);
+  const coilMax = pull_in === null ? null : coilMaxFor(pull_in);
+  const ambient = ambientOf(relay.ambient, run, path, fill);
+  const cool = ambient <= (relay.rated_at ?? COOL);
+  return {
+    rating: relay.rating,
+    rated_at: relay.rated_at ?? null,
+    derating: cool
+      ? (relay.derating ?? null)
+      : take<Relay['derating']>('derating', relay.derating, usualDerating),
+    coil: relay.coil ?? null,
+    pull_in,
+    drop_out: relay.drop_out ?? null,
+    coil_max: fill.takeIf(relay.coil_max, coilMax, `${path}.coil_max`),
+    closes: take<Relay['closes']>('closes', relay.closes, PRESETS.closes),
+    contact: take<number>('contact', relay.contact, PRESETS.contact),
+    ambient,
+    coil_rise: take<number>('coil_rise', relay.coil_rise, PRESETS.coil_rise),
+    suppression: relay.suppression ?? null,
+    trigger_drop: take<number>('trigger_drop', relay.trigger_drop, PRESETS.trigger_drop),
+    tab: relay.tab ?? null,
+    make: relay.make ?? null,
+  };
+}
 
-const runOf = (run: RunOfFile, side: Run['side'], path: string, fill: Filler): Run => ({
+const runOf = (run: RunOfFile, side: Run['side'], path: string, fill: Filler, highest: number): Run => ({
   name: run.run,
   side,
   ambient: run.ambient,
@@ -64,10 +98,14 @@ const runOf = (run: RunOfFile, side: Run['side'], path: string, fill: Filler): R
   bundle: run.bundle === UNKNOWN ? 1 : fill.take(run.bundle, PRESETS.bundle, `${path}.bundle`),
   gauge: run.gauge === UNKNOWN ? 'auto' : run.gauge,
   joints: fill.take(run.joints, PRESETS.joints, `${path}.joints`),
+  contacts: run.contacts ?? PRESETS.contacts.value,
   capacitor: run.capacitor ?? null,
   fuse: run.fuse ? fuseOf(run.fuse, run, `${path}.fuse`, fill) : null,
   relay: run.relay
-    ? relayOf(run.relay === UNKNOWN ? { rating: 'auto' } : run.relay, run, `${path}.relay`, fill)
+    ? relayOf(run.relay === UNKNOWN ? { rating: 'auto' } : run.relay, run, `${path}.relay`, {
+        fill,
+        highest,
+      })
     : null,
 });
 
@@ -116,9 +154,20 @@ function coilOf(coil: DesignFile['coil'], fill: Filler): Design['coil'] {
   };
 }
 
-function limitsOf(limits: NonNullable<DesignFile['limits']>, fill: Filler): Design['limits'] {
+function limitsOf(
+  limits: NonNullable<DesignFile['limits']>,
+  runs: readonly Run[],
+  highest: number,
+  fill: Filler,
+): Design['limits'] {
+  const { contact_resistance: contact } = limits;
+  const path = 'limits.contact_resistance';
   return {
-    drop: fill.take(limits.drop, PRESETS.drop, 'limits.drop'),
+    drop: fill.take(limits.drop, dropFor(highest), 'limits.drop'),
+    // Without a plug nobody needs to know what one would have been taken for.
+    contact_resistance: runs.some(({ contacts }) => contacts > 0)
+      ? fill.take<number>(contact, PRESETS.contact_resistance, path)
+      : (contact ?? PRESETS.contact_resistance.value),
     wire_load: fill.take(limits.wire_load, PRESETS.wire_load, 'limits.wire_load'),
     fuse_load: fill.take(limits.fuse_load, PRESETS.fuse_load, 'limits.fuse_load'),
     joint_resistance: fill.take(limits.joint_resistance, PRESETS.joint_resistance, 'limits.joint_resistance'),
@@ -207,11 +256,15 @@ export function normalise(file: DesignFile, text: string): Design {
   const rest = fill.take(file.ignition.rest, PRESETS.rest, 'ignition.rest');
   const coil = coilOf(file.coil, fill);
   const sizes = sizesOf(file, fill);
+  const highest = Math.max(...file.points.map(({ supply }) => supply));
   const runs = [
-    ...file.feed.map((run, i) => runOf(run, 'feed', `feed[${i}]`, fill)),
-    ...(file.return ?? []).map((run, i) => runOf(run, 'return', `return[${i}]`, fill)),
+    ...file.feed.map((run, i) => runOf(run, 'feed', `feed[${i}]`, fill, highest)),
+    ...(file.return ?? []).map((run, i) => runOf(run, 'return', `return[${i}]`, fill, highest)),
   ];
-  const limits = limitsOf(file.limits ?? {}, fill);
+  // Only a relay that closes before cranking asks for it.
+  const early = runs.some(({ relay }) => relay?.closes === 'before cranking');
+  const resting = fill.takeIf(file.supply?.resting, early ? restingFor(highest) : null, 'supply.resting');
+  const limits = limitsOf(file.limits ?? {}, runs, highest, fill);
   const spread = new Filler();
   const tolerance = toleranceOf(file.tolerance ?? {}, spread);
   const wires = [...file.feed, ...(file.return ?? [])].flatMap((run, i) => wiresOf(run, i, ids));
@@ -233,8 +286,9 @@ export function normalise(file: DesignFile, text: string): Design {
       source_resistance: file.supply?.source_resistance ?? null,
       alternator: file.supply?.alternator ?? null,
       other_load: file.supply?.other_load ?? null,
+      resting,
     },
-    points: file.points,
+    points: file.points.map((point) => ({ ...point, dip: point.dip ?? null })),
     sweep: file.sweep
       ? { ...file.sweep, rows: rowsOf(file.sweep.from, file.sweep.to, file.sweep.step) }
       : null,

@@ -165,8 +165,15 @@ export const supply = map(
     other_load: quantity(
       'A',
       { from: 0, to: 1000 },
-      { description: 'What everything else draws from it.' },
+      {
+        description:
+          'What everything else draws from the alternator. It counts in its balance only: for a load in a run of the feed, see the run.',
+      },
     ).optional(),
+    resting: quantity('V', VOLTS, {
+      description:
+        'Voltage of the battery at rest, at which a relay that closes before cranking must pull in: 12.66 V full, 12.15 V a quarter charged; left out: 12.0 V, or 24.0 V.',
+    }).optional(),
   },
   'Battery and alternator.',
 );

@@ -1,8 +1,8 @@
 /** Schema of the runs of a design: a run, its fuse and its relay. */
 import * as z from 'zod';
 import { PRESETS } from './defaults.ts';
-import { type Bounds, count, name, quantity, quantityOrAuto, valueTaken, word } from './fields.ts';
-import { FUSE_TYPES, INSULATIONS, readSize, SUPPRESSIONS, sizesTaken } from './names.ts';
+import { type Bounds, count, name, quantity, quantityOrAuto, share, valueTaken, word } from './fields.ts';
+import { CLOSES, FUSE_TYPES, INSULATIONS, readSize, SUPPRESSIONS, sizesTaken } from './names.ts';
 import { AMPS, CELSIUS, MOST_COILS, map, VOLTS, VOLTS_OR_NONE } from './schema-coils.ts';
 
 /** What stands in an install that is checked where nobody knows the part. */
@@ -67,6 +67,22 @@ const fuseType = z
 
 const ambientOfRun = 'left out: the ambient of the run.';
 
+/** What a part carries by temperature: a list of rows of one map. */
+const byHeat = <S extends z.ZodRawShape>(row: S, example: string, description: string) =>
+  z
+    .array(
+      map({ at: quantity('degC', CELSIUS, { description: 'Ambient temperature.' }), ...row }, 'A row.'),
+      {
+        error: `takes a list of rows: ${example}`,
+      },
+    )
+    .min(2, { error: `takes at least two rows: ${example}` })
+    .max(6, { error: 'takes at most 6 rows' })
+    .optional()
+    .meta({
+      description: `${description} Straight between the rows, held before the first; nothing beyond the last.`,
+    });
+
 const fuse = map(
   {
     type: fuseType,
@@ -106,6 +122,14 @@ const fuse = map(
       { over: 0, to: 1e9 },
       { description: 'The maker’s melting energy I²t.' },
     ).optional(),
+    voltage: quantity('V', VOLTS, {
+      description: 'Rated voltage, 32 V or 58 V; left out: the lower one.',
+    }).optional(),
+    rerating: byHeat(
+      { share: share({ description: 'What is left of the rating.' }) },
+      '[{at: 25 degC, share: 100 %}, {at: 85 degC, share: 75 %}]',
+      'Rating by temperature, of the maker; left out: 0.45 % less for each kelvin above 25 degC.',
+    ),
   },
   'A fuse at the start of this run. Feed runs only.',
 );
@@ -114,16 +138,31 @@ const relay = map(
   {
     rating: quantityOrAuto('A', AMPS, { description: 'Rated contact current.' }),
     rated_at: quantity('degC', CELSIUS, { description: 'Ambient for which the rating is given.' }).optional(),
+    derating: byHeat(
+      { rating: quantity('A', AMPS, { description: 'What the contact carries there.' }) },
+      '[{at: 23 degC, rating: 50 A}, {at: 85 degC, rating: 35 A}]',
+      'Contact current by temperature, of the maker; left out: 70 % at 85 degC and 30 % at 125 degC of the rating at 23 degC.',
+    ),
     coil: quantity(
       'ohm',
       { over: 0, to: 100_000 },
       { description: 'Coil resistance at 20 degC.' },
     ).optional(),
     pull_in: quantity('V', VOLTS, {
-      description: 'Voltage at which it surely closes, coil at 20 degC.',
+      description:
+        'Voltage at which it surely closes, coil at 20 degC; left out: 8.0 V up to 16 V of supply, 16.0 V up to 32 V.',
     }).optional(),
     drop_out: quantity('V', VOLTS_OR_NONE, {
-      description: 'Voltage at which it may open, coil at 20 degC.',
+      description: 'Voltage at which it may open when the supply falls, coil at 20 degC, at most.',
+    }).optional(),
+    coil_max: quantity('V', VOLTS, {
+      description:
+        'Largest continuous voltage of the coil; left out: 16 V of a 12 V relay, 32 V of a 24 V one.',
+    }).optional(),
+    closes: word(CLOSES, {
+      description:
+        'When it must close. `before cranking`: with the ignition switched on, at the resting battery.',
+      preset: PRESETS.closes.text,
     }).optional(),
     contact: quantity(
       'ohm',
@@ -223,8 +262,13 @@ export const run = map(
     bundle: bundle.optional(),
     gauge,
     joints: count(0, 100, {
-      description: 'Crimps and contacts in series, limits.joint_resistance each.',
+      description: 'Crimps in series, limits.joint_resistance each.',
       preset: PRESETS.joints.text,
+    }).optional(),
+    contacts: count(0, 100, {
+      description:
+        'Pairs of plug contacts in series, limits.contact_resistance each; the connector of a coil is one.',
+      preset: PRESETS.contacts.text,
     }).optional(),
     capacitor: quantity(
       'uF',

@@ -24,6 +24,10 @@ const point = map(
     name: name({ description: 'Name; `cranking` is the point at which the relay must close.' }),
     rpm: quantity('rpm', RPM, { description: 'Engine speed.' }),
     supply: quantity('V', VOLTS, { description: 'Voltage at the battery posts.' }),
+    dip: quantity('V', VOLTS, {
+      description:
+        'Lowest instant of the supply while cranking, at which a relay must hold: 8 V for 15 ms is usual, 5 V the lowest of several standards for 12 V, 8 V for 24 V.',
+    }).optional(),
   },
   'An operating point.',
 );
@@ -52,8 +56,8 @@ const sizes = map(
 const limits = map(
   {
     drop: quantity('V', VOLTS, {
-      description: 'Largest drop of feed and return together, at a firing.',
-      preset: PRESETS.drop.text,
+      description:
+        'Largest drop of feed and return together, at a firing; left out: 0.5 V up to 16 V of supply, 1 V above.',
     }).optional(),
     wire_load: share({
       description: 'Largest effective current of a conductor as a share of its ampacity.',
@@ -67,8 +71,16 @@ const limits = map(
       'ohm',
       { from: 0, to: 1 },
       {
-        description: 'Resistance of one crimp or contact.',
+        description: 'Resistance of one crimp.',
         preset: PRESETS.joint_resistance.text,
+      },
+    ).optional(),
+    contact_resistance: quantity(
+      'ohm',
+      { from: 0, to: 1 },
+      {
+        description: 'Resistance of one pair of plug contacts.',
+        preset: PRESETS.contact_resistance.text,
       },
     ).optional(),
   },

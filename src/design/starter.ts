@@ -56,7 +56,7 @@ feed:                       # in order, from the battery outward
     insulation: C           # class A to H, or a type such as TXL
     bundle: 1               # current-carrying conductors laid together, this one counted
     gauge: auto             # or a size: 10 AWG, 10 SAE, 4 mm2
-    joints: 4               # crimps and contacts in series
+    joints: 4               # crimps in series; contacts: pairs of plug contacts
     fuse: { type: C, rating: auto, ambient: 60 degC, from_source: 0.15 m }
     relay:
       rating: 40 A
@@ -64,6 +64,8 @@ feed:                       # in order, from the battery outward
       coil: 90 ohm
       pull_in: 7.2 V
       drop_out: 1.2 V
+      coil_max: 16 V
+      closes: before cranking # with the key; or while cranking
       contact: 5 mohm
       ambient: 60 degC
       coil_rise: 20 K

@@ -21,7 +21,7 @@ export function workings(grid: Grid, design: Design): Map<string, Sheet> {
   }
   for (const block of grid.placement.blocks) {
     const sheet = sheets.get(block.sheet) as Sheet;
-    if (block.kind === 'inputs') inputHeading(grid, block, sheet);
+    if (block.kind === 'inputs') inputHeading(grid, design, block, sheet);
     else blockHeading(grid, block, sheet);
     if (block.form === 'table') memberNames(grid, block, sheet);
     for (const name of block.quantities) values(grid, design, block, name, sheet);

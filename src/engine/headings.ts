@@ -1,7 +1,9 @@
 /** What stands above and beside the values: titles, labels, symbols, units, sources. */
 import type { Quantity } from '../basis/quantity.ts';
-import { printCitation } from '../basis/sources.ts';
+import { AS_STATED, printCitation } from '../basis/sources.ts';
 import { printUnit } from '../basis/units.ts';
+import type { Design } from '../design/design.ts';
+import { wasFilled } from '../design/filled.ts';
 import { QUANTITIES } from '../model/model.ts';
 import { asEntered, type Cell, put, type Sheet } from './cell.ts';
 import { type Block, firstRow, HEADINGS, type InputColumns, type Place, SCALAR_COLUMNS } from './layout.ts';
@@ -11,6 +13,9 @@ import type { Grid } from './translate.ts';
 const label = (value: string, span = 1): Cell => ({ role: 'label', value, ...(span > 1 ? { span } : {}) });
 const unitOf = (unit: string): string => (unit === 'text' ? '' : printUnit(unit));
 const sourceOf = (q: Quantity): string => (q.source ? printCitation(q.source) : '');
+/** An input has its source only where the design leaves it out. */
+const inputSource = (q: Quantity, design: Design): string =>
+  q.kind === 'input' && q.source && !wasFilled(design, q.path) ? printCitation(AS_STATED) : sourceOf(q);
 
 /** Title and explanation of a sheet, and the legend of the inputs. */
 export function sheetHeading({ sheet: name, title, about }: SheetOf, c: InputColumns, sheet: Sheet): void {
@@ -71,11 +76,11 @@ export function blockHeading(grid: Grid, block: Block, sheet: Sheet): void {
 }
 
 /** Headings of a block of inputs: label, symbol, unit and permitted range of every entry, its source and note. */
-export function inputHeading(grid: Grid, block: Block, sheet: Sheet): void {
+export function inputHeading(grid: Grid, design: Design, block: Block, sheet: Sheet): void {
   const c = grid.placement.columns;
   put(sheet, block.top - 1, 0, { role: 'title', value: block.title, span: c.note + 1 });
   if (block.form === 'entries') {
-    entriesHeading(grid, block, sheet);
+    entriesHeading(grid, design, block, sheet);
     return;
   }
   const titles = {
@@ -97,13 +102,13 @@ export function inputHeading(grid: Grid, block: Block, sheet: Sheet): void {
     put(sheet, row, c.symbol, { role: 'symbol', value: q.symbol });
     put(sheet, row, c.unit, { role: 'unit', value: unitOf(q.shown ?? q.unit) });
     put(sheet, row, c.range, { role: 'unit', value: permitted(q) });
-    put(sheet, row, c.source, { role: 'source', value: sourceOf(q) });
+    put(sheet, row, c.source, { role: 'source', value: inputSource(q, design) });
     put(sheet, row, c.note, { role: 'source', value: q.note ?? '' });
   });
 }
 
 /** A table of inputs: members go down, inputs to the right, and what describes an input stands above it. */
-function entriesHeading(grid: Grid, block: Block, sheet: Sheet): void {
+function entriesHeading(grid: Grid, design: Design, block: Block, sheet: Sheet): void {
   const c = grid.placement.columns;
   const names = { label: 'Input', symbol: 'Symbol', unit: 'Unit', range: 'Permitted' };
   for (const key of Object.keys(names) as (keyof typeof names)[])
@@ -125,7 +130,7 @@ function entriesHeading(grid: Grid, block: Block, sheet: Sheet): void {
   });
   const said = block.quantities.map((name): Quantity => QUANTITIES[name]);
   const text = (of: (q: Quantity) => string): string => [...new Set(said.map(of).filter(Boolean))].join('; ');
-  put(sheet, block.top + 1, c.source, { role: 'source', value: text(sourceOf) });
+  put(sheet, block.top + 1, c.source, { role: 'source', value: text((q) => inputSource(q, design)) });
   put(sheet, block.top + 1, c.note, { role: 'source', value: text((q) => q.note ?? '') });
   const axis = block.rows[0] as 'point';
   grid.axes[axis].forEach((value, i) => {

@@ -4,7 +4,7 @@ import { type Evaluation, ModelError } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { type Finding, MARGINAL, type Overall, VERDICTS } from './finding.ts';
 import { judged } from './judged.ts';
-import { RULES } from './rules.ts';
+import { citationOf, RULES } from './rules.ts';
 import { judgeRule } from './verdict.ts';
 
 /** Failing first, then unknown, then advice, then passing; within these the one with the least margin first. */
@@ -12,7 +12,7 @@ export function findings(e: Evaluation): Finding[] {
   const margin = (f: Finding): number => f.margin ?? Number.POSITIVE_INFINITY;
   return judged(e.grid, e.design)
     .map(({ rule, subject, at }): Finding => {
-      const { value, limit, sense, source } = RULES[rule];
+      const { value, limit, sense } = RULES[rule];
       const found = known(e, value, at);
       const bound = known(e, limit, at);
       const { verdict, margin } = judgeRule(rule, found, bound);
@@ -27,7 +27,7 @@ export function findings(e: Evaluation): Finding[] {
         sense,
         margin,
         marginal: verdict === 'pass' && margin !== null && margin < MARGINAL,
-        source,
+        source: citationOf(rule, e.design),
       };
     })
     .sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) || margin(a) - margin(b));

@@ -13,7 +13,10 @@ export interface Rule {
   readonly value: QuantityName;
   readonly sense: Sense;
   readonly limit: QuantityName;
+  /** Of the limit where the design does not state it. */
   readonly source: Citation;
+  /** Path of what the design may state of a limit that is no input itself. */
+  readonly stated?: string;
   /** A count or a yes or no: a distance to the limit says nothing. */
   readonly plain?: true;
   /** What would fail, or is not known, is advice: it does not change the verdict on the whole. */

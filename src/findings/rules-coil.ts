@@ -1,9 +1,9 @@
 /** Rules of the coils and of the supply: dwell, duty, peak, alternator. */
-import { ARBITRARY, type Citation, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, AS_STATED, PHYSICS } from '../basis/sources.ts';
 import type { Rules } from './rule.ts';
 
 /** The limit stands in the data sheet of the coil, as the design repeats it. */
-const DATA_SHEET: Citation = { status: 'design' };
+const DATA_SHEET = AS_STATED;
 
 export const coilRules = {
   max_dwell: {

@@ -1,7 +1,14 @@
 /** Rules of the relay: its contact, its coil, its tabs. */
 import { COMMON_PRACTICE, cite, PHYSICS, QUOTED } from '../basis/sources.ts';
-import { FLAT_TABS } from '../data/relays.ts';
+import { FLAT_TABS, RELAY_CLASSES, RELAY_SHARES } from '../data/relays.ts';
+import type { Design } from '../design/design.ts';
 import { type Rules, relayed, run } from './rule.ts';
+
+const early = (design: Design, i: number): boolean => run(design, i)?.relay?.closes === 'before cranking';
+/** Whether the drop-out voltage is stated, or asked for by a dip that is. */
+const held = (design: Design, i: number): boolean =>
+  run(design, i)?.relay != null &&
+  (run(design, i)?.relay?.drop_out != null || design.points.some(({ dip }) => dip !== null));
 
 const CONTACTS = cite('FAA-AC-43.13-1B', 'printed', 'table 11-4');
 
@@ -11,7 +18,7 @@ export const relayRules = {
     value: 'run_effective',
     sense: 'at most',
     limit: 'relay_allowed',
-    source: COMMON_PRACTICE,
+    source: RELAY_SHARES.source,
     applies: relayed,
   },
   relay_inductive: {
@@ -26,9 +33,80 @@ export const relayRules = {
     per: 'run',
     value: 'relay_pull_in',
     sense: 'at most',
-    limit: 'relay_supply',
+    limit: 'relay_close_supply',
     source: PHYSICS,
     applies: relayed,
+  },
+  relay_again: {
+    per: 'run',
+    value: 'relay_pull_in',
+    sense: 'at most',
+    limit: 'relay_supply',
+    advice: true,
+    source: PHYSICS,
+    applies: early,
+  },
+  relay_holds: {
+    per: 'run',
+    value: 'relay_drop_out',
+    sense: 'below',
+    limit: 'relay_hold_supply',
+    source: PHYSICS,
+    applies: held,
+  },
+  relay_holds_unsaid: {
+    per: 'run',
+    value: 'relay_drop_out_stated',
+    sense: 'at least',
+    limit: 'one_needed',
+    plain: true,
+    advice: true,
+    source: QUOTED,
+    applies: (design, i) => relayed(design, i) && !held(design, i),
+  },
+  relay_coil: {
+    per: 'run',
+    value: 'highest_supply',
+    sense: 'at most',
+    limit: 'relay_coil_max',
+    source: RELAY_CLASSES.source,
+    applies: relayed,
+  },
+  relay_coil_long: {
+    per: 'run',
+    value: 'highest_supply',
+    sense: 'at most',
+    limit: 'relay_long_volts',
+    advice: true,
+    source: QUOTED,
+    applies: relayed,
+  },
+  relay_listed: {
+    per: 'run',
+    value: 'relay_on_list',
+    sense: 'at least',
+    limit: 'one_needed',
+    plain: true,
+    advice: true,
+    source: COMMON_PRACTICE,
+    applies: relayed,
+  },
+  relay_worn: {
+    per: 'run',
+    value: 'contact_ohm',
+    sense: 'at most',
+    limit: 'relay_contact_limit',
+    source: QUOTED,
+    applies: relayed,
+  },
+  relay_tab_wire: {
+    per: 'run',
+    value: 'area',
+    sense: 'at most',
+    limit: 'tab_wire_allowed',
+    advice: true,
+    source: cite('IEC-61210', 'quoted'),
+    applies: (design, i) => run(design, i)?.relay?.tab != null,
   },
   relay_suppression: {
     per: 'run',

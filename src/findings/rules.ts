@@ -4,11 +4,14 @@
  *
  * Here those of wires, fuses and drop; relay and coils have files of their own.
  */
-import { COMMON_PRACTICE, cite, PHYSICS } from '../basis/sources.ts';
+import type { Quantity } from '../basis/quantity.ts';
+import { AS_STATED, type Citation, COMMON_PRACTICE, cite, PHYSICS, QUOTED } from '../basis/sources.ts';
 import { fuseDistance } from '../data/fuse-distance.ts';
 import { FUSE_PULSES } from '../data/fuses.ts';
 import type { Design } from '../design/design.ts';
-import { fused, type Rules, run } from './rule.ts';
+import { wasFilled } from '../design/filled.ts';
+import { QUANTITIES } from '../model/model.ts';
+import { fused, type Rule, type Rules, run } from './rule.ts';
 import { coilRules } from './rules-coil.ts';
 import { relayRules } from './rules-relay.ts';
 
@@ -35,7 +38,8 @@ export const RULES = {
     value: 'run_effective',
     sense: 'at most',
     limit: 'fuse_allowed',
-    source: COMMON_PRACTICE,
+    stated: 'limits.fuse_load',
+    source: QUOTED,
     applies: fused,
   },
   fuse_conductor: {
@@ -82,6 +86,14 @@ export const RULES = {
     value: 'start_fault',
     sense: 'at most',
     limit: 'breaking',
+    source: cite('ISO-8820-3', 'printed'),
+    applies: fused,
+  },
+  fuse_voltage: {
+    per: 'run',
+    value: 'highest_supply',
+    sense: 'at most',
+    limit: 'fuse_volts',
     source: cite('ISO-8820-3', 'printed'),
     applies: fused,
   },
@@ -137,7 +149,7 @@ export const RULES = {
     value: 'worst_drop',
     sense: 'at most',
     limit: 'drop_limit',
-    source: cite('FAA-AC-43.13-1B', 'printed', 'table 11-6, 14 V, continuous'),
+    source: cite('FAA-AC-43.13-1B', 'quoted', 'table 11-6, continuous'),
   },
   drop_budget: {
     value: 'least_budget',
@@ -153,3 +165,11 @@ export const RULES = {
 
 export type RuleId = keyof typeof RULES;
 export const RULE_IDS = Object.keys(RULES) as RuleId[];
+
+/** Where the limit of a rule comes from in this design: what it states itself is cited as that. */
+export function citationOf(id: RuleId, design: Design): Citation {
+  const { limit, stated, source }: Rule = RULES[id];
+  const q: Quantity = QUANTITIES[limit];
+  const path = stated ?? (q.kind === 'input' ? q.path : undefined);
+  return path === undefined || wasFilled(design, path) ? source : AS_STATED;
+}

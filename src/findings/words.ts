@@ -116,6 +116,13 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       'breaking capacity.',
     unknown: () => 'Needs the resistance of the source: give `supply.source_resistance`.',
   },
+  fuse_voltage: {
+    title: 'Fuse: rated voltage',
+    pass: (f) => `The highest supply is ${f.value}; the fuse is made for ${f.limit}.`,
+    fail: (f) =>
+      `The highest supply is ${f.value}; the fuse is made for ${f.limit} and may keep an arc: a fuse for this voltage.`,
+    unknown: () => 'The rated voltage of the fuse is not known: give `voltage`.',
+  },
   fuse_listed: {
     title: 'Fuse: a rating that is sold',
     pass: () => 'The rating is on the list of its type.',

@@ -5,7 +5,7 @@
  * the design states, if it does. What is worked out for a candidate is worked out once, for chosen and stated sizes.
  */
 import type { Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, cite, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, cite, PHYSICS, QUOTED } from '../basis/sources.ts';
 
 const TABLE_5 = cite('33-CFR-183.425', 'printed', 'table 5');
 
@@ -61,7 +61,7 @@ export const conductor = {
   run_joints: {
     kind: 'input',
     symbol: 'n_j',
-    label: 'Crimps and contacts in series',
+    label: 'Crimps in series',
     unit: '1',
     per: ['run'],
     path: 'runs.{run}.joints',
@@ -89,12 +89,31 @@ export const conductor = {
   joint_ohm: {
     kind: 'input',
     symbol: 'R_j',
-    label: 'Resistance of one crimp or contact',
+    label: 'Resistance of one crimp',
     unit: 'ohm',
     shown: 'mohm',
     path: 'limits.joint_resistance',
     range: [0, 1],
     source: ARBITRARY,
+  },
+  run_contacts: {
+    kind: 'input',
+    symbol: 'n_p',
+    label: 'Pairs of plug contacts in series',
+    unit: '1',
+    per: ['run'],
+    path: 'runs.{run}.contacts',
+    range: [0, 100],
+  },
+  plug_ohm: {
+    kind: 'input',
+    symbol: 'R_p',
+    label: 'Resistance of one pair of plug contacts',
+    unit: 'ohm',
+    shown: 'mohm',
+    path: 'limits.contact_resistance',
+    range: [0, 1],
+    source: QUOTED,
   },
   area_least: {
     kind: 'constant',

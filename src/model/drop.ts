@@ -10,7 +10,7 @@ export const drop = {
     unit: 'V',
     path: 'limits.drop',
     range: [0.01, 10],
-    source: cite('FAA-AC-43.13-1B', 'printed', 'table 11-6, 14 V, continuous'),
+    source: cite('FAA-AC-43.13-1B', 'quoted', 'table 11-6, continuous'),
   },
   common_ohm: {
     kind: 'formula',

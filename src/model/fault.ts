@@ -19,7 +19,7 @@ export const fault = {
     unit: 'ohm',
     shown: 'mohm',
     value: 0.005,
-    source: cite('FAA-AC-43.13-1B', 'quoted', 'return path to source ground'),
+    source: cite('FAA-handbook', 'quoted', 'return path to the ground of the source'),
     note: 'That much is satisfactory for a good ground.',
   },
   highest_supply: {

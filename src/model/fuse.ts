@@ -1,6 +1,17 @@
 /** Fuse: rating from the load at the fuse's own temperature, and what it adds to the resistance. */
-import type { Quantities } from '../basis/quantity.ts';
-import { COMMON_PRACTICE, DEFINITION, QUOTED } from '../basis/sources.ts';
+import type { At, Layout, Quantities } from '../basis/quantity.ts';
+import { COMMON_PRACTICE, cite, DEFINITION, PHYSICS, QUOTED } from '../basis/sources.ts';
+import { heatRow } from './by-heat.ts';
+
+const rerated = ({ runs }: Layout, at: At) => {
+  const rows = runs[at.run as number]?.fuse?.rerating;
+  return rows
+    ? heatRow(
+        rows.map((row) => ({ at: row.at, value: row.share })),
+        at.hot as number,
+      )
+    : undefined;
+};
 
 export const fuses = {
   fuse_load_limit: {
@@ -49,6 +60,85 @@ export const fuses = {
     path: 'runs.{run}.fuse.from_source',
     range: [0, 100],
   },
+  fuse_voltage: {
+    kind: 'input',
+    symbol: 'V_F',
+    label: 'Fuse: rated voltage (empty: the lower one of its type)',
+    unit: 'V',
+    per: ['run'],
+    path: 'runs.{run}.fuse.voltage',
+    range: [1, 60],
+  },
+  fuse_volts: {
+    kind: 'formula',
+    symbol: 'V_F,n',
+    label: 'Rated voltage of the fuse',
+    unit: 'V',
+    per: ['run'],
+    exact: true,
+    formula:
+      'IF(fused=1, IF(ISNUMBER(fuse_voltage), fuse_voltage, INDEX(type_voltage[fuse_type], MATCH(fuse_type, type_name[fuse_type], 0), 1)), "")',
+    source: cite('ISO-8820-3', 'printed'),
+  },
+  fuse_own_table: {
+    kind: 'structure',
+    symbol: 'tab_F',
+    label: 'The design has the rating by temperature of the maker (1) or not (0)',
+    unit: '1',
+    per: ['run'],
+    value: (at, { runs }) => (runs[at.run]?.fuse?.rerating ? 1 : 0),
+  },
+  fuse_hot_T: {
+    kind: 'structure',
+    symbol: 'T_F,i',
+    label: 'Fuse: temperatures of the maker’s table',
+    unit: 'degC',
+    per: ['run'],
+    across: 'hot',
+    value: (at, layout) => rerated(layout, at)?.at ?? '',
+  },
+  fuse_hot_share: {
+    kind: 'structure',
+    symbol: 'k_F,i',
+    label: 'Fuse: share of the rating at these temperatures',
+    unit: '1',
+    per: ['run'],
+    across: 'hot',
+    value: (at, layout) => rerated(layout, at)?.value ?? '',
+  },
+  fuse_hot_row: {
+    kind: 'formula',
+    symbol: 'i_F',
+    label: 'Fuse: row of the maker’s table at or below the ambient, the first one below it',
+    unit: '1',
+    per: ['run'],
+    formula:
+      'IF(fuse_own_table=1, IF(fuse_ambient<INDEX(fuse_hot_T[hot], 1, 1), 1, MATCH(fuse_ambient, fuse_hot_T[hot], 1)), "")',
+    source: DEFINITION,
+  },
+  fuse_hot_part: {
+    kind: 'formula',
+    symbol: 'x_F,T',
+    label: 'Fuse: way from that row to the next',
+    unit: '1',
+    per: ['run'],
+    formula:
+      'IF(fuse_own_table=1, MAX(0, (fuse_ambient-INDEX(fuse_hot_T[hot], 1, fuse_hot_row))/' +
+      '(INDEX(fuse_hot_T[hot], 1, fuse_hot_row+1)-INDEX(fuse_hot_T[hot], 1, fuse_hot_row))), "")',
+    source: PHYSICS,
+  },
+  fuse_table_share: {
+    kind: 'formula',
+    symbol: 'k_F,tab',
+    label: 'Share of the rating at the ambient by the maker’s table, straight between its rows',
+    unit: '1',
+    per: ['run'],
+    formula:
+      'IF(fuse_own_table=1, (1-fuse_hot_part)*INDEX(fuse_hot_share[hot], 1, fuse_hot_row)+' +
+      'fuse_hot_part*INDEX(fuse_hot_share[hot], 1, fuse_hot_row+1), "")',
+    source: PHYSICS,
+    note: 'Beyond the last row nothing is carried.',
+  },
   fused: {
     kind: 'formula',
     symbol: 'fuse',
@@ -63,7 +153,10 @@ export const fuses = {
     label: 'Factor on the fuse’s rating at its temperature',
     unit: '1',
     per: ['run'],
-    formula: 'IF(fused=1, 1-fuse_rerating*(fuse_ambient-fuse_T_ref), "")',
+    formula:
+      'IF(fused=1, MAX(fuse_least_share, IF(fuse_own_table=1, fuse_table_share, 1-fuse_rerating*(fuse_ambient-fuse_T_ref))), "")',
+    source: QUOTED,
+    note: 'By the maker’s table where the design has it.',
   },
   fuse_needed: {
     kind: 'formula',

@@ -1,6 +1,6 @@
 /** What the rules compare that is not a quantity of its own elsewhere. */
 import type { Quantities } from '../basis/quantity.ts';
-import { PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, PHYSICS } from '../basis/sources.ts';
 
 export const limits = {
   none_allowed: {
@@ -101,17 +101,6 @@ export const limits = {
     unit: 'V',
     formula: 'MIN(budget[point,event])',
   },
-  relay_allowed: {
-    kind: 'formula',
-    symbol: 'I_r,T',
-    label: 'Contact rating at the ambient temperature',
-    unit: 'A',
-    per: ['run'],
-    exact: true,
-    formula:
-      'IF(relayed=1, IF(ISNUMBER(relay_rated_at), IF(relay_ambient<=relay_rated_at, relay_rating, ""), ""), "")',
-    note: 'Known only up to the temperature of the rating: above it the data sheet has the curve.',
-  },
   alternator: {
     kind: 'input',
     symbol: 'I_alt',
@@ -123,10 +112,19 @@ export const limits = {
   other_load: {
     kind: 'input',
     symbol: 'I_oth',
-    label: 'Other load of the alternator',
+    label: 'Other load of the alternator: counts in its balance only',
     unit: 'A',
     path: 'supply.other_load',
     range: [0, 1000],
+  },
+  resting: {
+    kind: 'input',
+    symbol: 'V_0',
+    label: 'Battery at rest (empty: no relay closes before cranking)',
+    unit: 'V',
+    path: 'supply.resting',
+    range: [1, 60],
+    source: ARBITRARY,
   },
   alternator_left: {
     kind: 'formula',

@@ -15,6 +15,7 @@ import { fuse } from '../data/fuses.ts';
 import { sae } from '../data/sae.ts';
 import { coil } from './coil.ts';
 import { conductor } from './conductor.ts';
+import { contacts } from './contact.ts';
 import { cures } from './cures.ts';
 import { drop } from './drop.ts';
 import { fault } from './fault.ts';
@@ -33,7 +34,7 @@ import { timing } from './timing.ts';
 import { trims } from './trim.ts';
 import { windows } from './windows.ts';
 
-const { fuse_T_ref, fuse_rerating } = fuse;
+const { fuse_T_ref, fuse_rerating, fuse_least_share } = fuse;
 const { fuse_distance } = fuseDistance;
 const { ampacity_ambient } = ampacity;
 
@@ -45,8 +46,9 @@ export const SUBJECTS = {
   loads,
   sweep,
   conductor,
-  fuse: { ...fuses, fuse_T_ref, fuse_rerating, fuse_distance },
+  fuse: { ...fuses, fuse_T_ref, fuse_rerating, fuse_least_share, fuse_distance },
   relay: relays,
+  contact: contacts,
   sizing,
   trim: trims,
   drop,

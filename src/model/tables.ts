@@ -93,6 +93,9 @@ const gates = FUSE_TYPES.rows.map((t) => gatesOf(t.type));
 /** Least number of conductors in the bundle of each row. */
 const bundleRows = BUNDLE.rows;
 
+/** Six rows by temperature that a part may have, and two for what is beyond the last. */
+const HOT_ROWS = 8;
+
 export const TABLE_AXES: Partial<Record<Axis, readonly string[]>> = {
   candidate: Array.from({ length: CANDIDATES }, (_, i) =>
     i < CANDIDATES - 1 ? `size ${i + 1}` : 'as stated',
@@ -108,6 +111,7 @@ export const TABLE_AXES: Partial<Record<Axis, readonly string[]>> = {
   grid: Array.from({ length: GRID_ROWS }, (_, i) => `${i + 1}`),
   window: Array.from({ length: WINDOWS }, (_, i) => `window ${i + 1}`),
   tab: FLAT_TABS.rows.map((row) => `${row.width} mm`),
+  hot: Array.from({ length: HOT_ROWS }, (_, i) => `row ${i + 1}`),
   relay_size: RELAY_RATINGS.rows.map((row) => `${row.rating} A`),
 };
 
@@ -316,6 +320,15 @@ export const tables = {
     values: FUSE_TYPES.rows.map((t) => t.type),
     source: FUSE_TYPES.source,
   },
+  type_voltage: {
+    kind: 'column',
+    symbol: 'V_n',
+    label: 'Rated voltage, the lower kind',
+    unit: 'V',
+    per: ['fuse_type'],
+    values: FUSE_TYPES.rows.map((t) => t.voltage),
+    source: FUSE_TYPES.source,
+  },
   type_breaking: {
     kind: 'column',
     symbol: 'I_b',
@@ -425,6 +438,15 @@ export const tables = {
     values: FLAT_TABS.rows.map((row) => row.from),
     source: FLAT_TABS.source,
     note: 'There is no figure in the standard.',
+  },
+  tab_wire: {
+    kind: 'column',
+    symbol: 'S_tab',
+    label: 'Largest wire for a tab of this width',
+    unit: 'mm^2',
+    per: ['tab'],
+    values: FLAT_TABS.rows.map((row) => row.wire),
+    source: cite('IEC-61210', 'quoted'),
   },
   insulation_overload: {
     kind: 'column',

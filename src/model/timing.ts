@@ -196,6 +196,16 @@ export const timing = {
     path: 'points.{point}.supply',
     range: [1, 60],
   },
+  point_dip: {
+    kind: 'input',
+    symbol: 'V_dip',
+    label: 'Lowest instant of the supply (empty: not known)',
+    unit: 'V',
+    per: ['point'],
+    path: 'points.{point}.dip',
+    range: [0.1, 60],
+    note: 'While cranking: 8 V for 15 ms is usual; 5 V is the lowest of several standards for 12 V, 8 V for 24 V (quoted).',
+  },
   sweep_from: {
     kind: 'input',
     symbol: 'n_a',

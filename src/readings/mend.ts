@@ -54,6 +54,18 @@ export const PLAIN: Readonly<Record<RuleId, Plain>> = {
     harm: 'fire',
     says: 'The terminals of the relay are too narrow for this current, and heat up.',
   },
+  fuse_voltage: {
+    harm: 'fire',
+    says: 'The fuse is not made for this voltage: when it blows, an arc may go on inside.',
+  },
+  relay_coil: {
+    harm: 'fire',
+    says: 'The coil of the relay is made for a lower voltage: it overheats and burns out.',
+  },
+  relay_worn: {
+    harm: 'fire',
+    says: 'The contact of the relay has too much resistance: it is worn, and heats up.',
+  },
   fuse_distance: {
     harm: 'fire',
     says: 'The fuse sits too far from the battery: the wire before it is not protected.',
@@ -71,6 +83,27 @@ export const PLAIN: Readonly<Record<RuleId, Plain>> = {
     harm: 'stop',
     says: 'When everything is hot the relay may not close while the starter turns: the engine does not start until it has cooled.',
   },
+  relay_holds: {
+    harm: 'stop',
+    says: 'The relay may let go when the starter pulls the battery down: the engine does not catch.',
+  },
+  relay_again: {
+    harm: 'note',
+    says: 'The relay closes with the key, and would not close again while the starter turns.',
+  },
+  relay_holds_unsaid: {
+    harm: 'note',
+    says: 'Nobody has shown that the relay holds when the starter pulls the battery down.',
+  },
+  relay_coil_long: {
+    harm: 'note',
+    says: 'The coil of the relay gets more voltage than it should have for years.',
+  },
+  relay_listed: {
+    harm: 'note',
+    says: 'This rating of relay is not a usual one: a spare one may be hard to get.',
+  },
+  relay_tab_wire: { harm: 'note', says: 'The wire may be too thick for the terminals of the relay.' },
   relay_inductive: {
     harm: 'stop',
     says: 'The contact of the relay is too small for coils: it wears out early.',

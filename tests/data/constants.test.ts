@@ -10,7 +10,7 @@ import { crimp } from '../../src/data/crimps.ts';
 import { dropPractice } from '../../src/data/drop.ts';
 import { fuseDistance } from '../../src/data/fuse-distance.ts';
 import { FUSE_COLOURS } from '../../src/data/fuse-ratings.ts';
-import { FUSE_PULSES, fuse } from '../../src/data/fuses.ts';
+import { FUSE_PULSES, FUSE_RERATING, fuse } from '../../src/data/fuses.ts';
 import { relay } from '../../src/data/relays.ts';
 import { protection } from '../../src/model/protection.ts';
 
@@ -19,15 +19,16 @@ const inUnit = (constant: Constant, unit: string) => Number(constant.value) * co
 test.each<[string, Constant, number, string]>([
   ['copper weighs 8.89 g/cm³', copper.copper_density, 8.89, 'g/cm^3'],
   ['a fuse carries 75 % of its rating', fuse.fuse_share, 75, '%'],
-  ['a fuse loses 0.2 % for each kelvin', fuse.fuse_rerating, 0.2, '%/K'],
+  ['a fuse loses 0.45 % for each kelvin', fuse.fuse_rerating, 0.45, '%/K'],
   ['counted from 25 °C', fuse.fuse_T_ref, 25, 'degC'],
   ['33 CFR 183.455: 7 in', fuseDistance.fuse_distance, 7, 'in'],
   ['33 CFR 183.455: 40 in in a sheath', fuseDistance.fuse_distance_sheathed, 40, 'in'],
-  ['pull-in at 60 % of 12 V', relay.relay_pull_in, 0.6 * 12, 'V'],
+  ['pull-in at 8.0 V, two thirds of 12 V', relay.relay_pull_in, (12 * 2) / 3, 'V'],
   ['drop-out at 10 % of 12 V', relay.relay_drop_out, 0.1 * 12, 'V'],
   ['relay coil from 75 Ω', relay.relay_coil_low, 75, 'ohm'],
   ['relay coil to 100 Ω', relay.relay_coil_high, 100, 'ohm'],
-  ['new contact: 100 mV at 10 A', relay.relay_contact, 100 / 10, 'mohm'],
+  ['contact in use: 20 mV at 10 A', relay.relay_contact, 20 / 10, 'mohm'],
+  ['contact at most: 300 mV at 10 A', relay.relay_contact_limit, 300 / 10, 'mohm'],
   ['suppression resistor from 6 coils', relay.suppression_low, 6, '1'],
   ['suppression resistor to 8 coils', relay.suppression_high, 8, '1'],
   ['return path to ground: 5 mΩ', dropPractice.ground_resistance, 5, 'mohm'],
@@ -48,6 +49,13 @@ test('IEC 60364-5-54: heat capacity, resistivity and zero give the published 226
 test('share of the melting I²t: the one constant is the row of 100 pulses', () => {
   const row = FUSE_PULSES.rows.find((r) => r.pulses === 100);
   expect(inUnit(protection.pulse_share, '%')).toBeCloseTo(row?.share ?? Number.NaN, 12);
+});
+
+test('a maker’s table of type E: 22 of 40 A at 125 °C are the 0.45 % for each kelvin above 25 °C', () => {
+  // By hand: (1 − 22/40)/(125 − 25) = 0.0045; the cooler rows lose less for each kelvin.
+  const losses = FUSE_RERATING.rows.map(({ at, current }) => (1 - current / 40) / (at - 25));
+  expect(Math.max(...losses)).toBeCloseTo(0.0045, 12);
+  expect(Math.max(...losses)).toBeCloseTo(Number(fuse.fuse_rerating.value), 12);
 });
 
 describe('ISO 8820-3, body colours', () => {

@@ -150,7 +150,13 @@ describe('what was not given', () => {
     expect(d.coil).toMatchObject({ driver_drop: 0, temperature: 20 });
     expect(d.ignition.rest).toBe(0.001);
     expect(d.sizes).toEqual({ series: 'AWG', smallest: '18 AWG' });
-    expect(d.limits).toEqual({ drop: 0.5, wire_load: 0.8, fuse_load: 0.75, joint_resistance: 0.0003 });
+    expect(d.limits).toEqual({
+      drop: 0.5,
+      wire_load: 0.8,
+      fuse_load: 0.75,
+      joint_resistance: 0.0003,
+      contact_resistance: 0.005,
+    });
     expect(d.runs[0]).toMatchObject({ bundle: 1, joints: 2, capacitor: null });
     expect(d.runs[0]?.fuse).toEqual({
       type: 'C',
@@ -159,22 +165,27 @@ describe('what was not given', () => {
       from_source: null,
       curve: null,
       melting: null,
+      voltage: null,
+      rerating: null,
     });
     expect(d.runs[0]?.relay).toEqual({
       rating: 40,
       rated_at: null,
       coil: null,
+      derating: null,
       pull_in: 7.2,
       drop_out: null,
-      contact: 0.01,
+      coil_max: 16,
+      closes: 'before cranking',
+      contact: 0.002,
       ambient: 60,
-      coil_rise: 0,
+      coil_rise: 40,
       suppression: null,
       trigger_drop: 0.3,
       make: null,
       tab: null,
     });
-    expect(d.supply).toEqual({ source_resistance: null, alternator: null, other_load: null });
+    expect(d.supply).toEqual({ source_resistance: null, alternator: null, other_load: null, resting: 12 });
     expect(d.sweep).toBeNull();
     expect(d.assumed.map((a) => `${a.path}: ${a.value}`)).toEqual([
       'engine.firing_angles: 0, 180, 360, 540',
@@ -186,14 +197,19 @@ describe('what was not given', () => {
       'feed[0].bundle: 1',
       'feed[0].joints: 2',
       'feed[0].fuse.ambient: 60 degC',
-      'feed[0].relay.contact: 10 mohm',
+      'feed[0].fuse.rerating: 0.45 % less for each kelvin above 25 degC',
       'feed[0].relay.ambient: 60 degC',
-      'feed[0].relay.coil_rise: 0 K',
+      'feed[0].relay.derating: 70 % at 85 degC, 30 % at 125 degC',
+      'feed[0].relay.coil_max: 16 V',
+      'feed[0].relay.closes: before cranking',
+      'feed[0].relay.contact: 2 mohm',
+      'feed[0].relay.coil_rise: 40 K',
       'feed[0].relay.trigger_drop: 0.3 V',
       'feed[1].bundle: 1',
       'feed[1].joints: 2',
       'return[0].bundle: 1',
       'return[0].joints: 2',
+      'supply.resting: 12.0 V',
       'limits.drop: 0.5 V',
       'limits.wire_load: 80 %',
       'limits.fuse_load: 75 %',
@@ -213,7 +229,11 @@ describe('what was not given', () => {
 
 describe('designs that come with the program', () => {
   test('the starter passes and leaves little to assume', () => {
-    expect(design(starter()).assumed.map((a) => a.path)).toEqual(['engine.firing_angles']);
+    expect(design(starter()).assumed.map((a) => a.path)).toEqual([
+      'engine.firing_angles',
+      'feed[0].fuse.rerating',
+      'supply.resting',
+    ]);
   });
 
   test.each(DEMOS)('%s passes, with cranking, two points more and a sweep', (name) => {

@@ -1,6 +1,6 @@
 /** The words and values that the lists in the cells of Inputs offer, a column for each kind of entry. */
 import type { Quantity } from '../../basis/quantity.ts';
-import { SERIES, SUPPRESSIONS } from '../../design/names.ts';
+import { CLOSES, SERIES, SUPPRESSIONS } from '../../design/names.ts';
 import { put, type Sheet } from '../../engine/cell.ts';
 import { address } from '../../engine/layout.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
@@ -29,6 +29,7 @@ const LISTS = {
   fuse_given: ['auto', ...rising(column('fuse_size_rating'))],
   relay_given: ['auto', ...rising(column('relay_size_rating'))],
   relay_suppression: SUPPRESSIONS,
+  relay_closes: CLOSES,
 } as const satisfies Partial<Record<QuantityName, readonly Choice[]>>;
 
 const NAMES = Object.keys(LISTS) as (keyof typeof LISTS)[];

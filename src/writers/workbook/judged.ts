@@ -1,6 +1,6 @@
 /** The sheet of the rules with what the pages need of it: rank, words and the units in which values are read. */
 import type { Quantity } from '../../basis/quantity.ts';
-import { ARBITRARY, printCitation } from '../../basis/sources.ts';
+import { ARBITRARY, type Citation, printCitation } from '../../basis/sources.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
@@ -8,7 +8,7 @@ import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { MARGINAL } from '../../findings/finding.ts';
 import { judged } from '../../findings/judged.ts';
-import { RULES, type Rule, type RuleId } from '../../findings/rules.ts';
+import { citationOf, RULES, type Rule, type RuleId } from '../../findings/rules.ts';
 import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judgedSheet } from '../../findings/sheet.ts';
 import { WORDS } from '../../findings/words.ts';
 import { QUANTITIES } from '../../model/model.ts';
@@ -97,14 +97,14 @@ export function rankedSheet(grid: Grid, design: Design): Sheet {
   for (const key of Object.keys(ADDED) as (keyof typeof ADDED)[])
     put(sheet, JUDGED_TOP - 1, ADDED[key], { role: 'label', value: TITLES[key] });
   found.forEach(({ rule }, i) => {
-    for (const [key, cell] of Object.entries(added(rule, i, found.length)))
+    for (const [key, cell] of Object.entries(added(rule, i, found.length, citationOf(rule, design))))
       put(sheet, JUDGED_TOP + i, ADDED[key as keyof typeof ADDED], cell);
   });
   return sheet;
 }
 
-function added(rule: RuleId, i: number, count: number): Record<keyof typeof ADDED, Cell> {
-  const { value, limit, sense, source }: Rule = RULES[rule];
+function added(rule: RuleId, i: number, count: number, source: Citation): Record<keyof typeof ADDED, Cell> {
+  const { value, limit, sense }: Rule = RULES[rule];
   const row = JUDGED_TOP + i;
   const here = (column: number): string => address(row, column, false);
   const all = (column: number): string =>
