@@ -3,7 +3,7 @@
  *
  * A unit is a product of powers, written with `*`, `/` and `^`: `ohm*mm^2/m`. It is read as exponents of the
  * base dimensions and one factor to the SI base. Temperatures in °C are treated as kelvins with a moved zero:
- * the zero matters only where a person's text is read (`readValue`), never inside a formula, where only
+ * the zero matters only where a person's text is read or a value is shown to one, never inside a formula, where only
  * differences of temperatures are formed.
  */
 
@@ -28,7 +28,7 @@ const HENRY = { kg: 1, m: 2, s: -2, A: -2 };
 const JOULE = { kg: 1, m: 2, s: -2 };
 
 /** Every unit symbol that the project knows. Exact by definition: the inch 25.4 mm, the pound 0.45359237 kg. */
-const SYMBOLS: Readonly<Record<string, Unit>> = {
+export const SYMBOLS: Readonly<Record<string, Unit>> = {
   '1': base({}),
   '%': base({}, 0.01),
   V: base(VOLT),
@@ -68,34 +68,6 @@ const SYMBOLS: Readonly<Record<string, Unit>> = {
   g: base({ kg: 1 }, 1e-3),
   lb: base({ kg: 1 }, 0.45359237),
   oz: base({ kg: 1 }, 0.45359237 / 16),
-};
-
-/** Other ways in which people write the same symbol. */
-const SPELLINGS: Readonly<Record<string, string>> = {
-  C: 'degC',
-  '°C': 'degC',
-  '℃': 'degC',
-  F: 'degF',
-  '°F': 'degF',
-  '℉': 'degF',
-  '°': 'deg',
-  Ω: 'ohm',
-  mΩ: 'mohm',
-  kΩ: 'kohm',
-  Ohm: 'ohm',
-  mOhm: 'mohm',
-  kOhm: 'kohm',
-  'mm²': 'mm2',
-  'mm^2': 'mm2',
-  'A²s': 'A2s',
-  'A^2s': 'A2s',
-  'A²·s': 'A2s',
-  μs: 'us',
-  μH: 'uH',
-  μF: 'uF',
-  '"': 'in',
-  'min-1': 'rpm',
-  '1/min': 'rpm',
 };
 
 /** What has to be added to a point on the scale of a unit before its factor leads to the Celsius scale; 0 for most. */
@@ -153,50 +125,6 @@ function factorBetween(from: string, to: string): number {
   const inverse = Math.round(b.factor / a.factor);
   return ratio < 1 && inverse > 0 && Math.abs(ratio * inverse - 1) < 1e-12 ? 1 / inverse : ratio;
 }
-
-/** A number, a gap or none, and a unit: `3.2 ms`, `55in`, `80 %`, `-20 °C`. */
-const VALUE = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(\S.*?)?\s*$/;
-
-/** What came of reading a person's text. */
-export type Reading =
-  | { ok: true; value: number }
-  | { ok: false; why: 'no number' | 'no unit' | 'unknown unit' | 'wrong dimension'; unit?: string };
-
-/** Units with a zero of their own. They are points on a scale; a kelvin is a step, and neither stands for the other. */
-const onScale = (symbol: string): boolean => symbol === 'degC' || symbol === 'degF';
-
-/** True when a value in `symbol` may stand where `wanted` is asked for. */
-const fits = (symbol: string, wanted: string): boolean =>
-  sameDimension(unit(symbol), unit(wanted)) && onScale(symbol) === onScale(wanted);
-
-/** Reads `text` as a value and returns it in the unit `wanted`. */
-export function readValue(text: string, wanted: string): Reading {
-  const match = VALUE.exec(text);
-  if (!match) return { ok: false, why: 'no number' };
-  // The ohm and micro signs have twins in Unicode; one spelling of each is enough below.
-  const written = match[2]?.normalize('NFC').replace('\u00b5', '\u03bc');
-  if (!written) return wanted === '1' ? { ok: true, value: Number(match[1]) } : { ok: false, why: 'no unit' };
-  const symbol = (Object.hasOwn(SPELLINGS, written) ? SPELLINGS[written] : undefined) ?? written;
-  if (!Object.hasOwn(SYMBOLS, symbol) || symbol === '1')
-    return { ok: false, why: 'unknown unit', unit: written };
-  if (!fits(symbol, wanted)) return { ok: false, why: 'wrong dimension', unit: written };
-  const value = (Number(match[1]) + zeroOf(symbol)) * convert(symbol, wanted);
-  // Fifteen digits: all that a number holds for sure, so that 55 in is 1.397 m and 140 degF is 60 degC.
-  return { ok: true, value: Number(value.toPrecision(15)) };
-}
-
-/** The units that a person may write where `wanted` is needed, in the order of the table. */
-export const unitsTaken = (wanted: string): string[] =>
-  Object.keys(SYMBOLS).filter((symbol) => symbol !== '1' && fits(symbol, wanted));
-
-/** Every way of writing those units, with the Unicode twins of the ohm and micro signs. */
-export const unitsWritten = (wanted: string): string[] => {
-  const taken = unitsTaken(wanted);
-  const others = Object.keys(SPELLINGS).filter((other) => taken.includes(SPELLINGS[other] as string));
-  const all = [...taken, ...others];
-  const twins = all.map((text) => text.replace('\u03bc', '\u00b5').replace('\u03a9', '\u2126'));
-  return [...new Set([...all, ...twins])];
-};
 
 const PRINTED: Readonly<Record<string, string>> = {
   '1': '',

@@ -2,10 +2,12 @@
 import { writeFileSync } from 'node:fs';
 import { designJsonSchemaText } from '../design/schema-json.ts';
 import { quantitiesPage } from '../docs/quantities.ts';
+import { rangesPage } from '../docs/ranges.ts';
 import { tablesPage } from '../docs/tables.ts';
 
 const PAGES = {
   'quantities.md': quantitiesPage,
+  'ranges.md': rangesPage,
   'tables.md': tablesPage,
   'design.schema.json': designJsonSchemaText,
 };

@@ -1,6 +1,6 @@
 /** `coilfeed trace DESIGN`: the currents in time at one point, or a recorded current beside the computed one. */
 import { parseArgs } from 'node:util';
-import { readValue } from '../basis/units.ts';
+import { readValue } from '../basis/read-value.ts';
 import type { Design } from '../design/design.ts';
 import { nearest } from '../design/nearest.ts';
 import { listed, quote } from '../design/problems.ts';

@@ -4,8 +4,8 @@ import { reportRepeated } from './checks-names.ts';
 import { PRESETS } from './defaults.ts';
 import type { Draft } from './draft.ts';
 import { rowsOf } from './layout.ts';
-import { seriesOf } from './names.ts';
 import { listed, quote, type Report } from './problems.ts';
+import { seriesOf } from './spellings.ts';
 import type { Tree } from './tree.ts';
 
 const WAYS = ['inductance', 'test_point', 'peak'] as const;
@@ -38,9 +38,11 @@ export function checkCoil(draft: Draft, tree: Tree, report: Report): void {
       );
   }
   if (resistance === undefined || drop === undefined || unreadable) return;
-  if (test?.supply === undefined || test.peak === undefined) return;
   const celsius = temperature ?? PRESETS.temperature.value;
-  const needed = test.peak * resistance * (1 + copper.alpha_20.value * (celsius - 20));
+  const ohm = resistance * (1 + copper.alpha_20.value * (celsius - 20));
+  checkPeak(draft, ohm, drop, celsius, report);
+  if (test?.supply === undefined || test.peak === undefined) return;
+  const needed = test.peak * ohm;
   const there = test.supply - drop;
   if (needed >= there)
     report(
@@ -48,6 +50,25 @@ export function checkCoil(draft: Draft, tree: Tree, report: Report): void {
       `${test.peak} A through the coil's resistance at ${celsius} degC needs ${tidy(needed)} V, and the test leaves ${tidy(there)} V`,
       'takes a peak that supply − driver_drop can drive through that resistance',
     );
+}
+
+/** A stated peak is at most what the highest supply of the points drives through the coil. */
+function checkPeak(draft: Draft, ohm: number, drop: number, celsius: number, report: Report): void {
+  const peak = draft.coil?.peak;
+  const supplies = [
+    ...(draft.points ?? []).map((p) => p?.supply),
+    ...(draft.sweep ? [draft.sweep.supply] : []),
+  ];
+  if (peak === undefined || supplies.length === 0) return;
+  const known = supplies.filter((volts) => volts !== undefined);
+  const highest = Math.max(...known);
+  const most = (highest - drop) / ohm;
+  if (known.length < supplies.length || most <= 0 || peak <= most) return;
+  report(
+    ['coil', 'peak'],
+    `${peak} A, more than ${highest} V can drive`,
+    `allowed: at most ${Number(most.toPrecision(4))} A, ${tidy(highest - drop)} V over ${tidy(ohm)} ohm at ${celsius} degC`,
+  );
 }
 
 /** Four figures are enough to see which of two numbers is larger; more when they are that close. */

@@ -1,7 +1,7 @@
 /** From the schema's findings to problems with their place and their words. */
 import * as z from 'zod';
 import { nearest } from './nearest.ts';
-import { type Path, quote, type Report, show } from './problems.ts';
+import { keyText, type Path, quote, type Report, show } from './problems.ts';
 import type { Tree } from './tree.ts';
 
 type Issue = z.core.$ZodIssue;
@@ -54,17 +54,29 @@ function unfold(issue: Issue, base: Path): { issue: Issue; path: Path }[] {
   return [{ issue, path }];
 }
 
-/** Reports every issue of the schema. */
+/** Reports every issue of the schema; a key that is missing because it is misspelled is one problem and not two. */
 export function reportIssues(schema: z.ZodType, issues: readonly Issue[], tree: Tree, report: Report): void {
-  for (const { issue, path } of issues.flatMap((i) => unfold(i, []))) {
-    if (issue.code === 'unrecognized_keys') {
-      const known = keysAt(schema, path);
-      for (const key of issue.keys) {
-        const near = nearest(key, known);
-        const taken = near === null ? `takes: ${known.join(', ')}` : `did you mean "${near}"?`;
-        report([...path, key], `unknown key ${quote(key)}`, taken, 'key');
-      }
-    } else if (!tree.has(path)) report(path, 'missing', issue.message);
-    else report(path, `found ${show(valueAt(tree.value, path))}`, issue.message);
+  const all = issues.flatMap((issue) => unfold(issue, []));
+  const meant = new Set<string>();
+  for (const { issue, path } of all) {
+    if (issue.code !== 'unrecognized_keys') continue;
+    const known = keysAt(schema, path);
+    for (const key of issue.keys) {
+      const near = nearest(key, known);
+      if (near !== null) meant.add(keyText([...path, near]));
+      report([...path, key], `unknown key ${quote(key)}`, keyTaken(key, near, known), 'key');
+    }
+  }
+  for (const { issue, path } of all) {
+    if (issue.code === 'unrecognized_keys') continue;
+    if (tree.has(path)) report(path, `found ${show(valueAt(tree.value, path))}`, issue.message);
+    else if (!meant.has(keyText(path))) report(path, 'missing', issue.message);
   }
 }
+
+const keyTaken = (key: string, near: string | null, known: readonly string[]): string =>
+  /^\d/.test(key)
+    ? 'in braces a comma ends the value: write it with a point, or in quotes'
+    : near === null
+      ? `takes: ${known.join(', ')}`
+      : `did you mean "${near}"?`;

@@ -42,19 +42,3 @@ export const LAYOUTS = [
   'single_coil',
   'listed',
 ] as const;
-
-/** `8AWG`, `8 awg` → `8 AWG`; `6 mm²` → `6 mm2`. Null when the size is not known. */
-export function readSize(text: string): string | null {
-  const match = /^\s*(\d{1,2}(?:\.\d{1,3})?|\d\/0)\s*(AWG|SAE|mm2|mm²|mm\^2)\s*$/i.exec(text);
-  if (!match?.[1] || !match[2]) return null;
-  const upper = match[2].toUpperCase();
-  const series: Series = upper === 'AWG' || upper === 'SAE' ? upper : 'mm2';
-  const number = series === 'mm2' && !match[1].includes('/') ? String(Number(match[1])) : match[1];
-  return SIZES[series].includes(number) ? `${number} ${series}` : null;
-}
-
-/** Series of a size as `readSize` returns it. */
-export const seriesOf = (size: string): Series => size.split(' ')[1] as Series;
-
-/** `8 AWG` and the like, all of them: for messages. */
-export const sizesTaken = SERIES.map((series) => `${SIZES[series].join(' ')} ${series}`).join('; ');

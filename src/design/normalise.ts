@@ -6,10 +6,11 @@ import { conductorNamed } from './checks-measured.ts';
 import { PRESETS, type Preset, SMALLEST, SMALLEST_WHY } from './defaults.ts';
 import type { Design, Fuse, FuseType, Instrument, Measured, Relay, Run, Unknown, Wire } from './design.ts';
 import { coilsOf, evenAngles, eventsOf, rowsOf } from './layout.ts';
-import { INSTRUMENTS, seriesOf } from './names.ts';
+import { INSTRUMENTS } from './names.ts';
 import { kitOf } from './normalise-kit.ts';
 import type { DesignFile, RunOfFile } from './schema.ts';
 import { UNKNOWN } from './schema-runs.ts';
+import { seriesOf } from './spellings.ts';
 
 /** Fills in what was left out, and remembers it. */
 class Filler {

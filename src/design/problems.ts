@@ -31,9 +31,11 @@ export function printProblem(p: Problem): string {
   return `${p.file}${place === '' ? '' : `:${place}`}${key}: ${p.found}; ${p.taken}`;
 }
 
-/** In the order of the file. The same words at the same place are kept once. */
+/** In the order of the file. What is said twice of one place and key is kept once, as it was said first. */
 export function sortProblems(problems: readonly Problem[]): Problem[] {
-  const once = new Map(problems.map((p) => [JSON.stringify([p.line, p.column, p.key, p.found, p.taken]), p]));
+  const once = new Map(
+    problems.toReversed().map((p) => [JSON.stringify([p.line, p.column, p.key, p.found]), p]),
+  );
   return [...once.values()].sort(
     (a, b) => a.line - b.line || a.column - b.column || (a.key < b.key ? -1 : a.key > b.key ? 1 : 0),
   );
@@ -43,7 +45,7 @@ export function sortProblems(problems: readonly Problem[]): Problem[] {
 export function quote(text: string): string {
   const short = text.length > 60 ? `${text.slice(0, 60)}…` : text;
   return JSON.stringify(short).replace(
-    /[\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2066-\u2069]/g,
+    /[\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g,
     (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 }

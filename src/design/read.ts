@@ -13,12 +13,12 @@ import { checkKit } from './checks-kit.ts';
 import { checkMeasured } from './checks-measured.ts';
 import { checkRuns } from './checks-runs.ts';
 import type { Design } from './design.ts';
-import { draftOf } from './draft.ts';
+import { type Draft, draftOf } from './draft.ts';
 import { reportIssues } from './issues.ts';
 import { normalise } from './normalise.ts';
 import { keyText, type Problem, type Report, sortProblems } from './problems.ts';
 import { DesignFile } from './schema.ts';
-import { readTree } from './tree.ts';
+import { readTree, type Tree } from './tree.ts';
 
 export type ReadResult = { ok: true; design: Design } | { ok: false; problems: Problem[] };
 
@@ -41,7 +41,15 @@ export function readDesign(text: string, file: string): ReadResult {
   const parsed = DesignFile.safeParse(tree.value);
   if (!parsed.success) reportIssues(DesignFile, parsed.error.issues, tree, report);
 
-  const draft = draftOf(DesignFile, tree.value);
+  if (tree.whole) check(draftOf(DesignFile, tree.value), tree, report);
+
+  if (parsed.success && problems.length === 0)
+    return { ok: true, design: normalise(parsed.data, carriedText(text, tree.value)) };
+  return { ok: false, problems: sortProblems(problems) };
+}
+
+/** What no single field can tell, of whatever is valid. */
+function check(draft: Draft, tree: Tree, report: Report): void {
   const firings = checkEngine(draft, tree, report);
   const coils = checkIgnition(draft, firings, tree, report);
   checkCoil(draft, tree, report);
@@ -52,10 +60,8 @@ export function readDesign(text: string, file: string): ReadResult {
     const { feed, return: back } = draft.original;
     checkRuns({ points: draft.points, feed, return: back }, coils, tree, report, ['original']);
   }
+  // With a list of runs that could not be read, any name may be meant.
+  if (!draft.feed || (tree.has(['return']) && !draft.return)) return;
   checkKit(draft, report);
   checkMeasured(draft, coils, tree, report);
-
-  if (parsed.success && problems.length === 0)
-    return { ok: true, design: normalise(parsed.data, carriedText(text, tree.value)) };
-  return { ok: false, problems: sortProblems(problems) };
 }

@@ -2,20 +2,13 @@
 import * as z from 'zod';
 import { UNITS } from '../basis/shown.ts';
 import { KIT_PRESETS } from './defaults.ts';
-import { type Bounds, count, line, quantity, word } from './fields.ts';
-import { INSULATIONS } from './names.ts';
+import { count, line, quantity, share, word } from './fields.ts';
+import { RANGES } from './ranges.ts';
 import { map } from './schema-coils.ts';
-import { size } from './schema-runs.ts';
-
-const SHARE: Bounds = { from: 0, to: 100 };
-const SHORT: Bounds = { from: 0, to: 1 };
-const METRES: Bounds = { from: 0, to: 100 };
+import { insulation, size } from './schema-runs.ts';
 
 /** A share that may be nothing at all. */
-const percent = (description: string, preset: string) => {
-  const field = quantity('%', SHARE, { description, preset });
-  return field.transform((value) => value / 100).meta({ ...field.meta() });
-};
+const percent = (description: string, preset: string) => share(RANGES.extra, { description, preset });
 
 const part = (description: string) => line(80, { description }).optional();
 
@@ -24,7 +17,7 @@ const perRun = <T extends z.ZodType>(value: T, description: string) =>
     .record(z.string(), value, { error: 'takes a map from the name of a run to its value' })
     .meta({ description });
 
-const strip = quantity('m', SHORT, { description: 'Length of bared conductor.' });
+const strip = quantity(RANGES.short, { description: 'Length of bared conductor.' });
 
 const ends = map(
   {
@@ -38,8 +31,8 @@ const wire = (what: string) =>
   map(
     {
       gauge: size('Size of the conductor.').optional(),
-      insulation: word(INSULATIONS, { description: 'Class or type of its insulation.' }).optional(),
-      length: quantity('m', { over: 0, to: 100 }, { description: 'Length, one way.' }).optional(),
+      insulation: insulation('Class or type of its insulation.').optional(),
+      length: quantity(RANGES.length, { description: 'Length, one way.' }).optional(),
       colour: part('Colour of its insulation.'),
     },
     what,
@@ -47,15 +40,15 @@ const wire = (what: string) =>
 
 const spares = map(
   {
-    fuse: count(0, 20, {
+    fuse: count(RANGES.spares, {
       description: 'Spare fuses in each kit, for every fuse.',
       preset: KIT_PRESETS.spare_fuses.text,
     }).optional(),
-    relay: count(0, 20, {
+    relay: count(RANGES.spares, {
       description: 'Spare relays in each kit, for every relay.',
       preset: KIT_PRESETS.spare_relays.text,
     }).optional(),
-    terminals: count(0, 20, {
+    terminals: count(RANGES.spares, {
       description: 'Spare terminals of each kind in each kit.',
       preset: KIT_PRESETS.spare_terminals.text,
     }).optional(),
@@ -89,31 +82,27 @@ export const kit = map(
       'Extra length of every piece, share of its length; trimmed when it is fitted.',
       KIT_PRESETS.allowance.text,
     ).optional(),
-    end_allowance: quantity('m', SHORT, {
+    end_allowance: quantity(RANGES.short, {
       description: 'Extra length at each end of a piece, for stripping and for one more crimp.',
       preset: KIT_PRESETS.end_allowance.text,
     }).optional(),
-    cut_tolerance: quantity('m', SHORT, {
+    cut_tolerance: quantity(RANGES.short, {
       description: 'How far the cut length may be off, either way.',
       preset: KIT_PRESETS.cut_tolerance.text,
     }).optional(),
-    strip_tolerance: quantity('m', SHORT, {
+    strip_tolerance: quantity(RANGES.short, {
       description: 'How far the strip length may be off, either way.',
       preset: KIT_PRESETS.strip_tolerance.text,
     }).optional(),
     waste: percent('Wire of a reel that is lost, share of what is cut.', KIT_PRESETS.waste.text).optional(),
-    samples: count(0, 20, {
+    samples: count(RANGES.spares, {
       description: 'Crimps that are pulled apart in each batch, for each size of conductor.',
       preset: KIT_PRESETS.samples.text,
     }).optional(),
-    test_current: quantity(
-      'A',
-      { over: 0, to: 100 },
-      {
-        description: 'Steady current of the drop test on the bench.',
-        preset: KIT_PRESETS.test_current.text,
-      },
-    ).optional(),
+    test_current: quantity(RANGES.test_current, {
+      description: 'Steady current of the drop test on the bench.',
+      preset: KIT_PRESETS.test_current.text,
+    }).optional(),
     strip: z
       .union([strip, perRun(strip, 'Strip length by run.')], {
         error: 'takes a length, or one for each run: {main: 8 mm}',
@@ -125,11 +114,11 @@ export const kit = map(
     colours: perRun(line(40, { description: 'Colour.' }), 'Colour of the insulation by run.').optional(),
     terminals: perRun(ends, 'Terminals by run.').optional(),
     fuse_at: perRun(
-      quantity('m', METRES, { description: 'Length.' }),
+      quantity(RANGES.place, { description: 'Length.' }),
       'Length of the run between its start and its fuse, by run. Left out: from_source of the fuse, in a run that starts at the battery.',
     ).optional(),
     relay_at: perRun(
-      quantity('m', METRES, { description: 'Length.' }),
+      quantity(RANGES.place, { description: 'Length.' }),
       'Length of the run between its start and its relay, by run.',
     ).optional(),
     trigger: wire('The wire from the original ignition feed to the relay coil.').optional(),

@@ -1,19 +1,14 @@
 /** Schema of what is measured on an install: tolerances of the parts, and readings that were taken. */
-import * as z from 'zod';
 import { PRESETS } from './defaults.ts';
-import { name, quantity, word } from './fields.ts';
+import { list, name, quantity, share, word } from './fields.ts';
 import { MEASURED } from './names.ts';
-import { AMPS, map } from './schema-coils.ts';
+import { RANGES } from './ranges.ts';
+import { map } from './schema-coils.ts';
 import { coilId } from './schema-runs.ts';
 
 /** Half the width of a range, in percent; read into a plain number. */
-const spread = (preset: string, description: string) => {
-  const percent = quantity('%', { from: 0, to: 90 }, { description, preset });
-  return percent
-    .transform((value) => value / 100)
-    .meta({ ...percent.meta() })
-    .optional();
-};
+const spread = (preset: string, description: string) =>
+  share(RANGES.spread, { description, preset }).optional();
 
 export const tolerance = map(
   {
@@ -25,14 +20,10 @@ export const tolerance = map(
       PRESETS.coil_inductance.text,
       'Primary inductance may be this much above or below.',
     ),
-    coil_warmer: quantity(
-      'K',
-      { from: 0, to: 200 },
-      {
-        description: 'How much warmer than coil.temperature a coil may be when the reading is taken.',
-        preset: PRESETS.coil_warmer.text,
-      },
-    ).optional(),
+    coil_warmer: quantity(RANGES.rise, {
+      description: 'How much warmer than coil.temperature a coil may be when the reading is taken.',
+      preset: PRESETS.coil_warmer.text,
+    }).optional(),
     dwell: spread(PRESETS.dwell_tolerance.text, 'Dwell may be this much longer or shorter.'),
     length: spread(PRESETS.length_tolerance.text, 'Lengths may be this much longer or shorter.'),
     joint_resistance: spread(
@@ -43,11 +34,8 @@ export const tolerance = map(
   'How far parts may be from their values: it gives the range in which a reading is acceptable.',
 );
 
-const MEASURED_VOLTS = { from: 0, to: 60 };
-const MEASURED_AMPS = { from: 0, to: AMPS.to };
-
-const volts = (description: string) => quantity('V', MEASURED_VOLTS, { description }).optional();
-const amps = (description: string) => quantity('A', MEASURED_AMPS, { description }).optional();
+const volts = (description: string) => quantity(RANGES.read_voltage, { description }).optional();
+const amps = (description: string) => quantity(RANGES.read_current, { description }).optional();
 
 export const reading = map(
   {
@@ -63,11 +51,9 @@ export const reading = map(
     clamp_average: amps('Current clamp on direct current: the average.'),
     clamp_effective: amps('Current clamp, true effective value of direct and alternating current together.'),
     clamp_peak: amps('Current clamp on an oscilloscope, or with a peak hold: the peak.'),
-    value: quantity(
-      'ohm',
-      { from: 0, to: 1000 },
-      { description: 'Resistance, of the run alone, leads of the instrument taken off.' },
-    ).optional(),
+    value: quantity(RANGES.read_resistance, {
+      description: 'Resistance, of the run alone, leads of the instrument taken off.',
+    }).optional(),
   },
   'A reading that was taken.',
 );
@@ -75,7 +61,8 @@ export const reading = map(
 /** Readings in one file: a full card of a large engine has about 200. */
 export const MOST_READINGS = 300;
 
-export const measured = z
-  .array(reading, { error: 'takes a list of readings: {what: drop, run: main, point: idle, meter: 0.12 V}' })
-  .max(MOST_READINGS, { error: `takes at most ${MOST_READINGS} readings` })
-  .meta({ description: 'Readings that were taken on the install.' });
+export const measured = list(reading, [0, MOST_READINGS], {
+  of: 'readings',
+  start: '{ what: drop, run: main, point: idle, meter: 0.12 V }',
+  description: 'Readings that were taken on the install.',
+});

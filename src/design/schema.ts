@@ -2,9 +2,10 @@
 import * as z from 'zod';
 import { UNITS } from '../basis/shown.ts';
 import { PRESETS } from './defaults.ts';
-import { line, name, quantity, share, word } from './fields.ts';
+import { line, list, name, quantity, share, spelled, text, word } from './fields.ts';
 import { SERIES } from './names.ts';
-import { coil, engine, ignition, map, RPM, supply, VOLTS } from './schema-coils.ts';
+import { RANGES } from './ranges.ts';
+import { coil, engine, ignition, map, supply } from './schema-coils.ts';
 import { kit } from './schema-kit.ts';
 import { measured, tolerance } from './schema-measured.ts';
 import { run, size } from './schema-runs.ts';
@@ -12,19 +13,18 @@ import { run, size } from './schema-runs.ts';
 export const MOST_RUNS = 24;
 
 /** `2031-05-28`, a day of the calendar. */
-function isDay(text: string): boolean {
-  const day = new Date(`${text}T00:00:00Z`);
-  return (
-    /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text)
-  );
+function dayOf(text: string): string | null {
+  const day = new Date(`${text.trim()}T00:00:00Z`);
+  const written = Number.isNaN(day.getTime()) ? '' : day.toISOString().slice(0, 10);
+  return written === text.trim() ? written : null;
 }
 
 const point = map(
   {
     name: name({ description: 'Name; `cranking` is the point at which the relay must close.' }),
-    rpm: quantity('rpm', RPM, { description: 'Engine speed.' }),
-    supply: quantity('V', VOLTS, { description: 'Voltage at the battery posts.' }),
-    dip: quantity('V', VOLTS, {
+    rpm: quantity(RANGES.speed, { description: 'Engine speed.' }),
+    supply: quantity(RANGES.supply, { description: 'Voltage at the battery posts.' }),
+    dip: quantity(RANGES.supply, {
       description:
         'Lowest instant of the supply while cranking, at which a relay must hold: 8 V for 15 ms is usual, 5 V the lowest of several standards for 12 V, 8 V for 24 V.',
     }).optional(),
@@ -34,10 +34,10 @@ const point = map(
 
 const sweep = map(
   {
-    from: quantity('rpm', RPM, { description: 'First engine speed.' }),
-    to: quantity('rpm', RPM, { description: 'Engine speed that is not passed.' }),
-    step: quantity('rpm', RPM, { description: 'Step of the engine speed.' }),
-    supply: quantity('V', VOLTS, { description: 'Voltage at the battery posts.' }),
+    from: quantity(RANGES.speed, { description: 'First engine speed.' }),
+    to: quantity(RANGES.speed, { description: 'Engine speed that is not passed.' }),
+    step: quantity(RANGES.speed, { description: 'Step of the engine speed.' }),
+    supply: quantity(RANGES.supply, { description: 'Voltage at the battery posts.' }),
   },
   'A table and charts over engine speed, at most 200 rows.',
 );
@@ -55,50 +55,35 @@ const sizes = map(
 
 const limits = map(
   {
-    drop: quantity('V', VOLTS, {
+    drop: quantity(RANGES.drop_limit, {
       description:
         'Largest drop of feed and return together, at a firing; left out: 0.5 V up to 16 V of supply, 1 V above.',
     }).optional(),
-    wire_load: share({
+    wire_load: share(RANGES.share, {
       description: 'Largest effective current of a conductor as a share of its ampacity.',
       preset: PRESETS.wire_load.text,
     }).optional(),
-    fuse_load: share({
+    fuse_load: share(RANGES.share, {
       description: 'Largest effective current of a fuse as a share of its rating at its ambient.',
       preset: PRESETS.fuse_load.text,
     }).optional(),
-    joint_resistance: quantity(
-      'ohm',
-      { from: 0, to: 1 },
-      {
-        description: 'Resistance of one crimp.',
-        preset: PRESETS.joint_resistance.text,
-      },
-    ).optional(),
-    contact_resistance: quantity(
-      'ohm',
-      { from: 0, to: 1 },
-      {
-        description: 'Resistance of one pair of plug contacts.',
-        preset: PRESETS.contact_resistance.text,
-      },
-    ).optional(),
+    joint_resistance: quantity(RANGES.joint, {
+      description: 'Resistance of one crimp.',
+      preset: PRESETS.joint_resistance.text,
+    }).optional(),
+    contact_resistance: quantity(RANGES.joint, {
+      description: 'Resistance of one pair of plug contacts.',
+      preset: PRESETS.contact_resistance.text,
+    }).optional(),
   },
   'Limits of our own choice.',
 );
 
-const feed = z
-  .array(run, { error: 'takes a list of runs' })
-  .min(1, { error: 'takes at least one run' })
-  .max(MOST_RUNS, { error: `takes at most ${MOST_RUNS} runs` })
-  .meta({ description: 'Feed runs in order, from the battery outward.' });
+const runs = (description: string) =>
+  list(run, [1, MOST_RUNS], { of: 'runs', start: 'run: main', description });
 
-const back = z
-  .array(run, { error: 'takes a list of runs' })
-  .min(1, { error: 'takes at least one run, or no `return` at all' })
-  .max(MOST_RUNS, { error: `takes at most ${MOST_RUNS} runs` })
-  .optional()
-  .meta({ description: 'Return runs in order, from the coil to battery negative.' });
+const feed = runs('Feed runs in order, from the battery outward.');
+const back = runs('Return runs in order, from the coil to battery negative.').optional();
 
 const original = map(
   { feed, return: back },
@@ -111,18 +96,10 @@ export const DesignFile = map(
       .literal(1, { error: 'takes 1, the version of the format that this program reads' })
       .meta({ description: 'Version of the format.' }),
     title: line(200, { description: 'What this design is.' }),
-    notes: z
-      .string({ error: 'takes text' })
-      .max(10_000, { error: 'takes at most 10000 characters' })
-      .optional()
-      .meta({ description: 'Free text; it is handed through to the result.' }),
-    date: z
-      .string({ error: 'takes a day, such as 2031-05-28' })
-      .refine(isDay, { error: 'takes a day that exists, such as 2031-05-28: year, month, day' })
-      .optional()
-      .meta({
-        description: 'Day of this state of the design, such as 2031-05-28; it stands on every printed page.',
-      }),
+    notes: text({ description: 'Free text; it is handed through to the result.' }).optional(),
+    date: spelled('takes a day that exists, such as 2031-05-28: year, month, day', dayOf, {
+      description: 'Day of this state of the design, such as 2031-05-28; it stands on every printed page.',
+    }).optional(),
     units: word(UNITS, {
       description:
         'Units in which results are shown: metric, us (feet, inches, ounces, degF), or both. Values are read in any unit.',
@@ -132,11 +109,11 @@ export const DesignFile = map(
     ignition,
     coil,
     supply: supply.optional(),
-    points: z
-      .array(point, { error: 'takes a list of {name, rpm, supply}' })
-      .min(1, { error: 'takes at least one {name, rpm, supply}' })
-      .max(24, { error: 'takes at most 24 points' })
-      .meta({ description: 'Operating points, at least one.' }),
+    points: list(point, [1, 24], {
+      of: 'points',
+      start: '{ name: idle, rpm: 900 rpm, supply: 13.6 V }',
+      description: 'Operating points, at least one.',
+    }),
     sweep: sweep.optional(),
     sizes: sizes.optional(),
     feed,

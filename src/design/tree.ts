@@ -1,5 +1,5 @@
 /** The file's text as plain values, with the place of each. */
-import { parseDocument } from 'yaml';
+import { parseDocument, type YAMLError } from 'yaml';
 import { type Excess, excessOf } from './bounds.ts';
 import { type Path, type Problem, quote } from './problems.ts';
 import { idOf, MOST_LEVELS, Walk } from './walk.ts';
@@ -13,24 +13,41 @@ export interface Tree {
   /** Maps have no prototype. Undefined when nothing could be read. */
   readonly value: unknown;
   readonly problems: readonly Problem[];
-  /** True when schema and cross checks make sense: the text is sound YAML. */
+  /** True when the schema makes sense: the text is sound YAML. */
   readonly sound: boolean;
+  /** True when checks between fields make sense, too: no member of a list was lost. */
+  readonly whole: boolean;
   has(path: Path): boolean;
   /** Line and column of a value or its key; of the nearest parent that is there when it is not. */
   place(path: Path, on?: 'key' | 'value'): { line: number; column: number };
 }
 
-/** What a YAML error means to the author of a design. Others are passed on as the library says them. */
-const SYNTAX: Readonly<Record<string, string>> = {
-  MULTIPLE_DOCS: 'more than one document',
-  TAG_RESOLVE_FAILED: 'a YAML tag',
-};
+/** What a YAML error means to the author of a design, and what to do. Others are passed on as the library says them. */
+const SYNTAX: readonly (readonly [code: string, words: RegExp, found: string, taken: string])[] = [
+  ['MULTIPLE_DOCS', /./, 'more than one document', 'takes one document of YAML 1.2 or JSON'],
+  ['TAG_RESOLVE_FAILED', /./, 'a YAML tag', 'takes plain values'],
+  ['TAB_AS_INDENT', /./, 'a tab in front of the line', 'indent with blanks'],
+  [
+    'BLOCK_AS_IMPLICIT_KEY',
+    /sequence/,
+    'a dash below keys that have none',
+    'start every member of a list with a dash, the first one too',
+  ],
+  ['BLOCK_AS_IMPLICIT_KEY', /mapping/i, 'two colons in one line', 'put text with a colon in quotes'],
+];
+const YAML_TAKEN = 'takes one document of YAML 1.2 or JSON';
+
+function syntaxError({ code, message }: YAMLError): [string, string] {
+  const known = SYNTAX.find(([of, words]) => of === code && words.test(message));
+  if (known) return [known[2], known[3]];
+  return [`YAML that cannot be read (${quote(message.split('\n')[0] ?? '').slice(1, -1)})`, YAML_TAKEN];
+}
 
 /** What a text that goes too far is called, and what is taken. */
 const EXCESS: Readonly<Record<Excess['what'], readonly [string, string]>> = {
   deep: ['values nested too deep', `takes ${MOST_LEVELS} levels at most`],
   many: ['far more signs than a design has', 'takes a design of some hundred lines'],
-  stray: ['brackets that close nothing', 'takes one document of YAML 1.2 or JSON'],
+  stray: ['brackets that close nothing', YAML_TAKEN],
 };
 
 /** Reads YAML 1.2 or JSON. Never throws on account of the text. */
@@ -39,6 +56,7 @@ export function readTree(text: string, file: string): Tree {
   const end = (value: unknown, sound: boolean): Tree => ({
     value,
     sound,
+    whole: !walk.merged,
     problems: walk.problems,
     has: (path) => walk.spots.has(idOf(path)),
     place: (path, on = 'value') => {
@@ -70,22 +88,19 @@ export function readTree(text: string, file: string): Tree {
       schema: 'core',
     });
     const all = [...doc.errors, ...doc.warnings];
-    for (const error of all.slice(0, MOST_SYNTAX_ERRORS)) {
-      const found =
-        SYNTAX[error.code] ??
-        `YAML that cannot be read (${quote(error.message.split('\n')[0] ?? '').slice(1, -1)})`;
-      walk.report(error.pos[0], [], found, 'takes one document of YAML 1.2 or JSON');
-    }
-    const next = all[MOST_SYNTAX_ERRORS];
+    // One slip brings others with it: the first of each line is said.
+    const first = all.filter(
+      ({ pos: [at] }, i) => i === 0 || walk.at(at).line !== walk.at(all[i - 1]?.pos[0] ?? 0).line,
+    );
+    for (const error of first.slice(0, MOST_SYNTAX_ERRORS))
+      walk.report(error.pos[0], [], ...syntaxError(error));
+    const next = first[MOST_SYNTAX_ERRORS];
     if (next)
-      walk.report(
-        next.pos[0],
-        [],
-        `${all.length - MOST_SYNTAX_ERRORS} more such errors`,
-        'takes one document of YAML 1.2 or JSON',
-      );
+      walk.report(next.pos[0], [], `${first.length - MOST_SYNTAX_ERRORS} more such lines`, YAML_TAKEN);
+    // What a broken text seems to hold is not worth a word.
+    if (all.length > 0) return end(undefined, false);
     const value = walk.plain(doc.contents, [], 0, 0);
-    return end(value, all.length === 0 && !walk.gaveUp);
+    return end(value, !walk.gaveUp);
   } catch (error) {
     // The library descends into nested values by recursion; a file made for it exhausts the stack.
     if (!(error instanceof RangeError)) throw error;

@@ -31,6 +31,8 @@ export class Walk {
   private values = 0;
   private aliases = 0;
   private full = false;
+  /** True when a map holds what was meant for two: the rest of the second one is not known. */
+  merged = false;
 
   get gaveUp(): boolean {
     return this.full;
@@ -137,9 +139,15 @@ export class Walk {
       const here = [...path, name];
       if (name === '__proto__')
         this.report(at, here, 'unknown key "__proto__"', 'takes the keys of the format');
-      else if (Object.hasOwn(out, name))
+      else if (Object.hasOwn(out, name)) {
+        if (typeof path.at(-1) === 'number' && name === Object.keys(out)[0]) {
+          this.merged = true;
+          const taken = `start each member of the list with a dash: "- ${name}: …"`;
+          this.report(at, here, `a second ${quote(name)} in one member`, taken);
+          return out;
+        }
         this.report(at, here, `the key ${quote(name)} a second time`, 'takes each key once');
-      else {
+      } else {
         // Claimed before the walk goes on, so that a key whose value is refused still counts as given.
         out[name] = null;
         out[name] = this.plain(value, here, at, at);

@@ -1,6 +1,7 @@
 /** Primary current of one coil on a stiff supply: what every load is counted from. */
 import type { Quantities } from '../basis/quantity.ts';
 import { PHYSICS } from '../basis/sources.ts';
+import { ends, RANGES } from '../design/ranges.ts';
 
 export const coil = {
   coil_ohm_20: {
@@ -9,7 +10,7 @@ export const coil = {
     label: 'Primary resistance at 20 °C',
     unit: 'ohm',
     path: 'coil.resistance',
-    range: [0.001, 100],
+    range: ends(RANGES.coil_resistance, 'ohm'),
   },
   coil_T: {
     kind: 'input',
@@ -17,7 +18,7 @@ export const coil = {
     label: 'Coil temperature for the load',
     unit: 'degC',
     path: 'coil.temperature',
-    range: [-60, 300],
+    range: ends(RANGES.temperature, 'degC'),
     note: 'A cold coil draws most.',
   },
   driver_drop: {
@@ -26,7 +27,7 @@ export const coil = {
     label: 'Drop of the driver that is on',
     unit: 'V',
     path: 'coil.driver_drop',
-    range: [0, 20],
+    range: ends(RANGES.lost, 'V'),
   },
   coil_L_given: {
     kind: 'input',
@@ -35,7 +36,7 @@ export const coil = {
     unit: 'H',
     shown: 'mH',
     path: 'coil.inductance',
-    range: [1e-6, 1],
+    range: ends(RANGES.inductance, 'H'),
   },
   test_supply: {
     kind: 'input',
@@ -43,7 +44,7 @@ export const coil = {
     label: 'Bench test instead: supply',
     unit: 'V',
     path: 'coil.test_point.supply',
-    range: [1, 60],
+    range: ends(RANGES.supply, 'V'),
   },
   test_dwell: {
     kind: 'input',
@@ -52,7 +53,7 @@ export const coil = {
     unit: 's',
     shown: 'ms',
     path: 'coil.test_point.dwell',
-    range: [1e-5, 0.1],
+    range: ends(RANGES.dwell, 's'),
   },
   test_peak: {
     kind: 'input',
@@ -60,7 +61,7 @@ export const coil = {
     label: 'Bench test instead: peak current',
     unit: 'A',
     path: 'coil.test_point.peak',
-    range: [0.01, 200],
+    range: ends(RANGES.coil_current, 'A'),
   },
   peak_alone: {
     kind: 'input',
@@ -68,7 +69,7 @@ export const coil = {
     label: 'Peak current, when nothing else is known',
     unit: 'A',
     path: 'coil.peak',
-    range: [0.01, 200],
+    range: ends(RANGES.coil_current, 'A'),
     note: 'Then every current is a bound: a rectangular pulse of this height.',
   },
   current_limit: {
@@ -77,7 +78,7 @@ export const coil = {
     label: 'Current limit of coil or driver (empty: none)',
     unit: 'A',
     path: 'coil.current_limit',
-    range: [0.01, 200],
+    range: ends(RANGES.coil_current, 'A'),
   },
   max_dwell: {
     kind: 'input',
@@ -86,7 +87,7 @@ export const coil = {
     unit: 's',
     shown: 'ms',
     path: 'coil.max_dwell',
-    range: [1e-5, 1],
+    range: ends(RANGES.dwell, 's'),
   },
   max_duty: {
     kind: 'input',
@@ -95,7 +96,7 @@ export const coil = {
     unit: '1',
     shown: '%',
     path: 'coil.max_duty',
-    range: [0.001, 1],
+    range: ends(RANGES.share, '1'),
   },
   max_peak: {
     kind: 'input',
@@ -103,7 +104,7 @@ export const coil = {
     label: 'Data sheet: largest peak current (empty: not judged)',
     unit: 'A',
     path: 'coil.max_peak',
-    range: [0.01, 500],
+    range: ends(RANGES.coil_current, 'A'),
   },
   min_supply: {
     kind: 'input',
@@ -111,7 +112,7 @@ export const coil = {
     label: 'Data sheet: least supply at the coil (empty: not judged)',
     unit: 'V',
     path: 'coil.min_supply',
-    range: [0.1, 60],
+    range: ends(RANGES.supply, 'V'),
   },
   coil_ohm: {
     kind: 'formula',

@@ -6,6 +6,7 @@
  */
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, cite, PHYSICS, QUOTED } from '../basis/sources.ts';
+import { ends, RANGES } from '../design/ranges.ts';
 
 const TABLE_5 = cite('33-CFR-183.425', 'printed', 'table 5');
 
@@ -47,7 +48,7 @@ export const conductor = {
     unit: 'degC',
     per: ['run'],
     path: 'runs.{run}.ambient',
-    range: [-60, 300],
+    range: ends(RANGES.temperature, 'degC'),
   },
   run_bundle: {
     kind: 'input',
@@ -56,7 +57,7 @@ export const conductor = {
     unit: '1',
     per: ['run'],
     path: 'runs.{run}.bundle',
-    range: [1, 100],
+    range: ends(RANGES.bundle, '1'),
   },
   run_joints: {
     kind: 'input',
@@ -65,7 +66,7 @@ export const conductor = {
     unit: '1',
     per: ['run'],
     path: 'runs.{run}.joints',
-    range: [0, 100],
+    range: ends(RANGES.joints, '1'),
   },
   wire_length: {
     kind: 'input',
@@ -74,7 +75,7 @@ export const conductor = {
     unit: 'm',
     per: ['wire'],
     path: 'wires.{wire}.length',
-    range: [0.001, 100],
+    range: ends(RANGES.length, 'm'),
   },
   wire_load_limit: {
     kind: 'input',
@@ -83,7 +84,7 @@ export const conductor = {
     unit: '1',
     shown: '%',
     path: 'limits.wire_load',
-    range: [0.01, 1],
+    range: ends(RANGES.share, '1'),
     source: ARBITRARY,
   },
   joint_ohm: {
@@ -93,7 +94,7 @@ export const conductor = {
     unit: 'ohm',
     shown: 'mohm',
     path: 'limits.joint_resistance',
-    range: [0, 1],
+    range: ends(RANGES.joint, 'ohm'),
     source: ARBITRARY,
   },
   run_contacts: {
@@ -103,7 +104,7 @@ export const conductor = {
     unit: '1',
     per: ['run'],
     path: 'runs.{run}.contacts',
-    range: [0, 100],
+    range: ends(RANGES.joints, '1'),
   },
   plug_ohm: {
     kind: 'input',
@@ -112,7 +113,7 @@ export const conductor = {
     unit: 'ohm',
     shown: 'mohm',
     path: 'limits.contact_resistance',
-    range: [0, 1],
+    range: ends(RANGES.joint, 'ohm'),
     source: QUOTED,
   },
   area_least: {

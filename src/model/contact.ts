@@ -2,6 +2,7 @@
 import type { At, Layout, Quantities } from '../basis/quantity.ts';
 import { cite, DEFINITION, fromMemory, PHYSICS, QUOTED } from '../basis/sources.ts';
 import { RELAY_LOAD_FACTORS, RELAY_SHARES, relay } from '../data/relays.ts';
+import { ends, RANGES } from '../design/ranges.ts';
 import { heatRow } from './by-heat.ts';
 
 const [COOL, HOT, HOTTEST] = RELAY_SHARES.rows as [Shared, Shared, Shared];
@@ -25,7 +26,7 @@ export const contacts = {
     unit: 'A',
     per: ['run'],
     path: 'runs.{run}.relay.rating',
-    range: [0.1, 1000],
+    range: ends(RANGES.rating, 'A'),
   },
   relay_rated_at: {
     kind: 'input',
@@ -34,7 +35,7 @@ export const contacts = {
     unit: 'degC',
     per: ['run'],
     path: 'runs.{run}.relay.rated_at',
-    range: [-60, 300],
+    range: ends(RANGES.temperature, 'degC'),
   },
   relay_contact_ohm: {
     kind: 'input',
@@ -44,7 +45,7 @@ export const contacts = {
     shown: 'mohm',
     per: ['run'],
     path: 'runs.{run}.relay.contact',
-    range: [0, 1],
+    range: ends(RANGES.joint, 'ohm'),
     source: QUOTED,
   },
   relayed: {
@@ -294,7 +295,7 @@ export const contacts = {
     unit: 'mm',
     per: ['run'],
     path: 'runs.{run}.relay.tab',
-    range: [0.5, 50],
+    range: ends(RANGES.tab, 'mm'),
   },
   tab_allowed: {
     kind: 'formula',
@@ -325,7 +326,7 @@ export const contacts = {
     unit: 'uF',
     per: ['run'],
     path: 'runs.{run}.capacitor',
-    range: [0, 1e6],
+    range: ends(RANGES.capacitor, 'uF'),
   },
   relay_make_limit: {
     kind: 'input',
@@ -334,7 +335,7 @@ export const contacts = {
     unit: 'A',
     per: ['run'],
     path: 'runs.{run}.relay.make',
-    range: [1, 10000],
+    range: ends(RANGES.make_current, 'A'),
   },
   inrush: {
     kind: 'formula',

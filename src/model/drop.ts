@@ -1,6 +1,7 @@
 /** Drop of the feed at the firing instants, supply at the coil, and the spark energy that is delivered. */
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, cite, PHYSICS } from '../basis/sources.ts';
+import { ends, RANGES } from '../design/ranges.ts';
 
 export const drop = {
   drop_limit: {
@@ -9,7 +10,7 @@ export const drop = {
     label: 'Largest drop of a coil’s path, feed and return together',
     unit: 'V',
     path: 'limits.drop',
-    range: [0.01, 10],
+    range: ends(RANGES.drop_limit, 'V'),
     source: cite('FAA-AC-43.13-1B', 'quoted', 'table 11-6, continuous'),
   },
   common_ohm: {

@@ -1,6 +1,7 @@
 /** Fault currents: a short to the chassis at the begin and at the end of every feed run, and what the fuse makes of it. */
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, cite, PHYSICS } from '../basis/sources.ts';
+import { ends, RANGES } from '../design/ranges.ts';
 
 export const fault = {
   source_ohm: {
@@ -10,7 +11,7 @@ export const fault = {
     unit: 'ohm',
     shown: 'mohm',
     path: 'supply.source_resistance',
-    range: [0, 1],
+    range: ends(RANGES.source, 'ohm'),
   },
   chassis_ohm: {
     kind: 'constant',

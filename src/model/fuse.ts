@@ -1,6 +1,7 @@
 /** Fuse: rating from the load at the fuse's own temperature, and what it adds to the resistance. */
 import type { At, Layout, Quantities } from '../basis/quantity.ts';
 import { COMMON_PRACTICE, cite, DEFINITION, PHYSICS, QUOTED } from '../basis/sources.ts';
+import { ends, RANGES } from '../design/ranges.ts';
 import { heatRow } from './by-heat.ts';
 
 const rerated = ({ runs }: Layout, at: At) => {
@@ -21,7 +22,7 @@ export const fuses = {
     unit: '1',
     shown: '%',
     path: 'limits.fuse_load',
-    range: [0.01, 1],
+    range: ends(RANGES.share, '1'),
     source: QUOTED,
   },
   fuse_type: {
@@ -39,7 +40,7 @@ export const fuses = {
     unit: 'A',
     per: ['run'],
     path: 'runs.{run}.fuse.rating',
-    range: [0.1, 1000],
+    range: ends(RANGES.rating, 'A'),
   },
   fuse_ambient: {
     kind: 'input',
@@ -48,7 +49,7 @@ export const fuses = {
     unit: 'degC',
     per: ['run'],
     path: 'runs.{run}.fuse.ambient',
-    range: [-60, 300],
+    range: ends(RANGES.temperature, 'degC'),
   },
   fuse_distance_given: {
     kind: 'input',
@@ -58,7 +59,7 @@ export const fuses = {
     shown: 'mm',
     per: ['run'],
     path: 'runs.{run}.fuse.from_source',
-    range: [0, 100],
+    range: ends(RANGES.place, 'm'),
   },
   fuse_voltage: {
     kind: 'input',
@@ -67,7 +68,7 @@ export const fuses = {
     unit: 'V',
     per: ['run'],
     path: 'runs.{run}.fuse.voltage',
-    range: [1, 60],
+    range: ends(RANGES.supply, 'V'),
   },
   fuse_volts: {
     kind: 'formula',

@@ -1,6 +1,7 @@
 /** What the rules compare that is not a quantity of its own elsewhere. */
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, PHYSICS } from '../basis/sources.ts';
+import { ends, RANGES } from '../design/ranges.ts';
 
 export const limits = {
   none_allowed: {
@@ -107,7 +108,7 @@ export const limits = {
     label: 'Alternator: continuous current (empty: not judged)',
     unit: 'A',
     path: 'supply.alternator',
-    range: [1, 1000],
+    range: ends(RANGES.alternator, 'A'),
   },
   other_load: {
     kind: 'input',
@@ -115,7 +116,7 @@ export const limits = {
     label: 'Other load of the alternator: counts in its balance only',
     unit: 'A',
     path: 'supply.other_load',
-    range: [0, 1000],
+    range: ends(RANGES.load, 'A'),
   },
   resting: {
     kind: 'input',
@@ -123,7 +124,7 @@ export const limits = {
     label: 'Battery at rest (empty: no relay closes before cranking)',
     unit: 'V',
     path: 'supply.resting',
-    range: [1, 60],
+    range: ends(RANGES.supply, 'V'),
     source: ARBITRARY,
   },
   alternator_left: {

@@ -2,6 +2,7 @@
 import type { Layout, Quantities } from '../basis/quantity.ts';
 import { AS_STATED, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { FUSE_PULSES } from '../data/fuses.ts';
+import { ends, RANGES } from '../design/ranges.ts';
 import { GUARD, gateBelow, opening, timeConstant } from './curve-formulas.ts';
 import { curveOf, protectorOf } from './route.ts';
 
@@ -283,7 +284,7 @@ export const protection = {
     shown: 'A2s',
     per: ['run'],
     path: 'runs.{run}.fuse.melting',
-    range: [0.001, 1e9],
+    range: ends(RANGES.melting, 'A^2*s'),
   },
   pulse_share: {
     kind: 'constant',

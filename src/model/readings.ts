@@ -12,6 +12,7 @@
  */
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, PHYSICS } from '../basis/sources.ts';
+import { ends, RANGES } from '../design/ranges.ts';
 
 /** The members of the axis: all tolerances towards the least current, none, towards the largest. */
 export const SPREADS = ['low', 'expected', 'high'] as const;
@@ -24,7 +25,7 @@ const share = (symbol: string, label: string, path: string) =>
     unit: '1',
     shown: '%',
     path: `tolerance.${path}`,
-    range: [0, 0.9],
+    range: ends(RANGES.spread, '1'),
     source: ARBITRARY,
   }) as const;
 
@@ -40,7 +41,7 @@ export const readings = {
     label: 'How much warmer a coil may be than in the design',
     unit: 'K',
     path: 'tolerance.coil_warmer',
-    range: [0, 200],
+    range: ends(RANGES.rise, 'K'),
     source: ARBITRARY,
   },
   spread_sign: {

@@ -2,6 +2,7 @@
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, DEFINITION, PHYSICS, QUOTED } from '../basis/sources.ts';
 import { RELAY_CLASSES, relay } from '../data/relays.ts';
+import { ends, RANGES } from '../design/ranges.ts';
 
 const [LOW, HIGH] = RELAY_CLASSES.rows as [RelayClass, RelayClass];
 type RelayClass = (typeof RELAY_CLASSES.rows)[number];
@@ -14,7 +15,7 @@ export const relays = {
     unit: 'degC',
     per: ['run'],
     path: 'runs.{run}.relay.ambient',
-    range: [-60, 300],
+    range: ends(RANGES.temperature, 'degC'),
   },
   relay_coil_ohm: {
     kind: 'input',
@@ -23,7 +24,7 @@ export const relays = {
     unit: 'ohm',
     per: ['run'],
     path: 'runs.{run}.relay.coil',
-    range: [1, 10000],
+    range: ends(RANGES.relay_coil, 'ohm'),
   },
   relay_pull_in_20: {
     kind: 'input',
@@ -32,7 +33,7 @@ export const relays = {
     unit: 'V',
     per: ['run'],
     path: 'runs.{run}.relay.pull_in',
-    range: [0.1, 60],
+    range: ends(RANGES.relay_voltage, 'V'),
     source: QUOTED,
   },
   relay_drop_out_20: {
@@ -42,7 +43,7 @@ export const relays = {
     unit: 'V',
     per: ['run'],
     path: 'runs.{run}.relay.drop_out',
-    range: [0, 60],
+    range: ends(RANGES.relay_voltage, 'V'),
   },
   relay_coil_max: {
     kind: 'input',
@@ -51,7 +52,7 @@ export const relays = {
     unit: 'V',
     per: ['run'],
     path: 'runs.{run}.relay.coil_max',
-    range: [1, 60],
+    range: ends(RANGES.relay_voltage, 'V'),
     source: RELAY_CLASSES.source,
   },
   relay_closes: {
@@ -71,7 +72,7 @@ export const relays = {
     unit: 'K',
     per: ['run'],
     path: 'runs.{run}.relay.coil_rise',
-    range: [0, 200],
+    range: ends(RANGES.rise, 'K'),
     note: 'Data sheets give it. A coil that was energised just before is hotter than its ambient.',
   },
   relay_trigger_drop: {
@@ -81,7 +82,7 @@ export const relays = {
     unit: 'V',
     per: ['run'],
     path: 'runs.{run}.relay.trigger_drop',
-    range: [0, 20],
+    range: ends(RANGES.lost, 'V'),
     source: ARBITRARY,
   },
   relay_low_class: {

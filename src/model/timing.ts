@@ -1,6 +1,7 @@
 /** Timing: the engine cycle, the firings in it, the intervals between them, and the dwell that fits. */
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, PHYSICS } from '../basis/sources.ts';
+import { ends, RANGES } from '../design/ranges.ts';
 
 /** Two firings this close together, as a share of the cycle, count as the same interval. */
 export const SAME_INTERVAL = 1e-7;
@@ -20,7 +21,7 @@ export const timing = {
     label: 'Cylinders',
     unit: '1',
     path: 'engine.cylinders',
-    range: [1, 16],
+    range: ends(RANGES.cylinders, '1'),
     note: 'For the record: what fires when stands in the table of firings.',
   },
   rest: {
@@ -30,7 +31,7 @@ export const timing = {
     unit: 's',
     shown: 'ms',
     path: 'ignition.rest',
-    range: [0, 0.1],
+    range: ends(RANGES.rest, 's'),
   },
   turn: {
     kind: 'constant',
@@ -86,7 +87,7 @@ export const timing = {
     unit: 'deg',
     per: ['event'],
     path: 'events.{event}.angle',
-    range: [0, 720],
+    range: ends(RANGES.angle, 'deg'),
     note: 'The workbook has rows for the intervals of the design it was made from: a finding says so when they do not suffice.',
   },
   event_coil: {
@@ -185,7 +186,7 @@ export const timing = {
     unit: 'rpm',
     per: ['point'],
     path: 'points.{point}.rpm',
-    range: [1, 30000],
+    range: ends(RANGES.speed, 'rpm'),
   },
   point_supply: {
     kind: 'input',
@@ -194,7 +195,7 @@ export const timing = {
     unit: 'V',
     per: ['point'],
     path: 'points.{point}.supply',
-    range: [1, 60],
+    range: ends(RANGES.supply, 'V'),
   },
   point_dip: {
     kind: 'input',
@@ -203,7 +204,7 @@ export const timing = {
     unit: 'V',
     per: ['point'],
     path: 'points.{point}.dip',
-    range: [0.1, 60],
+    range: ends(RANGES.supply, 'V'),
     note: 'While cranking: 8 V for 15 ms is usual; 5 V is the lowest of several standards for 12 V, 8 V for 24 V (quoted).',
   },
   sweep_from: {
@@ -212,7 +213,7 @@ export const timing = {
     label: 'Sweep: first engine speed',
     unit: 'rpm',
     path: 'sweep.from',
-    range: [1, 30000],
+    range: ends(RANGES.speed, 'rpm'),
   },
   sweep_step: {
     kind: 'input',
@@ -220,7 +221,7 @@ export const timing = {
     label: 'Sweep: step of the engine speed',
     unit: 'rpm',
     path: 'sweep.step',
-    range: [1, 30000],
+    range: ends(RANGES.speed, 'rpm'),
   },
   sweep_supply: {
     kind: 'input',
@@ -228,7 +229,7 @@ export const timing = {
     label: 'Sweep: supply at the battery posts',
     unit: 'V',
     path: 'sweep.supply',
-    range: [1, 60],
+    range: ends(RANGES.supply, 'V'),
   },
   speed_no: {
     kind: 'structure',
@@ -272,7 +273,7 @@ export const timing = {
     unit: 'V',
     per: ['dwell_row'],
     path: 'ignition.dwell.{dwell_row}.supply',
-    range: [1, 60],
+    range: ends(RANGES.supply, 'V'),
     note: 'Rising from row to row.',
   },
   dwell_time: {
@@ -283,7 +284,7 @@ export const timing = {
     shown: 'ms',
     per: ['dwell_row'],
     path: 'ignition.dwell.{dwell_row}.dwell',
-    range: [0, 0.1],
+    range: ends(RANGES.dwell, 's'),
   },
   dwell_row_at: {
     kind: 'formula',

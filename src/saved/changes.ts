@@ -1,6 +1,6 @@
 /** From the cells of a workbook to changes of its design: what differs from a design, and how that is written. */
 import { isMap, isSeq } from 'yaml';
-import { readValue } from '../basis/units.ts';
+import { readValue } from '../basis/read-value.ts';
 import type { Design } from '../design/design.ts';
 import { rowsOf } from '../design/layout.ts';
 import { keyText, type Path } from '../design/problems.ts';

@@ -19,7 +19,7 @@ import { editsOf, type Filled, valueIn } from './changes.ts';
 import { cellName, type Entry, entriesOf } from './entries.ts';
 import { CARD, DESIGN_TEXT, ENTRY } from './mark.ts';
 import { isMarked } from './ours.ts';
-import { asSaid, same, unitOf } from './value.ts';
+import { asSaid, same, unitOf, wordIn } from './value.ts';
 
 /** An input that is another one than when the workbook was made. */
 export interface Changed {
@@ -204,7 +204,8 @@ class Reading {
       this.say(entry, key, what, `takes ${takenBy(entry)}, as a value and not as a formula`);
       return [];
     }
-    const value = found.is === 'empty' ? null : found.value;
+    const value =
+      found.is === 'empty' ? null : typeof found.value === 'string' ? wordIn(q, found.value) : found.value;
     if (typeof value === 'string' && q.unit !== 'text' && value !== 'auto') {
       this.say(entry, key, `found ${quote(value)}`, `takes ${takenBy(entry)}`);
       return [];

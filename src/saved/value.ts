@@ -1,5 +1,7 @@
 /** Values of cells as an author writes them in a design: a number with its unit, a count, a word. */
 import type { Input } from '../basis/quantity.ts';
+import { CLOSES, SERIES, SUPPRESSIONS } from '../design/names.ts';
+import { readFuseType, readInsulation, readSize, readWord } from '../design/spellings.ts';
 
 /** Two numbers that are one: a spreadsheet program keeps 15 digits. */
 const SAME = 1e-14;
@@ -46,3 +48,18 @@ export const asSaid = (value: number | string | null, q: Input): string =>
     : typeof value === 'number' && unitOf(q) === ''
       ? shortest(value)
       : String(asWritten(value, q));
+
+/** Readers of words, by the last step of the path. */
+const WORDS: Readonly<Record<string, (text: string) => string | null>> = {
+  gauge: readSize,
+  smallest: readSize,
+  insulation: readInsulation,
+  type: readFuseType,
+  suppression: (text) => readWord(text, SUPPRESSIONS),
+  closes: (text) => readWord(text, CLOSES),
+  series: (text) => readWord(text, SERIES),
+};
+
+/** A word as the design holds it, in whatever spelling it was entered; what is not known stays as it is. */
+export const wordIn = ({ path }: Input, text: string): string =>
+  readWord(text, ['auto']) ?? WORDS[path.split('.').at(-1) ?? '']?.(text) ?? text;

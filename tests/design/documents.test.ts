@@ -3,6 +3,9 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
+import { FUSE_RATINGS } from '../../src/data/fuse-ratings.ts';
+import { FUSE_TYPES } from '../../src/data/fuses.ts';
+import { INSULATIONS } from '../../src/data/insulation.ts';
 import { SIZES } from '../../src/design/names.ts';
 import { designJsonSchema, designJsonSchemaText } from '../../src/design/schema-json.ts';
 import { starter } from '../../src/design/starter.ts';
@@ -52,7 +55,6 @@ test('the schema for editors takes what the reader takes, and not a bare number'
   }
   for (const [find, put] of [
     ['dwell: 3.0 ms', 'dwell: 3.0'],
-    ['dwell: 3.0 ms', 'dwell: 3.0 m'],
     ['length: 1.5 m', 'lenght: 1.5 m'],
     ['gauge: 14 AWG', 'gauge: 14'],
     ['stroke: 4', 'stroke: 3'],
@@ -67,6 +69,24 @@ test('docs/format.md names every key, every word and every size', () => {
     for (const word of (schema.enum ?? []) as (string | number)[])
       expect(format).toMatch(new RegExp(`\`${String(word)}\``));
   for (const sizes of Object.values(SIZES)) expect(format).toContain(sizes.join(' '));
+});
+
+test('docs/format.md lists insulation with its temperature, and fuses with their ratings', () => {
+  const lines = doc('format.md').split('\n');
+  const cellsOf = (start: string): string[] =>
+    (lines.find((line) => line.startsWith(`| ${start} |`)) ?? '').slice(2, -2).split(' | ');
+  const classes = cellsOf('class').map((letter, i) => [letter, cellsOf('continuous')[i]]);
+  for (const { name, continuous } of INSULATIONS) {
+    const types = lines.find(
+      (line) => new RegExp(`^\\| (\\w+, )*${name}(, \\w+)* \\|`).test(line) && / °C /.test(line),
+    );
+    const found = classes.find(([letter]) => letter === name)?.[1] ?? types?.match(/\d+ °C/)?.[0];
+    expect(found, name).toBe(`${continuous} °C`);
+  }
+  for (const { type } of FUSE_TYPES.rows) {
+    const ratings = FUSE_RATINGS.rows.filter((row) => row.type === type).map((row) => row.rating);
+    expect(cellsOf(`\`${type}\``)[2], type).toBe(`${Math.min(...ratings)} to ${Math.max(...ratings)} A`);
+  }
 });
 
 test('docs/format.md gives every default', () => {

@@ -85,7 +85,7 @@ describe('values', () => {
     // 1000, 1300, 1600, 1900; 2200 is above.
     ['1000 rpm', '2000 rpm', '300 rpm', 4],
     // 0.1, 0.2, 0.3. In binary the quotient (0.3 − 0.1)/0.1 falls just short of 2: the allowance counts the third.
-    ['0.1 rpm', '0.3 rpm', '0.1 rpm', 3],
+    ['1.1 rpm', '3.3 rpm', '1.1 rpm', 3],
     ['900 rpm', '900 rpm', '100 rpm', 1],
   ])('a sweep from %s to %s in steps of %s has %i rows', (from, to, step, rows) => {
     const sweep = `\nsweep: {from: ${from}, to: ${to}, step: ${step}, supply: 14 V}\nfeed:`;

@@ -133,9 +133,9 @@ describe('text that was made to hurt', () => {
   });
 
   test('a thousand syntax errors are not all listed', () => {
-    const { found } = timed('}'.repeat(1000));
+    const { found } = timed('}\n'.repeat(1000));
     expect(found.length).toBeLessThan(60);
-    expect(found.some((f) => /more such errors/.test(f))).toBe(true);
+    expect(found.some((f) => /more such lines/.test(f))).toBe(true);
   });
 });
 

@@ -1,7 +1,7 @@
 /** Values read in one unit and shown in another. */
 import { describe, expect, test } from 'vitest';
+import { readValue } from '../../src/basis/read-value.ts';
 import { inUnit, readIn, shownIn, unitIn } from '../../src/basis/shown.ts';
-import { readValue } from '../../src/basis/units.ts';
 import { base, design } from './helpers.ts';
 
 const read = (text: string, unit: string): number => {

@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import type { Quantities } from '../../src/basis/quantity.ts';
 import { ALL_CONSTANTS, ALL_TABLES } from '../../src/data/index.ts';
 import { quantitiesPage } from '../../src/docs/quantities.ts';
+import { rangesPage } from '../../src/docs/ranges.ts';
 import { tablesPage } from '../../src/docs/tables.ts';
 import { SUBJECTS } from '../../src/model/model.ts';
 
@@ -11,6 +12,7 @@ const doc = (name: string): string => readFileSync(new URL(`../../docs/${name}`,
 
 test.each([
   ['quantities.md', quantitiesPage],
+  ['ranges.md', rangesPage],
   ['tables.md', tablesPage],
 ])('docs/%s is what the declarations say; when stale: npm run docs', (name, page) => {
   // Not the two texts side by side: hundreds of kilobytes would hide the one line that says what to do.

@@ -26,7 +26,7 @@ describe('the most of a thing passes, one more does not', () => {
       'return: 25 runs; takes at most 24, feed and return together',
     ]);
     expect(said(base(feed(times(23, (i) => run(`r${i}`, 'all')))))).toEqual([
-      'feed: found a list; takes at most 24 runs',
+      'feed: found a list; takes 1 to 24 runs, not 25',
     ]);
   });
 
@@ -42,7 +42,7 @@ describe('the most of a thing passes, one more does not', () => {
     const points = (n: number): string =>
       base(['points:\n', `points:\n${times(n, (i) => `  - { name: p${i}, rpm: 900 rpm, supply: 14 V }\n`)}`]);
     expect(said(points(22))).toEqual([]);
-    expect(said(points(23))).toEqual(['points: found a list; takes at most 24 points']);
+    expect(said(points(23))).toEqual(['points: found a list; takes 1 to 24 points, not 25']);
   });
 
   const listed = (coils: number, firings: number): string => {
@@ -53,14 +53,14 @@ describe('the most of a thing passes, one more does not', () => {
 
   test('coils', () => {
     expect(said(listed(16, 1))).toEqual([]);
-    expect(said(listed(17, 1))).toEqual(['ignition.coils: found a list; takes at most 16 coils']);
+    expect(said(listed(17, 1))).toEqual(['ignition.coils: found a list; takes 1 to 16 coils, not 17']);
   });
 
   test('firings', () => {
     expect(said(listed(4, 16))).toEqual([]);
     expect(said(listed(5, 16))).toEqual(['ignition.coils: 80 firings in a cycle; takes at most 64']);
     expect(said(listed(1, 17))).toEqual([
-      'ignition.coils[0].fires_at: found a list; takes at most 16 angles',
+      'ignition.coils[0].fires_at: found a list; takes 1 to 16 crank angles, not 17',
     ]);
   });
 

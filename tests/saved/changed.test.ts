@@ -63,6 +63,31 @@ describe('nothing changed', () => {
   });
 });
 
+test('words and sizes in other spellings: the same is no change, another one is written as a design has it', async () => {
+  const {
+    design: back,
+    changed,
+    said,
+  } = await readBack(
+    fill(
+      six,
+      ['run_gauge', { run: 0 }, 'Auto'],
+      ['run_gauge', { run: 1 }, '4 mm²'],
+      ['run_gauge', { run: 3 }, 'AWG 4 '],
+      ['run_insulation', { run: 0 }, 'c'],
+      ['run_insulation', { run: 1 }, 'txl'],
+      ['relay_suppression', { run: 0 }, 'Resistor'],
+      ['fuse_given', { run: 0 }, 'AUTO'],
+    ),
+  );
+  expect(said).toEqual([]);
+  expect(changed.map(({ key, now }) => [key, now])).toEqual([
+    ['feed[1].gauge', '4 mm2'],
+    ['feed[1].insulation', 'TXL'],
+  ]);
+  expect([back?.runs[1]?.gauge, back?.runs[1]?.insulation]).toEqual(['4 mm2', 'TXL']);
+});
+
 interface Case {
   what: string;
   cells: [QuantityName, At, Typed][];
@@ -268,7 +293,12 @@ test('a fuse and a relay are taken out as a whole, and a fuse is put in', async 
     ),
   );
   expect(put.said).toEqual([]);
-  expect(put.design?.runs[1]?.fuse).toEqual({ type: 'C', rating: 'auto', ambient: 95, from_source: null });
+  expect(put.design?.runs[1]?.fuse).toMatchObject({
+    type: 'C',
+    rating: 'auto',
+    ambient: 95,
+    from_source: null,
+  });
 });
 
 test('a value that several places share is changed in one of them', async () => {

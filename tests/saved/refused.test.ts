@@ -24,7 +24,7 @@ const CASES: Case[] = [
     what: 'a value out of bounds, as in a design file',
     cell: ['coil_ohm_20', {}, -3],
     key: 'coil.resistance',
-    says: ['found "-3 ohm"', 'takes a value above 0 ohm and at most 1000 ohm'],
+    says: ['found "-3 ohm"', 'allowed: 1 mohm to 100 ohm'],
   },
   {
     what: 'words where a number belongs',
@@ -42,13 +42,13 @@ const CASES: Case[] = [
     what: 'a word that is none of the words',
     cell: ['run_insulation', { run: 2 }, 'Q'],
     key: 'return[0].insulation',
-    says: ['found "Q"', 'takes one of: A, B'],
+    says: ['found "Q"', 'takes a class or a type: A 85 °C, B 100 °C'],
   },
   {
     what: 'a number where a word belongs',
     cell: ['run_gauge', { run: 1 }, 10],
     key: 'feed[1].gauge',
-    says: ['found 10', 'takes auto, unknown, or a size'],
+    says: ['found 10', 'add its series: 10 AWG or 10 SAE or 10 mm2? Or auto, unknown'],
   },
   {
     what: 'a formula, whatever its stored result',
