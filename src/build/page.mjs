@@ -10,16 +10,15 @@ import { notices } from './licences.mjs';
 
 const read = (path) => readFileSync(`${ROOT}${path}`, 'utf8');
 
-/** Large libraries that only one job needs stand in parts of their own, which set a global. */
-const APART = {
-  'elkjs/lib/elk.bundled.js': 'export default globalThis.ELK;',
-  hyperformula: 'export const { DetailedCellError, HyperFormula } = globalThis.coilfeedSheets ?? {};',
-};
-const apart = {
-  name: 'apart',
+/** The spreadsheet engine is large and stands in a part of its own, which sets a global. */
+const sheetsApart = {
+  name: 'sheets-apart',
   enforce: 'pre',
-  resolveId: (id) => (Object.hasOwn(APART, id) ? `\0${id}` : undefined),
-  load: (id) => APART[id.slice(1)],
+  resolveId: (id) => (id === 'hyperformula' ? '\0sheets' : undefined),
+  load: (id) =>
+    id === '\0sheets'
+      ? 'export const { DetailedCellError, HyperFormula } = globalThis.coilfeedSheets ?? {};'
+      : undefined,
 };
 
 const packed = (text) => gzipSync(text, { level: 9 }).toString('base64');
@@ -37,10 +36,10 @@ const demos = () =>
 export async function page() {
   const [app, worker, sheets] = await Promise.all([
     forBrowser('src/page/main.tsx', 'coilfeedPage'),
-    forBrowser('src/page/worker/main.ts', 'coilfeedWorker', [apart]),
+    forBrowser('src/page/worker/main.ts', 'coilfeedWorker', [sheetsApart]),
     forBrowser('src/page/worker/sheets.ts', 'coilfeedSheets'),
   ]);
-  const packages = new Set([...app.packages, ...worker.packages, ...sheets.packages, 'elkjs']);
+  const packages = new Set([...app.packages, ...worker.packages, ...sheets.packages]);
   const style = read('src/page/style.css');
   const program = app.code.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
   const parts = {
@@ -59,7 +58,6 @@ export async function page() {
     WORKER: packed(worker.code),
     SHEETS: packed(sheets.code),
     NOTICES: notices(packages).replaceAll('-->', '- ->'),
-    LAYOUT: packed(read('node_modules/elkjs/lib/elk.bundled.js')),
   };
   // Each stands in the template so that an editor can read it: as a comment, as a text, or by itself.
   const html = read('src/page/index.html').replace(

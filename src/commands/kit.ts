@@ -53,7 +53,7 @@ export async function run(argv: string[]): Promise<number> {
   const { runLaid } = await import('../run-laid.ts');
   const whole = runLaid(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
   const files = new Map<FileName, string | Uint8Array>([
-    ...(await papers(job, words)),
+    ...papers(job, words),
     ['kit.xlsx', await toWorkbook(whole, pages.pages(whole.evaluation))],
   ]);
   writeAll(out, files, { force, inputs: [file, values.words].filter((f) => f !== undefined && f !== '-') });

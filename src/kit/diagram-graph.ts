@@ -1,5 +1,4 @@
-/** The harness as a graph for the layout: sizes of symbols and labels, ports, and who is joined to whom. All in mm. */
-import type { ElkExtendedEdge, ElkNode, ElkPort } from 'elkjs/lib/elk-api.js';
+/** The harness as a graph for the layout: sizes of symbols and labels, and who is joined to whom. All in mm. */
 import type { Evaluation } from '../engine/evaluate.ts';
 import { printQuantity } from '../findings/words.ts';
 import { pieceLength } from './lengths.ts';
@@ -78,7 +77,7 @@ function wordsOf(spot: Spot, e: Evaluation, room: number): string[] {
   }
 }
 
-/** Size of a symbol with its words. The layout puts symbols at whole millimetres, so wires meet them there as well. */
+/** Size of a symbol with its words. */
 function symbolOf(spot: Spot, e: Evaluation, room: number): Shape {
   const texts = wordsOf(spot, e, room);
   const width = widest(texts);
@@ -108,36 +107,23 @@ function symbolOf(spot: Spot, e: Evaluation, room: number): Shape {
   }
 }
 
-const port = (node: string, side: 'WEST' | 'EAST', x: number, y: number, name: string): ElkPort => ({
-  id: `${node} ${name}`,
-  x,
-  y,
-  width: 0,
-  height: 0,
-  layoutOptions: { 'elk.port.side': side },
-});
+/** A wire, or ends that meet without one. */
+export interface Edge {
+  readonly from: Spot;
+  readonly to: Spot;
+  /** What stands above it. */
+  readonly lines: readonly string[];
+  /** Index of the conductor; null for the wires of a relay's coil, and where there is none. */
+  readonly wire: number | null;
+  /** To or from the coil of a relay. */
+  readonly control: boolean;
+  /** The way back is not known. */
+  readonly open: boolean;
+}
 
-const nodeOf = (id: string, symbol: Shape): ElkNode => ({
-  id,
-  width: symbol.width,
-  height: symbol.height,
-  ports: [
-    port(id, 'WEST', 0, symbol.at, 'in'),
-    port(id, 'EAST', symbol.width, symbol.at, 'out'),
-    ...(symbol.spot.kind === 'relay'
-      ? [
-          port(id, 'WEST', 0, symbol.below, 'coil in'),
-          port(id, 'EAST', symbol.width, symbol.below, 'coil out'),
-        ]
-      : []),
-  ],
-  layoutOptions: { 'elk.portConstraints': 'FIXED_POS' },
-});
-
-export interface Drawn {
-  readonly graph: ElkNode;
-  readonly symbols: ReadonlyMap<string, Shape>;
-  readonly labels: ReadonlyMap<string, readonly string[]>;
+export interface Graph {
+  readonly symbols: ReadonlyMap<Spot, Shape>;
+  readonly edges: readonly Edge[];
 }
 
 /** Groups of coils, each on a conductor of its own; none when the groups are not apart from each other. */
@@ -156,62 +142,30 @@ export function banks(e: Evaluation): { name: string; coils: Set<number> }[] {
 }
 
 /** The graph of a harness, with lines of text that are as wide as `rooms` says. */
-export function graphOf(h: Harness, e: Evaluation, rooms: Rooms): Drawn {
-  const symbols = new Map(
-    h.spots.map((spot) => [spot.id, symbolOf(spot, e, spot.kind === 'coil' ? rooms.each : rooms.alone)]),
-  );
-  const keys = new Map(h.spots.map((spot, i) => [spot, `n${i}`]));
-  const key = (spot: Spot): string => keys.get(spot) as string;
-  const node = (spot: Spot): ElkNode => nodeOf(key(spot), symbols.get(spot.id) as Shape);
+export function graphOf(h: Harness, e: Evaluation, rooms: Rooms): Graph {
   const crowded = ({ wire }: Piece): boolean => (e.design.wires[wire ?? -1]?.coils.length ?? 2) === 1;
-  const labels = new Map<string, readonly string[]>();
-  const edges: ElkExtendedEdge[] = h.pieces.map((piece, i) => {
-    const text = labelOf(piece, e, crowded(piece) ? rooms.each : rooms.alone);
-    const id = `e${i}`;
-    labels.set(id, text);
-    const side = (terminal: string | null, coil: string, plain: string): string =>
-      terminal === '85' || terminal === '86' ? coil : plain;
-    return {
-      id,
-      sources: [`${key(piece.from.spot)} ${side(piece.from.terminal, 'coil out', 'out')}`],
-      targets: [`${key(piece.to.spot)} ${side(piece.to.terminal, 'coil in', 'in')}`],
-      labels: [{ text: text.join('\n'), width: widest(text) + 2, height: text.length * LINE + 0.5 }],
-    };
-  });
-  h.links.forEach((link, i) => {
-    const text = link.open ? ['return: not in', 'this design'] : [];
-    const id = `l${i}`;
-    labels.set(id, text);
-    edges.push({
-      id,
-      sources: [`${key(link.from)} out`],
-      targets: [`${key(link.to)} in`],
-      ...(text.length > 0 && i === h.links.findIndex((l) => l.open)
-        ? { labels: [{ text: text.join('\n'), width: widest(text) + 2, height: text.length * LINE + 0.5 }] }
-        : {}),
-    });
-  });
+  const firstOpen = h.links.findIndex((link) => link.open);
   return {
-    graph: { id: 'feed', children: h.spots.map(node), edges, layoutOptions: OPTIONS },
-    symbols,
-    labels,
+    symbols: new Map(
+      h.spots.map((spot) => [spot, symbolOf(spot, e, spot.kind === 'coil' ? rooms.each : rooms.alone)]),
+    ),
+    edges: [
+      ...h.pieces.map((piece) => ({
+        from: piece.from.spot,
+        to: piece.to.spot,
+        lines: labelOf(piece, e, crowded(piece) ? rooms.each : rooms.alone),
+        wire: piece.wire,
+        control: piece.from.terminal === '85' || piece.to.terminal === '86',
+        open: false,
+      })),
+      ...h.links.map(({ from, to, open }, i) => ({
+        from,
+        to,
+        lines: i === firstOpen ? ['return: not in', 'this design'] : [],
+        wire: null,
+        control: false,
+        open,
+      })),
+    ],
   };
 }
-
-const OPTIONS = {
-  'elk.algorithm': 'layered',
-  'elk.direction': 'RIGHT',
-  'elk.edgeRouting': 'ORTHOGONAL',
-  'elk.randomSeed': '1',
-  'elk.spacing.nodeNode': '2.5',
-  'elk.spacing.edgeNode': '1.5',
-  'elk.spacing.edgeEdge': '2',
-  'elk.spacing.edgeLabel': '0.3',
-  'elk.layered.spacing.nodeNodeBetweenLayers': '2.5',
-  'elk.layered.spacing.edgeNodeBetweenLayers': '1.5',
-  'elk.layered.spacing.edgeEdgeBetweenLayers': '1.5',
-  'elk.layered.edgeLabels.sideSelection': 'ALWAYS_UP',
-  'elk.layered.considerModelOrder.strategy': 'NODES_AND_EDGES',
-  'elk.layered.nodePlacement.strategy': 'NETWORK_SIMPLEX',
-  'elk.padding': '[top=0,left=0,bottom=0,right=0]',
-} as const;

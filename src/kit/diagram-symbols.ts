@@ -1,5 +1,4 @@
 /** The symbols of the drawing, in black lines. All in mm, from the upper left corner of the symbol. */
-import type { ElkExtendedEdge, ElkPoint } from 'elkjs/lib/elk-api.js';
 import { FONT, LINE, type Shape, TERMINAL } from './diagram-graph.ts';
 import { escaped } from './escape.ts';
 
@@ -92,14 +91,9 @@ export function draw({ spot, width: w, height: h, at, below, lines }: Shape): st
   }
 }
 
-/** The line of an edge. */
-export function wireOf(edge: ElkExtendedEdge, kind: string): string {
-  const points = (edge.sections ?? []).map((s): ElkPoint[] => [
-    s.startPoint,
-    ...(s.bendPoints ?? []),
-    s.endPoint,
-  ]);
-  return points
-    .map((way) => `<path class="${kind}" d="M${way.map((p) => `${mm(p.x)} ${mm(p.y)}`).join('L')}"/>`)
-    .join('');
-}
+/** The line of a wire. */
+export const wireLine = (way: readonly { x: number; y: number }[], kind: string): string =>
+  `<path class="${kind}" d="M${way.map(({ x, y }) => `${mm(x)} ${mm(y)}`).join('L')}"/>`;
+
+/** Where wires are joined. */
+export const joint = ({ x, y }: { x: number; y: number }): string => dot(x, y, 0.8, true);

@@ -2,15 +2,14 @@
  * The wiring diagram: the harness laid out from the battery on the left to the battery on the right, as SVG.
  * Black lines on white, for a page of A4 as well as of Letter, lying.
  *
- *   harness ─► graph ─► layout (ELK) ─► symbols, wires, labels ─► SVG
+ *   harness ─► graph ─► layout ─► symbols, wires, labels ─► SVG
  */
-import type { ElkNode } from 'elkjs/lib/elk-api.js';
 import type { Result } from '../findings/result.ts';
-import { banks, type Drawn, graphOf, ROOMS } from './diagram-graph.ts';
-import { draw, mm, text, wireOf } from './diagram-symbols.ts';
+import { banks, type Graph, graphOf, LINE, ROOMS, type Shape } from './diagram-graph.ts';
+import { above, type Placed, type Point, placed } from './diagram-layout.ts';
+import { draw, joint, mm, text, wireLine } from './diagram-symbols.ts';
 import { escaped } from './escape.ts';
 import { harnessOf } from './harness.ts';
-import type { Harness } from './places.ts';
 import { released } from './release.ts';
 import { textWidth, wrapText } from './text-size.ts';
 
@@ -34,32 +33,25 @@ const NOTES: readonly string[] = [
   'The wires that tell each coil when to fire stay as they are. Where the driver sits outside the coil, the return begins at the driver’s ground.',
 ];
 
-/** The library's class, whose types do not say that it is the module itself. */
-type Layout = new () => { layout(graph: ElkNode): Promise<ElkNode> };
-
 /** The diagram of a result. The same result gives the same text. */
-export async function wiringDiagram(result: Result): Promise<string> {
+export function wiringDiagram(result: Result): string {
   const harness = harnessOf(result.evaluation);
-  // Loaded here: the library is large, and nothing else needs it.
-  const Elk = (await import('elkjs/lib/elk.bundled.js')).default as unknown as Layout;
-  const elk = new Elk();
-  const ways: [ElkNode, Drawn][] = [];
-  for (const rooms of ROOMS) {
-    const drawn = graphOf(harness, result.evaluation, rooms);
-    ways.push([await elk.layout(drawn.graph), drawn]);
-  }
-  const [placed, drawn] = ways.reduce((a, b) => (scaleOf(b[0]) > scaleOf(a[0]) ? b : a));
-  return svg(placed, drawn, harness, result);
+  const ways = ROOMS.map((rooms) => graphOf(harness, result.evaluation, rooms)).map((graph) => ({
+    graph,
+    place: placed(graph),
+  }));
+  const { graph, place } = ways.reduce((a, b) => (scaleOf(b.place) > scaleOf(a.place) ? b : a));
+  return svg(graph, place, result);
 }
 
 const ROOM = { width: PAGE.width - 2, height: PAGE.height - HEAD - FOOT - 2 };
-const scaleOf = ({ width = 1, height = 1 }: ElkNode): number =>
+const scaleOf = ({ width, height }: Placed): number =>
   Math.min(LARGEST, ROOM.width / width, ROOM.height / height);
 
-function svg(placed: ElkNode, drawn: Drawn, harness: Harness, result: Result): string {
+function svg(graph: Graph, place: Placed, result: Result): string {
   const { title } = result.evaluation.design;
-  const [width, height] = [placed.width ?? 1, placed.height ?? 1];
-  const scale = scaleOf(placed);
+  const { width, height } = place;
+  const scale = scaleOf(place);
   const left = (PAGE.width - width * scale) / 2;
   const top = HEAD + 1 + (ROOM.height - height * scale) / 2;
   const status = released(result);
@@ -72,9 +64,13 @@ function svg(placed: ElkNode, drawn: Drawn, harness: Harness, result: Result): s
     text(heading(`Wiring diagram: ${title}`), PAGE.width / 2, 0, 'name', 3.6),
     status.ok ? '' : banner(status.words),
     `<g transform="translate(${mm(left)} ${mm(top)}) scale(${Number(scale.toFixed(4))})">`,
-    ...wires(placed, drawn, harness, result),
-    ...nodes(placed, drawn, harness),
-    ...frames(placed, harness, result),
+    ...wires(place, result),
+    ...place.joints.map(joint),
+    ...[...place.corners].map(
+      ([spot, { x, y }]) =>
+        `<g transform="translate(${mm(x)} ${mm(y)})">${draw(graph.symbols.get(spot) as Shape)}</g>`,
+    ),
+    ...frames(graph, place, result),
     '</g>',
     ...NOTES.flatMap((note) => wrapText(note, PAGE.width / 2.2)).map((note, i) =>
       text([note], PAGE.width / 2, PAGE.height - FOOT + i * 2.8, '', 2.2),
@@ -93,40 +89,32 @@ const banner = (words: string): string =>
   `<rect x="20" y="6.2" width="${PAGE.width - 40}" height="7.6" style="stroke-width:.8"/>` +
   text([words], PAGE.width / 2, 7.2, 'name', Math.min(5, (PAGE.width - 50) / textWidth(words) / 1.15));
 
-function wires(placed: ElkNode, { labels }: Drawn, harness: Harness, { evaluation: e }: Result): string[] {
-  return (placed.edges ?? []).map((edge) => {
-    const index = Number(edge.id.slice(1));
-    const wire = edge.id.startsWith('e') ? (harness.pieces[index]?.wire ?? null) : null;
-    const open = edge.id.startsWith('l') && harness.links[index]?.open === true;
-    const side = wire === null ? null : e.design.runs[e.design.wires[wire]?.run ?? 0]?.side;
-    const label = edge.labels?.[0];
-    const words =
-      label === undefined
-        ? ''
-        : text(labels.get(edge.id) ?? [], (label.x ?? 0) + (label.width ?? 0) / 2, label.y ?? 0, 'name');
-    return wireOf(edge, open ? 'open' : (side ?? 'link')) + words;
+function wires(place: Placed, { evaluation: e }: Result): string[] {
+  return place.wires.map(({ edge, way, label }) => {
+    const side =
+      edge.wire === null ? 'link' : (e.design.runs[e.design.wires[edge.wire]?.run ?? 0]?.side ?? 'link');
+    return wireLine(way, edge.open ? 'open' : side) + labelOf(edge.lines, label);
   });
 }
 
-function nodes(placed: ElkNode, { symbols }: Drawn, harness: Harness): string[] {
-  return (placed.children ?? []).flatMap((node) => {
-    const spot = harness.spots[Number(node.id.slice(1))];
-    const symbol = spot && symbols.get(spot.id);
-    return symbol === undefined
-      ? []
-      : [`<g transform="translate(${mm(node.x ?? 0)} ${mm(node.y ?? 0)})">${draw(symbol)}</g>`];
-  });
-}
+/** Half of the lines above the wire, the others below. */
+const labelOf = (lines: readonly string[], { x, y }: Point): string => {
+  const upper = above(lines);
+  return (
+    text(lines.slice(0, upper), x, y - upper * LINE - 0.3, 'name') + text(lines.slice(upper), x, y + 0.5)
+  );
+};
 
 /** Distance of a frame from the coils in it [mm]. */
 const MARGIN = 1.2;
 
 /** A dashed frame around the coils of each bank, where no other coil lies between them. */
-function frames(placed: ElkNode, harness: Harness, { evaluation: e }: Result): string[] {
-  const coils = (placed.children ?? []).flatMap((node) => {
-    const coil = harness.spots[Number(node.id.slice(1))]?.coil ?? null;
-    const { x = 0, y = 0, width = 0, height = 0 } = node;
-    return coil === null ? [] : [{ coil, left: x, top: y, right: x + width, bottom: y + height }];
+function frames({ symbols }: Graph, { corners }: Placed, { evaluation: e }: Result): string[] {
+  const coils = [...corners].flatMap(([spot, { x, y }]) => {
+    const { width, height } = symbols.get(spot) as Shape;
+    return spot.coil === null
+      ? []
+      : [{ coil: spot.coil, left: x, top: y, right: x + width, bottom: y + height }];
   });
   return banks(e).flatMap((bank) => {
     const own = coils.filter(({ coil }) => bank.coils.has(coil));

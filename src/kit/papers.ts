@@ -30,8 +30,8 @@ export const FILES = {
 export type FileName = keyof typeof FILES;
 
 /** The papers but for the workbook. The same job and words give the same texts. */
-export async function papers(job: Job, words: Words): Promise<Map<FileName, string>> {
-  const diagram = await wiringDiagram(job.result);
+export function papers(job: Job, words: Words): Map<FileName, string> {
+  const diagram = wiringDiagram(job.result);
   return new Map<FileName, string>([
     ['instructions.html', instructions(job, words, diagram)],
     ['diagram.svg', diagram],

@@ -84,7 +84,7 @@ export interface Calls {
   trace: { ask: { speed: number }; reply: TraceView | Nothing };
   curves: { ask: null; reply: readonly FuseCurves[] | Nothing };
   workbook: { ask: { text: string }; reply: Uint8Array };
-  diagram: { ask: { text: string }; reply: string };
+  diagram: { ask: null; reply: string };
   saved: {
     ask: { bytes: Uint8Array; file: string };
     reply: { ok: true; text: string } | { ok: false; problems: readonly Problem[] };

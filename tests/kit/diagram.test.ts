@@ -30,7 +30,7 @@ const CASES: [string, string][] = [
 
 test('the diagram of the straight six shows every part with its terminals, sizes and lengths', async () => {
   const bare = demo('hill-climb-six').replace(/\nkit:[\s\S]*$/, '\n');
-  const found = texts(await wiringDiagram(result(bare)));
+  const found = texts(wiringDiagram(result(bare)));
   // Read off the design by hand: a 1.5 m main with fuse at 0.15 m and a relay, six drops of 0.45 m, six grounds of
   // 0.35 m, a strap of 0.5 m in 4 AWG. 0.45 m is 17.7 in.
   for (const text of ['BAT+', 'BAT−', 'F1', 'K1', 'S1', 'G1', '30', '87', '85', '86', '4 AWG C'])
@@ -46,7 +46,7 @@ test('the diagram of the straight six shows every part with its terminals, sizes
   // Where the relay sits along the run is not known: two pieces of the run and both wires of the relay coil are blanks.
   expect(found.filter((t) => t === 'length ____')).toHaveLength(4);
   // With its place at 0.30 m there are 0.30 - 0.15 m before and 1.5 - 0.30 m behind it, and no blanks are left.
-  const whole = texts(await wiringDiagram(result(demo('hill-climb-six'))));
+  const whole = texts(wiringDiagram(result(demo('hill-climb-six'))));
   expect(whole.filter((t) => t.includes('____'))).toEqual([expect.stringContaining('not in the design')]);
   for (const length of ['0.150 m', '1.200 m', '0.800 m', '0.250 m'])
     expect(
@@ -57,16 +57,16 @@ test('the diagram of the straight six shows every part with its terminals, sizes
 
 test('the same result gives the same diagram', async () => {
   const one = result(straight(8));
-  expect(await wiringDiagram(one)).toBe(await wiringDiagram(one));
+  expect(wiringDiagram(one)).toBe(wiringDiagram(one));
 });
 
 test('a design that fails says so in the diagram', async () => {
-  const svg = await wiringDiagram(result(straight(16).replace('gauge: 6 AWG', 'gauge: 22 AWG')));
+  const svg = wiringDiagram(result(straight(16).replace('gauge: 6 AWG', 'gauge: 22 AWG')));
   expect(texts(svg).join(' ')).toContain('NOT RELEASED FOR BUILDING: the design fails');
 });
 
 test('names cannot leave their place in the markup', async () => {
-  const svg = await wiringDiagram(
+  const svg = wiringDiagram(
     result(straight(1, '', '<script>alert(1)</script>&"\'').replace('run: drop', 'run: "a</text><script>"')),
   );
   expect(svg).not.toContain('<script');
@@ -113,7 +113,7 @@ describeWithPeer('chromium', 'the diagram can be read', () => {
   test('no text lies over another, on a wire or a symbol’s edge, or outside of the page', async () => {
     const page = await browser().newPage();
     for (const [name, design] of CASES) {
-      await page.setContent(`<body style="margin:0">${await wiringDiagram(result(design))}</body>`);
+      await page.setContent(`<body style="margin:0">${wiringDiagram(result(design))}</body>`);
       const seen = await page.evaluate<Seen>(LOOK);
       // Boxes are as tall as the font's whole line; letters fill about two thirds of it. A tenth of the height off
       // each side leaves the letters' own boxes.
@@ -154,7 +154,7 @@ describeWithPeer('chromium', 'the diagram can be read', () => {
 test.each(CASES)('letters of %s are at least 1.5 mm high on paper', async (_, design) => {
   // Letters of 1.5 mm (4.3 points) are the least that a healthy eye reads without trouble at 30 cm: 17 minutes of
   // arc, where 5 are the limit of sight. An arbitrary choice.
-  const svg = await wiringDiagram(result(design));
+  const svg = wiringDiagram(result(design));
   const scale = Number(/scale\(([\d.]+)\)/.exec(svg)?.[1]);
   expect(scale * 2.5).toBeGreaterThanOrEqual(1.5);
 });

@@ -194,7 +194,7 @@ describe.each(DESIGNS)('instructions of %s', (_, design) => {
 
 test('the same job gives the same papers', async () => {
   const job = jobOf(straight(6));
-  const [one, two] = [await papers(job, WORDS), await papers(job, WORDS)];
+  const [one, two] = [papers(job, WORDS), await papers(job, WORDS)];
   expect([...one]).toEqual([...two]);
 });
 
@@ -227,7 +227,7 @@ const HOSTILE = [
 test.each(HOSTILE)('the title %j stays text', async (title) => {
   const kit = `  colours: { main: ${JSON.stringify(title.slice(0, 40))} }\n  parts: { fuse: ${JSON.stringify(title.slice(0, 80))} }\n`;
   const job = jobOf(straight(1, kit, title));
-  for (const [name, text] of await papers(job, WORDS)) {
+  for (const [name, text] of papers(job, WORDS)) {
     if (name.endsWith('.csv')) {
       for (const cell of readCsv(text).flat()) expect(cell, name).not.toMatch(/^\s*[=+\-@]/);
       continue;
@@ -247,7 +247,7 @@ test('text of any length and kind stays text, also where the reader would not le
   const job = jobOf(straight(1));
   const title = `=${'<&>"'.repeat(8_000)}\u0000\ud800`;
   const evaluation = { ...job.result.evaluation, design: { ...job.result.evaluation.design, title } };
-  for (const [name, text] of await papers({ ...job, result: { ...job.result, evaluation } }, WORDS)) {
+  for (const [name, text] of papers({ ...job, result: { ...job.result, evaluation } }, WORDS)) {
     expect(text.includes('\u0000'), name).toBe(false);
     expect(text, name).not.toMatch(/[\ud800-\udfff]/);
     expect(text, name).not.toContain('<&>');

@@ -100,7 +100,7 @@ describeWithPeer('chromium', 'on paper', () => {
 
       for (const [name, design] of DESIGNS) {
         const job = jobOf(design);
-        const all = await papers(job, WORDS);
+        const all = papers(job, WORDS);
         for (const paper of LONG)
           for (const [format, [width, height]] of Object.entries(FORMATS)) {
             const where = `${name}, ${paper}, ${format}`;
@@ -162,7 +162,7 @@ describeWithPeer('chromium', 'on paper', () => {
 
       for (const [name, design] of [...DESIGNS, ['fifty conductors', most] as const]) {
         const job = jobOf(design);
-        await page.setContent((await papers(job, WORDS)).get('build-record.html') ?? '');
+        await page.setContent(papers(job, WORDS).get('build-record.html') ?? '');
         for (const format of ['A4', 'Letter'] as const) {
           writeFileSync(pdf, await page.pdf({ format }));
           const { pages, words } = wordsOf(pdf);
@@ -186,7 +186,7 @@ describeWithPeer('chromium', 'on paper', () => {
 
     await page.emulateMedia({ media: 'print' });
     for (const [name, design] of DESIGNS) {
-      const all = await papers(jobOf(design), WORDS);
+      const all = papers(jobOf(design), WORDS);
       for (const paper of PAPERS)
         for (const [format, [width, height]] of Object.entries(FORMATS)) {
           // The width between the margins of the paper, at 96 pixels to the inch.

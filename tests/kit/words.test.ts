@@ -21,7 +21,7 @@ test('a part given replaces ours; values are filled in, the words themselves are
     'words.yaml',
   );
   if (!read.ok) throw new Error('refused');
-  const html = (await papers(jobOf(straight(2)), read.words)).get('instructions.html') ?? '';
+  const html = papers(jobOf(straight(2)), read.words).get('instructions.html') ?? '';
   expect(html).toContain('A &lt;b&gt;good&lt;/b&gt; crimp tool for <bdi>F1</bdi>: <data value="20"');
   expect(html).toContain('only with a relay');
   expect(html).not.toContain('only without');
@@ -33,7 +33,7 @@ test('cautions and reasons to stop are added to ours and never replace them', as
   if (!read.ok) throw new Error('refused');
   expect(read.words.cautions).toEqual([...WORDS.cautions, { text: 'Mind the dog.' }]);
   expect(read.words.stop).toEqual([...WORDS.stop, { text: 'The dog barks.' }]);
-  const html = (await papers(jobOf(straight(2)), read.words)).get('instructions.html') ?? '';
+  const html = papers(jobOf(straight(2)), read.words).get('instructions.html') ?? '';
   for (const caution of [...CAUTIONS, 'Mind the dog.']) expect(html).toContain(caution);
 });
 

@@ -174,7 +174,6 @@ describeWithPeer('chromium', 'the page', () => {
 
   test('the wiring diagram is drawn in the page', async () => {
     const { page, said, asked } = await opened(demoPath('pair-four'));
-    await page.getByRole('button', { name: 'Draw the wiring diagram' }).click();
     const picture = page.locator('img.wiring');
     await picture.waitFor();
     await expect

@@ -42,4 +42,4 @@ export async function openFile(file: File): Promise<Opened> {
 }
 
 /** The workbook of a design's text. */
-export const workbookOf = (text: string): Promise<Uint8Array> => askOnce('workbook', { text }, 'sheets');
+export const workbookOf = (text: string): Promise<Uint8Array> => askOnce('workbook', { text }, true);

@@ -1,6 +1,6 @@
 /** Asks a worker and waits for its answers. */
 import type { Calls, Kind, Reply } from '../protocol.ts';
-import { type Extra, startWorker } from './parts.ts';
+import { startWorker } from './parts.ts';
 
 interface Waiting {
   readonly done: (reply: never) => void;
@@ -12,8 +12,8 @@ export class Client {
   private readonly waiting = new Map<number, Waiting>();
   private count = 0;
 
-  constructor(extra?: Extra) {
-    this.worker = startWorker(extra).then((worker) => {
+  constructor(sheets = false) {
+    this.worker = startWorker(sheets).then((worker) => {
       worker.onmessage = ({ data }: MessageEvent<Reply>) => this.take(data);
       worker.onerror = (event) => this.fail(event.message);
       return worker;
@@ -54,9 +54,9 @@ export class Client {
 export async function askOnce<K extends Kind>(
   kind: K,
   ask: Calls[K]['ask'],
-  extra?: Extra,
+  sheets = false,
 ): Promise<Calls[K]['reply']> {
-  const client = new Client(extra);
+  const client = new Client(sheets);
   try {
     return await client.call(kind, ask);
   } finally {

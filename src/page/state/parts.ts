@@ -8,21 +8,10 @@ async function partText(id: string): Promise<string> {
   return new Response(stream).text();
 }
 
-/**
- * The library of the diagram would take the worker for its own when it finds no document, and listen in the place of
- * ours.
- */
-const LAYOUT_HEAD = 'self.document={};\n';
-const LAYOUT_END = '\n;delete self.document;\n';
-
-/** What only one kind of job needs: what lays out the wiring diagram, and what evaluates the cells of a workbook. */
-export type Extra = 'layout' | 'sheets';
-
-/** A worker that runs the pipeline; with `extra` one that can do that job as well. */
-export async function startWorker(extra?: Extra): Promise<Worker> {
+/** A worker that runs the pipeline; with `sheets` one that can also evaluate the cells of a workbook. */
+export async function startWorker(sheets: boolean): Promise<Worker> {
   const own = partText('part-worker');
-  const before = extra === undefined ? '' : await partText(`part-${extra}`);
-  const parts = extra === 'layout' ? [LAYOUT_HEAD, before, LAYOUT_END, await own] : [before, '\n', await own];
+  const parts = [sheets ? await partText('part-sheets') : '', '\n', await own];
   const url = URL.createObjectURL(new Blob(parts, { type: 'text/javascript' }));
   try {
     return new Worker(url);

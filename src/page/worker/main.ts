@@ -6,7 +6,6 @@ import { designJsonSchema } from '../../design/schema-json.ts';
 import { wiringDiagram } from '../../kit/diagram.ts';
 import { fuseCurves } from '../../pictures/curve-lines.ts';
 import { speedLines } from '../../pictures/speed-lines.ts';
-import { run } from '../../run.ts';
 import { runLaid } from '../../run-laid.ts';
 import { readSaved } from '../../saved/read.ts';
 import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
@@ -32,7 +31,7 @@ const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Prom
     return found.curves ?? { why: found.why };
   },
   workbook: ({ text }) => toWorkbook(runLaid(designOf(text), show)),
-  diagram: ({ text }) => wiringDiagram(run(designOf(text))),
+  diagram: () => wiringDiagram(live.result),
   saved: async ({ bytes, file }) => {
     const read = await readSaved(bytes, file);
     return read.ok ? { ok: true, text: read.design.text } : read;
