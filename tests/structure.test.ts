@@ -16,6 +16,7 @@ const ORDER = [
   ['findings'],
   ['readings'],
   ['pictures'],
+  ['ooxml'],
   ['writers'],
   ['kit'],
   ['docs'],

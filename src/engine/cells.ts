@@ -1,11 +1,13 @@
 /** Fills the places with cells: values, and one formula for each member of a formula's quantity. */
+
+import { address } from '../basis/address.ts';
 import type { At, Axis, Quantity } from '../basis/quantity.ts';
 import { convert } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { type Cell, inputValue, put, type Sheet } from './cell.ts';
 import { blockHeading, inputHeading, sheetHeading } from './headings.ts';
-import { address, type Block, firstRow, type Place } from './layout.ts';
+import { type Block, firstRow, type Place } from './layout.ts';
 import { INPUTS } from './sheets.ts';
 import { type Grid, translate } from './translate.ts';
 

@@ -213,12 +213,3 @@ function layValues(to: Laying, sheet: string, title: string, names: readonly Qua
 
 /** Row of the first member of a block. */
 export const firstRow = (block: Block): number => block.top + HEADING_ROWS[block.form];
-
-export const letters = (column: number): string =>
-  column < 26
-    ? String.fromCharCode(65 + column)
-    : letters(Math.floor(column / 26) - 1) + letters(column % 26);
-
-/** `Sheet!$C$5`; what is not fixed stands without its dollar sign. */
-export const address = (row: number, column: number, fixedRow = true, fixedColumn = true): string =>
-  `${fixedColumn ? '$' : ''}${letters(column)}${fixedRow ? '$' : ''}${row + 1}`;

@@ -3,6 +3,7 @@
  * results. Before anything is made of it, it is held against the compiled model.
  */
 import { type CellValue, DetailedCellError, HyperFormula, type RawCellContent } from 'hyperformula';
+import { address } from '../basis/address.ts';
 import type { Axis } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
 import { type OnRequest, QUANTITIES } from '../model/model.ts';
@@ -10,7 +11,7 @@ import type { Cell, Sheet } from './cell.ts';
 import { cellOf, members, workings } from './cells.ts';
 import { shapeOf } from './choose.ts';
 import { type Evaluation, evaluate, ModelError, type Value } from './evaluate.ts';
-import { address, type Place, placement } from './layout.ts';
+import { type Place, placement } from './layout.ts';
 import type { Grid } from './translate.ts';
 
 /**

@@ -1,9 +1,11 @@
 /** Turns the formula of a quantity into the formulas of its cells. */
+
+import { address } from '../basis/address.ts';
 import { type Selector, tokens } from '../basis/formula.ts';
 import type { At, Axis } from '../basis/quantity.ts';
 import { OWNERS } from './axes.ts';
 import { areaOf, type Chosen, chosen, type Here, here, isSingle, type Shape } from './choose.ts';
-import { address, type Place, type Placement } from './layout.ts';
+import type { Place, Placement } from './layout.ts';
 
 /** A shape with the places of its cells. */
 export interface Grid extends Shape {

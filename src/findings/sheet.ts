@@ -1,10 +1,11 @@
 /** The findings as cells: value, limit and verdict of every rule for every subject, all formulas. */
+
+import { address } from '../basis/address.ts';
 import type { At } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
 import type { Cell, Sheet } from '../engine/cell.ts';
 import { cellOf } from '../engine/cells.ts';
 import type { Place } from '../engine/layout.ts';
-import { address } from '../engine/layout.ts';
 import type { Grid } from '../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { judged } from './judged.ts';

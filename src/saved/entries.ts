@@ -1,11 +1,13 @@
 /** The cells in which a person enters something, with what stood there when the workbook was made. */
+
+import { address } from '../basis/address.ts';
 import type { At, Axis, Input, Quantity } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
 import type { Path } from '../design/problems.ts';
 import { members } from '../engine/axes.ts';
 import { inputValue } from '../engine/cell.ts';
 import { members as combinations } from '../engine/cells.ts';
-import { address, type Place, placement } from '../engine/layout.ts';
+import { type Place, placement } from '../engine/layout.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import type { Book, Found } from './book.ts';
 import { keyOf } from './keys.ts';

@@ -7,11 +7,12 @@
  *
  * A design that is read like this is what the workbook shows: after the reading every cell is compared once more.
  */
+
+import { address } from '../basis/address.ts';
 import type { Design } from '../design/design.ts';
 import { keyText, type Problem, quote, sortProblems } from '../design/problems.ts';
 import { readDesign } from '../design/read.ts';
 import { asEntered } from '../engine/cell.ts';
-import { address } from '../engine/layout.ts';
 import { edited } from './apply.ts';
 import { openArchive } from './archive.ts';
 import { type Book, type Found, openBook } from './book.ts';

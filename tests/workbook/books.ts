@@ -1,9 +1,9 @@
 /** Workbooks of designs, as bytes and as the evaluation that they were made from. */
 import { readFileSync } from 'node:fs';
+import { address } from '../../src/basis/address.ts';
 import type { At } from '../../src/basis/quantity.ts';
 import type { Design } from '../../src/design/design.ts';
 import { cellOf } from '../../src/engine/cells.ts';
-import { address } from '../../src/engine/layout.ts';
 import type { QuantityName } from '../../src/model/model.ts';
 import { type LaidResult, runLaid } from '../../src/run-laid.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';

@@ -1,7 +1,8 @@
 /** The cut list as a sheet: lengths are formulas over the lengths of the design and the allowances on top. */
+
+import { address } from '../../basis/address.ts';
 import type { Cell, Sheet } from '../../engine/cell.ts';
 import { put } from '../../engine/cell.ts';
-import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { cellFor } from '../../writers/workbook/links.ts';
 import { type Column, section, table, words } from '../../writers/workbook/page.ts';

@@ -1,7 +1,8 @@
 /** The build record of one kit as a sheet; the limits of the drop follow the model. */
+
+import { address } from '../../basis/address.ts';
 import type { Sheet } from '../../engine/cell.ts';
 import { put } from '../../engine/cell.ts';
-import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { cellFor } from '../../writers/workbook/links.ts';
 import { table, words } from '../../writers/workbook/page.ts';

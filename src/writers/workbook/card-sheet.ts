@@ -1,10 +1,10 @@
 /** The test card: what to measure, where, what is acceptable, a cell for what was read, and the verdict on it. */
 
+import { address } from '../../basis/address.ts';
 import type { At } from '../../basis/quantity.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design, Measured } from '../../design/design.ts';
 import { asEntered, type Cell, put, type Sheet } from '../../engine/cell.ts';
-import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { SPREADS } from '../../model/readings.ts';

@@ -2,9 +2,10 @@
  * The values behind the charts that stand in no other cell: the drop of each conductor at the worst firing, the
  * horizontal lines of fuse and ampacity, marks at the fault currents, and times without a gap.
  */
+
+import { address } from '../../basis/address.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
-import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
 import type { QuantityName } from '../../model/model.ts';
 import { protectorOf } from '../../model/route.ts';

@@ -1,8 +1,9 @@
 /** The words and values that the lists in the cells of Inputs offer, a column for each kind of entry. */
+
+import { address } from '../../basis/address.ts';
 import type { Quantity } from '../../basis/quantity.ts';
 import { CLOSES, SERIES, SUPPRESSIONS } from '../../design/names.ts';
 import { put, type Sheet } from '../../engine/cell.ts';
-import { address } from '../../engine/layout.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { opening, type Page } from './page.ts';
 

@@ -3,11 +3,11 @@
  * first feed stand as numbers, those of the second follow its inputs, and so does the difference.
  */
 
+import { address } from '../../basis/address.ts';
 import type { At } from '../../basis/quantity.ts';
 import { convert, printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
-import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { open as isOpen } from '../../findings/finding.ts';
 import type { Result } from '../../findings/result.ts';

@@ -1,6 +1,7 @@
 /** The design file itself, line by line: what the workbook was made from, and all of it that has no cell elsewhere. */
+
+import { address } from '../../basis/address.ts';
 import { put, type Sheet } from '../../engine/cell.ts';
-import { address } from '../../engine/layout.ts';
 import { LINE_PART } from '../../saved/mark.ts';
 import { opening, type Page } from './page.ts';
 

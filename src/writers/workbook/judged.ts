@@ -1,10 +1,11 @@
 /** The sheet of the rules with what the pages need of it: rank, words and the units in which values are read. */
+
+import { address } from '../../basis/address.ts';
 import type { Quantity } from '../../basis/quantity.ts';
 import { ARBITRARY, type Citation, printCitation } from '../../basis/sources.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
-import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { MARGINAL } from '../../findings/finding.ts';
 import { judged } from '../../findings/judged.ts';

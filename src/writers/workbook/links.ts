@@ -1,9 +1,11 @@
 /** Cells that show a value of the workings, in the unit in which the trade reads it. */
+
+import { address } from '../../basis/address.ts';
 import type { At, Quantity } from '../../basis/quantity.ts';
 import { convert, printUnit } from '../../basis/units.ts';
 import type { Cell } from '../../engine/cell.ts';
 import { cellOf } from '../../engine/cells.ts';
-import { address, type Place } from '../../engine/layout.ts';
+import type { Place } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 

@@ -1,6 +1,6 @@
 /** A sheet before it is drawn: its cells, and how they lie on screen and paper. */
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
-import type { Chart } from './chart.ts';
+import type { Chart } from '../../ooxml/chart.ts';
 
 /** Makes part of a page follow a verdict, by a condition on the cells themselves. */
 export interface Look {
@@ -24,7 +24,7 @@ export interface Page {
   /** Defined names of its own: the name, and the cells that it stands for. */
   readonly names?: readonly (readonly [string, string])[];
   readonly charts?: readonly Chart[];
-  /** Rows, counted from 0, before which a new page begins on paper. */
+  /** Rows, counted from 0, before which a new page starts on paper. */
   readonly breaks?: readonly number[];
   /**
    * First and last row of those whose text changes with the inputs: a program that fits rows to their text may do so.

@@ -2,8 +2,8 @@
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
+import type { Chart, Dash, Lines, Series } from '../../ooxml/chart.ts';
 import { breaksOf } from './breaks.ts';
-import type { Chart, Dash, Lines, Series } from './chart.ts';
 import { type Charted, charted, type Group, groups } from './charted-sheet.ts';
 import { columns, type Figure, ofRun, type Part, putPart } from './figures.ts';
 import { cellFor, heading, shown } from './links.ts';

@@ -1,10 +1,11 @@
 /** What the coils get: the charge on a stiff supply, what the worst coil is left with, and where the drop arises. */
+
+import { address } from '../../basis/address.ts';
 import type { Design } from '../../design/design.ts';
 import { put, type Sheet } from '../../engine/cell.ts';
-import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
+import type { Chart } from '../../ooxml/chart.ts';
 import { breaksOf } from './breaks.ts';
-import type { Chart } from './chart.ts';
 import { charted } from './charted-sheet.ts';
 import { columns, type Figure, type Part, putPart } from './figures.ts';
 import { cellFor, labels, picked, shown } from './links.ts';

@@ -1,5 +1,6 @@
 /** How each kind of cell looks. Few colours, and nothing that is told by colour alone. */
 import type { Cell, Role } from '../../engine/cell.ts';
+import type { Border, Font, Look, Style } from '../../ooxml/book.ts';
 import { formatOf } from './formats.ts';
 
 const INK = 'FF1F2933';
@@ -9,51 +10,13 @@ const LINE = 'FFB8C0C8';
 export const PLAIN_SIZE = 10;
 export const SMALL_SIZE = 8;
 
-export interface Font {
-  readonly bold?: true;
-  readonly italic?: true;
-  /** Every character as wide as the others. */
-  readonly mono?: true;
-  /** [pt] */
-  readonly size: number;
-  /** Opacity, red, green, blue, two digits each. */
-  readonly color: string;
-}
-
-export interface Edge {
-  readonly style: 'thin' | 'medium';
-  readonly color: string;
-}
-export interface Border {
-  readonly around?: Edge;
-  readonly bottom?: Edge;
-}
-
-export interface Style {
-  readonly font: Font;
-  /** Colour of the ground. */
-  readonly fill?: string;
-  readonly border?: Border;
-  readonly format: string;
-  readonly vertical: 'top' | 'bottom';
-  readonly horizontal: 'left' | 'right';
-  readonly indent: boolean;
-  readonly wrap: boolean;
-  readonly locked: boolean;
-}
-
 const font = (more: Partial<Font> = {}): Font => ({ size: PLAIN_SIZE, color: INK, ...more });
 const under: Border = { bottom: { style: 'thin', color: LINE } };
 const framed: Border = { around: { style: 'thin', color: INK } };
 
-interface Look {
-  readonly font: Font;
-  readonly fill?: string;
-  readonly border?: Border;
-  readonly wrap?: true;
-}
+type Plain = Pick<Style, 'font' | 'fill' | 'border'> & { readonly wrap?: true };
 
-const LOOKS: Readonly<Record<Role, Look>> = {
+const LOOKS: Readonly<Record<Role, Plain>> = {
   heading: { font: font({ size: 15, bold: true }) },
   about: { font: font({ color: FAINT }) },
   title: { font: font({ size: 11, bold: true }), border: { bottom: { style: 'medium', color: INK } } },
@@ -95,15 +58,8 @@ export function styleOf({ role, unit }: Cell, number: boolean, above: boolean, f
   };
 }
 
-export interface VerdictLook {
-  readonly bold?: true;
-  readonly italic?: true;
-  readonly color: string;
-  readonly fill?: string;
-}
-
 /** Looks of the words of a verdict; each differs from the others in black and white, too. */
-export const VERDICT_LOOKS: Readonly<Record<string, VerdictLook>> = {
+export const VERDICT_LOOKS: Readonly<Record<string, Look>> = {
   FAIL: { bold: true, color: 'FF9B1C1C', fill: 'FFFBDADA' },
   UNKNOWN: { italic: true, color: 'FF7A5200', fill: 'FFFDF1D0' },
   advice: { italic: true, color: 'FF1F4E8C' },

@@ -1,10 +1,11 @@
 /** The first feed run over engine speed, as a table and as charts. */
+
+import { address } from '../../basis/address.ts';
 import type { Design } from '../../design/design.ts';
 import { put, type Sheet } from '../../engine/cell.ts';
-import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
 import type { QuantityName } from '../../model/model.ts';
-import type { Axis, Chart, Dash, Series } from './chart.ts';
+import type { Axis, Chart, Dash, Series } from '../../ooxml/chart.ts';
 import { charted } from './charted-sheet.ts';
 import { heading, shown } from './links.ts';
 import { opening, type Page, table, words } from './page.ts';

@@ -1,7 +1,8 @@
 /** Which conductor of each run carries most: the pages show that one. */
+
+import { address } from '../../basis/address.ts';
 import type { Design } from '../../design/design.ts';
 import { put, type Sheet } from '../../engine/cell.ts';
-import { address } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { cellFor, labels } from './links.ts';
 import { opening, words } from './page.ts';

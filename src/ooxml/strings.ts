@@ -1,5 +1,5 @@
 /** The list of texts of a workbook: each different one once, cells point to them. */
-import { HEAD, textElement } from './xml.ts';
+import { HEAD, MAIN, textElement } from './xml.ts';
 
 export class StringTable {
   readonly #numbers = new Map<string, number>();
@@ -15,7 +15,7 @@ export class StringTable {
   xml(): string {
     const items = [...this.#numbers.keys()].map((text) => `<si>${textElement('t', text)}</si>`);
     return (
-      `${HEAD}<sst xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" count="${this.#uses}" ` +
+      `${HEAD}<sst xmlns="${MAIN}" count="${this.#uses}" ` +
       `uniqueCount="${items.length}">${items.join('')}</sst>`
     );
   }

@@ -2,7 +2,7 @@
  * Charts that live in the workbook: every point is the value of a cell, so that they follow a changed input. Lines
  * differ by their dashes and marks by their shapes, so that a print in black and white can be read.
  */
-import { escaped, HEAD } from './xml.ts';
+import { escaped, HEAD, OFFICE } from './xml.ts';
 
 export type Dash =
   | 'solid'
@@ -63,7 +63,6 @@ export interface Bars extends Placed {
 export type Chart = Lines | Bars;
 
 const DRAWING = 'http://schemas.openxmlformats.org/drawingml/2006';
-const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
 const INK = '1F2933';
 const GRID = 'D5DADF';
 const BAR = '5F6B76';

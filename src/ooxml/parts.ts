@@ -1,15 +1,10 @@
 /** The parts of the file besides the sheets: the list of sheets and names, what belongs to what, the properties. */
-import type { Design } from '../../design/design.ts';
-import { MARK } from '../../saved/mark.ts';
-import type { Page } from './page.ts';
-import { printNames } from './paper.ts';
-import { clean } from './text.ts';
-import { escaped, HEAD } from './xml.ts';
+import type { Book, Sheet } from './book.ts';
+import { corner } from './worksheet.ts';
+import { escaped, HEAD, MAIN, OFFICE } from './xml.ts';
 
-const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
-const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
 const PACKAGE = 'http://schemas.openxmlformats.org/package/2006';
-/** The day that stands in the file as that of its making: a fixed one, so that the same design gives the same bytes. */
+/** The day that stands in the file as that of its making: a fixed one, so that the same book gives the same bytes. */
 const MADE = '2000-01-01T00:00:00Z';
 
 /** Types of relationships, by the last part of their names. */
@@ -29,8 +24,8 @@ export const relationships = (
 
 const SPREADSHEET = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
 const DRAWING = 'application/vnd.openxmlformats-officedocument.drawing';
-/** Content types of parts by the begin of their path. */
-const TYPES: readonly (readonly [begin: string, type: string])[] = [
+/** Content types of parts by the start of their path. */
+const TYPES: readonly (readonly [start: string, type: string])[] = [
   ['xl/workbook.xml', `${SPREADSHEET}.sheet.main+xml`],
   ['xl/worksheets/', `${SPREADSHEET}.worksheet+xml`],
   ['xl/styles.xml', `${SPREADSHEET}.styles+xml`],
@@ -42,7 +37,7 @@ const TYPES: readonly (readonly [begin: string, type: string])[] = [
 
 export function contentTypes(paths: readonly string[]): string {
   const overrides = paths.flatMap((path) => {
-    const type = path.endsWith('.rels') ? undefined : TYPES.find(([begin]) => path.startsWith(begin))?.[1];
+    const type = path.endsWith('.rels') ? undefined : TYPES.find(([start]) => path.startsWith(start))?.[1];
     return type === undefined ? [] : [`<Override PartName="/${path}" ContentType="${type}"/>`];
   });
   return (
@@ -52,25 +47,36 @@ export function contentTypes(paths: readonly string[]): string {
   );
 }
 
-/** `names` are defined names and what they stand for; the sheets have the relationships `rId1` and so on. */
-export function workbookXml(pages: readonly Page[], names: readonly (readonly [string, string])[]): string {
-  const sheets = pages.map(({ name }, i) => `<sheet name="${name}" sheetId="${i + 1}" r:id="rId${i + 1}"/>`);
+/** The sheets have the relationships `rId1` and so on. */
+export function workbookXml({ sheets, names }: Book): string {
+  const listed = sheets.map(({ name }, i) => `<sheet name="${name}" sheetId="${i + 1}" r:id="rId${i + 1}"/>`);
   const own = names.map(([name, to]) => `<definedName name="${name}">${escaped(to)}</definedName>`);
   return (
     `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${OFFICE}"><workbookPr/>` +
     '<bookViews><workbookView xWindow="0" yWindow="0" windowWidth="28800" windowHeight="16200" tabRatio="800"/></bookViews>' +
-    `<sheets>${sheets.join('')}</sheets>` +
-    `<definedNames>${pages.map(printNames).join('')}${own.join('')}</definedNames>` +
+    `<sheets>${listed.join('')}</sheets>` +
+    `<definedNames>${sheets.map(printNames).join('')}${own.join('')}</definedNames>` +
     // Computed afresh when it is opened, whatever results are stored.
     '<calcPr calcId="191029" fullCalcOnLoad="1"/></workbook>'
   );
 }
 
-export const properties = ({ title }: Design): string =>
+/** Print area and repeated rows, as names that belong to the sheet of this number. */
+function printNames(sheet: Sheet, i: number): string {
+  const name = (which: string, range: string): string =>
+    `<definedName name="_xlnm.${which}" localSheetId="${i}">${sheet.name}!${range}</definedName>`;
+  return (
+    name('Print_Area', `$A$1:${corner(sheet, true)}`) +
+    // No columns are repeated: to lay out wide sheets with them takes a spreadsheet program many seconds.
+    (sheet.frozen[0] > 0 ? name('Print_Titles', `$1:$${sheet.frozen[0]}`) : '')
+  );
+}
+
+export const properties = ({ title, creator, keywords }: Book): string =>
   `${HEAD}<cp:coreProperties xmlns:cp="${PACKAGE}/metadata/core-properties" ` +
   'xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:dcterms="http://purl.org/dc/terms/" ' +
   'xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">' +
-  `<dc:title>${escaped(clean(title))}</dc:title><dc:creator>coilfeed</dc:creator><cp:keywords>${MARK}</cp:keywords>` +
-  '<cp:lastModifiedBy>coilfeed</cp:lastModifiedBy>' +
+  `<dc:title>${escaped(title)}</dc:title><dc:creator>${escaped(creator)}</dc:creator>` +
+  `<cp:keywords>${escaped(keywords)}</cp:keywords><cp:lastModifiedBy>${escaped(creator)}</cp:lastModifiedBy>` +
   `<dcterms:created xsi:type="dcterms:W3CDTF">${MADE}</dcterms:created>` +
   `<dcterms:modified xsi:type="dcterms:W3CDTF">${MADE}</dcterms:modified></cp:coreProperties>`;

@@ -1,6 +1,6 @@
 /** The list of styles of a workbook: each different font, ground, border and format once, cells point to them. */
-import { type Border, type Edge, type Font, PLAIN_SIZE, type Style, VERDICT_LOOKS } from './styles.ts';
-import { escaped, HEAD } from './xml.ts';
+import type { Border, Edge, Font, Look, Style } from './book.ts';
+import { escaped, HEAD, MAIN } from './xml.ts';
 
 const NAME = 'Arial';
 const MONO = 'Courier New';
@@ -29,9 +29,7 @@ class Numbered {
 
 export class StyleTable {
   // The first font is that of empty cells, and widths of columns are counted in its digits.
-  readonly #fonts = new Numbered(
-    `<font><sz val="${PLAIN_SIZE}"/><name val="${NAME}"/><family val="2"/></font>`,
-  );
+  readonly #fonts = new Numbered();
   // The format reserves the first two.
   readonly #fills = new Numbered(
     '<fill><patternFill patternType="none"/></fill>',
@@ -40,9 +38,29 @@ export class StyleTable {
   readonly #borders = new Numbered(borderXml({}));
   readonly #formats = new Numbered();
   readonly #cells = new Numbered('<xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/>');
+  readonly #looks = new Map<Look, number>();
+  readonly #known = new Map<Style, number>();
+
+  /** Size of the plain font [pt]. */
+  constructor(size: number) {
+    this.#fonts.of(`<font><sz val="${size}"/><name val="${NAME}"/><family val="2"/></font>`);
+  }
 
   /** Number of a style, to be put at a cell. */
   of(style: Style): number {
+    const found = this.#known.get(style) ?? this.#added(style);
+    this.#known.set(style, found);
+    return found;
+  }
+
+  /** Number of what a condition lays over a cell. */
+  look(look: Look): number {
+    const found = this.#looks.get(look) ?? this.#looks.size;
+    this.#looks.set(look, found);
+    return found;
+  }
+
+  #added(style: Style): number {
     const { format, vertical, horizontal, indent, wrap, locked } = style;
     const number = KNOWN[format] ?? OWN + this.#formats.of(format);
     const fill = style.fill === undefined ? 0 : this.#fills.of(fillXml('fgColor', style.fill));
@@ -55,17 +73,13 @@ export class StyleTable {
     );
   }
 
-  /** The part of the file. The looks of verdicts stand in the order in which they are declared. */
+  /** The part of the file. */
   xml(): string {
     const formats = this.#formats.keys.map(
       (code, i) => `<numFmt numFmtId="${OWN + i}" formatCode="${escaped(code)}"/>`,
     );
-    const looks = Object.values(VERDICT_LOOKS).map(({ fill, ...look }) => {
-      const weight = `${look.bold ? '<b/>' : ''}${look.italic ? '<i/>' : ''}`;
-      return `<dxf><font>${weight}<color rgb="${look.color}"/></font>${fill ? fillXml('bgColor', fill) : ''}</dxf>`;
-    });
     return (
-      `${HEAD}<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">` +
+      `${HEAD}<styleSheet xmlns="${MAIN}">` +
       (formats.length === 0 ? '' : `<numFmts count="${formats.length}">${formats.join('')}</numFmts>`) +
       this.#fonts.list('fonts') +
       this.#fills.list('fills') +
@@ -73,7 +87,7 @@ export class StyleTable {
       '<cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs>' +
       this.#cells.list('cellXfs') +
       '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles>' +
-      `<dxfs count="${looks.length}">${looks.join('')}</dxfs></styleSheet>`
+      `<dxfs count="${this.#looks.size}">${[...this.#looks.keys()].map(lookXml).join('')}</dxfs></styleSheet>`
     );
   }
 }
@@ -82,7 +96,11 @@ const fontXml = ({ bold, italic, mono, size, color }: Font): string =>
   `<font>${bold ? '<b/>' : ''}${italic ? '<i/>' : ''}<sz val="${size}"/><color rgb="${color}"/>` +
   `<name val="${mono ? MONO : NAME}"/><family val="${mono ? 3 : 2}"/></font>`;
 
-/** A rule's ground has its colour as background, where a cell's has it as foreground. */
+const lookXml = ({ bold, italic, color, fill }: Look): string =>
+  `<dxf><font>${bold ? '<b/>' : ''}${italic ? '<i/>' : ''}<color rgb="${color}"/></font>` +
+  `${fill ? fillXml('bgColor', fill) : ''}</dxf>`;
+
+/** A condition's ground has its colour as background, where a cell's has it as foreground. */
 const fillXml = (where: 'fgColor' | 'bgColor', color: string): string =>
   `<fill><patternFill patternType="solid"><${where} rgb="${color}"/></patternFill></fill>`;
 

@@ -1,5 +1,7 @@
 /** Pieces of XML, written as text: the parts of a workbook are small and their order is fixed by the format. */
 
+export const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
+export const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
 export const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 
 const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
