@@ -4,10 +4,11 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { picturesOf } from '../pictures/all.ts';
-import { measureOf } from '../pictures/font.ts';
+import type { Picture } from '../pictures/chart.ts';
+import { widthsOf } from '../pictures/font.ts';
+import type { Measure } from '../pictures/look.ts';
 import { isOurPng, isOurSvg, markedPng } from '../pictures/mark.ts';
-import type { Picture } from '../pictures/picture.ts';
-import { type Letters, toSvg } from '../pictures/svg.ts';
+import { toSvg } from '../pictures/svg.ts';
 import { explain, makeFolder, mayWrite, Refusal, type WriteOptions, writeSafely } from './files.ts';
 
 const ENDINGS = ['svg', 'png'] as const;
@@ -23,7 +24,7 @@ export const pictureEnding = (path: string): PictureEnding | null => {
 const ZOOM = 2;
 
 interface Fonts {
-  readonly letters: Letters;
+  readonly measure: Measure;
   readonly files: readonly string[];
 }
 
@@ -45,12 +46,13 @@ function fontsOf(): Fonts {
   const files = [find('DejaVuSans'), find('DejaVuSans-Bold')] as const;
   const read = (file: string) => {
     try {
-      return measureOf(readFileSync(file));
+      return widthsOf(readFileSync(file));
     } catch (error) {
       throw explain(error, `"${file}"`);
     }
   };
-  fonts = { letters: { plain: read(files[0]), bold: read(files[1]) }, files };
+  const [plain, bold] = [read(files[0]), read(files[1])];
+  fonts = { measure: (text, size, isBold) => (isBold ? bold : plain)(text, size), files };
   return fonts;
 }
 
@@ -59,7 +61,7 @@ export async function drawn<E extends PictureEnding>(
   picture: Picture,
   endings: readonly E[],
 ): Promise<{ readonly ending: E; readonly bytes: Uint8Array }[]> {
-  const svg = await toSvg(picture, fontsOf().letters);
+  const svg = toSvg(picture, fontsOf().measure);
   const bytes = (ending: E) => (ending === 'svg' ? new TextEncoder().encode(svg) : toPng(svg));
   return Promise.all(endings.map(async (ending) => ({ ending, bytes: await bytes(ending) })));
 }

@@ -8,9 +8,8 @@ import type { Design } from '../design/design.ts';
 import type { Problem } from '../design/problems.ts';
 import type { Verdict } from '../findings/finding.ts';
 import type { RuleId } from '../findings/rules.ts';
-import type { FuseCurves } from '../pictures/curve-lines.ts';
+import type { Picture } from '../pictures/chart.ts';
 import type { SpeedLines } from '../pictures/speed-lines.ts';
-import type { CoilLine, SharedLine } from '../pictures/trace-lines.ts';
 import type { ResultJson } from './result-json.ts';
 
 /** A finding as it is read: numbers with their units are printed already, in metric units. */
@@ -41,21 +40,6 @@ export type Answer =
   | { readonly ok: true; readonly view: View }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-/** The currents in time at one speed. */
-export interface TraceView {
-  readonly rpm: number;
-  /** At the battery posts [V]. */
-  readonly supply: number;
-  /** [s] */
-  readonly dwell: number;
-  /** Crank angle of a working cycle [deg]. */
-  readonly cycleAngle: number;
-  readonly coils: readonly CoilLine[];
-  readonly shared: readonly SharedLine[];
-  /** Coil with the lowest supply at its firing. */
-  readonly worst: number;
-}
-
 /** Why there is no such picture, in words. */
 export interface Nothing {
   readonly why: string;
@@ -81,8 +65,8 @@ export interface Calls {
   form: { ask: null; reply: Schema };
   design: { ask: { text: string; file: string }; reply: Answer };
   speed: { ask: null; reply: SpeedLines | Nothing };
-  trace: { ask: { speed: number }; reply: TraceView | Nothing };
-  curves: { ask: null; reply: readonly FuseCurves[] | Nothing };
+  trace: { ask: { speed: number }; reply: Picture | Nothing };
+  curves: { ask: null; reply: readonly Picture[] | Nothing };
   workbook: { ask: { text: string }; reply: Uint8Array };
   diagram: { ask: null; reply: string };
   saved: {

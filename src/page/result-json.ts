@@ -69,7 +69,9 @@ export interface ResultJson {
   readonly coils: readonly CoilJson[];
   readonly sweep: readonly {
     readonly rpm: number;
+    readonly main_average_A: Known;
     readonly main_rms_A: Known;
+    readonly main_peak_A: Known;
     readonly energy_J: Known;
   }[];
   readonly totals: {

@@ -2,12 +2,11 @@
 import type { Evaluation } from '../engine/evaluate.ts';
 import { whyNoTrace } from '../transient/circuit.ts';
 import { traceOf } from '../transient/trace.ts';
+import type { Picture } from './chart.ts';
 import { fuseCurves } from './curve-lines.ts';
 import { curvesPicture } from './curves.ts';
-import type { Picture } from './picture.ts';
 import { speedPicture } from './speed.ts';
 import { speedLines } from './speed-lines.ts';
-import { LIGHT, type Theme } from './theme.ts';
 import { tracePicture } from './trace.ts';
 import { slugs } from './words.ts';
 
@@ -19,7 +18,7 @@ export interface Pictures {
 }
 
 /** The pictures of an evaluated design, in the order in which they are written. */
-export function picturesOf(e: Evaluation, theme: Theme = LIGHT): Pictures {
+export function picturesOf(e: Evaluation): Pictures {
   const { design } = e;
   const pictures: Picture[] = [];
   const left: { name: string; why: string }[] = [];
@@ -29,19 +28,19 @@ export function picturesOf(e: Evaluation, theme: Theme = LIGHT): Pictures {
   else {
     const names = slugs(design.points.map(({ name }) => name));
     for (const [point, name] of names.entries())
-      pictures.push({ ...tracePicture(traceOf(e, point), undefined, theme), name: `trace-${name}` });
+      pictures.push({ ...tracePicture(traceOf(e, point)), name: `trace-${name}` });
   }
 
   const lines = speedLines(e);
   if (lines === null) left.push({ name: 'speed', why: 'The design has no sweep.' });
-  else pictures.push(speedPicture([lines], design.title, theme));
+  else pictures.push(speedPicture([lines], design.title));
 
   const found = fuseCurves(e);
   if (found.curves === null) left.push({ name: 'curves', why: found.why });
   else {
     const names = slugs(found.curves.map(({ name }) => name));
     for (const [i, curves] of found.curves.entries())
-      pictures.push({ ...curvesPicture(curves, design.title, theme), name: `curves-${names[i]}` });
+      pictures.push({ ...curvesPicture(curves, design.title), name: `curves-${names[i]}` });
   }
   return { pictures, left };
 }

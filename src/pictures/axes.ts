@@ -1,47 +1,84 @@
-/** Axes: from what to what, and what stands beside them. */
-import type { Axis } from 'vega-lite/types_unstable/axis.js';
-import type { Field, PositionFieldDef } from 'vega-lite/types_unstable/channeldef.js';
-import type { Circuit } from '../transient/circuit.ts';
+/** Axes and grid of a plot: as many names as there is room for. */
+import type { Axis } from './chart.ts';
+import { lettered, path, SIZE, stroked } from './elements.ts';
+import type { Measure, Pen, Plot } from './look.ts';
+import { LEVELS, shareOf, ticksOf, tickTexts } from './read.ts';
 
-/** A straight axis from `least` to `most`; `field` is the key of the rows that is drawn along it. */
-export const straight = (
-  field: 'x' | 'y',
-  title: string,
-  [least, most]: readonly [number, number],
-  axis: Axis<never> = {},
-): PositionFieldDef<Field> => ({
-  field,
-  type: 'quantitative',
-  title,
-  scale: { domain: [least, most], nice: false, zero: false },
-  // Beside ticks that are given, a wish for their number would drop some of them.
-  axis: axis.values ? axis : { tickCount: 5, ...axis },
-});
+/** Height of the name of an axis or of its values, and space before a name [px]. */
+export const ROW = 15;
+const PAD = 7;
+/** Least space between two names along an axis, and least distance of two down one [px]. */
+const APART = 12;
+const APART_DOWN = 30;
 
-/** One with logarithms, a label at each of `ticks`; both ends above 0. */
-export const logarithmicAxis = (
-  field: 'x' | 'y',
-  title: string,
-  [least, most]: readonly [number, number],
-  ticks: readonly number[],
-  axis: Axis<never> = {},
-): PositionFieldDef<Field> => ({
-  field,
-  type: 'quantitative',
-  title,
-  scale: { type: 'log', domain: [least, most], nice: false },
-  axis: { values: [...ticks], ...axis },
-});
+interface Named {
+  readonly value: number;
+  /** One below the other. */
+  readonly texts: readonly string[];
+}
 
-/** Crank angle over one working cycle; below each angle the time. Without words where another panel follows below. */
-export function angleAxis({ cycle, cycleAngle }: Circuit, words: boolean): PositionFieldDef<Field> {
-  const perDegree = (cycle * 1e3) / cycleAngle;
-  const step = cycleAngle / 8;
-  const places = perDegree * step < 0.1 ? 3 : perDegree * step < 10 ? 2 : 1;
-  const values = Array.from({ length: 9 }, (_, i) => i * step);
-  if (!words) return straight('x', '', [0, cycleAngle], { values, labels: false, title: null });
-  return straight('x', 'Crank angle in °, below it time in ms', [0, cycleAngle], {
-    values,
-    labelExpr: `[datum.label + '°', format(datum.value * ${perDegree}, '.${places}f')]`,
+/** Names down an axis of a length [px]; none of an axis that has no name itself. */
+export const namesDown = (axis: Axis, length: number): Named[] =>
+  axis.label === '' ? [] : named(axis, (found) => found.length * APART_DOWN <= length + APART_DOWN);
+
+/** Names along an axis of a length [px]. */
+const namesAcross = (axis: Axis, length: number, measure: Measure): Named[] =>
+  named(axis, (found) => {
+    const widest = Math.max(...found.flatMap(({ texts }) => texts.map((text) => measure(text, SIZE.small))));
+    const places = found.map(({ value }) => shareOf(axis, value) * length);
+    return places.slice(1).every((place, i) => place - (places[i] as number) >= widest + APART);
   });
+
+/** The most names that fit; the fewest where none do. */
+function named(axis: Axis, fits: (found: readonly Named[]) => boolean): Named[] {
+  for (let level = LEVELS; ; level--) {
+    const values = ticksOf(axis, level);
+    const texts = tickTexts(values, axis.log).map((text) => (axis.unit === '°' ? `${text}°` : text));
+    const { also } = axis;
+    const second = also
+      ? tickTexts(
+          values.map((value) => value * also.per),
+          undefined,
+          2,
+        )
+      : [];
+    const found = values.map((value, i) => ({
+      value,
+      texts: [texts, second].flatMap((row) => row.slice(i, i + 1)),
+    }));
+    if (level === 0 || fits(found)) return found;
+  }
+}
+
+/** The lines of the grid, the left axis with its names, and the line of the lower one. */
+export function drawGrid(x: Axis, y: Axis, plot: Plot, { theme, measure }: Pen): string {
+  const { left, top, width, height, toX, toY } = plot;
+  const down = namesDown(y, height);
+  const lines = [
+    ...namesAcross(x, width, measure).map(({ value }) => path`M${toX(value)} ${top}v${height}`),
+    ...down.map(({ value }) => path`M${left} ${toY(value)}h${width}`),
+  ];
+  const title = y.label === '' ? '' : `${y.label} in ${y.unit}`;
+  return [
+    stroked(lines.join(''), theme.grid, 1),
+    stroked(path`M${left} ${top}v${height}h${width}`, theme.faint, 1),
+    ...down.map(({ value, texts: [text = ''] }) =>
+      lettered(text, left - PAD, toY(value) + 4, theme, { color: 'quiet', anchor: 'end' }),
+    ),
+    lettered(title, SIZE.small, top + height / 2, theme, { color: 'quiet', anchor: 'middle', upward: true }),
+  ].join('');
+}
+
+/** The names of the lower axis, and the height that they take [px]. */
+export function drawAcross(x: Axis, plot: Plot, { theme, measure }: Pen): { svg: string; height: number } {
+  const { left, top, width, height, toX } = plot;
+  const also = x.also ? `, below it ${x.also.label} in ${x.also.unit}` : '';
+  const rows = x.also ? 2 : 1;
+  const text = (words: string, at: number, row: number): string =>
+    lettered(words, at, top + height + row * ROW, theme, { color: 'quiet', anchor: 'middle' });
+  const names = namesAcross(x, width, measure).flatMap(({ value, texts }) =>
+    texts.map((words, i) => text(words, toX(value), i + 1)),
+  );
+  const title = text(`${x.label} in ${x.unit}${also}`, left + width / 2, rows + 1.2);
+  return { svg: names.join('') + title, height: (rows + 1.5) * ROW };
 }

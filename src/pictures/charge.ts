@@ -1,11 +1,9 @@
 /** One charge in milliseconds: the coil with the lowest supply, and what it shares with others. */
 import { printNumber } from '../basis/print.ts';
 import type { Trace } from '../transient/trace.ts';
-import { straight } from './axes.ts';
-import { rightLabels } from './layers.ts';
-import { type Layer, type Panel, rows } from './picture.ts';
-import { dash, type Theme, WIDTH } from './theme.ts';
-import { type CoilLine, during, lowestFiring, type SharedLine } from './trace-lines.ts';
+import { axisOf, line, type Point, type Stack } from './chart.ts';
+import { valueAt } from './read.ts';
+import { type CoilLine, coilName, during, lowestFiring, type SharedLine } from './trace-lines.ts';
 import { shortened } from './words.ts';
 
 const HEIGHT = 170;
@@ -14,74 +12,50 @@ const HEIGHT = 170;
 const SAME = 0.01;
 
 /** The charge that ends with the lowest supply at the firing. */
-export function chargePanel(
-  trace: Trace,
-  worst: CoilLine,
-  shared: readonly SharedLine[],
-  theme: Theme,
-): Panel {
+export function chargeStack(trace: Trace, worst: CoilLine, shared: readonly SharedLine[]): Stack {
   const milliseconds = trace.circuit.dwell * 1e3;
-  const fires = lowestFiring(worst);
-  const own = {
-    name: `coil ${worst.id}`,
-    points: during(trace, worst.current, fires.x, milliseconds),
-  };
-  const others = shared
-    .filter(({ coils }) => coils.includes(worst.coil))
-    .map(({ wires: [first = 0], points }) => ({
-      name: trace.evaluation.design.wires[first]?.id ?? '',
-      points: during(trace, points, fires.x, milliseconds),
-    }));
-  const lines: { name: string; points: typeof own.points }[] = [own];
-  for (const other of others) {
-    const same = lines.find(({ points }) => alike(points, other.points));
+  const end = lowestFiring(worst).x;
+  const cut = (points: readonly Point[]): Point[] => during(trace, points, end, milliseconds);
+  const lines = [{ name: coilName(worst.id), points: cut(worst.current) }];
+  for (const { coils, wires, points } of shared) {
+    if (!coils.includes(worst.coil)) continue;
+    const other = { name: trace.evaluation.design.wires[wires[0] ?? 0]?.id ?? '', points: cut(points) };
+    const same = lines.find((one) => alike(one.points, other.points));
     if (same) same.name = `${same.name} = ${other.name}`;
-    else lines.push({ ...other });
+    else lines.push(other);
   }
-  const top = Math.max(1, ...lines.flatMap(({ points }) => points.map(({ y }) => y))) * 1.08;
-  const labels = lines.map(({ name, points }) => ({
-    value: points.at(-1)?.y ?? 0,
-    text: `${shortened(name, 30)}: ${printNumber(points.at(-1)?.y ?? 0)} A`,
-  }));
-  const x = straight('x', 'Time since the begin of the charge in ms', [0, milliseconds], { tickCount: 8 });
-  const y = straight('y', 'Current in A', [0, top]);
+  const title = `The charge of ${coilName(worst.id)} from start to firing`;
   return {
-    title: `The charge of coil ${worst.id} from begin to firing`,
-    width: WIDTH,
-    height: HEIGHT,
-    layer: [
-      // The coil's own line lies on top.
-      ...lines
-        .map(
-          ({ points }, i): Layer => ({
-            data: rows(points),
-            mark: {
-              type: 'line',
-              color: i === 0 ? theme.strong : theme.ink,
-              strokeWidth: i === 0 ? 2 : 1.3,
-              strokeDash: dash(i),
-            },
-            encoding: { x, y },
-          }),
-        )
-        .reverse(),
-      ...rightLabels(labels, { least: 0, most: top, height: HEIGHT }, milliseconds, theme),
+    title,
+    x: { label: 'Time since the start of the charge', unit: 'ms', from: 0, to: milliseconds },
+    panels: [
+      {
+        title,
+        height: HEIGHT,
+        y: axisOf('Current', 'A', [0, 1, ...lines.flatMap(({ points }) => points.map(({ y }) => y))]),
+        parts: lines
+          .map(({ name, points }, i) =>
+            line(points, i === 0 ? 'strong' : 'plain', {
+              name,
+              style: i,
+              label: `${shortened(name, 30)} ${printNumber(points.at(-1)?.y ?? 0)} A`,
+            }),
+          )
+          // The coil's own line lies on top.
+          .reverse(),
+      },
     ],
   };
 }
 
 /** Two lines that lie on each other all the way; each has points of its own, so that both are read at the other's. */
-function alike(a: readonly { x: number; y: number }[], b: readonly { x: number; y: number }[]): boolean {
-  const top = Math.max(...a.map(({ y }) => y), ...b.map(({ y }) => y));
-  const at = (line: typeof a, x: number): number => {
-    const next = line.findIndex((p) => p.x >= x);
-    const [before, after] = [line[next - 1], line[next]];
-    if (!after) return line.at(-1)?.y ?? 0;
-    if (!before || after.x === before.x) return after.y;
-    return before.y + ((x - before.x) / (after.x - before.x)) * (after.y - before.y);
-  };
-  return (
-    a.every(({ x, y }) => Math.abs(at(b, x) - y) <= SAME * top) &&
-    b.every(({ x, y }) => Math.abs(at(a, x) - y) <= SAME * top)
-  );
+function alike(a: readonly Point[], b: readonly Point[]): boolean {
+  const top = Math.max(...[...a, ...b].map(({ y }) => y));
+  const on = (points: readonly Point[], other: readonly Point[]): boolean =>
+    points.every(({ x, y }, i) => {
+      // Where a line jumps, its value is the one after the jump.
+      if (points[i + 1]?.x === x) return true;
+      return Math.abs((valueAt(other, x) ?? other.at(-1)?.y ?? 0) - y) <= SAME * top;
+    });
+  return on(a, b) && on(b, a);
 }

@@ -1,4 +1,5 @@
 /** Time-current curves: each fuse of the feed with the conductors that it protects. */
+import { printNumber } from '../basis/print.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { QuantityName } from '../model/model.ts';
 import { protectorOf } from '../model/route.ts';
@@ -9,7 +10,7 @@ export interface TimeAt {
   readonly time: number;
 }
 
-/** A gate of a fuse: current [A], opens not before and at the latest after [s]; infinite when it need not open. */
+/** A point of the fuse's standard: current [A], opens not before and at the latest after [s]; infinite when it need not open. */
 export interface GateOf {
   readonly current: number;
   readonly fastest: number;
@@ -26,15 +27,15 @@ export interface Window {
 }
 
 /** A feed run behind a fuse. */
-export interface Endured {
+export interface Withstands {
   readonly run: number;
   readonly name: string;
   readonly size: string;
-  /** How long it endures a current; infinite at the first where it endures smaller ones for ever. */
+  /** How long it withstands a current; infinite at the first, up to which it withstands them continuously. */
   readonly points: readonly TimeAt[];
   /** Latest opening of the fuse at the same currents; infinite where it need not open. */
   readonly slowest: readonly TimeAt[];
-  /** Currents of a short at the far end and at the begin [A]. */
+  /** Currents of a short at the far end and at the near end [A]. */
   readonly fault: readonly [number, number];
   readonly windows: readonly Window[];
 }
@@ -47,7 +48,7 @@ export interface FuseCurves {
   readonly rating: number;
   readonly type: string;
   readonly gates: readonly GateOf[];
-  readonly conductors: readonly Endured[];
+  readonly conductors: readonly Withstands[];
   /** Feed runs behind this fuse that cannot be compared with it: their fuses are of different kinds. */
   readonly left: readonly string[];
   /** Current of one coil whose driver stays on [A]. */
@@ -88,7 +89,7 @@ function curvesOf(e: Evaluation, fused: number): FuseCurves {
     rating: e.number('fuse_rating', { run: fused }) ?? 0,
     type: design.runs[fused]?.fuse?.type ?? '',
     gates: gatesOf(e, fused),
-    conductors: compared.map((run) => enduredBy(e, run)),
+    conductors: compared.map((run) => withstoodBy(e, run)),
     left: behind.filter((run) => !compared.includes(run)).map((run) => design.runs[run]?.name ?? ''),
     stuck: e.number('stuck_current'),
     openLimit: e.number('open_limit') ?? 0,
@@ -105,7 +106,7 @@ function gatesOf(e: Evaluation, run: number): GateOf[] {
   });
 }
 
-function enduredBy(e: Evaluation, feed: number): Endured {
+function withstoodBy(e: Evaluation, feed: number): Withstands {
   const steps = e.grid.axes.grid.map((_, grid) => {
     const at = (name: QuantityName): number => e.number(name, { feed, grid }) ?? 0;
     return {
@@ -142,3 +143,23 @@ function enduredBy(e: Evaluation, feed: number): Endured {
 /** What stands for a time without end is infinite here. */
 const unending = (e: Evaluation, time: number): number =>
   time >= (e.number('for_ever') ?? Infinity) ? Infinity : time;
+
+/** `27.0 to 41.0 A` */
+export const rangesOf = (windows: readonly Window[]): string =>
+  windows.map(({ from, to }) => `${printNumber(from)} to ${printNumber(to)} A`).join(', ');
+
+/** How far from the current of a driver that stays on its window is hatched, as a share. */
+const BESIDE = 0.03;
+
+/** Where a fault draws a current of a window: a short between its ends, a driver stuck on close to its one current. */
+export function drawnIn(
+  { windows, fault }: Withstands,
+  stuckOn: number | null,
+): (readonly [number, number])[] {
+  return windows.flatMap(({ from, to, stuck, short }) => [
+    ...(short ? [[Math.max(from, fault[0]), Math.min(to, fault[1])] as const] : []),
+    ...(stuck && stuckOn !== null
+      ? [[Math.max(from, stuckOn * (1 - BESIDE)), Math.min(to, stuckOn * (1 + BESIDE))] as const]
+      : []),
+  ]);
+}

@@ -1,182 +1,200 @@
-/** Time-current curves of one fuse: its band, how long each conductor behind it endures a current, and what faults draw. */
-import type { Field, PositionFieldDef } from 'vega-lite/types_unstable/channeldef.js';
-import { printNumber, printValue } from '../basis/print.ts';
-import { logarithmicAxis } from './axes.ts';
-import { type Band, bandOf, distinct, several } from './band.ts';
-import type { Endured, FuseCurves } from './curve-lines.ts';
+/** Time-current curves of one fuse: its band, how long each conductor behind it withstands a current, and what faults draw. */
+import { printValue } from '../basis/print.ts';
+import {
+  type Area,
+  type Axis,
+  across,
+  type Line,
+  type Look,
+  line,
+  type Panel,
+  type Picture,
+  type Point,
+  type Span,
+} from './chart.ts';
+import {
+  drawnIn,
+  type FuseCurves,
+  type GateOf,
+  rangesOf,
+  type TimeAt,
+  type Withstands,
+} from './curve-lines.ts';
 import { faultPanel } from './faults.ts';
-import { hatched, timeAt } from './hatch.ts';
-import { rightLabels } from './layers.ts';
-import { type Layer, type Panel, type Picture, picture, rows } from './picture.ts';
-import { dash, LIGHT, type Theme, WIDTH } from './theme.ts';
+import { valueAt } from './read.ts';
+import { shortened } from './words.ts';
 
-const HEIGHT = 430;
-
-/** Room left and right of what is drawn, as a factor. */
-const ROOM = 1.15;
-
+const HEIGHT = 400;
+/** Room around what is drawn, as a factor: of currents, and of times. */
+const ROOM = { current: 1.15, time: 2 };
+/** Letters of the names in a label. */
+const LONGEST = 28;
 /** The picture of one fuse. `title` is that of the design. */
-export function curvesPicture(curves: FuseCurves, title: string, theme: Theme = LIGHT): Picture {
+export function curvesPicture(curves: FuseCurves, title: string): Picture {
   const { name, rating, type, conductors, left } = curves;
-  const amps = currentEnds(curves);
   const open = conductors.filter(({ windows }) => windows.length > 0);
   const omitted =
     left.length > 0
       ? `. Not compared: ${left.join(', ')}, without a size or behind fuses of different kinds`
       : '';
-  return picture(
-    {
-      name: 'curves',
-      title,
-      subtitle:
-        `Time over current: the ${printValue(rating, 'A', 'A', true)} fuse in run ${name}, type ${type}, and how long ` +
-        `the conductors behind it endure${omitted}`,
-      description:
-        `Time-current curves of the fuse in run ${name}. ` +
-        (open.length === 0
-          ? 'It opens before any conductor behind it reaches its limit, at every current up to the largest fault.'
-          : `Not protected: ${open.map((one) => `${one.name} ${windowsOf(one)}`).join('; ')}.`),
-    },
-    [timePanel(curves, amps, theme), faultPanel(curves, currentAxis(amps, true), theme)],
-    theme,
-  );
+  const x = currentAxis(curves);
+  return {
+    name: 'curves',
+    title,
+    subtitle:
+      `Time over current: the ${printValue(rating, 'A', 'A', true)} fuse in run ${name}, type ${type}, and how long ` +
+      `the conductors behind it withstand a current${omitted}`,
+    description:
+      `Time-current curves of the fuse in run ${name}. ` +
+      (open.length === 0
+        ? 'It opens before any conductor behind it reaches its limit, at every current up to the largest fault.'
+        : `Too slow for ${open.map((one) => `${one.name} at ${rangesOf(one.windows)}`).join('; ')}.`),
+    stacks: [
+      {
+        title: `Fuse of run ${name} and the conductors behind it, time over current`,
+        x,
+        panels: [timePanel(curves, x), faultPanel(curves)],
+      },
+    ],
+  };
 }
 
-/** `27.0 to 41.0 A` */
-export const windowsOf = ({ windows }: Endured): string =>
-  windows.map(({ from, to }) => `${printNumber(from)} to ${printNumber(to)} A`).join(', ');
-
-/** Currents from the least to the most that is drawn. */
-function currentEnds({ gates, conductors, stuck }: FuseCurves): [number, number] {
+/** From the least to the most current that is drawn. */
+function currentAxis({ gates, conductors, stuck }: FuseCurves): Axis {
   const faults = conductors.flatMap(({ fault }) => [...fault]);
-  const least = Math.min(...gates.slice(0, 1).map(({ current }) => current), ...faults, stuck ?? Infinity);
-  const most = Math.max(...gates.slice(1, 2).map(({ current }) => current), ...faults, stuck ?? 0);
-  return [least / ROOM, most * ROOM];
+  const all = [
+    ...gates.slice(0, 2).map(({ current }) => current),
+    ...faults,
+    ...(stuck === null ? [] : [stuck]),
+  ];
+  return {
+    label: 'Current',
+    unit: 'A',
+    from: Math.min(...all) / ROOM.current,
+    to: Math.max(...all) * ROOM.current,
+    log: true,
+  };
 }
 
-const currentAxis = (ends: readonly [number, number], words: boolean): PositionFieldDef<Field> =>
-  logarithmicAxis(
-    'x',
-    words ? 'Current in A' : '',
-    ends,
-    decades(...ends, [1, 2, 5]),
-    words ? { format: 'd' } : { labels: false, title: null },
+/** From the fastest opening to the slowest at which the fuse has to open at all. */
+function timeAxis(band: readonly Span[], openLimit: number): Axis {
+  const latest = band.flatMap(({ y2 }) => (Number.isFinite(y2) ? [y2] : []));
+  return {
+    label: 'Time',
+    unit: 's',
+    from: Math.min(...band.map(({ y }) => y)) / ROOM.time,
+    to: Math.max(openLimit, ...latest) * ROOM.time,
+    log: true,
+  };
+}
+
+function timePanel(curves: FuseCurves, x: Axis): Panel {
+  const { conductors, gates, openLimit } = curves;
+  const band = bandOf(gates, x.to);
+  const y = timeAxis(band, openLimit);
+  const hatches = conductors.flatMap((one) => hatchesOf(one, curves.stuck));
+  return {
+    title:
+      'Band: the fuse opens within these times. Lines: the conductor reaches its temperature limit. Marks: currents of a short.' +
+      (hatches.length > 0 ? ' Hatched: a fault draws this current, and the fuse may open too late.' : ''),
+    height: HEIGHT,
+    y,
+    parts: [
+      { kind: 'area', points: band, fill: 'tint' },
+      across(x, openLimit, 'quiet', 2, `opening-time limit ${printValue(openLimit, 's', 's', true)}`),
+      ...hatches,
+      edge(band, 'y2', 'fuse: opens at the latest', 'strong'),
+      edge(band, 'y', 'fuse: opens not before', 'plain'),
+      ...distinct(conductors).map(({ names, size, one }, i) =>
+        line(continued(points(one.points), x.from), 'plain', {
+          name: `${names.join(', ')} at its limit`,
+          style: i + 1,
+          label: `${several(names)}, ${size}`,
+          marks: conductors
+            .filter((other) => names.includes(other.name))
+            .flatMap((other) => faultMarks(other, y)),
+        }),
+      ),
+    ],
+  };
+}
+
+const edge = (band: readonly Span[], key: 'y' | 'y2', name: string, look: Look): Line =>
+  line(
+    band.map((at) => ({ x: at.x, y: at[key] })),
+    look,
+    { name, label: name },
   );
 
-/** The steps of each decade between two ends, both included. */
-const decades = (least: number, most: number, steps: readonly number[]): number[] => {
-  const first = Math.floor(Math.log10(least));
-  const count = Math.ceil(Math.log10(most)) - first + 1;
+const points = (times: readonly TimeAt[]): Point[] =>
+  times.map(({ current, time }) => ({ x: current, y: time }));
+
+/** A curve that comes from infinity is infinite all the way before. */
+const continued = (curve: readonly Point[], from: number): readonly Point[] =>
+  curve[0]?.y === Infinity ? [{ x: from, y: Infinity }, ...curve] : curve;
+
+/** Time of a curve at a current, straight in the logarithms; infinite before it, and the last one behind it. */
+const timeAt = (times: readonly TimeAt[], current: number): number =>
+  valueAt(points(times), Math.min(current, times.at(-1)?.current ?? 0), LOGARITHMS) ?? Infinity;
+const LOGARITHMS = { x: { log: true }, y: { log: true } } as const;
+
+const faultMarks = ({ fault, points: times }: Withstands, y: Axis): Point[] =>
+  fault.map((current) => ({ x: current, y: timeAt(times, current) })).filter(({ y: time }) => time <= y.to);
+
+/** Between the conductor's line and the latest opening, where a fault draws the current. */
+const hatchesOf = (one: Withstands, stuck: number | null): Area[] =>
+  drawnIn(one, stuck).map(([from, to]) => ({
+    kind: 'area',
+    fill: 'hatch',
+    points: [from, ...one.points.map(({ current }) => current).filter((at) => at > from && at < to), to].map(
+      (at) => ({
+        x: at,
+        y: timeAt(one.points, at),
+        y2: timeAt(one.slowest, at),
+      }),
+    ),
+  }));
+
+/** The corners of the band up to the current `most`: opens not before `y` and at the latest after `y2` [s] at `x` [A]. */
+export function bandOf(gates: readonly GateOf[], most: number): Span[] {
+  const corners = gates.flatMap(({ current, fastest, slowest }, i) => {
+    const corner = { x: current, y: fastest, y2: slowest };
+    // Just below the first current at which it has to open it need not.
+    const jumps = i > 0 && Number.isFinite(slowest) && !Number.isFinite(gates[i - 1]?.slowest ?? 0);
+    return jumps ? [{ ...corner, y2: Infinity }, corner] : [corner];
+  });
+  const end = (key: 'fastest' | 'slowest'): number =>
+    timeAt(
+      gates.map((gate) => ({ current: gate.current, time: gate[key] })),
+      most,
+    );
+  return [...corners.filter(({ x }) => x < most), { x: most, y: end('fastest'), y2: end('slowest') }];
+}
+
+/** Conductors of the same size at the same place withstand the same: one line, with all their names. */
+function distinct(conductors: readonly Withstands[]) {
+  const lines: { names: string[]; size: string; one: Withstands }[] = [];
+  for (const one of conductors) {
+    const same = lines.find(({ size, one: other }) => size === one.size && alike(other.points, one.points));
+    if (same) same.names.push(one.name);
+    else lines.push({ names: [one.name], size: one.size, one });
+  }
+  return lines;
+}
+
+/** Equal but for the last digits. */
+const alike = (a: readonly TimeAt[], b: readonly TimeAt[]): boolean => {
+  const near = (x: number, y: number): boolean => x === y || Math.abs(x - y) <= 1e-9 * Math.abs(y);
   return (
-    Array.from({ length: count }, (_, i) => 10 ** (first + i))
-      // Steps below 1 are written as quotients, so that 0.1 is what it is.
-      .flatMap((decade) => steps.map((step) => (decade < 1 ? step / Math.round(1 / decade) : step * decade)))
-      .filter((value) => value >= least * (1 - 1e-9) && value <= most * (1 + 1e-9))
+    a.length === b.length &&
+    a.every(({ current, time }, i) => near(current, b[i]?.current ?? 0) && near(time, b[i]?.time ?? 0))
   );
 };
 
-/** Whole decades around all that the gates state, with some room below the fastest opening. */
-function timeEnds({ gates }: FuseCurves): [number, number] {
-  const times = gates.flatMap(({ fastest, slowest }) => [fastest, slowest]).filter(Number.isFinite);
-  return [
-    10 ** Math.floor(Math.log10(Math.min(...times) / ROOM)),
-    10 ** Math.ceil(Math.log10(Math.max(...times))),
-  ];
-}
-
-function timePanel(curves: FuseCurves, amps: readonly [number, number], theme: Theme): Panel {
-  const { conductors, openLimit } = curves;
-  const ends = timeEnds(curves);
-  const [, most] = amps;
-  const x = currentAxis(amps, false);
-  const y = logarithmicAxis('y', 'Time in s', ends, decades(...ends, [1]), {
-    labelExpr: "replace(format(datum.value, datum.value < 1 ? '.2~f' : ',d'), /,/g, '\u202f')",
-  });
-  const band = bandOf(curves.gates, most, ends[1]);
-  const edge = band.at(-1) as Band;
-  const lines = distinct(conductors);
-  const seen = (time: number): number => Math.min(ends[1], Math.max(ends[0], time));
-  const labels = [
-    { value: edge.y2, text: 'fuse: opens at the latest' },
-    { value: edge.y, text: 'fuse: not before' },
-    { value: openLimit, text: `longest for a short, ${printValue(openLimit, 's', 's', true)}` },
-    ...lines.map(({ names, size, points }) => {
-      const last = points.at(-1);
-      return {
-        value: last?.time ?? ends[1],
-        from: last?.current ?? most,
-        text: `${several(names)}, ${size}`,
-      };
-    }),
-  ];
-  return {
-    title: [
-      'Band: between these times the fuse opens. Lines: the conductor reaches its limit; dots: at the currents of a short.',
-      'Hatched: the conductor reaches its limit before the fuse has to open.',
-    ],
-    width: WIDTH,
-    height: HEIGHT,
-    layer: [
-      {
-        data: rows(band),
-        mark: { type: 'area', color: theme.tint, clip: true },
-        encoding: { x, y: { ...y, stack: null }, y2: { field: 'y2' } },
-      },
-      ...(['y2', 'y'] as const).map(
-        (edgeOf): Layer => ({
-          data: rows(band.map((at) => ({ x: at.x, y: at[edgeOf] }))),
-          mark: { type: 'line', color: theme.strong, strokeWidth: edgeOf === 'y2' ? 2.2 : 1, clip: true },
-          encoding: { x, y },
-        }),
-      ),
-      {
-        data: rows([{ y: openLimit }]),
-        mark: { type: 'rule', color: theme.quiet, strokeDash: [2, 3], strokeWidth: 1 },
-        encoding: { y },
-      },
-      ...conductors.map((one) => hatchLayer(one, amps, ends, theme)),
-      ...lines.map(
-        ({ points }, i): Layer => ({
-          data: rows(points.map(({ current, time }) => ({ x: current, y: seen(time) }))),
-          mark: { type: 'line', color: theme.ink, strokeWidth: 1.6, strokeDash: dash(i), clip: true },
-          encoding: { x, y },
-        }),
-      ),
-      {
-        data: rows(
-          conductors.flatMap(({ fault, points }) =>
-            fault.map((current) => ({ x: current, y: seen(timeAt(points, current)) })),
-          ),
-        ),
-        mark: { type: 'point', filled: true, size: 36, color: theme.ink, opacity: 1 },
-        encoding: { x, y },
-      },
-      ...rightLabels(labels, { least: ends[0], most: ends[1], height: HEIGHT, log: true }, most, theme),
-    ],
-  };
-}
-
-/** Upright strokes between the conductor's line and the latest opening, in the windows. */
-function hatchLayer(
-  { windows, points, slowest }: Endured,
-  amps: readonly [number, number],
-  [least, top]: readonly [number, number],
-  theme: Theme,
-): Layer {
-  const strokes = windows.flatMap(({ from, to }) =>
-    hatched(from, to, amps, WIDTH).map((x) => ({
-      x,
-      y: Math.min(top, Math.max(least, timeAt(points, x))),
-      y2: Math.min(top, Math.max(least, timeAt(slowest, x))),
-    })),
-  );
-  return {
-    data: rows(strokes),
-    mark: { type: 'rule', color: theme.danger, strokeWidth: 0.9, clip: true },
-    encoding: {
-      x: { field: 'x', type: 'quantitative' },
-      y: { field: 'y', type: 'quantitative' },
-      y2: { field: 'y2' },
-    },
-  };
-}
+/** Names in a label: all of them, or the first and how many more. */
+const several = (names: readonly string[]): string => {
+  const all = names.join(', ');
+  return all.length <= LONGEST
+    ? all
+    : `${shortened(names[0] as string, LONGEST)}${names.length > 1 ? ` and ${names.length - 1} more` : ''}`;
+};

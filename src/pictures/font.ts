@@ -3,11 +3,11 @@
  * browser, and would guess. Format: OpenType, tables head, hhea, hmtx and cmap (format 4: the first 65536 characters).
  */
 
-/** Width of a text at a size [px]. */
-export type Measure = (text: string, size: number) => number;
+/** Width of a text at a size [px], in one font. */
+export type Width = (text: string, size: number) => number;
 
 /** Reads a font. Throws when the bytes are no TrueType font with those tables. */
-export function measureOf(font: Uint8Array): Measure {
+export function widthsOf(font: Uint8Array): Width {
   const view = new DataView(font.buffer, font.byteOffset, font.byteLength);
   const tables = tablesOf(view);
   const at = (tag: string): number => {

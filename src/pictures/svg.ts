@@ -1,70 +1,149 @@
-/** From a picture to SVG. The libraries that draw are loaded when the first one is drawn. */
-import type { LoggerInterface } from 'vega';
-import type { Measure } from './font.ts';
-import { SVG_MARK } from './mark.ts';
-import type { Picture } from './picture.ts';
-
-/** Widths of the letters that a picture has, by weight. */
-export interface Letters {
-  readonly plain: Measure;
-  readonly bold: Measure;
-}
-
-/** What the libraries say about a text that is to be measured. */
-interface TextItem {
-  readonly fontSize?: number;
-  readonly fontWeight?: string | number;
-}
-
 /**
- * The picture laid out: the view of the drawing library, without a page. `letters` measure what a page would measure by
- * itself. Also what the libraries found to warn of.
+ * From a chart to SVG:
+ *
+ *   Picture ─► stacks ─► panels ─► axes (axes.ts), parts (parts.ts), labels beside or below (side.ts)
+ *
+ * The same program draws files and the page; they differ in width, colours and in what measures a text.
  */
-export async function viewOf(picture: Picture, letters?: Letters) {
-  const [vega, { compile }] = await Promise.all([import('vega'), import('vega-lite')]);
-  const warnings: string[] = [];
-  const keep = (...texts: readonly unknown[]): LoggerInterface => {
-    warnings.push(texts.join(' '));
-    return logger;
-  };
-  const logger: LoggerInterface = { ...vega.logger(vega.None), warn: keep, error: keep };
-  if (letters) measureBy(vega, letters);
-  const { spec } = compile(picture.spec, { logger });
-  const view = new vega.View(vega.parse(spec), { renderer: 'none', logger });
-  await view.runAsync();
-  return { view, warnings, vega };
+import { drawAcross, drawGrid, namesDown, ROW } from './axes.ts';
+import type { Axis, Panel, Picture, Stack } from './chart.ts';
+import { element, escaped, lettered, SIZE } from './elements.ts';
+import { LIGHT, type Measure, type Pen, type Plot, type Theme } from './look.ts';
+import { SVG_MARK } from './mark.ts';
+import { drawPart, hatching } from './parts.ts';
+import { shareOf } from './read.ts';
+import { drawKeys, drawSide, labelsOf, type Side, sideOf } from './side.ts';
+import { wrapped } from './words.ts';
+
+/** Width of a picture that is a file, and its margin [px]. */
+const FILE = 960;
+const MARGIN = 16;
+/** Space around names of axes, and between panels; height of a line of a title [px]. */
+const PAD = 7;
+const BETWEEN = 12;
+const TITLE = 17;
+const HEAD = 21;
+/** No plot is narrower [px]. */
+const NARROWEST = 60;
+
+/** What all plots of a picture have in common, so that they stand in line [px]. */
+export interface Frame {
+  readonly left: number;
+  readonly width: number;
+  readonly side: Side;
 }
 
-/** Its declarations leave out the object by which it measures; the library has it for such replacements. */
-const measureBy = (vega: object, { plain, bold }: Letters): void => {
-  const { textMetrics } = vega as { textMetrics: object };
-  Object.assign(textMetrics, {
-    width: (item: TextItem, text: unknown): number =>
-      (item.fontWeight === 'bold' ? bold : plain)(lineText(text), item.fontSize ?? 11),
+/** The frame for the panels of some stacks in a picture of a width [px]. */
+export function frameOf(stacks: readonly Stack[], width: number, measure: Measure): Frame {
+  const labels = stacks.flatMap(({ x, panels }) => panels.flatMap((panel) => labelsOf(panel, x)));
+  const names = stacks.flatMap(({ panels }) => panels.flatMap(({ y, height }) => namesDown(y, height)));
+  const side = sideOf(labels, width, measure);
+  const left = ROW + 2 * PAD + Math.max(0, ...names.map(({ texts }) => measure(texts[0] ?? '', SIZE.small)));
+  return { left, width: Math.max(NARROWEST, width - left - side.room), side };
+}
+
+/** A stack as it is drawn: its elements, its height [px], and the place of each plot. */
+export interface Drawn {
+  readonly svg: string;
+  readonly height: number;
+  readonly plots: readonly Plot[];
+}
+
+/** Draws a stack from `top` [px] on. */
+export function drawStack({ x, panels }: Stack, frame: Frame, pen: Pen, top = 0): Drawn {
+  let at = top;
+  const drawn = panels.map((panel, i) => {
+    const last = i === panels.length - 1;
+    const one = drawPanel(panel, x, frame, pen, { top: at, cut: `${pen.id}cut${i}`, last });
+    at += one.height + (last ? 0 : BETWEEN);
+    return one;
   });
-};
-
-const lineText = (text: unknown): string =>
-  Array.isArray(text) ? String(text[0] ?? '') : String(text ?? '');
-
-/** The picture as SVG, with title, description and the mark of this tool. The same picture gives the same text. */
-export async function toSvg(picture: Picture, letters?: Letters): Promise<string> {
-  const { view, vega } = await viewOf(picture, letters);
-  // Numbers of clipping paths and the like count on from one picture to the next.
-  vega.resetSVGDefIds();
-  const svg = (await view.toSVG()).replace(NOT_XML, '\ufffd');
-  view.finalize();
-  const head = /^<svg [^>]*>/.exec(svg)?.[0];
-  if (head === undefined) throw new Error('what was drawn is no SVG');
-  const opened = head.replace('<svg ', '<svg role="img" aria-labelledby="title desc" ');
-  return (
-    `${opened}<title id="title">${escaped(picture.title)}</title><desc id="desc">${escaped(picture.description)}</desc>` +
-    `<metadata>${SVG_MARK}</metadata>${svg.slice(head.length)}\n`
-  );
+  return {
+    svg: hatching(pen) + drawn.map(({ svg }) => svg).join(''),
+    height: at - top,
+    plots: drawn.map(({ plot }) => plot),
+  };
 }
 
-/** What a text may hold and XML may not. */
-const NOT_XML = /[\ufffe\uffff]|\p{Cs}/gu;
+interface Place {
+  readonly top: number;
+  /** Id of what cuts the lines off at its edges. */
+  readonly cut: string;
+  readonly last: boolean;
+}
 
-const escaped = (text: string): string =>
-  text.replace(NOT_XML, '\ufffd').replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');
+function drawPanel(panel: Panel, x: Axis, frame: Frame, pen: Pen, { top, cut, last }: Place) {
+  const { y, height, parts, title } = panel;
+  const { left, width, side } = frame;
+  const titles = wrapped(title, width + side.room, SIZE.text, pen.measure);
+  const plot: Plot = {
+    left,
+    top: top + titles.length * TITLE + PAD,
+    width,
+    height,
+    toX: (value) => left + shareOf(x, value) * width,
+    toY: (value) => plot.top + (1 - shareOf(y, value)) * height,
+  };
+  const labels = labelsOf(panel, x);
+  const axis = last ? drawAcross(x, plot, pen) : { svg: '', height: 0 };
+  const below = plot.top + height + axis.height;
+  const keys = side.keyed
+    ? drawKeys(labels, [left, below + PAD, width + side.room], pen)
+    : { svg: '', height: -PAD };
+  const layers = parts.map((part) => drawPart(part, plot, pen));
+  const svg = [
+    ...titles.map((text, i) =>
+      lettered(text, left, top + (i + 1) * TITLE - 4, pen.theme, { color: 'ink', size: SIZE.text }),
+    ),
+    drawGrid(x, y, plot, pen),
+    element('clipPath', { id: cut }, element('rect', { x: left, y: plot.top, width, height })),
+    element('g', { 'clip-path': `url(#${cut})` }, layers.map((layer) => layer.cut).join('')),
+    axis.svg,
+    ...layers.map(({ over }) => over),
+    drawSide(labels, { keyed: side.keyed, led: y.label !== '' }, plot, pen),
+    keys.svg,
+  ];
+  return { svg: svg.join(''), height: below - top + PAD + keys.height, plot };
+}
+
+/** The picture as a file, with title, description and the mark of this tool. The same picture gives the same text. */
+export function toSvg(picture: Picture, measure: Measure, theme: Theme = LIGHT): string {
+  const { title, subtitle, description, stacks } = picture;
+  const room = FILE - 2 * MARGIN;
+  const frame = frameOf(stacks, room, measure);
+  let at = 0;
+  const head = [
+    ...wrapped(title, room, SIZE.title, measure, true).map((text) => {
+      at += HEAD;
+      return lettered(text, 0, at - 5, theme, { color: 'ink', size: SIZE.title, bold: true });
+    }),
+    ...wrapped(subtitle, room, SIZE.text, measure).map((text) => {
+      at += TITLE;
+      return lettered(text, 0, at - 3, theme, { color: 'quiet', size: SIZE.text });
+    }),
+  ];
+  at += BETWEEN;
+  const drawn = stacks.map((stack, i) => {
+    const { svg, height } = drawStack(stack, frame, { theme, measure, id: `s${i}` }, at);
+    at += height + 2 * BETWEEN;
+    return svg;
+  });
+  const height = Math.ceil(at - 2 * BETWEEN + 2 * MARGIN);
+  const root = {
+    xmlns: 'http://www.w3.org/2000/svg',
+    role: 'img',
+    'aria-labelledby': 'title desc',
+    width: FILE,
+    height,
+    viewBox: `0 0 ${FILE} ${height}`,
+    'font-family': theme.font,
+  };
+  const inside = [
+    element('title', { id: 'title' }, escaped(title)),
+    element('desc', { id: 'desc' }, escaped(description)),
+    element('metadata', {}, SVG_MARK),
+    element('rect', { width: FILE, height, fill: theme.paper }),
+    element('g', { transform: `translate(${MARGIN} ${MARGIN})` }, [...head, ...drawn].join('')),
+  ];
+  return `${element('svg', root, inside.join(''))}\n`;
+}

@@ -1,10 +1,6 @@
 /** Fewer points for the same line. */
 
-/** A point of a line, in the units of its axes. */
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
+import type { Point } from './chart.ts';
 
 /**
  * Leaves out the points that lie within `apart` (in units of y) of the straight line between those that stay; the ends

@@ -2,7 +2,8 @@
 import { currentOf, supplyBefore, supplyOf } from '../transient/figures.ts';
 import type { Trace } from '../transient/trace.ts';
 import { instantsOf, type Reading, readAt } from '../transient/waveform.ts';
-import { type Point, thinned } from './thin.ts';
+import type { Point } from './chart.ts';
+import { thinned } from './thin.ts';
 
 /** Steps of at most a degree, and at least forty from one switching to the next. Arbitrary: fine enough to draw. */
 const DEGREES = 1;
@@ -61,6 +62,9 @@ export interface CoilLine {
   /** For each firing of the coil: crank angle [deg], current [A] and supply [V] at the instant before it. */
   readonly firings: readonly { readonly x: number; readonly current: number; readonly supply: number }[];
 }
+
+/** `coil 3`; an id that says that it is a coil stands alone. */
+export const coilName = (id: string): string => (/coil/i.test(id) ? id : `coil ${id}`);
 
 /** Lines of some coils. */
 export function coilLines(trace: Trace, coils: readonly number[]): CoilLine[] {

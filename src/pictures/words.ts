@@ -1,30 +1,24 @@
-/** Words inside pictures: how wide they are about, lines, and names of files. */
-
-/**
- * Width of a text [px], a little too large: most letters of DejaVu Sans are 0.55 to 0.65 of their size wide. Good
- * enough to break lines and to see whether labels fit; what draws the picture measures exactly.
- */
-export const roughWidth = (text: string, size: number): number => [...text].length * size * 0.66;
+/** Words inside pictures: lines, what fits, and names of files. */
+import type { Measure } from './look.ts';
 
 /** Breaks a text into lines that are not wider than `width` [px]. A value keeps its unit; a longer word is cut. */
-export function wrapped(text: string, width: number, size: number): string[] {
-  const most = Math.max(8, Math.floor(width / roughWidth('x', size)));
+export function wrapped(text: string, width: number, size: number, measure: Measure, bold = false): string[] {
   const lines: string[] = [];
-  for (const word of text.split(/(?<!\d)\s+/).flatMap((long) => pieces(long, most))) {
-    const last = lines.at(-1);
-    if (last !== undefined && [...last].length + 1 + [...word].length <= most)
-      lines[lines.length - 1] = `${last} ${word}`;
+  for (const word of text.split(/(?<!\d)\s+/).map((one) => fitted(one, width, size, measure, bold))) {
+    const longer = lines.length > 0 ? `${lines.at(-1)} ${word}` : word;
+    if (lines.length > 0 && measure(longer, size, bold) <= width) lines[lines.length - 1] = longer;
     else lines.push(word);
   }
   return lines;
 }
 
-const pieces = (word: string, most: number): string[] => {
-  const letters = [...word];
-  return Array.from({ length: Math.ceil(letters.length / most) }, (_, i) =>
-    letters.slice(i * most, (i + 1) * most).join(''),
-  );
-};
+/** A text cut so that it is not wider than `width` [px]. */
+export function fitted(text: string, width: number, size: number, measure: Measure, bold = false): string {
+  if (measure(text, size, bold) <= width) return text;
+  const letters = [...text];
+  while (letters.length > 1 && measure(`${letters.join('')}…`, size, bold) > width) letters.pop();
+  return `${letters.join('')}…`;
+}
 
 /** A name shortened to `most` letters. */
 export const shortened = (text: string, most: number): string => {

@@ -34,9 +34,9 @@ describeWithPeer('chromium', 'the page', () => {
   test.each(DEMO_NAMES)('%s: the result is that of the command line, number for number', async (name) => {
     const { page, said, asked } = await opened(demoPath(name));
     expect(apart(await result(page), await json(readFileSync(demoPath(name), 'utf8')))).toEqual([]);
-    // Every picture is drawn: currents and energy, currents in time and supply, one set of curves.
-    await expect.poll(() => page.locator('figure.chart').count()).toBe(5);
-    expect(await page.locator('figure.chart path.line').count()).toBeGreaterThan(10);
+    // Every picture is drawn: over engine speed, over the working cycle, one charge, one set of curves.
+    await expect.poll(() => page.locator('figure.chart').count()).toBe(4);
+    expect(await page.locator('figure.chart path').count()).toBeGreaterThan(40);
     expect(said).toEqual([]);
     expect(asked).toEqual([]);
   });
@@ -144,17 +144,20 @@ describeWithPeer('chromium', 'the page', () => {
     await chart.focus();
     await page.keyboard.press('End');
     // The last row of the sweep as the command line has it.
-    const { sweep } = await json(readFileSync(demoPath('two-bank-v8'), 'utf8'));
+    const { sweep, runs } = await json(readFileSync(demoPath('two-bank-v8'), 'utf8'));
     const last = sweep.at(-1);
     const words = await chart.getAttribute('aria-valuetext');
     expect(words).toContain(`${last.rpm} rpm`);
-    expect(words).toContain(`effective ${last.main_rms_A.toFixed(1)} A`);
-    expect(words).toContain(`peak ${last.main_peak_A.toFixed(1)} A`);
+    expect(words).toContain(`effective (RMS): ${last.main_rms_A.toFixed(1)} A`);
+    expect(words).toContain(`peak: ${last.main_peak_A.toFixed(1)} A`);
     await chart.hover({ position: { x: 200, y: 100 } });
-    expect(await page.locator('.legend b').count()).toBe(3);
+    // Three currents and two energies.
+    expect(await page.locator('.legend b').count()).toBe(5);
 
     await page.getByRole('button', { name: /^coil ground\.1:/ }).focus();
-    expect(await page.locator('.reading').textContent()).toContain('coil ground.1: 14 AWG');
+    expect(await page.locator('.reading').textContent()).toContain(
+      `coil ground.1: ${runs.find(({ id }: { id: string }) => id === 'coil ground.1').gauge}`,
+    );
 
     const slider = page.locator('input[type=range]');
     await slider.focus();
@@ -168,7 +171,9 @@ describeWithPeer('chromium', 'the page', () => {
     await type(page, 'coil_resistance', '0.42 ohm');
     const rows = page.locator('.compare tbody tr');
     expect(await rows.filter({ hasText: 'Drop, worst path' }).textContent()).toMatch(/−\d+\.\d %/);
-    await expect.poll(() => page.locator('.legend').first().textContent()).toContain('effective, snapshot');
+    await expect
+      .poll(() => page.locator('.legend').first().textContent())
+      .toContain('snapshot: effective (RMS)');
     expect(said).toEqual([]);
   });
 
@@ -214,7 +219,7 @@ describeWithPeer('chromium', 'the page', () => {
       colorScheme,
       viewport: { width, height: 800 },
     });
-    await expect.poll(() => page.locator('figure.chart').count()).toBe(5);
+    await expect.poll(() => page.locator('figure.chart').count()).toBe(4);
     // Everything unfolded, with findings that fail and a field that is wrong.
     await unfold(page);
     await type(page, 'limits_drop', '0.1 V');

@@ -6,7 +6,6 @@ import { kindOf } from '../../src/page/form/schema.ts';
 import { startOf } from '../../src/page/form/start.ts';
 import { asTyped, asWritten } from '../../src/page/form/written.ts';
 import { feedLayout } from '../../src/page/pictures/feed-layout.ts';
-import { shareOf, ticksOf, valueAt, valueBy } from '../../src/page/pictures/scale.ts';
 import type { Schema } from '../../src/page/protocol.ts';
 import type { ResultJson } from '../../src/page/result-json.ts';
 import { inUnits } from '../../src/page/units.ts';
@@ -45,52 +44,6 @@ describe('US units', () => {
     'drop.1 m',
     '3 kg/m',
   ])('%s stays what it is', (text) => expect(inUnits(text, 'us')).toBe(text));
-});
-
-describe('axes', () => {
-  test('are named at short numbers within them', () => {
-    const axis = { label: '', unit: '', from: 0, to: 23.7 };
-    expect(ticksOf(axis, 5)).toEqual([0, 5, 10, 15, 20]);
-    expect(ticksOf({ ...axis, from: 0, to: 720, steps: [30, 90, 180] }, 8)).toEqual([
-      0, 90, 180, 270, 360, 450, 540, 630, 720,
-    ]);
-    expect(ticksOf({ ...axis, from: 13.71, to: 14.23 }, 5)).toEqual([13.8, 14, 14.2]);
-    expect(ticksOf({ ...axis, from: 0.01, to: 1000, log: true }, 6)).toEqual([0.01, 0.1, 1, 10, 100, 1000]);
-    expect(ticksOf({ ...axis, from: 40, to: 1100, log: true }, 6)).toEqual([50, 100, 200, 500, 1000]);
-  });
-
-  test('share and value are the inverse of each other', () => {
-    for (const log of [false, true]) {
-      const axis = { label: '', unit: '', from: 2, to: 200, log };
-      expect(shareOf(axis, valueBy(axis, 0.3))).toBeCloseTo(0.3, 12);
-    }
-    expect(valueBy({ label: '', unit: '', from: 1, to: 100, log: true }, 0.5)).toBeCloseTo(10, 12);
-  });
-
-  test('the cursor reads between points, after a step, and nothing beside the line', () => {
-    const line = [
-      { x: 0, y: 0 },
-      { x: 10, y: 20 },
-      { x: 10, y: 0 },
-      { x: 20, y: 5 },
-    ];
-    expect(valueAt(line, 5)).toBe(10);
-    expect(valueAt(line, 10)).toBe(0);
-    expect(valueAt(line, 20)).toBe(5);
-    expect(valueAt(line, 21)).toBeNull();
-    expect(valueAt(line, -1)).toBeNull();
-    // Straight in logarithms: halfway from 1 to 100 is 10.
-    expect(
-      valueAt(
-        [
-          { x: 1, y: 1 },
-          { x: 100, y: 100 },
-        ],
-        10,
-        true,
-      ),
-    ).toBeCloseTo(10, 12);
-  });
 });
 
 test('the diagram of two banks: trunks side by side, coils of a bank together, joints from the battery outward', () => {

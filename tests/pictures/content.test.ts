@@ -1,59 +1,48 @@
 /** What is drawn is what the model says, in the units that stand at the axes. */
 import { describe, expect, test } from 'vitest';
 import { picturesOf } from '../../src/pictures/all.ts';
-import { bandOf } from '../../src/pictures/band.ts';
 import { fuseCurves } from '../../src/pictures/curve-lines.ts';
-import { curvesPicture } from '../../src/pictures/curves.ts';
+import { bandOf, curvesPicture } from '../../src/pictures/curves.ts';
+import { readingsOf, shareOf, ticksOf, tickTexts, valueAt, valueBy } from '../../src/pictures/read.ts';
 import { speedPicture } from '../../src/pictures/speed.ts';
 import { speedLines } from '../../src/pictures/speed-lines.ts';
 import { tracePicture } from '../../src/pictures/trace.ts';
 import { traceOf } from '../../src/transient/trace.ts';
 import { known } from '../physics/harness.ts';
 import { demo, evaluated } from './designs.ts';
-import { layersOf } from './scene.ts';
-
-const numbers = (rows: readonly Record<string, unknown>[] | undefined, key: string): number[] =>
-  (rows ?? []).map((row) => row[key]).filter((value): value is number => typeof value === 'number');
+import { partsOf } from './scene.ts';
 
 describe('currents in time', () => {
   const e = demo('two-bank-v8');
   const trace = traceOf(e, 3);
-  const layers = layersOf(tracePicture(trace));
+  const picture = tracePicture(trace);
+  const lines = partsOf(picture, 'line');
+  const peakOf = (wire: number): number => trace.wires[wire]?.peak.exact ?? 0;
+  /** The line whose highest value is the peak of a conductor: an end of a segment, and those always stay. */
+  const lineOf = (wire: number) =>
+    lines.find(({ points }) => Math.max(...points.map(({ y }) => y)) === peakOf(wire))?.points ?? [];
+  const indexOf = (id: string): number => e.design.wires.findIndex((w) => w.id === id);
 
   test('a panel for each shared current, with the peak of the trace, over the whole cycle', () => {
-    const lines = layers.filter(
-      (rows) => rows.length > 20 && rows.every((row) => 'x' in row && !('id' in row)),
-    );
     for (const id of ['main', 'left trunk', 'right trunk']) {
-      const wire = e.design.wires.findIndex((w) => w.id === id);
-      const peak = trace.wires[wire]?.peak.exact;
-      // The peak is an end of a segment, and those always stay in the line.
-      const line = lines.find((rows) => Math.max(...numbers(rows, 'y')) === peak);
-      expect(line, id).toBeDefined();
-      expect(numbers(line, 'x')[0]).toBe(0);
-      expect(numbers(line, 'x').at(-1)).toBe(720);
+      const line = lineOf(indexOf(id));
+      expect(line.length, id).toBeGreaterThan(20);
+      expect([line[0]?.x, line.at(-1)?.x]).toEqual([0, 720]);
     }
   });
 
   test('the area under the line is the average current', () => {
-    const main = e.design.wires.findIndex((w) => w.id === 'main');
-    const line =
-      layers.find((rows) => Math.max(...numbers(rows, 'y')) === trace.wires[main]?.peak.exact) ?? [];
-    const [x, y] = [numbers(line, 'x'), numbers(line, 'y')];
-    const area = x
+    const line = lineOf(indexOf('main'));
+    const area = line
       .slice(1)
-      .reduce(
-        (sum, at, i) => sum + ((at - (x[i] as number)) * ((y[i] as number) + (y[i + 1] as number))) / 2,
-        0,
-      );
+      .reduce((sum, { x, y }, i) => sum + ((x - (line[i]?.x ?? 0)) * (y + (line[i]?.y ?? 0))) / 2, 0);
     // Left-out points lie within 0.07 % of the line, relative to its peak, which is less than twice the average.
-    expect(area / 720 / (trace.wires[main]?.average.exact ?? 0)).toBeCloseTo(1, 2);
+    expect(area / 720 / (trace.wires[indexOf('main')]?.average.exact ?? 0)).toBeCloseTo(1, 2);
   });
 
   test('each coil is named where it fires, in the firing order', () => {
-    const named = layers.find((rows) => rows[0] && 'worst' in rows[0]) ?? [];
     // The demo fires 1 5 6 3 7 2 4 8 every 90 degrees; what fires at 0 stands at the end of the cycle.
-    expect(named.map(({ x, text }) => [x, text])).toEqual([
+    expect(partsOf(picture, 'names')[0]?.names.map(({ x, text }) => [x, text])).toEqual([
       [90, '5'],
       [180, '6'],
       [270, '3'],
@@ -66,18 +55,27 @@ describe('currents in time', () => {
   });
 
   test('only what was asked for is shown', () => {
-    const drop = e.design.wires.findIndex((w) => w.id === 'drop.3');
-    const one = layersOf(tracePicture(trace, [drop]));
-    expect(one.find((rows) => rows[0] && 'worst' in rows[0])?.map(({ text }) => text)).toEqual(['3']);
-    // No shared current: none of the lines has the peak of the main run.
-    const main = trace.wires[0]?.peak.exact ?? 0;
-    expect(
-      Math.max(
-        ...one.flatMap((rows) =>
-          'to' in (rows[0] ?? {}) ? [] : numbers(rows, 'y').filter((y) => y !== 14.2),
-        ),
-      ),
-    ).toBeLessThan(main);
+    const one = tracePicture(trace, [indexOf('drop.3')]);
+    expect(partsOf(one, 'names')[0]?.names.map(({ text }) => text)).toEqual(['3']);
+    // No shared current: of three panels none has the area under it.
+    expect(partsOf(one, 'area')).toEqual([]);
+    expect(one.stacks.map(({ panels }) => panels.length)).toEqual([2, 1]);
+  });
+
+  test('the cursor reads what the trace says', () => {
+    const [stack] = picture.stacks;
+    if (!stack) throw new Error('nothing is drawn');
+    const name = readingsOf(stack, 0)[3]?.[0]?.name ?? '';
+    const coil = e.design.coils.findIndex(({ id }) => name === `coil ${id}`);
+    const firing = e.design.events.findIndex((event) => event.coil === coil);
+    const angle = e.design.events[firing]?.angle || 720;
+    // At a firing the line jumps; just before it the main run carries the currents of all coils.
+    const [shared, , , own, supply] = readingsOf(stack, angle - 1e-9);
+    const sum = [...(trace.course.atFiring[firing] ?? [])].reduce((all, current) => all + current, 0);
+    expect(shared?.[0]?.value).toBeCloseTo(sum, 4);
+    expect(own?.[0]?.value).toBeCloseTo(trace.coils[coil]?.peak.exact ?? 0, 4);
+    expect(supply?.[0]?.value).toBeCloseTo(trace.coils[coil]?.supplyAtFiring?.exact ?? 0, 4);
+    expect(supply?.[0]?.unit).toBe('V');
   });
 });
 
@@ -111,13 +109,20 @@ describe('over engine speed', () => {
 
   test('is drawn in A and mJ', () => {
     if (lines === null) throw new Error('no sweep');
-    const layers = layersOf(speedPicture([lines]));
+    const drawn = partsOf(speedPicture([lines]), 'line');
     for (const key of ['peak', 'effective', 'average', 'delivered', 'stiff'] as const) {
       const wanted = lines.speeds.map((at) => ({ x: at.rpm, y: at[key] }));
-      expect(layers, key).toContainEqual(wanted);
+      expect(
+        drawn.map(({ points }) => points),
+        key,
+      ).toContainEqual(wanted);
     }
     // The fuse that the demo takes, 20 A, as a line across.
-    expect(layers).toContainEqual([{ y: 20 }]);
+    const fuse = drawn.find(({ label }) => label === 'fuse 20 A');
+    expect(fuse?.points).toEqual([
+      { x: 1000, y: 20 },
+      { x: 8000, y: 20 },
+    ]);
   });
 
   test('a design without a sweep has none', () => {
@@ -133,22 +138,34 @@ describe('time-current curves', () => {
   const [curves] = found.curves ?? [];
   if (!curves) throw new Error('no curves');
 
-  test('the band goes through the gates of ISO 8820-3, type E, for 50 A', () => {
-    const top = 1e6;
-    const band = bandOf(curves.gates, 1000, top);
-    // Multiples 1.1, 1.35, 2, 3.5 and 6; at 1.1 the fuse must hold, behind 6 the times stay.
-    expect(band).toEqual([
-      { x: 55, y: 360000, y2: top },
-      { x: 67.5, y: 60, y2: top },
-      { x: 67.5, y: 60, y2: 1800 },
-      { x: 100, y: 2, y2: 60 },
-      { x: 175, y: 0.2, y2: 7 },
-      { x: 300, y: 0.04, y2: 1 },
-      { x: 1000, y: 0.04, y2: 1 },
-    ]);
+  test('the band goes through the opening times of ISO 8820-3, type E, for 50 A', () => {
+    // Multiples 1.1, 1.35, 2, 3.5 and 6 of the rating; at 1.1 the fuse must hold. Beyond 6 times, 300 A, it opens by the
+    // same I²t: at 1000 A after 0.09 of 0.04 s and of 1 s.
+    const wanted = [
+      [55, 360000, Infinity],
+      [67.5, 60, Infinity],
+      [67.5, 60, 1800],
+      [100, 2, 60],
+      [175, 0.2, 7],
+      [300, 0.04, 1],
+      [600, 0.01, 0.25],
+      [1000, 0.0036, 0.09],
+    ] as const;
+    const band = bandOf(curves.gates, 1000);
+    expect(band.length).toBe(wanted.length);
+    band.forEach(({ x, y, y2 }, i) => {
+      const [amps, first, last] = wanted[i] as (typeof wanted)[number];
+      for (const [found, want] of [
+        [x, amps],
+        [y, first],
+        [y2, last],
+      ] as const)
+        if (Number.isFinite(want)) expect(found / want, `${amps} A`).toBeCloseTo(1, 9);
+        else expect(found).toBe(want);
+    });
   });
 
-  test('a line for each conductor, through what the model says that it endures', () => {
+  test('a line for each conductor, through the times that the model has for it', () => {
     expect(curves.conductors.map(({ name }) => name)).toEqual(['main', 'left trunk', 'right trunk', 'drop']);
     const forEver = known(e, 'for_ever');
     curves.conductors.forEach(({ run: feed, points }) => {
@@ -161,20 +178,39 @@ describe('time-current curves', () => {
     });
   });
 
-  test('the windows of the model are hatched, from their begin to their end', () => {
-    const picture = curvesPicture(curves, e.design.title);
-    const strokes = layersOf(picture).filter(
-      (rows) => rows[0] && 'y2' in rows[0] && !('low' in rows[0]) && rows.length > 8,
-    );
+  test('the windows of the model are shown, and hatched only where a fault draws the current', () => {
+    const [drawn] = fuseCurves(evaluated('shorts that the fuse lets pass')).curves ?? [];
+    if (!drawn) throw new Error('no curves');
+    const [own, hatched] = [curves, drawn].map((one) => curvesPicture(one, ''));
+    if (!own || !hatched) throw new Error('nothing is drawn');
+    const open = (one: typeof curves) => one.conductors.flatMap(({ windows }) => windows);
+    for (const [one, picture] of [
+      [curves, own],
+      [drawn, hatched],
+    ] as const) {
+      const boxes = partsOf(picture, 'box').filter(({ fill }) => fill === 'none');
+      expect(boxes.map(({ x, x2 }) => [x, x2])).toEqual(open(one).map(({ from, to }) => [from, to]));
+    }
     curves.conductors.forEach(({ run: feed, windows }) => {
       const from = e.number('window_from', { feed, window: 0 });
       expect(windows.map((window) => window.from)).toEqual(from === null ? [] : [from]);
-      if (from === null) return;
-      const hatch = strokes.find((rows) => numbers(rows, 'x')[0] === from);
-      expect(numbers(hatch, 'x').at(-1)).toBeCloseTo(known(e, 'window_to', { feed, window: 0 }), 9);
-      // Inside of the window the conductor's limit comes before the latest opening.
-      for (const { y, y2 } of (hatch ?? []).slice(1, -1)) expect(y).toBeLessThan(y2 as number);
     });
+    // The demo has windows that no fault lies in, so nothing is hatched.
+    expect(open(curves).length).toBeGreaterThan(0);
+    const hatches = (picture: typeof own) => partsOf(picture, 'area').filter(({ fill }) => fill === 'hatch');
+    expect(hatches(own)).toEqual([]);
+    const [main] = drawn.conductors;
+    const [window, ...others] = main?.windows ?? [];
+    if (!main || !window) throw new Error('no window');
+    expect([window.short, window.stuck, others]).toEqual([true, false, []]);
+    const [hatch, ...more] = hatches(hatched);
+    expect(more).toEqual([]);
+    // A short at the far end draws less than the window, one at the near end more: all of the window is drawn.
+    expect(main.fault[0]).toBeLessThan(window.from);
+    expect(main.fault[1]).toBeGreaterThan(window.to);
+    expect([hatch?.points[0]?.x, hatch?.points.at(-1)?.x]).toEqual([window.from, window.to]);
+    // Inside of the window the conductor's limit comes before the latest opening.
+    for (const { y, y2 } of (hatch?.points ?? []).slice(0, -1)) expect(y).toBeLessThan(y2);
   });
 
   test('one picture for each fuse; runs behind fuses of different kinds are named, not drawn', () => {
@@ -192,5 +228,43 @@ describe('time-current curves', () => {
       'curves-left',
       'curves-right',
     ]);
+  });
+});
+
+describe('axes', () => {
+  const axis = { label: '', unit: '', from: 0, to: 23.7 };
+
+  test('are named at short numbers within them, with as many places as the steps need', () => {
+    expect(ticksOf(axis, 2)).toEqual([0, 5, 10, 15, 20]);
+    expect(tickTexts(ticksOf({ ...axis, from: 13.71, to: 14.23 }, 1))).toEqual(['13.8', '14.0', '14.2']);
+    expect(ticksOf({ ...axis, from: 0.01, to: 1000, log: true }, 1)).toEqual([0.01, 0.1, 1, 10, 100, 1000]);
+    expect(ticksOf({ ...axis, from: 40, to: 1100, log: true }, 3)).toEqual([50, 100, 200, 500, 1000]);
+    expect(tickTexts([0, 5000, 10_000])).toEqual(['0', '5000', '10\u202f000']);
+    expect(tickTexts([-0.5, 0, 0.5])).toEqual(['−0.5', '0.0', '0.5']);
+  });
+
+  test('share and value are the inverse of each other', () => {
+    for (const log of [{}, { log: true }] as const) {
+      const one = { ...axis, from: 2, to: 200, ...log };
+      expect(shareOf(one, valueBy(one, 0.3))).toBeCloseTo(0.3, 12);
+    }
+    expect(valueBy({ ...axis, from: 1, to: 100, log: true }, 0.5)).toBeCloseTo(10, 12);
+  });
+
+  test('the cursor reads between points, after a step, and nothing beside the line', () => {
+    const line = [
+      { x: 0, y: 0 },
+      { x: 10, y: 20 },
+      { x: 10, y: 0 },
+      { x: 20, y: 5 },
+    ];
+    expect([5, 10, 20, 21, -1].map((x) => valueAt(line, x))).toEqual([10, 0, 5, null, null]);
+    // Straight in logarithms: halfway from 1 to 100 is 10.
+    const log = { ...axis, log: true } as const;
+    const decades = [
+      { x: 1, y: 1 },
+      { x: 100, y: 100 },
+    ];
+    expect(valueAt(decades, 10, { x: log, y: log })).toBeCloseTo(10, 12);
   });
 });

@@ -78,12 +78,18 @@ export function design(w: Wanted): object {
   };
 }
 
-const trunk = (name: string, carries: string | string[], rating: string, gauge = 'auto'): object => ({
+const trunk = (
+  name: string,
+  carries: string | string[],
+  rating: string,
+  gauge = 'auto',
+  length = '2.0 m',
+): object => ({
   ...run,
   run: name,
   carries,
   gauge,
-  length: '2.0 m',
+  length,
   fuse: { type: 'C', rating },
 });
 const drop = { ...run, run: 'drop', carries: 'each', length: '0.4 m' };
@@ -105,6 +111,10 @@ export const DESIGNS = {
   'dwell cut short': { coils: 4, stroke: 2, dwell: 6, rpm: 9000 },
   'no time left for any dwell': { coils: 4, stroke: 2, rest: 20, rpm: 9000 },
   'a poor feed': { coils: 8, feed: [trunk('main', 'all', '30 A', '18 AWG'), drop] },
+  'shorts that the fuse lets pass': {
+    coils: 8,
+    feed: [trunk('main', 'all', '30 A', '18 AWG', '12 m'), drop],
+  },
   'a fuse for each bank': {
     coils: 8,
     feed: [trunk('left', ids(1, 4), '30 A', '16 AWG'), trunk('right', ids(5, 8), '30 A'), drop],

@@ -1,25 +1,43 @@
 /** Every text of every picture can be read: inside of the picture, none on another. */
 import { describe, expect, test } from 'vitest';
 import { picturesOf } from '../../src/pictures/all.ts';
-import type { Picture } from '../../src/pictures/picture.ts';
+import type { Picture } from '../../src/pictures/chart.ts';
+import { spread } from '../../src/pictures/labels.ts';
+import { LIGHT } from '../../src/pictures/look.ts';
 import { speedPicture } from '../../src/pictures/speed.ts';
 import { speedLines } from '../../src/pictures/speed-lines.ts';
+import { drawStack, frameOf, toSvg } from '../../src/pictures/svg.ts';
 import { DESIGNS, demo, evaluated } from './designs.ts';
-import { type Box, overlaps, sceneOf } from './scene.ts';
+import { type Box, measure, overlaps, type Scene, sceneOf } from './scene.ts';
 
 /** Boxes are those of the letters' height; a pixel is lost to rounding [px]. */
 const HAIR = 1;
 
-async function check(pictures: readonly Picture[]): Promise<void> {
+/** A phone, half a screen, a screen [px]. */
+const WIDTHS = [300, 560, 900];
+
+/** The stacks of a picture as the page draws them, each by itself. */
+const onPage = ({ stacks }: Picture, width: number): Scene[] => {
+  const frame = frameOf(stacks, width, measure);
+  return stacks.map((stack) => {
+    const { svg, height } = drawStack(stack, frame, { theme: LIGHT, measure, id: 'x' });
+    return sceneOf(`<svg viewBox="0 0 ${width} ${height}">${svg}</svg>`);
+  });
+};
+
+function check(pictures: readonly Picture[]): void {
   for (const picture of pictures) {
-    const { texts, warnings, width, height } = await sceneOf(picture);
-    expect(warnings, picture.name).toEqual([]);
-    // Title, an axis and a label at least: were the scene not found, nothing could overlap.
-    expect(texts.length, picture.name).toBeGreaterThan(10);
-    expect(texts[0]?.right).toBeGreaterThan(0);
-    expect(overlaps(texts, HAIR), picture.name).toEqual([]);
-    const outside = texts.filter((t) => t.left < 0 || t.top < 0 || t.right > width || t.bottom > height);
-    expect(outside, picture.name).toEqual([]);
+    const scenes = [sceneOf(toSvg(picture, measure)), ...WIDTHS.flatMap((width) => onPage(picture, width))];
+    for (const { texts, width, height } of scenes) {
+      const where = `${picture.name}, ${width} px`;
+      // An axis and a title at least: were the texts not found, nothing could overlap.
+      expect(texts.length, where).toBeGreaterThan(5);
+      expect(overlaps(texts, HAIR), where).toEqual([]);
+      const outside = texts.filter(
+        (t) => t.left < -HAIR || t.top < -HAIR || t.right > width + HAIR || t.bottom > height + HAIR,
+      );
+      expect(outside, where).toEqual([]);
+    }
   }
 }
 
@@ -28,25 +46,34 @@ test('two texts on each other are found', () => {
   expect(overlaps([box('a', 0), box('b', 18), box('c', 38)], HAIR)).toEqual(['"a" on "b"']);
 });
 
+test('labels stand where they want to where there is room, and a line apart where there is none', () => {
+  expect(spread([10, 60], 100, 15)).toEqual([10, 60]);
+  // Two that want the same place share what is lacking; the first one stays on top.
+  expect(spread([50, 50], 100, 15)).toEqual([42.5, 57.5]);
+  // At the end of the axis there is no room on one side.
+  expect(spread([100, 100], 100, 15)).toEqual([85, 100]);
+  expect(spread([0, 2, 90], 100, 15)).toEqual([0, 15, 90]);
+});
+
 describe('designs that are hard to draw', () => {
-  test.each(Object.keys(DESIGNS) as (keyof typeof DESIGNS)[])('%s', async (name) => {
+  test.each(Object.keys(DESIGNS) as (keyof typeof DESIGNS)[])('%s', (name) => {
     const { pictures } = picturesOf(evaluated(name));
     expect(pictures.length).toBeGreaterThan(1);
-    await check(pictures);
+    check(pictures);
   });
 });
 
-test.each(['hill-climb-six', 'two-bank-v8', 'pair-four'])('the demo %s', async (name) => {
-  await check(picturesOf(demo(name)).pictures);
+test.each(['hill-climb-six', 'two-bank-v8', 'pair-four'])('the demo %s', (name) => {
+  check(picturesOf(demo(name)).pictures);
 });
 
-test('two designs in one picture', async () => {
+test('two designs in one picture', () => {
   const of = (name: keyof typeof DESIGNS, label: string) => {
     const lines = speedLines(evaluated(name), label);
     if (lines === null) throw new Error('no sweep');
     return lines;
   };
-  await check([
+  check([
     speedPicture(
       [of('six coils', 'as it is now, with the old wire'), of('eight coils', 'as it is to be')],
       'Before and after',
@@ -54,13 +81,31 @@ test('two designs in one picture', async () => {
   ]);
 });
 
-test('every picture says what it shows: title, axes with units', async () => {
+test('every picture says what it shows: title, axes with units, and its words for who cannot see it', () => {
   for (const picture of picturesOf(demo('two-bank-v8')).pictures) {
-    const { texts } = await sceneOf(picture);
-    const words = texts.map(({ text }) => text);
+    const svg = toSvg(picture, measure);
+    const words = sceneOf(svg).texts.map(({ text }) => text);
     expect(words).toContain('Sand racer, cross-plane V8 with a trunk for each bank');
-    expect(words).toContain('Current in A');
-    const other = { trace: 'Supply in V', speed: 'Energy in mJ', curves: 'Time in s' };
-    expect(words).toContain(other[picture.name.split('-')[0] as keyof typeof other]);
+    expect(words).toContain(picture.name.startsWith('curves') ? 'Time in s' : 'Current in A');
+    const across = {
+      trace: 'Crank angle in °, below it time in ms',
+      speed: 'Engine speed in rpm',
+      curves: 'Current in A',
+    };
+    expect(words).toContain(across[picture.name.split('-')[0] as keyof typeof across]);
+    expect(svg).toContain('role="img" aria-labelledby="title desc"');
+    expect(svg).toMatch(/<title id="title">[^<]{20,}<\/title><desc id="desc">[^<]{60,}<\/desc>/);
   }
+});
+
+test('lines of one plot differ by more than their colour', () => {
+  for (const { stacks } of picturesOf(demo('two-bank-v8')).pictures)
+    for (const { parts, title } of stacks.flatMap(({ panels }) => panels)) {
+      const named = parts.flatMap((part) => (part.kind === 'line' && part.label ? [part] : []));
+      // Dashes by the style, marks or none, widths by the look.
+      const looks = named.map(({ look, style = 0, marks = [] }) =>
+        [look === 'strong' ? 'wide' : 'thin', style, marks.length > 0].join(' '),
+      );
+      expect(new Set(looks).size, title).toBe(looks.length);
+    }
 });

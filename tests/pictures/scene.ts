@@ -1,18 +1,17 @@
-/** What stands where in a drawn picture: the texts of the scene with their boxes. */
+/** What stands where in a drawn picture: its texts with their boxes, read back from the SVG; and its data by kind. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { measureOf } from '../../src/pictures/font.ts';
-import type { Picture } from '../../src/pictures/picture.ts';
-import { type Letters, viewOf } from '../../src/pictures/svg.ts';
+import type { Part, Picture } from '../../src/pictures/chart.ts';
+import { widthsOf } from '../../src/pictures/font.ts';
+import type { Measure } from '../../src/pictures/look.ts';
 
 const require = createRequire(import.meta.url);
 export const fontFile = (name: string): string => require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`);
 
-/** Widths of the fonts that are shipped. */
-export const LETTERS: Letters = {
-  plain: measureOf(readFileSync(fontFile('DejaVuSans'))),
-  bold: measureOf(readFileSync(fontFile('DejaVuSans-Bold'))),
-};
+const plain = widthsOf(readFileSync(fontFile('DejaVuSans')));
+const bold = widthsOf(readFileSync(fontFile('DejaVuSans-Bold')));
+/** Widths of the fonts that are shipped; `files.test.ts` holds them against another reader of the fonts. */
+export const measure: Measure = (text, size, isBold) => (isBold ? bold : plain)(text, size);
 
 export interface Box {
   text: string;
@@ -24,47 +23,49 @@ export interface Box {
 
 export interface Scene {
   texts: Box[];
-  warnings: readonly string[];
   /** Size of the picture [px]. */
   width: number;
   height: number;
 }
 
-interface Item {
-  x?: number;
-  y?: number;
-  text?: string | string[];
-  opacity?: number;
-  bounds: { x1: number; y1: number; x2: number; y2: number };
-  items?: Mark[];
-}
-interface Mark {
-  marktype: string;
-  items: Item[];
-}
+/** Letters of DejaVu Sans reach this far above and below the line that they stand on, as shares of their size. */
+const [ABOVE, BELOW] = [0.76, 0.24];
 
-/** Lays a picture out. */
-export async function sceneOf(picture: Picture): Promise<Scene> {
-  const { view, warnings } = await viewOf(picture, LETTERS);
-  const svg = await view.toSVG();
-  const [, width = 0, height = 0] = (/viewBox="0 0 (\d+) (\d+)"/.exec(svg) ?? []).map(Number);
-  const [, left = 0, top = 0] = (/<g [^>]*transform="translate\(([\d.]+),([\d.]+)\)"/.exec(svg) ?? []).map(
-    Number,
+const SIGNS: Record<string, string> = { '&lt;': '<', '&gt;': '>', '&quot;': '"', '&amp;': '&' };
+
+/** Reads the texts of a picture. `margin` is that of the whole drawing [px], from its outer group. */
+export function sceneOf(svg: string): Scene {
+  const [, width = 0, height = 0] = (/viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? []).map(Number);
+  const [, dx = 0, dy = 0] = (/<g transform="translate\(([\d.]+) ([\d.]+)\)"/.exec(svg) ?? []).map(Number);
+  const texts = [...svg.matchAll(/<text ([^>]*)>([^<]*)<\/text>/g)].map(
+    ([, given = '', inside = '']): Box => {
+      const values = Object.fromEntries(
+        [...given.matchAll(/([\w-]+)="([^"]*)"/g)].map(([, key = '', value = '']) => [key, value]),
+      );
+      const text = inside.replace(/&\w+;/g, (sign) => SIGNS[sign] ?? sign);
+      const size = Number(values['font-size']);
+      const wide = measure(text, size, values['font-weight'] === 'bold');
+      const [x, y] = [dx + Number(values.x ?? 0), dy + Number(values.y)];
+      const before = wide * ({ middle: 0.5, end: 1 }[values['text-anchor'] ?? ''] ?? 0);
+      // A quarter turn against the clock around its own place: what went right goes up.
+      return values.transform?.startsWith('rotate(-90')
+        ? {
+            text,
+            left: x - ABOVE * size,
+            right: x + BELOW * size,
+            top: y - wide + before,
+            bottom: y + before,
+          }
+        : {
+            text,
+            left: x - before,
+            right: x - before + wide,
+            top: y - ABOVE * size,
+            bottom: y + BELOW * size,
+          };
+    },
   );
-  const texts: Box[] = [];
-  const walk = (mark: Mark, x: number, y: number): void => {
-    for (const item of mark.items) {
-      if (mark.marktype === 'group')
-        for (const inner of item.items ?? []) walk(inner, x + (item.x ?? 0), y + (item.y ?? 0));
-      const text = Array.isArray(item.text) ? item.text.join(' ') : String(item.text ?? '');
-      if (mark.marktype !== 'text' || text === '' || item.opacity === 0) continue;
-      const { x1, x2, y1, y2 } = item.bounds;
-      texts.push({ text, left: x + x1, right: x + x2, top: y + y1, bottom: y + y2 });
-    }
-  };
-  walk((view.scenegraph() as unknown as { root: Mark }).root, left, top);
-  view.finalize();
-  return { texts, warnings, width, height };
+  return { texts, width, height };
 }
 
 /** Pairs of texts whose boxes cover each other by more than `hair` [px] both ways. */
@@ -77,17 +78,9 @@ export const overlaps = (texts: readonly Box[], hair: number): string[] =>
     }),
   );
 
-/** Rows of every layer of a picture, in order. */
-export function layersOf({ spec }: Picture): Record<string, unknown>[][] {
-  const found: Record<string, unknown>[][] = [];
-  const walk = (value: unknown): void => {
-    if (Array.isArray(value)) value.forEach(walk);
-    else if (value !== null && typeof value === 'object') {
-      const { data, ...rest } = value as { data?: { values?: Record<string, unknown>[] } };
-      if (data?.values) found.push(data.values);
-      Object.values(rest).forEach(walk);
-    }
-  };
-  walk(spec);
-  return found;
-}
+/** Parts of one kind, of all panels. */
+export const partsOf = <K extends Part['kind']>(picture: Picture, kind: K): Extract<Part, { kind: K }>[] =>
+  picture.stacks
+    .flatMap(({ panels }) => panels)
+    .flatMap(({ parts }) => parts)
+    .filter((part): part is Extract<Part, { kind: K }> => part.kind === kind);

@@ -1,55 +1,69 @@
 /**
- * Lines over an axis. It is as wide as its place, so that letters keep their size on a phone; lines are told apart by
- * their dashes; a cursor, moved by pointer or by arrow keys, gives the values.
+ * A picture as the command line draws it, by the same program, as wide as its place and in the page's colours. A cursor,
+ * moved by pointer or by arrow keys, reads every line.
  */
 import { useId, useState } from 'preact/hooks';
 import { printNumber } from '../../basis/print.ts';
-import { type Band, dash, Legend, type Limit, type Line, printed } from './Legend.tsx';
-import { type Axis, type Point, shareOf, ticksOf, valueAt, valueBy } from './scale.ts';
+import type { Picture, Stack } from '../../pictures/chart.ts';
+import type { Measure, Theme } from '../../pictures/look.ts';
+import { type Reading, readingsOf, shareOf, valueBy } from '../../pictures/read.ts';
+import { drawStack, type Frame, frameOf } from '../../pictures/svg.ts';
 import { useWidth } from './width.ts';
 
-interface ChartProps {
-  readonly title: string;
-  readonly x: Axis;
-  readonly y: Axis;
-  readonly lines: readonly Line[];
-  readonly limits?: readonly Limit[];
-  readonly bands?: readonly Band[];
-  readonly height?: number;
-}
+/** The colours of `style.css`, which follow light and dark. */
+const THEME: Theme = {
+  font: 'inherit',
+  paper: 'var(--paper)',
+  ink: 'var(--ink)',
+  quiet: 'var(--quiet)',
+  faint: 'var(--edge)',
+  grid: 'var(--line)',
+  strong: 'var(--accent)',
+  tint: 'var(--tint)',
+  danger: 'var(--fail)',
+};
 
-/** Room around the plot [px]. */
-const ROOM = { left: 52, right: 12, top: 8, bottom: 40 };
 /** Steps of the cursor by keyboard over the whole axis. */
 const STEPS = 60;
+/** Figures of even width, which the page has and a canvas has not, are a little wider. */
+const SLACK = 1.03;
 
-export function Chart({ title, x, y, lines, limits = [], bands = [], height = 230 }: ChartProps) {
+let canvas: CanvasRenderingContext2D | null = null;
+const measure: Measure = (text, size, bold) => {
+  canvas ??= document.createElement('canvas').getContext('2d');
+  if (canvas === null) return text.length * size * 0.66;
+  canvas.font = `${bold ? 'bold ' : ''}${size}px ${getComputedStyle(document.body).fontFamily}`;
+  return canvas.measureText(text).width * SLACK;
+};
+
+export function Chart({ picture }: { readonly picture: Picture }) {
   const [width, box] = useWidth();
+  const frame = frameOf(picture.stacks, width, measure);
+  return (
+    <section ref={box}>
+      <p class="quiet">{picture.subtitle}</p>
+      <p class="of">{picture.description}</p>
+      {picture.stacks.map((stack, i) => (
+        <Plots key={i} stack={stack} frame={frame} width={width} />
+      ))}
+    </section>
+  );
+}
+
+interface PlotsProps {
+  readonly stack: Stack;
+  readonly frame: Frame;
+  readonly width: number;
+}
+
+function Plots({ stack, frame, width }: PlotsProps) {
+  const { title, x } = stack;
   const [cursor, setCursor] = useState<number | null>(null);
   const id = useId();
-  const plot = {
-    width: Math.max(10, width - ROOM.left - ROOM.right),
-    height: height - ROOM.top - ROOM.bottom,
-  };
-  const px = (value: number): number => ROOM.left + clamp(shareOf(x, value)) * plot.width;
-  const py = (value: number): number =>
-    ROOM.top + (1 - (Number.isFinite(value) ? clamp(shareOf(y, value), -0.02, 1.02) : 1.02)) * plot.height;
-  const named = lines.filter(({ look }) => look !== 'quiet');
+  const { svg, height, plots } = drawStack(stack, frame, { theme: THEME, measure, id });
   const at = cursor === null ? null : valueBy(x, cursor);
-  const plain = named.filter(({ look }) => look === 'plain');
-  const readings = named.map((line) => ({
-    line,
-    // The line to look at is a plain one, the others have dashes.
-    dash: dash(plain.indexOf(line) + 1),
-    value: at === null ? null : valueAt(line.points, at, x.log),
-  }));
-  const words =
-    at === null
-      ? 'arrow keys move the cursor'
-      : [
-          `${printNumber(at)} ${x.unit}`,
-          ...readings.map(({ line, value }) => `${line.name} ${printed(value, y.unit)}`),
-        ].join(', ');
+  const readings = readingsOf(stack, at ?? x.from);
+  const size = { width, height, viewBox: `0 0 ${width} ${height}` };
 
   const move = (event: KeyboardEvent): void => {
     const by = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 6, PageDown: -6 }[
@@ -62,22 +76,21 @@ export function Chart({ title, x, y, lines, limits = [], bands = [], height = 23
     event.preventDefault();
   };
   const point = (event: PointerEvent): void => {
-    const left = (event.currentTarget as Element).getBoundingClientRect().left;
-    setCursor(clamp((event.clientX - left - ROOM.left) / plot.width));
+    const { left } = (event.currentTarget as Element).getBoundingClientRect();
+    setCursor(clamp((event.clientX - left - frame.left) / frame.width));
   };
 
   return (
-    <figure class="chart" ref={box}>
-      <figcaption>{title}</figcaption>
+    <figure class="chart">
       <div
         class="plot"
         role="slider"
         tabIndex={0}
-        aria-label={`${title}: cursor over ${x.label}`}
+        aria-label={`${title}: cursor over ${x.label.toLowerCase()}`}
         aria-valuemin={x.from}
         aria-valuemax={x.to}
         aria-valuenow={at ?? x.from}
-        aria-valuetext={words}
+        aria-valuetext={at === null ? 'arrow keys move the cursor' : told(at, x.unit, readings.flat())}
         onKeyDown={move}
         onFocus={() => setCursor((was) => was ?? 0.5)}
         onBlur={() => setCursor(null)}
@@ -85,118 +98,50 @@ export function Chart({ title, x, y, lines, limits = [], bands = [], height = 23
         onPointerDown={point}
         onPointerLeave={() => setCursor(null)}
       >
-        <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-          <clipPath id={id}>
-            <rect x={ROOM.left} y={ROOM.top} width={plot.width} height={plot.height} />
-          </clipPath>
-          <pattern
-            id={`${id}-hatch`}
-            width="6"
-            height="6"
-            patternUnits="userSpaceOnUse"
-            patternTransform="rotate(45)"
-          >
-            <line class="hatch" x1="0" y1="0" x2="0" y2="6" />
-          </pattern>
-          {ticksOf(y, 6).map((tick) => (
-            <g key={tick}>
-              <line class="grid" x1={ROOM.left} x2={ROOM.left + plot.width} y1={py(tick)} y2={py(tick)} />
-              <text class="tick" x={ROOM.left - 6} y={py(tick) + 4} text-anchor="end">
-                {tickText(tick)}
-              </text>
-            </g>
-          ))}
-          {ticksOf(x, Math.max(2, Math.floor(plot.width / 70))).map((tick) => (
-            <g key={tick}>
-              <line class="grid" y1={ROOM.top} y2={ROOM.top + plot.height} x1={px(tick)} x2={px(tick)} />
-              <text class="tick" x={px(tick)} y={ROOM.top + plot.height + 15} text-anchor="middle">
-                {tickText(tick)}
-              </text>
-            </g>
-          ))}
-          <text class="axis" x={ROOM.left + plot.width} y={height - 6} text-anchor="end">
-            {x.label} in {x.unit}
-          </text>
-          <text
-            class="axis"
-            x={-(ROOM.top + plot.height / 2)}
-            y={12}
-            text-anchor="middle"
-            transform="rotate(-90)"
-          >
-            {y.label} in {y.unit}
-          </text>
-          <g clip-path={`url(#${id})`}>
-            {bands.map(({ name, from, to }) => (
-              <rect
-                key={name}
-                x={px(from)}
-                y={ROOM.top}
-                width={Math.max(1, px(to) - px(from))}
-                height={plot.height}
-                fill={`url(#${id}-hatch)`}
-              />
+        {/* Every text in it is escaped by `elements.ts`. */}
+        <svg {...size} aria-hidden="true" dangerouslySetInnerHTML={{ __html: svg }} />
+        {at === null ? null : (
+          <svg {...size} class="cursor" aria-hidden="true">
+            {plots.map(({ top, height: tall, toX, toY }, i) => (
+              <g key={i}>
+                <line x1={toX(at)} x2={toX(at)} y1={top} y2={top + tall} />
+                {readings[i]?.map(({ name, value }) =>
+                  value === null || !inside(stack, i, value) ? null : (
+                    <circle key={name} cx={toX(at)} cy={toY(value)} r="3.5" />
+                  ),
+                )}
+              </g>
             ))}
-            {limits.map(({ name, value, upright }) =>
-              upright ? (
-                <line
-                  key={name}
-                  class="limit"
-                  x1={px(value)}
-                  x2={px(value)}
-                  y1={ROOM.top}
-                  y2={ROOM.top + plot.height}
-                />
-              ) : (
-                <line
-                  key={name}
-                  class="limit"
-                  x1={ROOM.left}
-                  x2={ROOM.left + plot.width}
-                  y1={py(value)}
-                  y2={py(value)}
-                />
-              ),
-            )}
-            {[...lines].sort(byLook).map((line) => (
-              <path
-                key={line.name}
-                class={`line ${line.look}`}
-                d={pathOf(line.points, px, py)}
-                stroke-dasharray={readings.find((reading) => reading.line === line)?.dash ?? ''}
-              />
-            ))}
-          </g>
-          {at === null ? null : (
-            <g class="cursor">
-              <line x1={px(at)} x2={px(at)} y1={ROOM.top} y2={ROOM.top + plot.height} />
-              {readings.map(({ line, value }) =>
-                value === null || !Number.isFinite(value) ? null : (
-                  <circle key={line.name} cx={px(at)} cy={py(value)} r="3" />
-                ),
-              )}
-            </g>
-          )}
-        </svg>
+          </svg>
+        )}
       </div>
-      <Legend at={at} x={x} y={y} readings={readings} limits={limits} bands={bands} hatch={`${id}-hatch`} />
+      <ul class="legend" aria-hidden="true">
+        <li class="where">
+          {at === null ? 'move over the picture for values' : `at ${printNumber(at)} ${x.unit}`}
+        </li>
+        {readings.flat().map(({ name, value, unit }) => (
+          <li key={name}>
+            {name}
+            {at === null ? null : <b>: {printed(value, unit)}</b>}
+          </li>
+        ))}
+      </ul>
     </figure>
   );
 }
 
-const clamp = (value: number, least = 0, most = 1): number => Math.min(most, Math.max(least, value));
+const clamp = (value: number): number => Math.min(1, Math.max(0, value));
 
-const tickText = (tick: number): string =>
-  Math.abs(tick) >= 1e5 || (tick !== 0 && Math.abs(tick) < 1e-3)
-    ? `10${superscript(Math.round(Math.log10(Math.abs(tick))))}`
-    : String(tick).replace('-', '−');
+const inside = ({ panels }: Stack, i: number, value: number): boolean => {
+  const panel = panels[i];
+  return panel !== undefined && Math.abs(shareOf(panel.y, value) - 0.5) <= 0.5;
+};
 
-const superscript = (power: number): string =>
-  [...String(power)].map((sign) => (sign === '-' ? '⁻' : '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(sign)])).join('');
+const printed = (value: number | null, unit: string): string =>
+  value === null ? '–' : Number.isFinite(value) ? `${printNumber(value)} ${unit}` : 'never';
 
-/** Quiet lines behind, the strong one on top. */
-const ORDER = { quiet: 0, plain: 1, strong: 2 };
-const byLook = (a: Line, b: Line): number => ORDER[a.look] - ORDER[b.look];
-
-const pathOf = (points: readonly Point[], px: (v: number) => number, py: (v: number) => number): string =>
-  points.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${px(x).toFixed(1)} ${py(y).toFixed(1)}`).join('');
+const told = (at: number, unit: string, readings: readonly Reading[]): string =>
+  [
+    `${printNumber(at)} ${unit}`,
+    ...readings.map(({ name, value, unit: own }) => `${name}: ${printed(value, own)}`),
+  ].join(', ');

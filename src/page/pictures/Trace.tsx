@@ -3,10 +3,6 @@ import { useId, useState } from 'preact/hooks';
 import type { View } from '../protocol.ts';
 import { usePicture } from '../state/use.ts';
 import { Chart } from './Chart.tsx';
-import type { Line } from './Legend.tsx';
-import type { Axis } from './scale.ts';
-
-const HEADROOM = 1.08;
 
 export function Trace({ view }: { readonly view: View }) {
   const { points, sweep } = view.json;
@@ -54,7 +50,7 @@ export function Trace({ view }: { readonly view: View }) {
       ) : 'why' in picture ? (
         <p class="quiet">{picture.why}</p>
       ) : (
-        <Lines picture={picture} />
+        <Chart picture={picture} />
       )}
     </>
   );
@@ -66,53 +62,3 @@ function nearest({ json: { points, sweep } }: View, speed: number): number {
   const away = (i: number): number => Math.abs((sweep[i]?.rpm ?? 0) - wanted);
   return sweep.reduce((best, _, i) => (away(i) < away(best) ? i : best), 0);
 }
-
-type Picture = Exclude<ReturnType<typeof usePicture<'trace'>>, null | { why: string }>;
-
-function Lines({
-  picture: { rpm, supply, dwell, cycleAngle, coils, shared, worst },
-}: {
-  readonly picture: Picture;
-}) {
-  const x: Axis = { label: 'crank angle', unit: '°', from: 0, to: cycleAngle, steps: [30, 90, 180, 360] };
-  const first = coils.find(({ coil }) => coil === worst);
-  const others = coils.filter(({ coil }) => coil !== worst);
-  const quiet = (name: string, pick: (coil: (typeof coils)[number]) => Line['points']): Line[] =>
-    others.map((one) => ({ name: `${name} ${one.id}`, points: pick(one), look: 'quiet' }));
-  const currents: Line[] = [
-    ...shared.map(({ name, points }): Line => ({ name, points, look: 'plain' })),
-    { name: `coil ${first?.id}, the lowest supply`, points: first?.current ?? [], look: 'strong' },
-    ...quiet('coil', (coil) => coil.current),
-  ];
-  const supplies: Line[] = [
-    { name: `at coil ${first?.id}`, points: first?.supply ?? [], look: 'strong' },
-    ...quiet('at coil', (coil) => coil.supply),
-  ];
-  const lowest = Math.min(supply, ...supplies.flatMap(({ points }) => points.map(({ y }) => y)));
-  const room = Math.max(0.05, supply - lowest) * 0.12;
-  return (
-    <>
-      <p class="quiet">
-        {Math.round(rpm)} rpm, {supply.toFixed(1)} V at the battery, dwell {(dwell * 1e3).toFixed(2)} ms. The
-        other coils stand behind in thin lines.
-      </p>
-      <Chart
-        title="Currents over one working cycle"
-        x={x}
-        y={{ label: 'current', unit: 'A', from: 0, to: HEADROOM * topOf(currents) }}
-        lines={currents}
-      />
-      <Chart
-        title="Supply at the coils"
-        x={x}
-        y={{ label: 'supply', unit: 'V', from: lowest - room, to: supply + room }}
-        lines={supplies}
-        limits={[{ name: `battery posts ${supply.toFixed(2)} V`, value: supply }]}
-        height={190}
-      />
-    </>
-  );
-}
-
-const topOf = (lines: readonly Line[]): number =>
-  Math.max(1, ...lines.flatMap(({ points }) => points.map(({ y }) => y)));

@@ -5,13 +5,14 @@ import { readDesign } from '../../design/read.ts';
 import { designJsonSchema } from '../../design/schema-json.ts';
 import { wiringDiagram } from '../../kit/diagram.ts';
 import { fuseCurves } from '../../pictures/curve-lines.ts';
+import { curvesPicture } from '../../pictures/curves.ts';
 import { speedLines } from '../../pictures/speed-lines.ts';
 import { runLaid } from '../../run-laid.ts';
 import { readSaved } from '../../saved/read.ts';
 import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
 import type { Ask, Calls, Kind, Reply, Schema } from '../protocol.ts';
 import { Live } from './live.ts';
-import { traceView } from './trace.ts';
+import { traceAt } from './trace.ts';
 
 const live = new Live();
 
@@ -25,10 +26,11 @@ const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Prom
   form: () => designJsonSchema() as Schema,
   design: ({ text, file }) => live.answer(text, file),
   speed: () => speedLines(live.evaluation) ?? { why: 'The design has no sweep.' },
-  trace: ({ speed }) => traceView(live.evaluation, speed),
+  trace: ({ speed }) => traceAt(live.evaluation, speed),
   curves: () => {
     const found = fuseCurves(live.evaluation);
-    return found.curves ?? { why: found.why };
+    if (found.curves === null) return { why: found.why };
+    return found.curves.map((curves) => curvesPicture(curves, live.evaluation.design.title));
   },
   workbook: ({ text }) => toWorkbook(runLaid(designOf(text), show)),
   diagram: () => wiringDiagram(live.result),

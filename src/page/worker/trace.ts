@@ -1,34 +1,23 @@
 /** The currents in time at a point or at a speed of the sweep. */
 import type { Evaluation } from '../../engine/evaluate.ts';
-import { coilLines, sharedLines, worstOf } from '../../pictures/trace-lines.ts';
+import type { Picture } from '../../pictures/chart.ts';
+import { tracePicture } from '../../pictures/trace.ts';
 import { circuitAt, whyNoTrace } from '../../transient/circuit.ts';
 import { coilFigures, wireFigures } from '../../transient/figures.ts';
 import { steady } from '../../transient/steady.ts';
 import type { Pair, Trace } from '../../transient/trace.ts';
-import type { Nothing, TraceView } from '../protocol.ts';
+import type { Nothing } from '../protocol.ts';
 
 /** `speed` counts the points, then the speeds of the sweep. */
-export function traceView(e: Evaluation, speed: number): TraceView | Nothing {
+export function traceAt(e: Evaluation, speed: number): Picture | Nothing {
   const why = whyNoTrace(e);
-  if (why !== null) return { why };
-  const trace = traceAt(e, speed);
-  const { circuit } = trace;
-  const coils = e.design.coils.map((_, coil) => coil);
-  return {
-    rpm: e.number('speed', { speed }) ?? 0,
-    supply: circuit.supply,
-    dwell: circuit.dwell,
-    cycleAngle: circuit.cycleAngle,
-    coils: coilLines(trace, coils),
-    shared: sharedLines(trace, [...e.design.wires.keys()]),
-    worst: worstOf(trace, coils),
-  };
+  return why === null ? tracePicture(exactTrace(e, speed)) : { why };
 }
 
 /** The page draws the exact values only; the closed forms exist at the points alone. */
 const exact = (value: number): Pair => ({ exact: value, closed: null });
 
-function traceAt(evaluation: Evaluation, speed: number): Trace {
+function exactTrace(evaluation: Evaluation, speed: number): Trace {
   const circuit = circuitAt(evaluation, speed);
   const course = steady(circuit);
   return {
