@@ -52,6 +52,8 @@ interface Common {
   /** Symbol as it is printed, Greek and subscripts welcome. */
   readonly symbol: string;
   readonly label: string;
+  /** The label above a column, where the table around it says the rest. */
+  readonly short?: string;
   /** Unit inside formulas; '1' for a plain number, 'text' for words. */
   readonly unit: string;
   /** Unit in which a person reads it, when that is another one. */
@@ -61,6 +63,10 @@ interface Common {
   readonly source?: Citation;
   /** Taken from a list or a count: printed without zeros that say nothing. */
   readonly exact?: true;
+  /** 1 stands for yes and 0 for no; people read the word. */
+  readonly flag?: true;
+  /** The number of a member of this axis; people read its name. */
+  readonly names?: Axis;
   /** What was neglected, where it holds, what to know. */
   readonly note?: string;
   /** Where the relation or the input makes sense, in `unit`. */

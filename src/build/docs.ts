@@ -3,12 +3,14 @@ import { writeFileSync } from 'node:fs';
 import { designJsonSchemaText } from '../design/schema-json.ts';
 import { quantitiesPage } from '../docs/quantities.ts';
 import { rangesPage } from '../docs/ranges.ts';
+import { resultPage } from '../docs/result.ts';
 import { tablesPage } from '../docs/tables.ts';
 
 const PAGES = {
   'quantities.md': quantitiesPage,
   'ranges.md': rangesPage,
   'tables.md': tablesPage,
+  'result.md': resultPage,
   'design.schema.json': designJsonSchemaText,
 };
 

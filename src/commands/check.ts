@@ -8,7 +8,7 @@ import type { CardCell } from '../saved/read.ts';
 import { checkJson } from '../writers/check-json.ts';
 import { checkReport } from '../writers/check-report.ts';
 import { Refusal, writeSafely } from './files.ts';
-import { oneDesign, readGiven } from './given.ts';
+import { inUnits, oneDesign, readGiven, UNITS_OPTION } from './given.ts';
 
 /** The readings that a person entered on the test card of a workbook. Throws a `Refusal` for what is no number. */
 function fromCard(design: Design, card: readonly CardCell[]): Measured[] {
@@ -24,10 +24,15 @@ export async function run(argv: string[]): Promise<number> {
   const { positionals, values } = parseArgs({
     args: argv,
     allowPositionals: true,
-    options: { out: { type: 'string' }, json: { type: 'boolean' }, force: { type: 'boolean' } },
+    options: {
+      out: { type: 'string' },
+      units: UNITS_OPTION,
+      json: { type: 'boolean' },
+      force: { type: 'boolean' },
+    },
   });
   const file = oneDesign(positionals, 'check');
-  const { out, json = false, force = false } = values;
+  const { out, units, json = false, force = false } = values;
   if (out !== undefined && !/\.xlsx$/i.test(out))
     throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx.`);
   const given = await readGiven(file, true);
@@ -35,7 +40,7 @@ export async function run(argv: string[]): Promise<number> {
   // Loaded only where a workbook is asked for.
   const book = out === undefined ? null : await import('../writers/workbook/workbook.ts');
   const measured = given.card === null ? given.design.measured : fromCard(given.design, given.card);
-  const design = { ...given.design, measured };
+  const design = inUnits({ ...given.design, measured }, units);
   const found = checked(pipeline(design));
   if (book !== null && out !== undefined) {
     const { runLaid } = await import('../run-laid.ts');

@@ -8,12 +8,13 @@ import { run as pipeline } from '../run.ts';
 import { compareJson } from '../writers/compare-json.ts';
 import { compareReport } from '../writers/compare-report.ts';
 import { Refusal, writeSafely } from './files.ts';
-import { readGiven } from './given.ts';
+import { inUnits, readGiven, UNITS_OPTION } from './given.ts';
 
 interface Call {
   readonly files: readonly string[];
   /** Names to write, each ending in .xlsx, .svg or .png. */
   readonly outs: readonly string[];
+  readonly units: string | undefined;
   readonly json: boolean;
   readonly force: boolean;
 }
@@ -23,7 +24,7 @@ export async function run(argv: string[]): Promise<number> {
   const call = read(argv);
   const designs = await both(call.files);
   if (designs === null) return 2;
-  const [first, second] = designs;
+  const [first, second] = designs.map((design) => inUnits(design, call.units)) as [Design, Design];
   const a: Sided = { name: 'A', title: first.title, result: pipeline(first) };
   const b: Sided = { name: 'B', title: second.title, result: await written(a, second, call) };
   const found = compare(a, b);
@@ -42,6 +43,7 @@ function read(argv: string[]): Call {
     allowPositionals: true,
     options: {
       out: { type: 'string', multiple: true },
+      units: UNITS_OPTION,
       json: { type: 'boolean' },
       force: { type: 'boolean' },
     },
@@ -52,13 +54,13 @@ function read(argv: string[]): Call {
     );
   if (files.filter((file) => file === '-').length > 1)
     throw new Refusal('Only one of the two designs can be standard input.');
-  const { out: outs = [], json = false, force = false } = values;
+  const { out: outs = [], units, json = false, force = false } = values;
   const wrong = outs.find((out) => !/\.(xlsx|svg|png)$/i.test(out));
   if (wrong !== undefined)
     throw new Refusal(
       `A comparison is written as a workbook or a picture, not as "${wrong}": the name must end in .xlsx, .svg or .png.`,
     );
-  return { files, outs, json, force };
+  return { files, outs, units, json, force };
 }
 
 /** The two feeds: of a single design the original one first. Null when a file cannot be used. */

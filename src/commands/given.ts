@@ -1,4 +1,5 @@
 /** The design that a command is given, in a design file or in a workbook; or every problem with it, said. */
+import { UNITS } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
 import { type Problem, printProblem } from '../design/problems.ts';
 import { readDesign } from '../design/read.ts';
@@ -11,6 +12,17 @@ export interface Given {
   readonly changed: readonly Changed[] | null;
   /** What stands on the test card of a workbook; null where there is none. */
   readonly card: readonly CardCell[] | null;
+}
+
+/** Option that every command with figures takes. */
+export const UNITS_OPTION = { type: 'string' } as const;
+
+/** The design with the units that the call asks for, in place of its own. Throws a `Refusal` on other words. */
+export function inUnits(design: Design, asked: string | undefined): Design {
+  if (asked === undefined) return design;
+  const units = UNITS.find((one) => one === asked);
+  if (units === undefined) throw new Refusal(`--units takes ${UNITS.join(', ')}, not "${asked}".`);
+  return { ...design, units };
 }
 
 /** The one file that a command takes. Throws a `Refusal` when none or several are named. */

@@ -14,8 +14,9 @@ interface Words {
 export const COMMANDS = {
   size: {
     summary: 'size and check the feed that a design describes',
-    call: 'size DESIGN [--out FILE.xlsx] [--plots DIR] [--json] [--force]',
-    text: `Reads the design, sizes what it leaves open, and checks everything.
+    call: 'size DESIGN [--out FILE.xlsx] [--plots DIR] [--units U] [--all] [--alternatives] [--json] [--force]',
+    text: `Reads the design, sizes what it leaves open, and checks everything. Where
+something fails, remedies are tried on the whole design before they are told.
 DESIGN is a YAML or JSON file, or a workbook that --out made and a person edited
 and saved as .xlsx; "-" reads it from standard input.
 
@@ -24,12 +25,16 @@ and saved as .xlsx; "-" reads it from standard input.
   --plots DIR      also write pictures into the folder, each as SVG and PNG: the
                    currents in time at each point, currents and energy over
                    speed, the time-current curves of each fuse
+  --units U        metric, us or both, in place of what the design says
+  --all            every figure and every finding, however long the report
+  --alternatives   the same coils with one main fuse, a fuse for each bank and
+                   a fuse for each coil, side by side, in place of the report
   --json           print the result as JSON in place of the report
   --force          replace FILE even when coilfeed did not make it`,
   },
   check: {
     summary: 'judge an install as found, and the readings taken on it',
-    call: 'check DESIGN [--out FILE.xlsx] [--json] [--force]',
+    call: 'check DESIGN [--out FILE.xlsx] [--units U] [--json] [--force]',
     text: `Judges an install as it was found: first what to mend, in the order of the harm
 that it can do, then every reading that the design lists under "measured:", and
 what explains all of them together.
@@ -37,12 +42,13 @@ what explains all of them together.
   --out FILE.xlsx  also write the workbook, with a test card: where the probes
                    go, what to expect, what is acceptable, cells to fill in;
                    "check FILE.xlsx" then judges what was filled in
+  --units U        metric, us or both, in place of what the design says
   --json           print the result as JSON in place of the report
   --force          replace FILE even when coilfeed did not make it`,
   },
   compare: {
     summary: 'weigh two feeds against each other',
-    call: 'compare A [B] [--out FILE]… [--json] [--force]',
+    call: 'compare A [B] [--out FILE]… [--units U] [--json] [--force]',
     text: `Sets two designs side by side: currents, supply and energy at the worst coil,
 the dwell that would make up for what is lost, heat in the wiring, copper,
 parts, and what passes with one and not with the other. With one design its
@@ -53,6 +59,7 @@ the second.
                    beside it, when FILE ends in .xlsx; a picture of current and
                    energy over speed for both when it ends in .svg or .png; may
                    be given more than once
+  --units U        metric, us or both, in place of what the design says
   --json           print the result as JSON in place of the report
   --force          replace FILE even when coilfeed did not make it`,
   },

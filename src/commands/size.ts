@@ -2,11 +2,14 @@
 import { parseArgs } from 'node:util';
 import type { Design } from '../design/design.ts';
 import type { Result } from '../findings/result.ts';
+import { alternativesOf } from '../remedies/alternatives.ts';
+import { remediesOf } from '../remedies/tried.ts';
 import { run as pipeline } from '../run.ts';
+import { alternativesJson, alternativesText } from '../writers/alternatives.ts';
 import { toJson } from '../writers/json.ts';
 import { report } from '../writers/report.ts';
 import { Refusal, writeSafely } from './files.ts';
-import { oneDesign, readGiven } from './given.ts';
+import { inUnits, oneDesign, readGiven, UNITS_OPTION } from './given.ts';
 import { wrap } from './help.ts';
 
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design cannot be used. */
@@ -17,25 +20,34 @@ export async function run(argv: string[]): Promise<number> {
     options: {
       out: { type: 'string' },
       plots: { type: 'string' },
+      units: UNITS_OPTION,
+      all: { type: 'boolean' },
+      alternatives: { type: 'boolean' },
       json: { type: 'boolean' },
       force: { type: 'boolean' },
     },
   });
   const file = oneDesign(positionals, 'size');
-  const { out, plots, json = false, force = false } = values;
+  const { out, plots, units, all = false, alternatives = false, json = false, force = false } = values;
   if (out !== undefined && !/\.(?:xlsx|ods)$/i.test(out))
     throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx or .ods.`);
   const given = await readGiven(file);
   if (given === null) return 2;
-  const { design, changed } = given;
+  const { changed } = given;
+  const design = inUnits(given.design, units);
   const changes = changed === null ? {} : { changed };
 
   const result = out === undefined ? pipeline(design) : await writeWorkbook(design, out, force, file);
+  const remedies = remediesOf(result, pipeline);
+  const ways = alternatives ? alternativesOf(design, pipeline) : null;
+  const others = ways === null ? {} : { alternatives: alternativesJson(ways) };
   const drawn = plots === undefined ? null : await writePictures(result, plots, file, force);
   process.stdout.write(
     json
-      ? `${JSON.stringify({ ...toJson(result), ...changes }, null, 2)}\n`
-      : report(result, wantsColour(process.stdout)),
+      ? `${JSON.stringify({ ...toJson(result, remedies), ...others, ...changes }, null, 2)}\n`
+      : ways === null
+        ? report(result, { coloured: wantsColour(process.stdout), all }, remedies)
+        : `${wrap(design.title)}\n${alternativesText(ways)}\n`,
   );
   const told = [...(out === undefined ? [] : [`Workbook: ${out}`]), ...(drawn === null ? [] : [drawn])];
   if (told.length > 0) (json ? process.stderr : process.stdout).write(`\n${told.join('\n')}\n`);

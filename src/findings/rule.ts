@@ -7,6 +7,13 @@ import type { QuantityName } from '../model/model.ts';
 /** How the value must stand to the limit. */
 export type Sense = 'at most' | 'at least' | 'below' | 'above';
 
+export const SIGNS: Readonly<Record<Sense, string>> = {
+  'at most': '≤',
+  'at least': '≥',
+  below: '<',
+  above: '>',
+};
+
 export interface Rule {
   /** What there is one finding for; nothing when the whole feed has one. */
   readonly per?: Extract<Axis, 'run' | 'point' | 'feed'>;

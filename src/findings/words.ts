@@ -1,8 +1,8 @@
 /** The words of every finding, in one table: the compiler refuses a rule without its words. */
-import { printValue } from '../basis/print.ts';
 import type { At } from '../basis/quantity.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import type { QuantityName } from '../model/model.ts';
+import { printQuantity } from '../views/print.ts';
 import type { Finding } from './finding.ts';
 import { RULES, type RuleId } from './rules.ts';
 import type { Facts, Words } from './word.ts';
@@ -187,13 +187,6 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
   ...coilWords,
 };
 
-/** A value of a quantity in words; `as` is the quantity whose unit it is read in. */
-export function printQuantity(name: QuantityName, value: number | null, as: QuantityName = name): string {
-  const { kind, exact } = QUANTITIES[name];
-  const { unit, shown } = QUANTITIES[as];
-  return printValue(value, unit, shown, exact === true || kind === 'input' || kind === 'constant');
-}
-
 /** Advice has the words of a failure, or those of an unknown where there is nothing to compare. */
 const wordsOf = ({ verdict, value, limit }: Finding): 'pass' | 'fail' | 'unknown' =>
   verdict !== 'advice' ? verdict : value === null || limit === null ? 'unknown' : 'fail';
@@ -201,17 +194,18 @@ const wordsOf = ({ verdict, value, limit }: Finding): 'pass' | 'fail' | 'unknown
 /** The sentence of a finding. */
 export function sentence(f: Finding, e: Evaluation): string {
   const { value, limit } = RULES[f.rule];
+  const { units } = e.design;
   // A feed run is also a run: its number is the same.
   const index = f.at.run ?? f.at.feed;
   const here: At = index === undefined ? f.at : { ...f.at, run: index, feed: index };
   const say = (name: QuantityName, at: At = {}): string | undefined => {
     const found = e.value(name, { ...here, ...at });
-    return found === null ? undefined : typeof found === 'string' ? found : printQuantity(name, found);
+    return found === null ? undefined : typeof found === 'string' ? found : printQuantity(name, found, units);
   };
   return WORDS[f.rule][wordsOf(f)]({
     subject: f.subject,
-    value: printQuantity(value, f.value),
-    limit: printQuantity(limit, f.limit, value),
+    value: printQuantity(value, f.value, units),
+    limit: printQuantity(limit, f.limit, units, value),
     say,
     is: (name, at = {}) => e.value(name, { ...here, ...at }) === 1,
   });

@@ -1,6 +1,6 @@
 /** The harness as a graph for the layout: sizes of symbols and labels, and who is joined to whom. All in mm. */
 import type { Evaluation } from '../engine/evaluate.ts';
-import { printQuantity } from '../findings/words.ts';
+import { printQuantity } from '../views/print.ts';
 import { pieceLength } from './lengths.ts';
 import type { Harness, Piece, Spot } from './places.ts';
 import { textWidth, wrapText } from './text-size.ts';

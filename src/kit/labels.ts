@@ -1,5 +1,5 @@
 /** The labels: one at each end of every wire, one at every part that a person looks for. */
-import { printQuantity } from '../findings/words.ts';
+import { printQuantity } from '../views/print.ts';
 import type { Job } from './job.ts';
 import type { End, Spot } from './places.ts';
 

@@ -3,7 +3,7 @@ import { FUSE_COLOURS } from '../data/fuse-ratings.ts';
 import { FUSE_TYPES } from '../data/fuses.ts';
 import { INSULATIONS } from '../data/insulation.ts';
 import type { Design } from '../design/design.ts';
-import { printQuantity } from '../findings/words.ts';
+import { printQuantity } from '../views/print.ts';
 import { reels } from './cut.ts';
 import type { Job } from './job.ts';
 import type { End, Piece, Spot } from './places.ts';

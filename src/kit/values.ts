@@ -7,8 +7,8 @@
 import { printValue } from '../basis/print.ts';
 import type { At } from '../basis/quantity.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import { printQuantity } from '../findings/words.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { printQuantity } from '../views/print.ts';
 import { escaped } from './escape.ts';
 import type { Job } from './job.ts';
 import { BLANK, force, pieceLength, reelLength, smallLength, temperature } from './lengths.ts';

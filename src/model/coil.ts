@@ -7,6 +7,7 @@ export const coil = {
   coil_ohm_20: {
     kind: 'input',
     symbol: 'R₂₀',
+    short: 'Resistance at 20 °C',
     label: 'Primary resistance at 20 °C',
     unit: 'ohm',
     path: 'coil.resistance',
@@ -125,6 +126,7 @@ export const coil = {
   coil_L: {
     kind: 'formula',
     symbol: 'L',
+    short: 'Inductance',
     label: 'Primary inductance',
     unit: 'H',
     shown: 'mH',
@@ -138,6 +140,8 @@ export const coil = {
   bound: {
     kind: 'formula',
     symbol: 'bnd',
+    short: 'Currents are a bound',
+    flag: true,
     label: 'Currents are a bound (1) or computed (0)',
     unit: '1',
     formula: 'IF(ISNUMBER(coil_L), 0, 1)',
@@ -183,6 +187,7 @@ export const coil = {
   peak: {
     kind: 'formula',
     symbol: 'I_pk',
+    short: 'Peak current',
     label: 'Peak current of one coil, stiff supply',
     unit: 'A',
     per: ['speed'],
@@ -195,6 +200,7 @@ export const coil = {
   energy: {
     kind: 'formula',
     symbol: 'E',
+    short: 'Energy',
     label: 'Energy in the coil at the end of dwell, stiff supply',
     unit: 'J',
     shown: 'mJ',

@@ -36,6 +36,7 @@ export const conductor = {
   run_insulation: {
     kind: 'input',
     symbol: 'class',
+    short: 'Insulation',
     label: 'Insulation: class letter or conductor type',
     unit: 'text',
     per: ['run'],
@@ -44,6 +45,7 @@ export const conductor = {
   run_ambient: {
     kind: 'input',
     symbol: 'T_a',
+    short: 'Ambient',
     label: 'Ambient temperature',
     unit: 'degC',
     per: ['run'],
@@ -136,6 +138,8 @@ export const conductor = {
   auto: {
     kind: 'formula',
     symbol: 'auto',
+    short: 'Chosen',
+    flag: true,
     label: 'Size is chosen (1) or stated (0)',
     unit: '1',
     per: ['run'],
@@ -324,6 +328,7 @@ export const conductor = {
   gauge: {
     kind: 'formula',
     symbol: 'size',
+    short: 'Size',
     label: 'Conductor size',
     unit: 'text',
     per: ['run'],
@@ -332,6 +337,7 @@ export const conductor = {
   area: {
     kind: 'formula',
     symbol: 'S',
+    short: 'Area',
     label: 'Conductor area',
     unit: 'mm^2',
     per: ['run'],
@@ -340,6 +346,7 @@ export const conductor = {
   ampacity: {
     kind: 'formula',
     symbol: 'I_a',
+    short: 'Ampacity',
     label: 'Ampacity at its place',
     unit: 'A',
     per: ['run'],
@@ -349,6 +356,7 @@ export const conductor = {
   wire_T: {
     kind: 'formula',
     symbol: 'T_w',
+    short: 'Conductor temperature',
     label: 'Conductor temperature at the worst point',
     unit: 'degC',
     per: ['wire'],
@@ -370,6 +378,7 @@ export const conductor = {
   wire_ohm: {
     kind: 'formula',
     symbol: 'R_w',
+    short: 'Resistance',
     label: 'Resistance of the conductor with its joints, fuse and relay contact',
     unit: 'ohm',
     shown: 'mohm',
@@ -388,6 +397,7 @@ export const conductor = {
   copper_total: {
     kind: 'formula',
     symbol: 'Σm',
+    short: 'Copper',
     label: 'Copper of all conductors',
     unit: 'kg',
     shown: 'g',

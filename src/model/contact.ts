@@ -221,6 +221,7 @@ export const contacts = {
   relay_rating: {
     kind: 'formula',
     symbol: 'I_r',
+    short: 'Relay rating',
     label: 'Contact rating of the relay',
     unit: 'A',
     per: ['run'],
@@ -234,6 +235,7 @@ export const contacts = {
   relay_allowed: {
     kind: 'formula',
     symbol: 'I_r,T',
+    short: 'Contact may carry',
     label: 'Contact rating at the ambient temperature',
     unit: 'A',
     per: ['run'],
@@ -252,6 +254,7 @@ export const contacts = {
   relay_load: {
     kind: 'formula',
     symbol: 'x_r',
+    short: 'Load of the rating',
     label: 'Load of the contact, share of its rating',
     unit: '1',
     shown: '%',
@@ -272,6 +275,7 @@ export const contacts = {
   contact_drop: {
     kind: 'formula',
     symbol: 'U_k',
+    short: 'Drop of the contact',
     label: 'Drop of the contact at the effective current',
     unit: 'V',
     shown: 'mV',
@@ -282,6 +286,7 @@ export const contacts = {
   contact_heat: {
     kind: 'formula',
     symbol: 'P_k',
+    short: 'Heat in the contact',
     label: 'Heat in the contact at the effective current',
     unit: 'W',
     per: ['wire'],
@@ -351,6 +356,7 @@ export const contacts = {
   make_current: {
     kind: 'formula',
     symbol: 'I_mk',
+    short: 'Make current',
     label: 'Largest current into the capacitors of the harness when a relay closes',
     unit: 'A',
     formula: 'IF(COUNT(inrush[wire])>0, MAX(inrush[wire]), "")',

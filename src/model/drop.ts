@@ -7,6 +7,7 @@ export const drop = {
   drop_limit: {
     kind: 'input',
     symbol: 'B',
+    short: 'Drop allowed',
     label: 'Largest drop of a coil’s path, feed and return together',
     unit: 'V',
     path: 'limits.drop',
@@ -132,6 +133,7 @@ export const drop = {
   coil_drop: {
     kind: 'formula',
     symbol: 'ΔV',
+    short: 'Drop of its path',
     label: 'Drop of the coil’s path at its worst firing',
     unit: 'V',
     per: ['coil', 'point'],
@@ -140,6 +142,7 @@ export const drop = {
   coil_supply: {
     kind: 'formula',
     symbol: 'V_c',
+    short: 'Supply at the coil',
     label: 'Supply at the coil at the firing instant',
     unit: 'V',
     per: ['coil', 'point'],
@@ -148,6 +151,7 @@ export const drop = {
   coil_peak: {
     kind: 'formula',
     symbol: 'I_d',
+    short: 'Peak current',
     label: 'Peak current delivered, at its worst firing',
     unit: 'A',
     per: ['coil', 'point'],
@@ -157,6 +161,7 @@ export const drop = {
   coil_energy: {
     kind: 'formula',
     symbol: 'E_d',
+    short: 'Energy',
     label: 'Energy delivered',
     unit: 'J',
     shown: 'mJ',
@@ -167,6 +172,7 @@ export const drop = {
   energy_kept: {
     kind: 'formula',
     symbol: 'η',
+    short: 'Energy kept',
     label: 'Energy kept: delivered over stiff',
     unit: '1',
     shown: '%',
@@ -176,6 +182,7 @@ export const drop = {
   coil_winning_dwell: {
     kind: 'formula',
     symbol: 't_win',
+    short: 'Dwell to restore',
     label: 'Dwell that would win the stiff peak back, at its worst firing',
     unit: 's',
     shown: 'ms',
@@ -188,6 +195,7 @@ export const drop = {
   drop_average: {
     kind: 'formula',
     symbol: 'U_avg',
+    short: 'Average drop (meter)',
     label: 'Average drop: what a multimeter shows',
     unit: 'V',
     shown: 'mV',
@@ -197,6 +205,7 @@ export const drop = {
   drop_peak: {
     kind: 'formula',
     symbol: 'U_max',
+    short: 'Peak drop (scope)',
     label: 'Peak drop: what a scope shows',
     unit: 'V',
     shown: 'mV',
@@ -206,6 +215,7 @@ export const drop = {
   worst_drop: {
     kind: 'formula',
     symbol: 'ΔV_max',
+    short: 'Drop, worst path',
     label: 'Drop of the worst coil’s path at the worst point',
     unit: 'V',
     formula: 'MAX(path_drop[point,event])',
@@ -223,6 +233,8 @@ export const drop = {
   worst_coil: {
     kind: 'formula',
     symbol: 'c_w',
+    short: 'Worst coil',
+    names: 'coil',
     label: 'Number of the worst coil',
     unit: '1',
     formula: 'INDEX(firing_coil[point,event], worst_firing, 1)',
@@ -230,6 +242,8 @@ export const drop = {
   worst_drop_point: {
     kind: 'formula',
     symbol: 'p_w',
+    short: 'Worst point',
+    names: 'point',
     label: 'Number of the point with the worst drop',
     unit: '1',
     formula: 'INDEX(firing_point[point,event], worst_firing, 1)',

@@ -49,6 +49,7 @@ export const fault = {
   fault_max: {
     kind: 'formula',
     symbol: 'I_k,max',
+    short: 'Largest fault current',
     label:
       'Largest fault current: a short at the begin of the run, right behind its own fuse, everything cold',
     unit: 'A',
@@ -60,6 +61,7 @@ export const fault = {
   fault_min: {
     kind: 'formula',
     symbol: 'I_k,min',
+    short: 'Smallest fault current',
     label: 'Smallest fault current: a short at the far end of the run, everything warm',
     unit: 'A',
     per: ['wire'],
@@ -78,6 +80,7 @@ export const fault = {
   start_fault: {
     kind: 'formula',
     symbol: 'I_k,max',
+    short: 'Largest fault current',
     label: 'Largest fault current of a conductor of the run',
     unit: 'A',
     per: ['run'],
@@ -86,6 +89,7 @@ export const fault = {
   end_fault: {
     kind: 'formula',
     symbol: 'I_k,min',
+    short: 'Smallest fault current',
     label: 'Smallest fault current of a conductor of the run',
     unit: 'A',
     per: ['run'],
@@ -94,6 +98,7 @@ export const fault = {
   open_limit: {
     kind: 'constant',
     symbol: 't_open',
+    short: 'Must open within',
     label: 'Longest time until the fuse opens on a short',
     unit: 's',
     shown: 's',

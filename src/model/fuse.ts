@@ -28,6 +28,7 @@ export const fuses = {
   fuse_type: {
     kind: 'input',
     symbol: 'type',
+    short: 'Fuse type',
     label: 'Fuse: type (empty: no fuse in this run)',
     unit: 'text',
     per: ['run'],
@@ -45,6 +46,7 @@ export const fuses = {
   fuse_ambient: {
     kind: 'input',
     symbol: 'T_F',
+    short: 'Ambient',
     label: 'Fuse: ambient temperature',
     unit: 'degC',
     per: ['run'],
@@ -188,6 +190,7 @@ export const fuses = {
   fuse_rating: {
     kind: 'formula',
     symbol: 'I_n',
+    short: 'Fuse rating',
     label: 'Rating of the fuse',
     unit: 'A',
     per: ['run'],
@@ -246,6 +249,7 @@ export const fuses = {
   fuse_load: {
     kind: 'formula',
     symbol: 'x_F',
+    short: 'Load of the rating',
     label: 'Load of the fuse, share of its rating at its temperature',
     unit: '1',
     shown: '%',

@@ -58,6 +58,7 @@ export const limits = {
   least_supply: {
     kind: 'formula',
     symbol: 'V_c',
+    short: 'Supply, worst coil',
     label: 'Supply at the worst coil at the point',
     unit: 'V',
     per: ['point'],
@@ -138,6 +139,7 @@ export const limits = {
   alternator_share: {
     kind: 'formula',
     symbol: 'x_alt',
+    short: 'Share of the alternator',
     label: 'Share of the free alternator current that the coils take on average',
     unit: '1',
     shown: '%',

@@ -64,6 +64,7 @@ export const loads = {
   effective: {
     kind: 'formula',
     symbol: 'I_eff',
+    short: 'Effective current',
     label: 'Effective current (RMS)',
     unit: 'A',
     per: ['wire', 'point'],
@@ -92,6 +93,7 @@ export const loads = {
   worst_effective: {
     kind: 'formula',
     symbol: 'I_eff',
+    short: 'Effective current',
     label: 'Effective current at the worst point',
     unit: 'A',
     per: ['wire'],
@@ -100,6 +102,8 @@ export const loads = {
   worst_point: {
     kind: 'formula',
     symbol: 'p_w',
+    short: 'Worst point',
+    names: 'point',
     label: 'Number of the worst point',
     unit: '1',
     per: ['wire'],
@@ -116,6 +120,7 @@ export const loads = {
   wire_peak: {
     kind: 'formula',
     symbol: 'I_max',
+    short: 'Peak current',
     label: 'Peak current at the worst point',
     unit: 'A',
     per: ['wire'],
@@ -124,6 +129,7 @@ export const loads = {
   total_average: {
     kind: 'formula',
     symbol: 'ΣI',
+    short: 'Average current of all coils',
     label: 'Average current of all coils together',
     unit: 'A',
     per: ['point'],
@@ -132,6 +138,7 @@ export const loads = {
   worst_total: {
     kind: 'formula',
     symbol: 'ΣI',
+    short: 'Average current',
     label: 'Average current of all coils together at the worst point',
     unit: 'A',
     formula: 'MAX(total_average[point])',

@@ -31,6 +31,7 @@ import { survival } from './survival.ts';
 import { sweep } from './sweep.ts';
 import { tables } from './tables.ts';
 import { timing } from './timing.ts';
+import { totals } from './totals.ts';
 import { trims } from './trim.ts';
 import { windows } from './windows.ts';
 
@@ -58,6 +59,7 @@ export const SUBJECTS = {
   cures,
   survival,
   limits,
+  totals,
   readings,
   copper,
   tables: { ...tables, ...awg, ...sae, ampacity_ambient },

@@ -60,6 +60,7 @@ export const protection = {
   run_fuse: {
     kind: 'formula',
     symbol: 'I_n,F',
+    short: 'Fuse before it',
     label: 'Rating of the fuse that protects the run, the largest if there are several',
     unit: 'A',
     per: ['run'],
@@ -252,6 +253,7 @@ export const protection = {
   end_opening: {
     kind: 'formula',
     symbol: 't_k',
+    short: 'Opens at the latest after',
     label: 'Latest opening on a short at the far end of the run, at its worst conductor',
     unit: 's',
     shown: 's',
@@ -331,6 +333,7 @@ export const protection = {
   fuse_opens: {
     kind: 'formula',
     symbol: 't_k',
+    short: 'Opens at the latest after',
     label: 'Latest opening of the fuse on the smallest fault current of everything behind it',
     unit: 's',
     shown: 's',

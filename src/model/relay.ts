@@ -11,6 +11,7 @@ export const relays = {
   relay_ambient: {
     kind: 'input',
     symbol: 'T_ra',
+    short: 'Ambient',
     label: 'Relay: ambient temperature',
     unit: 'degC',
     per: ['run'],
@@ -141,6 +142,7 @@ export const relays = {
   relay_coil_power: {
     kind: 'formula',
     symbol: 'P_rc',
+    short: 'Heat in the coil',
     label: 'Heat in the relay coil at the highest supply, coil at 20 °C',
     unit: 'W',
     per: ['run'],
@@ -158,6 +160,7 @@ export const relays = {
   cranking_supply: {
     kind: 'formula',
     symbol: 'V_cr',
+    short: 'Supply while cranking',
     label: 'Supply while cranking',
     unit: 'V',
     formula: 'IF(cranking_named>0, INDEX(point_supply[point], cranking_named, 1), MIN(point_supply[point]))',
@@ -176,6 +179,7 @@ export const relays = {
   relay_pull_in: {
     kind: 'formula',
     symbol: 'V_pi,T',
+    short: 'Pulls in hot at',
     label: 'Pull-in voltage of the hot relay coil',
     unit: 'V',
     per: ['run'],
@@ -187,6 +191,7 @@ export const relays = {
   relay_supply: {
     kind: 'formula',
     symbol: 'V_rc',
+    short: 'Coil while cranking',
     label: 'Voltage at the relay coil while cranking',
     unit: 'V',
     per: ['run'],
@@ -196,6 +201,7 @@ export const relays = {
   relay_close_supply: {
     kind: 'formula',
     symbol: 'V_rc,on',
+    short: 'Coil when it closes',
     label: 'Voltage at the relay coil when it must close',
     unit: 'V',
     per: ['run'],
@@ -214,6 +220,7 @@ export const relays = {
   relay_hold_supply: {
     kind: 'formula',
     symbol: 'V_rc,min',
+    short: 'Coil at its lowest',
     label: 'Voltage at the relay coil at that instant',
     unit: 'V',
     per: ['run'],
@@ -223,6 +230,7 @@ export const relays = {
   relay_drop_out: {
     kind: 'formula',
     symbol: 'V_do,T',
+    short: 'Lets go hot at',
     label: 'Drop-out voltage of the hot relay coil',
     unit: 'V',
     per: ['run'],
@@ -288,6 +296,7 @@ export const relays = {
   trigger_current: {
     kind: 'formula',
     symbol: 'I_tr',
+    short: 'Trigger wire',
     label: 'Current that the original ignition wire must carry: the cold relay coil at the highest supply',
     unit: 'A',
     per: ['run'],

@@ -49,6 +49,7 @@ export const sizing = {
   run_length: {
     kind: 'formula',
     symbol: 'Σℓ',
+    short: 'All together',
     label: 'Length of all conductors of the run together',
     unit: 'm',
     per: ['run'],

@@ -31,6 +31,7 @@ export const sweep = {
   main_average: {
     kind: 'formula',
     symbol: 'I_avg',
+    short: 'Average current',
     label: 'Average current of the first conductor',
     unit: 'A',
     per: ['speed'],
@@ -39,6 +40,7 @@ export const sweep = {
   main_effective: {
     kind: 'formula',
     symbol: 'I_eff',
+    short: 'Effective current',
     label: 'Effective current of the first conductor (RMS)',
     unit: 'A',
     per: ['speed'],
@@ -48,6 +50,7 @@ export const sweep = {
   main_peak: {
     kind: 'formula',
     symbol: 'I_max',
+    short: 'Peak current',
     label: 'Peak current of the first conductor',
     unit: 'A',
     per: ['speed'],

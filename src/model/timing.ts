@@ -252,6 +252,7 @@ export const timing = {
   supply: {
     kind: 'formula',
     symbol: 'V',
+    short: 'Supply',
     label: 'Supply at the battery posts',
     unit: 'V',
     per: ['speed'],
@@ -334,6 +335,8 @@ export const timing = {
   clipped: {
     kind: 'formula',
     symbol: 'cut',
+    short: 'Dwell cut short',
+    flag: true,
     label: 'Dwell cut short (1) or not (0)',
     unit: '1',
     per: ['speed'],
@@ -342,6 +345,7 @@ export const timing = {
   firing_rate: {
     kind: 'formula',
     symbol: 'f_c',
+    short: 'Firings, one coil',
     label: 'Firings of one coil in a second',
     unit: 'Hz',
     per: ['speed'],
@@ -351,6 +355,7 @@ export const timing = {
   duty: {
     kind: 'formula',
     symbol: 'D',
+    short: 'Duty',
     label: 'Share of the time in which a coil is charged',
     unit: '1',
     shown: '%',

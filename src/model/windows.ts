@@ -170,6 +170,7 @@ export const windows = {
   window_from: {
     kind: 'formula',
     symbol: 'I_from',
+    short: 'Not protected from',
     label: 'Window without protection: from',
     unit: 'A',
     per: ['feed'],
@@ -179,6 +180,7 @@ export const windows = {
   window_to: {
     kind: 'formula',
     symbol: 'I_to',
+    short: 'to',
     label: 'Window without protection: to',
     unit: 'A',
     per: ['feed'],

@@ -3,9 +3,8 @@ import { useEffect, useState } from 'preact/hooks';
 import { Assumed, Cautions } from './answer/Assumed.tsx';
 import { Buy } from './answer/Buy.tsx';
 import { Compare } from './answer/Compare.tsx';
-import { Currents, WorstCoil } from './answer/Currents.tsx';
+import { cellOf, Figures } from './answer/Figures.tsx';
 import { Findings } from './answer/Findings.tsx';
-import { leastKept } from './answer/facts.ts';
 import { Mark } from './answer/Mark.tsx';
 import { VerdictPanel } from './answer/Verdict.tsx';
 import { Problems } from './form/Problems.tsx';
@@ -19,8 +18,7 @@ import { Wiring } from './pictures/Wiring.tsx';
 import type { View } from './protocol.ts';
 import { Settings } from './shell/Settings.tsx';
 import { type Demo, Toolbar } from './shell/Toolbar.tsx';
-import { useBench, useBenchState } from './state/use.ts';
-import { show } from './units.ts';
+import { useBench, useBenchState, useShown } from './state/use.ts';
 
 export function App({ demos }: { readonly demos: readonly Demo[] }) {
   const bench = useBench();
@@ -102,14 +100,25 @@ function useNarrow(): boolean {
 
 /** The verdict in a line that stays in sight on a small screen. */
 function Status() {
-  const { view, system, problems } = useBenchState();
-  return view === null ? null : (
+  const { view } = useBenchState();
+  return view === null ? null : <Summary view={view} />;
+}
+
+function Summary({ view }: { readonly view: View }) {
+  const { problems } = useBenchState();
+  const { feed } = useShown(view);
+  return (
     <nav class="status" aria-label="Summary">
       <a href="#answer">
         <Mark verdict={view.json.verdict} />
       </a>
-      <span>drop {show(view.json.totals.drop_V, 'V', system)}</span>
-      <span>energy kept {show(leastKept(view.json), '1', system, '%')}</span>
+      {feed.heads.map(({ key, label }, i) =>
+        key === 'drop_V' || key === 'energy_kept' ? (
+          <span key={key}>
+            {label} {cellOf(feed, 0, i)}
+          </span>
+        ) : null,
+      )}
       {problems.length > 0 ? <a href="#design">{problems.length} to mend</a> : null}
     </nav>
   );
@@ -136,6 +145,18 @@ function Design() {
   );
 }
 
+function Tables({ view }: { readonly view: View }) {
+  const { wire, load, coil, point } = useShown(view).tables;
+  return (
+    <>
+      <Figures table={coil} />
+      <Figures table={wire} />
+      <Figures table={load} />
+      <Figures table={point} />
+    </>
+  );
+}
+
 function Answer({ view }: { readonly view: View }) {
   return (
     <>
@@ -148,8 +169,7 @@ function Answer({ view }: { readonly view: View }) {
       <Findings view={view} />
       <section aria-labelledby="currents">
         <h3 id="currents">Currents and drops</h3>
-        <Currents view={view} />
-        <WorstCoil view={view} />
+        <Tables view={view} />
       </section>
       <section aria-labelledby="speed">
         <h3 id="speed">Over engine speed</h3>

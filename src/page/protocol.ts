@@ -4,15 +4,18 @@
  *   page ── Ask ──► worker: the same pipeline as on the command line
  *        ◄─ Reply ─
  */
+import type { Units } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
 import type { Problem } from '../design/problems.ts';
 import type { Verdict } from '../findings/finding.ts';
 import type { RuleId } from '../findings/rules.ts';
 import type { Picture } from '../pictures/chart.ts';
 import type { SpeedLines } from '../pictures/speed-lines.ts';
-import type { ResultJson } from './result-json.ts';
+import type { Bought } from '../views/buy.ts';
+import type { Table } from '../views/table.ts';
+import type { ResultJson } from '../writers/json.ts';
 
-/** A finding as it is read: numbers with their units are printed already, in metric units. */
+/** A finding as it is read: numbers with their units are printed already. */
 export interface FindingText {
   readonly rule: RuleId;
   readonly title: string;
@@ -28,12 +31,24 @@ export interface FindingText {
   readonly source: string;
 }
 
+/** All that is read of a result, printed in one system of units. */
+export interface Shown {
+  readonly feed: Table;
+  readonly bought: readonly Bought[];
+  readonly tables: Readonly<Record<'coil' | 'wire' | 'load' | 'point', Table>>;
+  /** Each conductor in a line of words. */
+  readonly wires: readonly string[];
+  readonly findings: readonly FindingText[];
+  readonly assumed: readonly { readonly path: string; readonly value: string; readonly why: string }[];
+}
+
 /** A design that was evaluated and judged. */
 export interface View {
   readonly design: Design;
   /** What `coilfeed size --json` prints. */
   readonly json: ResultJson;
-  readonly findings: readonly FindingText[];
+  /** What is read, in each system of units. */
+  readonly shown: Readonly<Record<Units, Shown>>;
 }
 
 export type Answer =

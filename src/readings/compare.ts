@@ -5,6 +5,10 @@ import { open as isOpen } from '../findings/finding.ts';
 import type { Result } from '../findings/result.ts';
 import type { RuleId } from '../findings/rules.ts';
 import { WORDS } from '../findings/words.ts';
+import { bought } from '../views/buy.ts';
+import { labelOf, say } from '../views/print.ts';
+import { type Row, rowOf } from '../views/view.ts';
+import { COMPARED, FEED } from '../views/views.ts';
 
 export interface Sided {
   /** Short, such as A. */
@@ -13,25 +17,13 @@ export interface Sided {
   readonly result: Result;
 }
 
-/** What is set side by side. Units of the model; the second one is what people read. */
-export const FIGURES = {
-  average: { label: 'Average current of all coils', unit: 'A', shown: 'A' },
-  effective: { label: 'Effective current, first run', unit: 'A', shown: 'A' },
-  peak: { label: 'Peak current, first run', unit: 'A', shown: 'A' },
-  supply: { label: 'Supply at the worst coil', unit: 'V', shown: 'V' },
-  energy: { label: 'Energy of the worst coil', unit: 'J', shown: 'mJ' },
-  kept: { label: 'Energy kept', unit: '1', shown: '%' },
-  dwell: { label: 'Dwell that makes up for it', unit: 's', shown: 'ms' },
-  heat: { label: 'Heat in the wiring', unit: 'W', shown: 'W' },
-} as const;
-export type Figure = keyof typeof FIGURES;
-export const FIGURE_NAMES = Object.keys(FIGURES) as Figure[];
-
 type Pair<T> = readonly [T, T];
 
 export interface AtPoint {
   readonly name: string;
-  readonly figures: Readonly<Record<Figure, Pair<number | null>>>;
+  /** A row of the view for each side, and where it stands in each. */
+  readonly figures: Pair<Row<typeof COMPARED>>;
+  readonly at: Pair<At>;
 }
 
 /** A rule that does not pass on one side. */
@@ -48,8 +40,7 @@ export interface Compared {
   readonly points: readonly AtPoint[];
   /** Points that only one has. */
   readonly alone: Pair<readonly string[]>;
-  readonly copper: Pair<number | null>;
-  readonly drop: Pair<number | null>;
+  readonly totals: Pair<Row<typeof FEED>>;
   readonly parts: Pair<readonly string[]>;
   /** Rules that do not pass with the first and do with the second; and the other way round; and with both. */
   readonly vanish: readonly Change[];
@@ -67,13 +58,15 @@ export function compare(a: Sided, b: Sided): Compared {
     sides,
     points: names[0]
       .filter((name) => names[1].includes(name))
-      .map((name) => ({ name, figures: figuresAt(both, name) })),
+      .map((name) => {
+        const at = both((e) => placeOf(e, name));
+        return { name, at, figures: both((e) => rowOf(COMPARED, e, placeOf(e, name))) };
+      }),
     alone: [
       names[0].filter((name) => !names[1].includes(name)),
       names[1].filter((name) => !names[0].includes(name)),
     ],
-    copper: both((e) => e.number('copper_total')),
-    drop: both((e) => e.number('worst_drop')),
+    totals: both((e) => rowOf(FEED, e, {})),
     parts: both(partsOf),
     vanish: changes.filter((change) => open(change, 0) && !open(change, 1)),
     appear: changes.filter((change) => !open(change, 0) && open(change, 1)),
@@ -81,64 +74,18 @@ export function compare(a: Sided, b: Sided): Compared {
   };
 }
 
-function figuresAt(both: <T>(of: (e: Evaluation) => T) => Pair<T>, name: string): AtPoint['figures'] {
-  const at = (figure: Figure): Pair<number | null> => both((e) => figureOf(e, figure, pointOf(e, name)));
-  return Object.fromEntries(FIGURE_NAMES.map((figure) => [figure, at(figure)])) as AtPoint['figures'];
-}
-
 export const pointOf = ({ design }: Evaluation, name: string): number =>
   design.points.findIndex((point) => point.name === name);
 
-/** Index of the coil that is left with least at a point. */
-function worstCoil(e: Evaluation, point: number): number {
-  const supplies = e.design.coils.map((_, coil) => e.number('coil_supply', { coil, point }) ?? 0);
-  return supplies.indexOf(Math.min(...supplies));
-}
+const placeOf = (e: Evaluation, name: string): At => ({ point: pointOf(e, name), speed: pointOf(e, name) });
 
-/** A figure of one side at a point; null when it is not known. */
-export function figureOf(e: Evaluation, figure: Figure, point: number): number | null {
-  const coil = (): At => ({ coil: worstCoil(e, point), point });
-  switch (figure) {
-    case 'average':
-      return e.number('total_average', { point });
-    case 'effective':
-      return e.number('effective', { wire: 0, point });
-    case 'peak':
-      return e.number('peak_current', { wire: 0, point });
-    case 'supply':
-      return e.number('coil_supply', coil());
-    case 'energy':
-      return e.number('coil_energy', coil());
-    case 'kept':
-      return e.number('energy_kept', coil());
-    case 'dwell':
-      return e.number('coil_winning_dwell', coil());
-    case 'heat':
-      return e.design.wires.reduce(
-        (sum, _, wire) =>
-          sum + (e.number('wire_ohm', { wire }) ?? 0) * (e.number('effective', { wire, point }) ?? 0) ** 2,
-        0,
-      );
-  }
-}
-
-/** `6 × 10 AWG, 2.7 m`, `20 A fuse, type E`, `40 A relay`, `22 joints` */
+/** `6 × 10 AWG, class C: 2.7 m`, `20 A fuse, type E`, `50 A relay`, `22 joints`; runs of the same size apart. */
 function partsOf(e: Evaluation): string[] {
-  const { wires, runs } = e.design;
-  const lengths = new Map<string, { count: number; metres: number }>();
-  for (const { run, length } of wires) {
-    const size = String(e.value('gauge', { run })).replace('mm2', 'mm²');
-    const known = lengths.get(size) ?? { count: 0, metres: 0 };
-    lengths.set(size, { count: known.count + 1, metres: known.metres + length });
-  }
-  const joints = wires.reduce((sum, { run }) => sum + (runs[run]?.joints ?? 0), 0);
+  const all = bought(e);
   return [
-    ...[...lengths].map(([size, { count, metres }]) => `${count} × ${size}, ${metres.toFixed(1)} m`),
-    ...runs.flatMap((r, run) =>
-      r.fuse ? [`${e.number('fuse_rating', { run })} A fuse, type ${r.fuse.type}`] : [],
-    ),
-    ...runs.flatMap((r, run) => (r.relay ? [`${e.number('relay_rating', { run })} A relay`] : [])),
-    `${joints} joints`,
+    ...all.map(({ run, size, lengths }) => `${run}: ${size}, ${lengths}`),
+    ...all.flatMap(({ parts }) => parts),
+    `${labelOf('joints_total')}: ${say(e, 'joints_total')}`,
   ];
 }
 

@@ -8,11 +8,10 @@ import { HARM_WORDS } from '../readings/mend.ts';
 import { instrumentWords, subjectOf } from '../readings/places.ts';
 import type { Open } from '../readings/unknowns.ts';
 import { readingSentence } from '../readings/words.ts';
+import { labelOf } from '../views/print.ts';
 import { CAUTIONS } from './cautions.ts';
-import { columns, fold } from './columns.ts';
-
-const WIDTH = 80;
-const bullet = (text: string): string => fold(text, WIDTH, '    ').replace('    ', '  - ');
+import { bullet, columns, fold, WIDTH } from './columns.ts';
+import { VERDICT_WORDS } from './verdict.ts';
 
 export function checkReport(c: Checked): string {
   const { design } = c.result.evaluation;
@@ -34,8 +33,6 @@ const NO_READINGS =
   'None were taken. List them under "measured:" in the design; "--out FILE.xlsx" writes a test card that says what ' +
   'to expect where.';
 
-const VERDICTS = { pass: 'PASS', fail: 'FAIL', unknown: 'UNKNOWN' } as const;
-
 function verdictLine({ verdict, mend, result, readings: taken }: Checked): string {
   const unknown = result.findings.filter((f) => f.verdict === 'unknown').length;
   const told = result.findings.filter((f) => f.verdict === 'advice').length;
@@ -48,7 +45,7 @@ function verdictLine({ verdict, mend, result, readings: taken }: Checked): strin
     `${passing} rules pass`,
     ...(taken.length > 0 ? [`${within} of ${taken.length} readings within their range`] : []),
   ];
-  return `${VERDICTS[verdict]}  ${parts.join(', ')}`;
+  return `${VERDICT_WORDS[verdict]}  ${parts.join(', ')}`;
 }
 
 function mends({ mend }: Checked): string {
@@ -98,7 +95,12 @@ function partOf({ unknown, run, consistent, offered, decides, look }: Open): str
   return bullet(parts.join(' ').replaceAll('mm2', 'mm²'));
 }
 
-const KINDS = { gauge: 'size', bundle: 'bundle', fuse_type: 'type of fuse', relay: 'relay' } as const;
+const KINDS = {
+  gauge: labelOf('gauge').toLowerCase(),
+  bundle: 'bundle',
+  fuse_type: labelOf('fuse_type').toLowerCase(),
+  relay: 'relay',
+} as const;
 const OFFERS = {
   gauge: 'All of them pass from',
   bundle: 'All of them pass up to',

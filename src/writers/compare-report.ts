@@ -1,23 +1,26 @@
 /** Two feeds side by side, for the terminal. At most 80 columns. */
-import { asRead, printNumber } from '../basis/print.ts';
-import { type AtPoint, type Change, type Compared, FIGURE_NAMES, FIGURES } from '../readings/compare.ts';
-import { columns, fold } from './columns.ts';
 
-const WIDTH = 80;
-const bullet = (text: string): string => fold(text, WIDTH, '    ').replace('    ', '  - ');
-const VERDICTS = { pass: 'PASS', fail: 'FAIL', unknown: 'UNKNOWN' } as const;
+import { printNumber } from '../basis/print.ts';
+import type { At } from '../basis/quantity.ts';
+import type { Evaluation } from '../engine/evaluate.ts';
+import type { Change, Compared } from '../readings/compare.ts';
+import { cellText, labelOf, unitAbove } from '../views/print.ts';
+import { quantityOf, type View } from '../views/view.ts';
+import { COMPARED, FEED } from '../views/views.ts';
+import { bullet, columns, fold, WIDTH } from './columns.ts';
+import { VERDICT_WORDS } from './verdict.ts';
 
 export function compareReport(c: Compared): string {
   const [a, b] = c.sides;
   const head = c.sides.map(({ name, title, result }) =>
-    fold(`${name}  ${VERDICTS[result.verdict]}  ${title}`, WIDTH, '   ').trimStart(),
+    fold(`${name}  ${VERDICT_WORDS[result.verdict]}  ${title}`, WIDTH, '   ').trimStart(),
   );
   const sections = [
     head.join('\n'),
-    ...c.points.map((point) => `At ${point.name}\n${figures(c, point)}`),
+    ...c.points.map((point) => `At ${point.name}\n${figures(c, COMPARED, point.at)}`),
     ...alone(c),
-    `In all\n${totals(c)}`,
-    `Parts\n${columns([{ title: a.name }, { title: b.name }], parts(c))}`,
+    `${FEED.title}\n${figures(c, FEED, [{}, {}])}`,
+    ...c.sides.map(({ name }, i) => `Parts of ${name}\n${(c.parts[i] ?? []).map(bullet).join('\n')}`),
     findings(`Does not pass with ${a.name}, passes with ${b.name}`, c.vanish),
     findings(`Passes with ${a.name}, does not with ${b.name}`, c.appear),
     ...(c.stay.length > 0 ? [findings('Does not pass with either', c.stay)] : []),
@@ -25,33 +28,34 @@ export function compareReport(c: Compared): string {
   return `${sections.join('\n\n')}\n`;
 }
 
-const titles = ({ sides: [a, b] }: Compared) =>
+const titles = ({ sides: [a, b] }: Pick<Compared, 'sides'>) =>
   ['', a.name, b.name, `${b.name} to ${a.name}`].map((title, i) => ({
     title,
     align: i === 0 ? ('left' as const) : ('right' as const),
   }));
 
-const ROOM = 34;
-
-function figures(c: Compared, { figures: of }: AtPoint): string {
+/** A line for each quantity of a view. */
+function figures({ sides }: Compared, view: View, at: readonly [At, At]): string {
+  const [a, b] = sides.map(({ result }) => result.evaluation) as [Evaluation, Evaluation];
   return columns(
-    titles(c),
-    FIGURE_NAMES.map((figure) => {
-      const { label, unit, shown } = FIGURES[figure];
-      return rowOf(label, of[figure], unit, shown);
+    titles({ sides }),
+    view.read.map(quantityOf).map((name) => {
+      const unit = unitAbove(name, a.design.units);
+      const number = (e: Evaluation, place: At): number | null => {
+        const value = e.value(name, place);
+        return typeof value === 'number' ? value : null;
+      };
+      return [
+        `${labelOf(name)}${unit === '' ? '' : `, ${unit}`}`.padEnd(ROOM),
+        cellText(a, name, at[0]),
+        cellText(b, name, at[1]),
+        against(number(a, at[0]), number(b, at[1])),
+      ];
     }),
   );
 }
 
-function rowOf(
-  label: string,
-  [a, b]: readonly [number | null, number | null],
-  unit: string,
-  shown: string,
-): string[] {
-  const [read, printed] = asRead(a, unit, shown);
-  return [`${label}, ${printed}`.padEnd(ROOM), read, asRead(b, unit, shown)[0], against(a, b)];
-}
+const ROOM = 34;
 
 /** `+12 %` */
 export function against(a: number | null, b: number | null): string {
@@ -60,15 +64,6 @@ export function against(a: number | null, b: number | null): string {
   const text = printNumber(Math.abs(percent), 2);
   return Number(text) === 0 ? '0 %' : `${percent < 0 ? '−' : '+'}${text} %`;
 }
-
-const totals = (c: Compared): string =>
-  columns(titles(c), [
-    rowOf('Drop of the worst path', c.drop, 'V', 'V'),
-    rowOf('Copper', c.copper, 'kg', 'g'),
-  ]);
-
-const parts = ({ parts: [a, b] }: Compared): string[][] =>
-  Array.from({ length: Math.max(a.length, b.length) }, (_, i) => [a[i] ?? '', b[i] ?? '']);
 
 const alone = ({ sides, alone: names }: Compared): string[] => {
   const told = names.flatMap((own, i) =>

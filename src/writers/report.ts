@@ -1,17 +1,42 @@
-/** The report for the terminal: the verdict, what to buy, currents, drops, findings. At most 80 columns. */
-import { asRead, printNumber, printValue } from '../basis/print.ts';
+/**
+ * The report for the terminal, at most 80 columns. Verdict; if it fails why, and what would pass; what to buy; figures;
+ * findings; cautions. It is meant to fit in sixty lines; `all` tells the rest.
+ */
+import { printNumber } from '../basis/print.ts';
 import { printCitation } from '../basis/sources.ts';
-import type { Design } from '../design/design.ts';
+import { listed } from '../design/problems.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import type { Finding, Overall, Verdict } from '../findings/finding.ts';
+import type { Finding, Verdict } from '../findings/finding.ts';
 import type { Result } from '../findings/result.ts';
-import { RULES, type RuleId, type Sense } from '../findings/rules.ts';
-import { heading, printQuantity, sentence, WORDS } from '../findings/words.ts';
-import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { SIGNS } from '../findings/rule.ts';
+import { RULES, type RuleId } from '../findings/rules.ts';
+import { heading, sentence, WORDS } from '../findings/words.ts';
+import type { QuantityName } from '../model/model.ts';
+import type { Remedy } from '../remedies/remedy.ts';
+import { BUY_TITLE, BUY_TITLES, bought } from '../views/buy.ts';
+import { paths, pathText } from '../views/paths.ts';
+import { labelOf, printQuantity, printWritten, say } from '../views/print.ts';
+import {
+  coilTable,
+  faultTable,
+  fuseTable,
+  loadTable,
+  pointTable,
+  relayTable,
+  type Table,
+  wireTable,
+} from '../views/table.ts';
 import { CAUTIONS } from './cautions.ts';
-import { columns, fold } from './columns.ts';
+import { bullet, columns, fold, tableText, WIDTH } from './columns.ts';
+import { remedyLines } from './remedies.ts';
+import { VERDICT_WORDS } from './verdict.ts';
 
-const WIDTH = 80;
+/** Lines of the report that is not asked for all. */
+const LINES = 60;
+/** Findings that do not pass which it tells at least, whatever else there is. */
+const LEAST = 3;
+/** Lines that findings need where all passes, and where something does not. */
+const NEEDED = { pass: 6, open: 12 };
 
 /** Escape codes for the few places that are set off; none when the output is no terminal. */
 interface Style {
@@ -25,32 +50,52 @@ const colour: Style = {
   verdict: (v, t) => `\u001b[1;${CODES[v]}m${t}\u001b[0m`,
 };
 
-const VERDICTS: Readonly<Record<Overall, string>> = { pass: 'PASS', fail: 'FAIL', unknown: 'UNKNOWN' };
-
-/** The whole report. `coloured` only for a terminal that wants colours. */
-export function report(result: Result, coloured: boolean): string {
-  const style = coloured ? colour : plain;
-  const { evaluation: e } = result;
-  const sections = [
-    head(result, style),
-    section(style, 'What to buy', toBuy(e)),
-    section(style, 'One coil, stiff supply', charges(e)),
-    section(style, 'Currents at the worst point of each run', currents(e)),
-    section(style, 'Drops: what a meter shows (average), what a scope shows (peak)', drops(e)),
-    section(style, 'Worst coil behind this feed', worst(e)),
-    section(style, 'Findings', judged(result, style)),
-    ...(e.design.assumed.length > 0
-      ? [section(style, 'Taken where the design says nothing', assumed(e.design))]
-      : []),
-    section(style, 'Cautions', CAUTIONS.map((c) => bullet(c)).join('\n')),
-  ];
-  return `${sections.join('\n\n')}\n`;
+export interface Asked {
+  /** Only for a terminal that wants colours. */
+  readonly coloured?: boolean;
+  /** Everything, however long. */
+  readonly all?: boolean;
 }
 
-const section = (style: Style, title: string, body: string): string => `${style.strong(title)}\n${body}`;
-const bullet = (text: string): string => fold(text, WIDTH, '    ').replace('    ', '  - ');
+/** The report; `remedies` are those that were tried, the least change first. */
+export function report(result: Result, asked: Asked = {}, remedies: readonly Remedy[] = []): string {
+  const style = asked.coloured ? colour : plain;
+  const all = asked.all === true;
+  const { evaluation: e, verdict } = result;
+  const table = (of: Table): string[] =>
+    of.rows.length === 0 ? [] : [section(style, of.title, tableText(of, !all))];
+  const before = [
+    head(result, style),
+    ...(verdict === 'fail' ? [why(result, style, remedies)] : [section(style, BUY_TITLE, toBuy(e))]),
+    section(
+      style,
+      'Way of the current',
+      paths(e.design)
+        .map((path) => bullet(pathText(path)))
+        .join('\n'),
+    ),
+  ];
+  const figures = [...(all ? table(pointTable(e)) : []), ...table(coilTable(e)), ...table(wireTable(e))];
+  const detail = all ? [loadTable, fuseTable, relayTable, faultTable].flatMap((of) => table(of(e))) : [];
+  const after = [
+    ...(e.design.assumed.length > 0 ? [assumed(e, style, all)] : []),
+    section(style, 'Cautions', CAUTIONS.map(bullet).join('\n')),
+  ];
+  const used = linesOf([...before, ...figures, ...after]);
+  // Figures give way before findings do.
+  const needed = result.findings.every((f) => f.verdict === 'pass') ? NEEDED.pass : NEEDED.open;
+  const kept = all || used + needed <= LINES ? figures : figures.slice(0, 1);
+  const room = all ? Number.POSITIVE_INFINITY : LINES - linesOf([...before, ...kept, ...after]) - 1;
+  const findings = section(style, 'Findings', judged(result, style, room));
+  return `${[...before, ...kept, ...detail, findings, ...after].join('\n\n')}\n`;
+}
 
-function head({ evaluation: { design }, findings, verdict }: Result, style: Style): string {
+const linesOf = (sections: readonly string[]): number =>
+  sections.reduce((sum, text) => sum + text.split('\n').length + 1, 0);
+
+const section = (style: Style, title: string, body: string): string => `${style.strong(title)}\n${body}`;
+
+function head({ evaluation: e, findings, verdict }: Result, style: Style): string {
   const count = (v: Verdict): number => findings.filter((f) => f.verdict === v).length;
   const marginal = findings.filter((f) => f.marginal).length;
   const parts = [
@@ -59,139 +104,43 @@ function head({ evaluation: { design }, findings, verdict }: Result, style: Styl
     ...(count('advice') > 0 ? [`${count('advice')} advice`] : []),
     `${count('pass')} pass${marginal > 0 ? `, ${marginal} of them within 10 % of the limit` : ''}`,
   ];
+  const names = [
+    'worst_drop',
+    'drop_limit',
+    'least_kept',
+    ...(verdict === 'fail' ? [] : ['copper_total']),
+  ] as const;
+  const whole = (names as readonly QuantityName[]).map((name) => `${labelOf(name)} ${say(e, name)}`);
   return [
-    fold(design.title, WIDTH, '').split('\n').map(style.strong).join('\n'),
-    `${style.verdict(verdict, VERDICTS[verdict])}  ${parts.join(', ')}`,
+    fold(e.design.title, WIDTH, '').split('\n').map(style.strong).join('\n'),
+    `${style.verdict(verdict, VERDICT_WORDS[verdict])}  ${parts.join(', ')}`,
+    fold(whole.join('; '), WIDTH, ''),
   ].join('\n');
 }
 
-/** Value of a quantity as it is read, without its unit. */
-const read = (e: Evaluation, name: QuantityName, at: Parameters<Evaluation['number']>[1]): string =>
-  asRead(e.number(name, at), QUANTITIES[name].unit, QUANTITIES[name].shown)[0];
+/** What is fine, what fails most pressingly, and what would pass. */
+function why({ findings, evaluation: e }: Result, style: Style, remedies: readonly Remedy[]): string {
+  const failing = findings.filter((f) => f.verdict === 'fail');
+  const [first, ...others] = failing;
+  if (first === undefined) return '';
+  const fine = e.design.runs
+    .map(({ name }) => name)
+    .filter((name) => failing.every((f) => f.subject !== name));
+  const passing = fine.length === 0 ? '' : `Nothing fails in ${listed(fine)}. `;
+  const rest = others.length === 0 ? '' : ` Also failing: ${listed([...new Set(others.map(heading))])}.`;
+  return [
+    section(style, 'Why', fold(`${passing}${heading(first)}: ${sentence(first, e)}${rest}`, WIDTH, '  ')),
+    section(style, 'What would pass', remedyLines(remedies, e.design.units)),
+  ].join('\n');
+}
 
 function toBuy(e: Evaluation): string {
-  const { design } = e;
-  const rows = design.runs.map((r, run) => {
-    const wires = design.wires.filter((w) => w.run === run);
-    const lengths = wires.map((w) => w.length);
-    const [least, most] = [Math.min(...lengths), Math.max(...lengths)];
-    const length =
-      least === most
-        ? `${wires.length} × ${printNumber(least)} m`
-        : `${wires.length} × ${printNumber(least)}–${printNumber(most)} m`;
-    return [
-      r.name,
-      printSize(String(e.value('gauge', { run }))),
-      r.gauge === 'auto' ? 'chosen' : 'stated',
-      r.insulation,
-      length,
-      partsOf(e, design, run),
-    ];
-  });
-  const titles = ['Run', 'Size', '', 'Ins.', 'Length', 'In it'].map((title) => ({ title }));
-  const copper = printValue(e.number('copper_total'), 'kg', 'g');
-  return `${columns(titles, rows)}\n  Copper of all conductors: ${copper}`;
-}
-
-/** A size as it is printed: `6 mm²`. */
-export const printSize = (gauge: string): string => gauge.replace('mm2', 'mm²');
-
-function partsOf(e: Evaluation, design: Design, run: number): string {
-  const spec = design.runs[run] as Design['runs'][number];
-  const fuse =
-    spec.fuse &&
-    `${printQuantity('fuse_rating', e.number('fuse_rating', { run }))} fuse, type ${spec.fuse.type}`;
-  const relay = spec.relay && `${printQuantity('relay_rating', e.number('relay_rating', { run }))} relay`;
-  return [fuse, relay].filter(Boolean).join('; ');
-}
-
-function charges(e: Evaluation): string {
-  const rows = e.design.points.map((p, speed) => [
-    p.name,
-    ...(['speed', 'supply', 'dwell', 'duty', 'peak', 'energy'] as const).map((q) => read(e, q, { speed })),
-    e.number('clipped', { speed }) === 1 ? 'dwell cut short' : '',
+  const rows = bought(e).flatMap(({ run, size, chosen, lengths, parts: [first = '', ...others] }) => [
+    [run, size, chosen ? 'chosen' : 'stated', lengths, first],
+    ...others.map((part) => ['', '', '', '', part]),
   ]);
-  const titles = ['Point', 'rpm', 'V', 'dwell ms', 'duty %', 'peak A', 'energy mJ'];
-  const note =
-    e.number('bound') === 1
-      ? '\n  Only a peak current is known: all currents are a bound, energies are unknown.'
-      : '';
-  return (
-    columns(
-      [
-        ...titles.map((title, i) => ({ title, align: i === 0 ? ('left' as const) : ('right' as const) })),
-        { title: '' },
-      ],
-      rows,
-    ) + note
-  );
-}
-
-/** The conductor of a run with the largest effective current. */
-function worstWire(e: Evaluation, run: number): number {
-  const wires = e.design.wires.flatMap((w, i) => (w.run === run ? [i] : []));
-  const load = (wire: number): number => e.number('worst_effective', { wire }) ?? 0;
-  return wires.reduce((a, b) => (load(b) > load(a) ? b : a));
-}
-
-function currents(e: Evaluation): string {
-  const rows = e.design.runs.map((r, run) => {
-    const wire = worstWire(e, run);
-    const point = (e.number('worst_point', { wire }) ?? 1) - 1;
-    return [
-      r.name,
-      e.design.points[point]?.name ?? '',
-      read(e, 'average', { wire, point }),
-      read(e, 'effective', { wire, point }),
-      read(e, 'wire_peak', { wire }),
-      read(e, 'ampacity', { run }),
-      read(e, 'wire_T', { wire }),
-    ];
-  });
-  const titles = ['Run', 'at', 'avg A', 'eff. A', 'peak A', 'ampacity A', 'at most °C'];
   return columns(
-    titles.map((title, i) => ({ title, align: i < 2 ? 'left' : 'right' })),
-    rows,
-  );
-}
-
-function drops(e: Evaluation): string {
-  const { points } = e.design;
-  const last = points.length - 1;
-  const rows = e.design.runs.map((r, run) => {
-    const wire = worstWire(e, run);
-    const shown = points.map((_, point) =>
-      ['drop_average', 'drop_peak'].map((q) => read(e, q as QuantityName, { wire, point })).join(' / '),
-    );
-    return [r.name, read(e, 'wire_ohm', { wire }), ...(last > 3 ? [shown[0], ...shown.slice(-3)] : shown)];
-  });
-  const names = points.map((p) => p.name);
-  const titles = ['Run', 'mΩ', ...(last > 3 ? [names[0], ...names.slice(-3)] : names)];
-  return `${columns(
-    titles.map((title, i) => ({ title: title ?? '', align: i === 0 ? 'left' : 'right' })),
-    rows.map((row) => row.map((cell) => cell ?? '')),
-  )}\n  all in mV`;
-}
-
-function worst(e: Evaluation): string {
-  const coil = (e.number('worst_coil') ?? 1) - 1;
-  const rows = e.design.points.map((p, point) => [
-    p.name,
-    ...(
-      ['coil_drop', 'coil_supply', 'coil_peak', 'coil_energy', 'energy_kept', 'coil_winning_dwell'] as const
-    ).map((q) => read(e, q, { coil, point })),
-  ]);
-  const titles = [
-    `Coil ${e.design.coils[coil]?.id}`,
-    'drop V',
-    'supply V',
-    'peak A',
-    'energy mJ',
-    'kept %',
-    'dwell to win back ms',
-  ];
-  return columns(
-    titles.map((title, i) => ({ title, align: i === 0 ? 'left' : 'right' })),
+    BUY_TITLES.map((title) => ({ title })),
     rows,
   );
 }
@@ -202,38 +151,77 @@ const MARKS: Readonly<Record<Verdict, string>> = {
   unknown: 'unknown',
   advice: 'advice',
 };
-const SIGNS: Readonly<Record<Sense, string>> = { 'at most': '≤', 'at least': '≥', below: '<', above: '>' };
 
-/** What fails, is unknown or is advice in sentences, what passes in a table, the sources below. */
-function judged({ findings, evaluation: e }: Result, style: Style): string {
-  const sources = [...new Set(findings.map((f) => printCitation(f.source)))];
-  const mark = (f: Finding): string => `[${sources.indexOf(printCitation(f.source)) + 1}]`;
-  const open = findings
-    .filter((f) => f.verdict !== 'pass')
-    .map((f) => {
-      const title = `  ${style.verdict(f.verdict, MARKS[f.verdict].padEnd(7))}  ${heading(f)} ${mark(f)}`;
-      return `${title}\n${fold(sentence(f, e), WIDTH, ' '.repeat(11))}`;
-    });
-  const rows = byRule(findings.filter((f) => f.verdict === 'pass')).map(([f, ...others]) => {
-    const { value, limit } = RULES[f.rule];
-    return [
-      `${f.marginal ? '~' : ' '} ${WORDS[f.rule].title}`,
-      f.subject === 'feed' ? '' : subjects(f.subject, others.length),
-      printQuantity(value, f.value),
-      `${SIGNS[f.sense]} ${printQuantity(limit, f.limit, value)}`,
-      f.margin === null ? '' : printNumber(f.margin * 100, 2),
-      mark(f),
-    ];
-  });
+/** What fails, is unknown or is advice in sentences, what passes in a table, the sources below; at most `room` lines. */
+function judged({ findings, evaluation: e }: Result, style: Style, room: number): string {
+  const sources: string[] = [];
+  const mark = (f: Finding): string => {
+    const source = printCitation(f.source);
+    if (!sources.includes(source)) sources.push(source);
+    return `[${sources.indexOf(source) + 1}]`;
+  };
+  const notes = (): string[] => sources.map((s, i) => fold(`[${i + 1}] ${s}`, WIDTH, '  '));
+  const used = (lines: readonly string[]): number => lines.join('\n').split('\n').length;
+  const told: string[] = [];
+  const open = findings.filter((f) => f.verdict !== 'pass');
+  const above = open.find((f) => f.verdict === 'fail');
+  let untold = 0;
+  for (const f of open) {
+    const before = sources.length;
+    const named = `  ${style.verdict(f.verdict, MARKS[f.verdict].padEnd(7))}  ${heading(f)} ${mark(f)}`;
+    // The most pressing failure is told in words above.
+    const text = f === above ? named : `${named}\n${fold(sentence(f, e), WIDTH, ' '.repeat(11))}`;
+    if (told.length < LEAST || used([...told, text, ...notes(), '']) <= room) told.push(text);
+    else {
+      untold += 1;
+      sources.length = before;
+    }
+  }
+  if (untold > 0) told.push(`  and ${untold} more that do${untold === 1 ? 'es' : ''} not pass`);
+  const groups = byRule(findings.filter((f) => f.verdict === 'pass'));
+  const rows: string[][] = [];
+  for (const [f, ...others] of groups) {
+    const before = sources.length;
+    const row = passing(e, f, others.length, mark(f));
+    // A line for the titles, one for the word on closeness, one for what is left out.
+    if (rows.length > 0 && used([...told, ...notes()]) + rows.length + 4 > room) {
+      sources.length = before;
+      break;
+    }
+    rows.push(row);
+  }
   const titles = ['  Passing', 'closest', 'value', 'limit', 'margin %', 'by'];
-  const table = columns(
-    titles.map((title, i) => ({ title, align: i < 2 || i === 3 ? 'left' : 'right' })),
-    rows,
-  );
-  const marginal = findings.some((f) => f.marginal) ? ['  ~ within 10 % of the limit'] : [];
-  return [...open, table, ...marginal, ...sources.map((s, i) => fold(`[${i + 1}] ${s}`, WIDTH, '  '))].join(
-    '\n',
-  );
+  const table =
+    rows.length === 0
+      ? []
+      : [
+          columns(
+            titles.map((title, i) => ({ title, align: i < 2 || i === 3 ? 'left' : 'right' })),
+            rows,
+          ),
+        ];
+  const left = groups.length - rows.length;
+  const marginal = rows.some(([first]) => first?.startsWith('~')) ? ['~ within 10 % of the limit'] : [];
+  const more = left > 0 ? [`${left} more pass`] : [];
+  const foot = [
+    ...marginal,
+    ...more,
+    ...(room === Number.POSITIVE_INFINITY ? [] : ['--all tells everything']),
+  ];
+  return [...told, ...table, ...(foot.length > 0 ? [`  ${foot.join('; ')}`] : []), ...notes()].join('\n');
+}
+
+function passing(e: Evaluation, f: Finding, others: number, mark: string): string[] {
+  const { value, limit } = RULES[f.rule];
+  const { units } = e.design;
+  return [
+    `${f.marginal ? '~' : ' '} ${WORDS[f.rule].title}`,
+    f.subject === 'feed' ? '' : subjects(f.subject, others),
+    printQuantity(value, f.value, units),
+    `${SIGNS[f.sense]} ${printQuantity(limit, f.limit, units, value)}`,
+    f.margin === null ? '' : printNumber(f.margin * 100, 2),
+    mark,
+  ];
 }
 
 /** Findings of the same rule together, in the order in which the rules first occur. */
@@ -257,5 +245,21 @@ function subjects(closest: string, others: number): string {
   return (closest.length > room ? `${closest.slice(0, room - 1)}…` : closest) + more;
 }
 
-const assumed = (design: Design): string =>
-  design.assumed.map((a) => bullet(`${a.path}: ${a.value} (${a.why})`)).join('\n');
+/** What was taken where the design says nothing: each value with its reason, or the values alone. */
+function assumed({ design }: Evaluation, style: Style, all: boolean): string {
+  const title = 'Taken where the design says nothing';
+  if (all)
+    return section(
+      style,
+      title,
+      design.assumed
+        .map((a) => bullet(`${a.path}: ${printWritten(a.value, design.units)} (${a.why})`))
+        .join('\n'),
+    );
+  const text = fold(
+    `${title}: ${design.assumed.map((a) => `${a.path} ${printWritten(a.value, design.units)}`).join('; ')}.`,
+    WIDTH,
+    '  ',
+  );
+  return `${style.strong(title)}${text.trimStart().slice(title.length)}`;
+}

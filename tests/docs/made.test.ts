@@ -5,6 +5,7 @@ import type { Quantities } from '../../src/basis/quantity.ts';
 import { ALL_CONSTANTS, ALL_TABLES } from '../../src/data/index.ts';
 import { quantitiesPage } from '../../src/docs/quantities.ts';
 import { rangesPage } from '../../src/docs/ranges.ts';
+import { resultPage } from '../../src/docs/result.ts';
 import { tablesPage } from '../../src/docs/tables.ts';
 import { SUBJECTS } from '../../src/model/model.ts';
 
@@ -14,6 +15,7 @@ test.each([
   ['quantities.md', quantitiesPage],
   ['ranges.md', rangesPage],
   ['tables.md', tablesPage],
+  ['result.md', resultPage],
 ])('docs/%s is what the declarations say; when stale: npm run docs', (name, page) => {
   // Not the two texts side by side: hundreds of kilobytes would hide the one line that says what to do.
   expect(doc(name) === page(), `docs/${name} is stale: npm run docs`).toBe(true);

@@ -24,7 +24,7 @@ test('the excerpt in README.md stands line for line in the report of the demo', 
   expect(excerpt.length).toBeGreaterThan(15);
   const read = readDesign(text('workbooks/hill-climb-six.yaml'), 'hill-climb-six.yaml');
   if (!read.ok) throw new Error('the demo is refused');
-  const lines = report(run(read.design), false)
+  const lines = report(run(read.design))
     .split('\n')
     .map((line) => line.trimEnd());
   expect(excerpt.filter((line) => !lines.includes(line))).toEqual([]);

@@ -7,47 +7,13 @@ import { startOf } from '../../src/page/form/start.ts';
 import { asTyped, asWritten } from '../../src/page/form/written.ts';
 import { feedLayout } from '../../src/page/pictures/feed-layout.ts';
 import type { Schema } from '../../src/page/protocol.ts';
-import type { ResultJson } from '../../src/page/result-json.ts';
-import { inUnits } from '../../src/page/units.ts';
 import { run } from '../../src/run.ts';
 import { edited } from '../../src/saved/apply.ts';
 import { toJson } from '../../src/writers/json.ts';
 import { demoDesign } from '../workbook/books.ts';
 
-describe('US units', () => {
-  // Exact: 1 in is 25.4 mm, 1 ft 0.3048 m, 1 oz 28.349523125 g, 1 lb 453.59237 g; water freezes at 32 °F, boils at 212.
-  test.each([
-    ['0 °C', '32.0 °F'],
-    ['100 °C', '212 °F'],
-    ['−40 °C', '−40.0 °F'],
-    ['0.254 m', '10.0 in'],
-    ['3.048 m', '10.0 ft'],
-    ['8 × 0.508–0.762 m', '8 × 20.0–30.0 in'],
-    ['25.4 mm', '1.00 in'],
-    ['340.194 g', '12.0 oz'],
-    ['5443.11 g', '12.0 lb'],
-    ['the fuse 0.254 m from the source at 100 °C.', 'the fuse 10.0 in from the source at 212 °F.'],
-  ])('%s is %s', (metric, us) => {
-    expect(inUnits(metric, 'us')).toBe(us);
-    expect(inUnits(metric, 'metric')).toBe(metric);
-  });
-
-  test.each([
-    '6 mm²',
-    '15 A',
-    '13.8 V',
-    '2.40 ms',
-    '12.3 mΩ',
-    '240 mJ',
-    '6 AWG',
-    '5 m²',
-    'drop.1 m',
-    '3 kg/m',
-  ])('%s stays what it is', (text) => expect(inUnits(text, 'us')).toBe(text));
-});
-
 test('the diagram of two banks: trunks side by side, coils of a bank together, joints from the battery outward', () => {
-  const json = toJson(run(demoDesign('two-bank-v8'))) as unknown as ResultJson;
+  const json = toJson(run(demoDesign('two-bank-v8')));
   const { columns, coils, coilColumn, wires, joints } = feedLayout(json);
   expect(columns).toEqual([
     'main',

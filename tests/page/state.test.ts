@@ -73,7 +73,7 @@ test('strange settings fall back, and a browser without storage does no harm', (
   expect(new Storage('a', held).open().stored).toEqual({
     text: 't',
     file: 'design.yaml',
-    system: 'metric',
+    system: 'design',
     look: 'auto',
   });
 

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { checked } from '../../src/readings/check.ts';
-import { compare, figureOf } from '../../src/readings/compare.ts';
+import { compare } from '../../src/readings/compare.ts';
 import { alikeSize } from '../../src/readings/sizes.ts';
 import { run } from '../../src/run.ts';
 import { circuitAt } from '../../src/transient/circuit.ts';
@@ -24,7 +24,7 @@ const side = (name: string, text: string) => {
 test('a feed beside itself: every figure twice, nothing appears or vanishes', () => {
   const c = compare(side('A', demo('pair-four')), side('B', demo('pair-four')));
   expect(c.points).toHaveLength(4);
-  for (const { figures } of c.points) for (const [a, b] of Object.values(figures)) expect(a).toBe(b);
+  for (const { figures } of c.points) expect(figures[0]).toEqual(figures[1]);
   expect([c.vanish, c.appear, c.stay]).toEqual([[], [], []]);
 });
 
@@ -32,13 +32,12 @@ test('thinner wire: less copper, more heat, less of everything at the coil; turn
   const [a, b] = [side('A', thin), side('B', demo('pair-four'))];
   const there = compare(a, b);
   for (const { figures } of there.points) {
-    const rises = (pair: readonly [number | null, number | null]): boolean =>
-      (pair[1] as number) > (pair[0] as number);
-    expect(rises(figures.supply)).toBe(true);
-    expect(rises(figures.energy)).toBe(true);
-    expect(rises(figures.heat)).toBe(false);
+    const [thinner, own] = figures;
+    expect(own.supply_V).toBeGreaterThan(thinner.supply_V as number);
+    expect(own.energy_J).toBeGreaterThan(thinner.energy_J as number);
+    expect(own.heat_W).toBeLessThan(thinner.heat_W as number);
     // On a stiff supply the wire does not matter.
-    expect(figures.average[0]).toBe(figures.average[1]);
+    expect(own.average_A).toBe(thinner.average_A);
   }
   expect(there.vanish.map(({ rule }) => rule)).toContain('drop');
   const back = compare(b, a);
@@ -52,7 +51,7 @@ test('heat in the wiring: what the exact currents make, or a little more', () =>
     (sum, { ohm }, i) => sum + ohm * wireFigures(course, i).effective ** 2,
     0,
   );
-  const ratio = (figureOf(e, 'heat', 3) as number) / exact;
+  const ratio = (e.number('wiring_heat', { point: 3 }) as number) / exact;
   // Loads are counted on a stiff supply: this feed keeps 95.7 % of the energy, and heat goes with the current squared, as
   // energy does; the average course of a charge loses less than its end.
   expect(ratio).toBeGreaterThanOrEqual(1);

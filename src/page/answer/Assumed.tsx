@@ -1,18 +1,17 @@
 /** What was taken where the design says nothing, and the cautions. */
 import { CAUTIONS } from '../../writers/cautions.ts';
 import type { View } from '../protocol.ts';
-import { useBenchState } from '../state/use.ts';
-import { inUnits } from '../units.ts';
+import { useShown } from '../state/use.ts';
 
-export function Assumed({ view: { json } }: { readonly view: View }) {
-  const { system } = useBenchState();
-  return json.assumed.length === 0 ? null : (
+export function Assumed({ view }: { readonly view: View }) {
+  const { assumed } = useShown(view);
+  return assumed.length === 0 ? null : (
     <details>
-      <summary>{json.assumed.length} values taken where the design says nothing</summary>
+      <summary>{assumed.length} values taken where the design says nothing</summary>
       <ul>
-        {json.assumed.map(({ path, value, why }) => (
+        {assumed.map(({ path, value, why }) => (
           <li key={path}>
-            <code>{path}</code>: {inUnits(value, system)} ({why})
+            <code>{path}</code>: {value} ({why})
           </li>
         ))}
       </ul>

@@ -1,11 +1,10 @@
 /** Every finding: what fails, is unknown or is advice in sentences, what passes by its margin. */
 import type { FindingText, View } from '../protocol.ts';
-import { useBenchState } from '../state/use.ts';
-import { inUnits, type System } from '../units.ts';
+import { useShown } from '../state/use.ts';
 import { Mark } from './Mark.tsx';
 
-export function Findings({ view: { findings } }: { readonly view: View }) {
-  const { system } = useBenchState();
+export function Findings({ view }: { readonly view: View }) {
+  const { findings } = useShown(view);
   const open = findings.filter((f) => f.verdict !== 'pass');
   const passing = findings.filter((f) => f.verdict === 'pass');
   return (
@@ -15,8 +14,8 @@ export function Findings({ view: { findings } }: { readonly view: View }) {
       <ul class="findings">
         {open.map((f) => (
           <li key={keyOf(f)} class={f.verdict}>
-            <Head f={f} system={system} />
-            <p>{inUnits(f.sentence, system)}</p>
+            <Head f={f} />
+            <p>{f.sentence}</p>
             <p class="source">{f.source}</p>
           </li>
         ))}
@@ -26,8 +25,8 @@ export function Findings({ view: { findings } }: { readonly view: View }) {
         <ul class="findings">
           {passing.map((f) => (
             <li key={keyOf(f)} class="pass">
-              <Head f={f} system={system} />
-              <p>{inUnits(f.sentence, system)}</p>
+              <Head f={f} />
+              <p>{f.sentence}</p>
               <p class="source">{f.source}</p>
             </li>
           ))}
@@ -39,7 +38,7 @@ export function Findings({ view: { findings } }: { readonly view: View }) {
 
 const keyOf = (f: FindingText): string => `${f.rule} ${f.subject}`;
 
-function Head({ f, system }: { readonly f: FindingText; readonly system: System }) {
+function Head({ f }: { readonly f: FindingText }) {
   return (
     <div class="head">
       <Mark verdict={f.verdict} />
@@ -49,7 +48,7 @@ function Head({ f, system }: { readonly f: FindingText; readonly system: System 
       </strong>
       {f.value === '' ? null : (
         <span class="measure">
-          {inUnits(f.value, system)} {inUnits(f.limit, system)}
+          {f.value} {f.limit}
         </span>
       )}
       {f.margin === null || !Number.isFinite(f.margin) ? null : (

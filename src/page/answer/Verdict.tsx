@@ -1,73 +1,53 @@
-/** The verdict, and the figures that one looks at first. */
+/** The verdict, and the figures of the whole feed. */
 import type { View } from '../protocol.ts';
-import { useBenchState } from '../state/use.ts';
-import { show } from '../units.ts';
-import { leastKept, worstCoil } from './facts.ts';
+import { useShown } from '../state/use.ts';
+import { cellOf } from './Figures.tsx';
 import { Mark } from './Mark.tsx';
 
-const count = (view: View, verdict: string): number =>
-  view.findings.filter((f) => f.verdict === verdict).length;
-
 export function VerdictPanel({ view }: { readonly view: View }) {
-  const { system } = useBenchState();
-  const { json, design, findings } = view;
-  const { totals } = json;
+  const { json } = view;
+  const { findings, feed } = useShown(view);
+  const count = (verdict: string): number => findings.filter((f) => f.verdict === verdict).length;
   const marginal = findings.filter((f) => f.marginal).length;
-  const drop = findings.find((f) => f.rule === 'drop');
   return (
     <section class={`verdict ${json.verdict}`} aria-labelledby="verdict">
       <h2 id="verdict">{json.title}</h2>
       <p class="word" role="status">
         <Mark verdict={json.verdict} />
         <span class="quiet">
-          {count(view, 'fail')} fail, {count(view, 'unknown')} unknown,{' '}
-          {count(view, 'advice') > 0 ? `${count(view, 'advice')} advice, ` : ''}
-          {count(view, 'pass')} pass
+          {count('fail')} fail, {count('unknown')} unknown,{' '}
+          {count('advice') > 0 ? `${count('advice')} advice, ` : ''}
+          {count('pass')} pass
           {marginal > 0 ? `, ${marginal} of them within 10 % of the limit` : ''}
         </span>
       </p>
       <dl class="figures">
-        <Figure
-          label="Drop, worst path"
-          value={show(totals.drop_V, 'V', system)}
-          about={`of ${show(design.limits.drop, 'V', system)} allowed${drop?.marginal ? ', close to it' : ''}; coil ${totals.worst_coil ?? '–'} at ${totals.worst_point ?? '–'}`}
-        />
-        <Figure
-          label="Spark energy kept"
-          value={show(leastKept(json), '1', system, '%')}
-          about={`of coil ${worstCoil(json)?.id ?? '–'}, where least is left`}
-        />
-        <Figure
-          label="Average current"
-          value={show(totals.average_A, 'A', system)}
-          about={
-            totals.alternator_share === null
-              ? 'at the worst point'
-              : `at the worst point, ${show(totals.alternator_share, '1', system, '%')} of what the alternator has left`
-          }
-        />
-        <Figure label="Copper" value={show(totals.copper_kg, 'kg', system, 'g')} about="in all conductors" />
+        {feed.heads.map(({ key, label }, i) => (
+          <div key={key}>
+            <dt>{label}</dt>
+            <dd>
+              <span class="big">{cellOf(feed, 0, i)}</span>
+              <span class="quiet">{aboutOf(key, view)}</span>
+            </dd>
+          </div>
+        ))}
       </dl>
     </section>
   );
 }
 
-function Figure({
-  label,
-  value,
-  about,
-}: {
-  readonly label: string;
-  readonly value: string;
-  readonly about: string;
-}) {
-  return (
-    <div>
-      <dt>{label}</dt>
-      <dd>
-        <span class="big">{value}</span>
-        <span class="quiet">{about}</span>
-      </dd>
-    </div>
-  );
+/** Where a figure of the whole feed arises. */
+function aboutOf(key: string, { json: { totals } }: View): string {
+  switch (key) {
+    case 'drop_V':
+      return `coil ${totals.worst_coil ?? '–'} at ${totals.worst_point ?? '–'}`;
+    case 'energy_kept':
+      return 'where least is left';
+    case 'average_A':
+      return 'of all coils, at the worst point';
+    case 'copper_kg':
+      return 'in all conductors';
+    default:
+      return '';
+  }
 }

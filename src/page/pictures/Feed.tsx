@@ -1,10 +1,8 @@
 /** The feed from battery to battery, with the size of every conductor; the one that is pointed at gives its values. */
 import { useState } from 'preact/hooks';
-import { atWorst } from '../answer/facts.ts';
+import { sizeText } from '../answer/facts.ts';
 import type { View } from '../protocol.ts';
-import type { RunJson } from '../result-json.ts';
-import { useBenchState } from '../state/use.ts';
-import { show, showRating, showSize } from '../units.ts';
+import { useShown } from '../state/use.ts';
 import { type FeedLayout, feedLayout, type Laid } from './feed-layout.ts';
 import { useWidth } from './width.ts';
 
@@ -17,10 +15,10 @@ const COLUMN = 88;
 const GAP = 18;
 
 export function Feed({ view }: { readonly view: View }) {
-  const { system } = useBenchState();
+  const { findings, wires } = useShown(view);
   const [width, box] = useWidth();
   const [chosen, choose] = useState<string | null>(null);
-  const { json, findings } = view;
+  const { json } = view;
   const layout = feedLayout(json);
   const count = layout.columns.length;
   const column = Math.max(COLUMN, (width - 2 * END - GAP) / count);
@@ -28,6 +26,7 @@ export function Feed({ view }: { readonly view: View }) {
   const x = (at: number): number => END + GAP / 2 + at * column;
   const y = (row: number): number => TOP + (row + 0.5) * ROW;
   const failing = new Set(findings.flatMap((f) => (f.verdict === 'fail' ? [f.subject] : [])));
+  const wordsOf = (id: string): string => wires[json.runs.findIndex((wire) => wire.id === id)] ?? '';
   const wire = json.runs.find(({ id }) => id === chosen) ?? json.runs[0];
   return (
     <figure class="feed" ref={box}>
@@ -71,34 +70,17 @@ export function Feed({ view }: { readonly view: View }) {
                 fuse: json.fuses.some(({ run }) => run === laid.wire.id),
                 relay: json.relays.some(({ run }) => run === laid.wire.id),
               }}
-              words={wordsOf(laid.wire, view, system)}
+              words={wordsOf(laid.wire.id)}
               choose={() => choose(laid.wire.id)}
             />
           ))}
         </svg>
       </section>
       <p class="reading" aria-live="polite">
-        {wire === undefined ? '' : wordsOf(wire, view, system)}
+        {wire === undefined ? '' : wordsOf(wire.id)}
       </p>
     </figure>
   );
-}
-
-function wordsOf(wire: RunJson, { json }: View, system: Parameters<typeof show>[2]): string {
-  const at = atWorst(wire);
-  const fuse = json.fuses.find(({ run }) => run === wire.id);
-  const relay = json.relays.find(({ run }) => run === wire.id);
-  return [
-    `${wire.id}: ${showSize(wire.gauge)}, ${show(wire.length_m, 'm', system)}`,
-    `at ${at?.name ?? '–'} effective ${show(at?.rms_A ?? null, 'A', system)} of ${show(wire.ampacity_A, 'A', system)} ampacity`,
-    `peak ${show(at?.peak_A ?? null, 'A', system)}`,
-    `drop at a firing ${show(at?.drop_peak_V ?? null, 'V', system, 'mV')}`,
-    `at most ${show(wire.conductor_C, 'degC', system)}`,
-    fuse ? `fuse ${showRating(fuse.rating_A)} type ${fuse.type}` : '',
-    relay ? `relay ${showRating(relay.rating_A)}` : '',
-  ]
-    .filter((part) => part !== '')
-    .join('; ');
 }
 
 /** Names of the columns; those of neighbours stand at two heights, so that longer ones have room. */
@@ -189,7 +171,7 @@ function Conductor({ laid, left, top, length, chosen, failing, parts, words, cho
       ) : null}
       <text x={length / 2} y={parts.fuse || parts.relay ? -11 : -6} text-anchor="middle">
         {failing ? '✕ ' : ''}
-        {showSize(wire.gauge)}
+        {sizeText(wire.gauge)}
       </text>
     </g>
   );

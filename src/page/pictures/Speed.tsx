@@ -22,7 +22,7 @@ export function Speed({ view }: { readonly view: View }) {
 function linesOf({ json }: View, { run, supply }: SpeedLines): SpeedLines | null {
   const speeds = json.sweep.flatMap((at): AtSpeed[] => {
     const { rpm, main_average_A: average, main_rms_A: effective, main_peak_A: peak, energy_J: joules } = at;
-    if (average === null || effective === null || peak === null) return [];
+    if (rpm === null || average === null || effective === null || peak === null) return [];
     const stiff = joules === null ? null : joules * 1e3;
     return [{ rpm, average, effective, peak, stiff, delivered: null, clipped: false }];
   });

@@ -25,7 +25,7 @@ export function Trace({ view }: { readonly view: View }) {
             {onSweep ? <option value="">a speed of the sweep</option> : null}
             {points.map(({ name, rpm }, i) => (
               <option key={name} value={i}>
-                {name}, {Math.round(rpm)} rpm
+                {name}, {Math.round(rpm ?? 0)} rpm
               </option>
             ))}
           </select>

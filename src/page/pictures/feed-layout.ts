@@ -2,7 +2,7 @@
  * Where everything stands in the diagram of the feed: a column for each run, a row for each coil. A conductor lies in
  * its column at the middle of the coils that it carries.
  */
-import type { ResultJson, RunJson } from '../result-json.ts';
+import type { ResultJson, RunJson } from '../../writers/json.ts';
 
 export interface Laid {
   readonly wire: RunJson;

@@ -1,8 +1,7 @@
 /** How the page looks, and what it keeps. */
 import { useState } from 'preact/hooks';
-import type { Stored } from '../state/storage.ts';
+import type { Stored, Wish } from '../state/storage.ts';
 import { useBench, useBenchState } from '../state/use.ts';
-import type { System } from '../units.ts';
 
 export function Settings() {
   const bench = useBench();
@@ -14,10 +13,12 @@ export function Settings() {
         Show in{' '}
         <select
           value={system}
-          onChange={(event) => bench.prefer({ system: event.currentTarget.value as System })}
+          onChange={(event) => bench.prefer({ system: event.currentTarget.value as Wish })}
         >
+          <option value="design">the units of the design</option>
           <option value="metric">metric units</option>
           <option value="us">US units</option>
+          <option value="both">both</option>
         </select>
       </label>
       <label>

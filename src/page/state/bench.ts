@@ -8,10 +8,9 @@ import { readTree, type Tree } from '../../design/tree.ts';
 import { edited } from '../../saved/apply.ts';
 import type { Plain } from '../../saved/document.ts';
 import type { Schema, View } from '../protocol.ts';
-import type { System } from '../units.ts';
 import { Client } from './client.ts';
 import { begin, changed, type History, redone, settled, undone } from './history.ts';
-import type { Storage, Stored } from './storage.ts';
+import type { Storage, Stored, Wish } from './storage.ts';
 
 export interface State {
   readonly history: History;
@@ -30,7 +29,7 @@ export interface State {
   /** Counts answers. */
   readonly answers: number;
   readonly snapshot: View | null;
-  readonly system: System;
+  readonly system: Wish;
   readonly look: Stored['look'];
   readonly offered: Stored | null;
 }
@@ -62,7 +61,7 @@ export class Bench {
       busy: false,
       answers: 0,
       snapshot: null,
-      system: stored?.system ?? 'metric',
+      system: stored?.system ?? 'design',
       look: stored?.look ?? 'auto',
       offered,
     };

@@ -4,10 +4,15 @@
  * end is not started with again, but offered.
  */
 
+import { UNITS, type Units } from '../../basis/shown.ts';
+
+export type Wish = Units | 'design';
+
 export interface Stored {
   readonly text: string;
   readonly file: string;
-  readonly system: 'metric' | 'us';
+  /** Units that are wished for, or those of the design. */
+  readonly system: Wish;
   readonly look: 'auto' | 'light' | 'dark';
 }
 
@@ -79,7 +84,7 @@ export class Storage {
       return {
         text,
         file: typeof file === 'string' ? file : 'design.yaml',
-        system: system === 'us' ? 'us' : 'metric',
+        system: UNITS.find((units) => units === system) ?? 'design',
         look: look === 'light' || look === 'dark' ? look : 'auto',
       };
     } catch {

@@ -1,7 +1,7 @@
 /** The state, for components. */
 import { createContext } from 'preact';
 import { useContext, useEffect, useState } from 'preact/hooks';
-import type { Calls, Kind } from '../protocol.ts';
+import type { Calls, Kind, Shown, View } from '../protocol.ts';
 import type { Bench, State } from './bench.ts';
 
 export const BenchContext = createContext<Bench | null>(null);
@@ -21,6 +21,12 @@ export function useBenchState(): State {
     return bench.subscribe(() => set(bench.state));
   }, [bench]);
   return state;
+}
+
+/** A result as it is read, in the units that are wished for. */
+export function useShown(view: View): Shown {
+  const { system } = useBenchState();
+  return view.shown[system === 'design' ? view.design.units : system];
 }
 
 /** Pictures wait for a pause in typing, so that numbers come first [ms]. */

@@ -1,31 +1,49 @@
 /** What the page shows of a result. */
+
+import { UNITS, type Units } from '../../basis/shown.ts';
 import { printCitation } from '../../basis/sources.ts';
 import type { Finding } from '../../findings/finding.ts';
 import type { Result } from '../../findings/result.ts';
-import { RULES, type Sense } from '../../findings/rules.ts';
-import { printQuantity, sentence, WORDS } from '../../findings/words.ts';
+import { SIGNS } from '../../findings/rule.ts';
+import { RULES } from '../../findings/rules.ts';
+import { sentence, WORDS } from '../../findings/words.ts';
+import { bought } from '../../views/buy.ts';
+import { printQuantity, printWritten } from '../../views/print.ts';
+import { coilTable, feedTable, loadTable, pointTable, wireTable, wireWords } from '../../views/table.ts';
 import { toJson } from '../../writers/json.ts';
-import type { FindingText, View } from '../protocol.ts';
-import type { ResultJson } from '../result-json.ts';
-
-const SIGNS: Readonly<Record<Sense, string>> = { 'at most': '≤', 'at least': '≥', below: '<', above: '>' };
+import type { FindingText, Shown, View } from '../protocol.ts';
 
 export const viewOf = (result: Result): View => ({
   design: result.evaluation.design,
-  json: toJson(result) as unknown as ResultJson,
-  findings: result.findings.map((f) => findingText(f, result)),
+  json: toJson(result),
+  shown: Object.fromEntries(UNITS.map((units) => [units, shownOf(result, units)])) as Record<Units, Shown>,
 });
+
+/** Everything that is read, in one system of units. */
+function shownOf(result: Result, units: Units): Shown {
+  const { design } = result.evaluation;
+  const e = { ...result.evaluation, design: { ...design, units } };
+  return {
+    feed: feedTable(e),
+    bought: bought(e),
+    tables: { coil: coilTable(e), wire: wireTable(e), load: loadTable(e), point: pointTable(e) },
+    wires: design.wires.map((_, wire) => wireWords(e, wire)),
+    findings: result.findings.map((f) => findingText(f, { ...result, evaluation: e })),
+    assumed: design.assumed.map(({ path, value, why }) => ({ path, value: printWritten(value, units), why })),
+  };
+}
 
 function findingText(f: Finding, { evaluation }: Result): FindingText {
   const { value, limit } = RULES[f.rule];
+  const { units } = evaluation.design;
   const counted = f.margin === null;
   return {
     rule: f.rule,
     title: WORDS[f.rule].title,
     subject: f.subject === 'feed' ? '' : f.subject,
     verdict: f.verdict,
-    value: counted ? '' : printQuantity(value, f.value),
-    limit: counted ? '' : `${SIGNS[f.sense]} ${printQuantity(limit, f.limit, value)}`,
+    value: counted ? '' : printQuantity(value, f.value, units),
+    limit: counted ? '' : `${SIGNS[f.sense]} ${printQuantity(limit, f.limit, units, value)}`,
     margin: f.margin,
     marginal: f.marginal,
     sentence: sentence(f, evaluation),

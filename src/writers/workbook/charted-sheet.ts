@@ -9,6 +9,7 @@ import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import type { QuantityName } from '../../model/model.ts';
 import { protectorOf } from '../../model/route.ts';
+import { labelOf } from '../../views/print.ts';
 import { cellFor, column } from './links.ts';
 import { opening, section, words } from './page.ts';
 
@@ -182,7 +183,7 @@ function lines(sheet: Sheet, grid: Grid, design: Design): void {
   LINES.forEach((name, i) => {
     const value = cellFor(grid, name, { run: 0 });
     const known = (yes: string, no: string): Cell => formula(`IF(ISNUMBER(${value}),${yes},${no})`);
-    put(sheet, top + i, 0, words(name === 'ampacity' ? 'Ampacity' : 'Rating of the fuse'));
+    put(sheet, top + i, 0, words(labelOf(name)));
     put(sheet, top + i, 1, formula(speed(first)));
     // What is not known becomes a point on another line, where it does not show.
     put(sheet, top + i, 2, known(speed(last), speed(first)));

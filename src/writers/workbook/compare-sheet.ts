@@ -5,16 +5,19 @@
 
 import { address } from '../../basis/address.ts';
 import type { At } from '../../basis/quantity.ts';
-import { convert, printUnit } from '../../basis/units.ts';
+import { inUnit } from '../../basis/shown.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { open as isOpen } from '../../findings/finding.ts';
 import type { Result } from '../../findings/result.ts';
 import { heading as titleOf } from '../../findings/words.ts';
-import type { QuantityName } from '../../model/model.ts';
-import { FIGURE_NAMES, FIGURES, type Figure, figureOf, pointOf } from '../../readings/compare.ts';
-import { cellFor, turned } from './links.ts';
+import { QUANTITIES, type QuantityName } from '../../model/model.ts';
+import { pointOf } from '../../readings/compare.ts';
+import { labelOf } from '../../views/print.ts';
+import { quantityOf, type View } from '../../views/view.ts';
+import { COMPARED, FEED } from '../../views/views.ts';
+import { heading, shown, unitOf } from './links.ts';
 import { opening, type Page, section, words } from './page.ts';
 
 const NAME = 'Compare';
@@ -44,35 +47,24 @@ export function comparePage(
     put(cells, at, column, { role: 'label', value });
   });
   at += 1;
+  /** A line for each quantity: the first feed's as a number, that of this workbook live. */
+  const lines = (view: View, name: string, there: At, here: At): void => {
+    for (const quantity of view.read.map(quantityOf)) {
+      lineOf(grid, design, at, name, quantity, first.number(quantity, there), here).forEach(
+        (cell, column) => {
+          put(cells, at, column, cell);
+        },
+      );
+      at += 1;
+    }
+  };
   design.points.forEach(({ name }, point) => {
     const other = pointOf(first, name);
     if (other < 0) return;
-    for (const figure of FIGURE_NAMES) {
-      lineOf(
-        at,
-        name,
-        FIGURES[figure],
-        figureOf(first, figure, other),
-        live(grid, design, figure, point),
-      ).forEach((cell, column) => {
-        put(cells, at, column, cell);
-      });
-      at += 1;
-    }
+    lines(COMPARED, name, { point: other, speed: other }, { point, speed: point });
   });
-  at = section(cells, at + 1, 'In all', WIDTHS.length);
-  const totals: readonly [string, string, string, QuantityName][] = [
-    ['Drop of the worst path', 'V', 'V', 'worst_drop'],
-    ['Copper', 'kg', 'g', 'copper_total'],
-  ];
-  for (const [label, unit, shown, quantity] of totals) {
-    lineOf(at, '', { label, unit, shown }, first.number(quantity), cellFor(grid, quantity, {})).forEach(
-      (cell, column) => {
-        put(cells, at, column, cell);
-      },
-    );
-    at += 1;
-  }
+  at = section(cells, at + 1, FEED.title, WIDTHS.length);
+  lines(FEED, '', {}, {});
   const open = firstResult.findings.filter(isOpen);
   at = section(
     cells,
@@ -97,59 +89,26 @@ export function comparePage(
 }
 
 function lineOf(
+  grid: Grid,
+  { units }: Design,
   row: number,
   point: string,
-  { label, unit, shown }: { readonly label: string; readonly unit: string; readonly shown: string },
+  name: QuantityName,
   first: number | null,
-  second: string,
+  here: At,
 ): Cell[] {
   const [a, b] = [address(row, 3, false), address(row, 4, false)];
+  const unit = unitOf(name, units);
   return [
     words(point),
-    words(label),
-    { role: 'unit', value: printUnit(shown) || '–' },
-    { role: 'given', value: first === null ? null : first * convert(unit, shown), unit: shown },
-    { role: 'formula', formula: turned(second, unit, shown), unit: shown },
+    words(labelOf(name)),
+    { role: 'unit', value: heading(name, units) },
+    { role: 'given', value: first === null ? null : inUnit(first, QUANTITIES[name].unit, unit), unit },
+    shown(grid, name, here, units),
     {
       role: 'formula',
       formula: `IF(ISNUMBER(${a}),IF(ISNUMBER(${b}),IF(${a}=0,"",${b}/${a}),""),"")`,
       unit: 'any',
     },
   ];
-}
-
-/** The figure of the workbook's own feed as a formula. */
-function live(grid: Grid, design: Design, figure: Figure, point: number): string {
-  const cell = (name: QuantityName, at: At): string => cellFor(grid, name, at);
-  const coils = design.coils.map((_, coil) => coil);
-  const supplies = coils.map((coil) => cell('coil_supply', { coil, point }));
-  // Of the coil with the least supply, the first such one.
-  const worst = (name: QuantityName): string =>
-    coils
-      .slice(0, -1)
-      .reduceRight(
-        (rest, coil) =>
-          `IF(${supplies[coil]}=MIN(${supplies.join(',')}),${cell(name, { coil, point })},${rest})`,
-        cell(name, { coil: coils.at(-1) as number, point }),
-      );
-  switch (figure) {
-    case 'average':
-      return cell('total_average', { point });
-    case 'effective':
-      return cell('effective', { wire: 0, point });
-    case 'peak':
-      return cell('peak_current', { wire: 0, point });
-    case 'supply':
-      return `MIN(${supplies.join(',')})`;
-    case 'energy':
-      return worst('coil_energy');
-    case 'kept':
-      return worst('energy_kept');
-    case 'dwell':
-      return worst('coil_winning_dwell');
-    case 'heat':
-      return design.wires
-        .map((_, wire) => `${cell('wire_ohm', { wire })}*${cell('effective', { wire, point })}^2`)
-        .join('+');
-  }
 }

@@ -4,9 +4,13 @@ import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { judged } from '../../findings/judged.ts';
 import { JUDGED_COLUMNS } from '../../findings/sheet.ts';
+import { QUANTITIES } from '../../model/model.ts';
+import { quantityOf } from '../../views/view.ts';
+import { BUY, FEED } from '../../views/views.ts';
 import { CAUTIONS } from '../cautions.ts';
+import { heads, live, putView, row as rowOf } from './figures.ts';
 import { ADDED, judgedColumn, SHOWN } from './judged.ts';
-import { cellFor, heading, shown } from './links.ts';
+import { heading } from './links.ts';
 import { type Column, type Look, opening, type Page, section, table, words } from './page.ts';
 
 const WIDTHS = [20, 11, 10, 10, 11, 9, 9, 9, 10, 8, 8, 8];
@@ -33,14 +37,15 @@ export function feedPage(grid: Grid, design: Design): Page {
   looks.push({ rows: [row + 1, row + 1], columns: [0, 1], word: 0 });
   row = table(cells, row, VERDICT, [verdicts(count)]);
 
-  row = section(cells, row, 'What to buy', WIDE);
-  row = table(
+  row = putView(
     cells,
     row,
-    BUY,
-    design.runs.map((_, run) => toBuy(grid, design, run)),
+    BUY.title,
+    WIDE,
+    heads(design, ['Run'], BUY),
+    design.runs.map(({ name }, run) => [words(name), ...rowOf(grid, design, BUY, { run })]),
   );
-  row = figures(grid, cells, row - 1);
+  row = figures(grid, design, cells, row - 1);
 
   row = section(cells, row, 'Most pressing findings', WIDE);
   const shownRows = Math.min(PRESSING, count);
@@ -97,55 +102,13 @@ function verdicts(count: number): Cell[] {
   ];
 }
 
-const BUY: Column[] = [
-  { title: 'Run', unit: '' },
-  { title: 'Size' },
-  { title: 'Size is' },
-  { title: 'Area', unit: 'mm²' },
-  { title: 'Insulation' },
-  { title: 'Number' },
-  { title: 'Length each', unit: 'm' },
-  { title: 'up to', unit: 'm' },
-  { title: 'All together', unit: 'm' },
-  { title: 'Fuse', unit: 'A' },
-  { title: 'Fuse type' },
-  { title: 'Relay', unit: 'A' },
-];
-
-function toBuy(grid: Grid, design: Design, run: number): Cell[] {
-  const own = design.wires.flatMap((w, i) => (w.run === run ? [i] : []));
-  const at = { run };
-  const length = (wire: number | undefined): string => cellFor(grid, 'wire_length', { wire: wire as number });
-  const lengths = `${length(own[0])}:${length(own.at(-1)).split('!')[1]}`;
-  return [
-    words(design.runs[run]?.name ?? ''),
-    formula(`SUBSTITUTE(${cellFor(grid, 'gauge', at)},"mm2","mm²")`),
-    formula(`IF(${cellFor(grid, 'auto', at)}=1,"chosen","stated")`),
-    shown(grid, 'area', at),
-    shown(grid, 'run_insulation', at),
-    { role: 'given', value: own.length, unit: 'count' },
-    formula(`MIN(${lengths})`, 'm'),
-    formula(`IF(MAX(${lengths})>MIN(${lengths}),MAX(${lengths}),"")`, 'm'),
-    formula(`SUM(${lengths})`, 'm'),
-    formula(cellFor(grid, 'fuse_rating', at), 'rating'),
-    shown(grid, 'fuse_type', at),
-    formula(cellFor(grid, 'relay_rating', at), 'rating'),
-  ];
-}
-
 /** What is said of the whole feed, a line each. */
-function figures(grid: Grid, cells: Sheet, top: number): number {
-  const names = ['copper_total', 'worst_drop', 'drop_limit', 'worst_total'] as const;
-  const said = [
-    'Copper of all conductors',
-    'Drop of the worst coil’s path at the firing instant, feed and return together',
-    'Drop that is allowed',
-    'Average current of all coils together at the worst point',
-  ];
+function figures(grid: Grid, design: Design, cells: Sheet, top: number): number {
+  const names = FEED.read.map(quantityOf);
   names.forEach((name, i) => {
-    put(cells, top + i, 0, { role: 'member', value: said[i] as string, span: 8 });
-    put(cells, top + i, 8, shown(grid, name));
-    put(cells, top + i, 9, { role: 'unit', value: heading(name) });
+    put(cells, top + i, 0, { role: 'member', value: QUANTITIES[name].label, span: 8 });
+    put(cells, top + i, 8, live(grid, design, name, {}));
+    put(cells, top + i, 9, { role: 'unit', value: heading(name, design.units) });
   });
   return top + names.length + 1;
 }

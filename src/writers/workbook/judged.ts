@@ -2,7 +2,7 @@
 
 import { address } from '../../basis/address.ts';
 import type { Quantity } from '../../basis/quantity.ts';
-import { ARBITRARY, type Citation, printCitation } from '../../basis/sources.ts';
+import { ARBITRARY, printCitation } from '../../basis/sources.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
@@ -98,14 +98,16 @@ export function rankedSheet(grid: Grid, design: Design): Sheet {
   for (const key of Object.keys(ADDED) as (keyof typeof ADDED)[])
     put(sheet, JUDGED_TOP - 1, ADDED[key], { role: 'label', value: TITLES[key] });
   found.forEach(({ rule }, i) => {
-    for (const [key, cell] of Object.entries(added(rule, i, found.length, citationOf(rule, design))))
+    for (const [key, cell] of Object.entries(added(rule, i, found.length, design)))
       put(sheet, JUDGED_TOP + i, ADDED[key as keyof typeof ADDED], cell);
   });
   return sheet;
 }
 
-function added(rule: RuleId, i: number, count: number, source: Citation): Record<keyof typeof ADDED, Cell> {
+function added(rule: RuleId, i: number, count: number, design: Design): Record<keyof typeof ADDED, Cell> {
   const { value, limit, sense }: Rule = RULES[rule];
+  const { units } = design;
+  const source = citationOf(rule, design);
   const row = JUDGED_TOP + i;
   const here = (column: number): string => address(row, column, false);
   const all = (column: number): string =>
@@ -118,7 +120,7 @@ function added(rule: RuleId, i: number, count: number, source: Citation): Record
   const formula = (text: string): Cell => ({ role: 'formula', formula: text });
   const text = (words: string): Cell => ({ role: 'source', value: words });
   const q: Quantity = QUANTITIES[value];
-  const unit = unitOf(value);
+  const unit = unitOf(value, units);
   const read = (column: number, from: string): Cell => formula(turned(here(column), from, unit));
   // Rows of equal rank keep their order: of those, the ones up to this row count.
   const upTo = (column: number): string => `${address(JUDGED_TOP, column)}:${address(row, column, false)}`;

@@ -2,6 +2,7 @@
 
 import { address } from '../../basis/address.ts';
 import type { At, Quantity } from '../../basis/quantity.ts';
+import { type Units, unitIn } from '../../basis/shown.ts';
 import { convert, printUnit } from '../../basis/units.ts';
 import type { Cell } from '../../engine/cell.ts';
 import { cellOf } from '../../engine/cells.ts';
@@ -40,32 +41,41 @@ export function labels(grid: Grid, name: QuantityName): string {
   return `${sheet}!${address(row, 0)}:${address(row + (counts[0] as number) - 1, 0)}`;
 }
 
-export const unitOf = (name: QuantityName): string => {
+/** Unit in which a cell shows a quantity: one system in a workbook, whose cells hold numbers; metric where both are asked for. */
+export const unitOf = (name: QuantityName, units: Units = 'metric'): string => {
   const q: Quantity = QUANTITIES[name];
-  return q.shown ?? q.unit;
+  return unitIn(q.shown ?? q.unit, units === 'us' ? 'us' : 'metric');
 };
-/** Unit as it stands above a column. */
-export const heading = (name: QuantityName): string => printUnit(unitOf(name)) || '–';
+/** Unit as it stands above a column; nothing above words. */
+export const heading = (name: QuantityName, units: Units = 'metric'): string => {
+  const { unit, flag, names }: Quantity = QUANTITIES[name];
+  return unit === 'text' || flag || names !== undefined ? '' : printUnit(unitOf(name, units)) || '–';
+};
 
 /** Formula that turns a value from one unit into another; what is not known stays empty. */
 export function turned(value: string, from: string, to: string): string {
+  if (from === 'degC' && to === 'degF') return `IF(ISNUMBER(${value}),${value}*9/5+32,"")`;
   const factor = from === 'text' ? 1 : convert(from, to);
   if (factor === 1) return value;
   return `IF(ISNUMBER(${value}),${value}${factor < 1 ? `/${1 / factor}` : `*${factor}`},"")`;
 }
 
 /** The value for these members. */
-export const shown = (grid: Grid, name: QuantityName, at: At = {}): Cell => {
+export const shown = (grid: Grid, name: QuantityName, at: At = {}, units: Units = 'metric'): Cell => {
   const cell = cellFor(grid, name, at);
   const q: Quantity = QUANTITIES[name];
   // A cell that a person left empty would read as 0.
   const formula = q.kind === 'input' ? `IF(${cell}="","",${cell})` : cell;
-  return { role: 'formula', formula: turned(formula, q.unit, unitOf(name)), unit: unitOf(name) };
+  return {
+    role: 'formula',
+    formula: turned(formula, q.unit, unitOf(name, units)),
+    unit: unitOf(name, units),
+  };
 };
 
 /** The value in the row that the formula `row` gives, counted from 1 over all members. */
-export const picked = (grid: Grid, name: QuantityName, row: string): Cell => ({
+export const picked = (grid: Grid, name: QuantityName, row: string, units: Units = 'metric'): Cell => ({
   role: 'formula',
-  formula: turned(`INDEX(${column(grid, name)},${row},1)`, QUANTITIES[name].unit, unitOf(name)),
-  unit: unitOf(name),
+  formula: turned(`INDEX(${column(grid, name)},${row},1)`, QUANTITIES[name].unit, unitOf(name, units)),
+  unit: unitOf(name, units),
 });

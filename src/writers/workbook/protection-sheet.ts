@@ -1,15 +1,17 @@
 /** Fuses, relays and faults, and the curves of each fuse against the conductors behind it. */
 import type { Design } from '../../design/design.ts';
-import { type Cell, put, type Sheet } from '../../engine/cell.ts';
+import { put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import type { Chart, Dash, Lines, Series } from '../../ooxml/chart.ts';
+import type { View } from '../../views/view.ts';
+import { FAULT, FUSE, RELAY } from '../../views/views.ts';
 import { breaksOf } from './breaks.ts';
 import { type Charted, charted, type Group, groups } from './charted-sheet.ts';
-import { columns, type Figure, ofRun, type Part, putPart } from './figures.ts';
-import { cellFor, heading, shown } from './links.ts';
+import { heads, putView, row as rowOf } from './figures.ts';
+import { cellFor } from './links.ts';
 import { opening, type Page, section, words } from './page.ts';
 
-const WIDTHS = [20, 13, 13, 13, 13, 13, 13, 13];
+const WIDTHS = [20, ...RELAY.read.map(() => 13)];
 const WIDE = WIDTHS.length;
 /** Rows that a chart takes, and the space behind it. */
 const TALL = 25;
@@ -22,9 +24,16 @@ export function protectionPage(grid: Grid, design: Design): Page {
     'Protection',
     'Each fuse must carry its load and open before a short harms a conductor behind it.',
   );
-  row = putPart(cells, row, 'Fuses', WIDE, fuses(grid, design));
-  row = putPart(cells, row, 'Relays', WIDE, relays(grid, design));
-  row = putPart(cells, row, 'Shorts to the chassis, by feed run', WIDE, faults(grid, design));
+  /** A row for each run of which this is true. */
+  const each = (view: View, has: (run: Design['runs'][number]) => boolean): void => {
+    const rows = design.runs.flatMap((r, run) =>
+      has(r) ? [[words(r.name), ...rowOf(grid, design, view, { run, feed: run, window: 0 })]] : [],
+    );
+    row = putView(cells, row, view.title, WIDE, heads(design, ['Run'], view), rows);
+  };
+  each(FUSE, (r) => r.fuse !== null);
+  each(RELAY, (r) => r.relay !== null);
+  each(FAULT, (r) => r.side === 'feed');
   const source = cellFor(grid, 'source_ohm', {});
   put(cells, row - 1, 0, {
     role: 'about',
@@ -118,71 +127,3 @@ function curves(
     series,
   };
 }
-
-const FUSE: readonly Figure[] = [
-  ['Rating', 'fuse_rating'],
-  ['Load of the rating', 'fuse_load'],
-  ['Ambient', 'fuse_ambient'],
-];
-
-const fuses: Part = (grid, design) => [
-  columns(['Run', 'Type'], FUSE),
-  design.runs.flatMap((r, run) =>
-    r.fuse === null
-      ? []
-      : [
-          [
-            words(r.name),
-            shown(grid, 'fuse_type', { run }),
-            ...FUSE.map(([, name]) => ofRun(grid, run, name)),
-          ],
-        ],
-  ),
-];
-
-const RELAY: readonly Figure[] = [
-  ['Rating', 'relay_rating'],
-  ['Load of the rating', 'relay_load'],
-  ['Ambient', 'relay_ambient'],
-  ['Pulls in hot at', 'relay_pull_in'],
-  ['Has while cranking', 'relay_supply'],
-  ['Drop of the contact', 'contact_drop'],
-  ['Heat in the contact', 'contact_heat'],
-];
-
-const relays: Part = (grid, design) => [
-  columns(['Run'], RELAY),
-  design.runs.flatMap((r, run) =>
-    r.relay === null ? [] : [[words(r.name), ...RELAY.map(([, name]) => ofRun(grid, run, name))]],
-  ),
-];
-
-const FAULT: readonly Figure[] = [
-  ['Fuse that protects it', 'run_fuse'],
-  ['Largest fault current', 'start_fault'],
-  ['Smallest fault current', 'end_fault'],
-];
-
-const faults: Part = (grid, design) => [
-  [
-    ...columns(['Run'], FAULT),
-    { title: 'Opens at the latest after', unit: 's' },
-    { title: 'Must open within', unit: 's' },
-    { title: 'Not protected from', unit: heading('window_from') },
-    { title: 'to', unit: heading('window_to') },
-  ],
-  design.runs.flatMap((r, run): Cell[][] =>
-    r.side === 'feed'
-      ? [
-          [
-            words(r.name),
-            ...FAULT.map(([, name]) => ofRun(grid, run, name)),
-            { ...shown(grid, 'end_opening', { run }), unit: 'time' },
-            { ...shown(grid, 'open_limit'), unit: 'time' },
-            shown(grid, 'window_from', { feed: run, window: 0 }),
-            shown(grid, 'window_to', { feed: run, window: 0 }),
-          ],
-        ]
-      : [],
-  ),
-];

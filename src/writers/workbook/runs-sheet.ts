@@ -2,12 +2,12 @@
 import type { Design } from '../../design/design.ts';
 import type { Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { columns, type Figure, ofRun, type Part, putPart, sizeOf, worstName } from './figures.ts';
-import { picked } from './links.ts';
+import { labelOf } from '../../views/print.ts';
+import { LOAD, WIRE } from '../../views/views.ts';
+import { heads, live, putView, row as rowOf, worstName } from './figures.ts';
 import { opening, type Page, words } from './page.ts';
-import { worstOf } from './worst.ts';
 
-const WIDTHS = [20, 19, 13, 12, 12, 12, 12, 12, 12];
+const WIDTHS = [20, 19, 13, ...WIRE.read.map(() => 12)];
 
 export function runsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
@@ -16,8 +16,34 @@ export function runsPage(grid: Grid, design: Design): Page {
     'Runs',
     'Of each run the conductor that carries most is shown; the sheet Loads has all of them.',
   );
-  row = putPart(cells, row, 'Conductors', WIDTHS.length, conductors(grid, design));
-  putPart(cells, row, 'Currents and drops', WIDTHS.length, loads(grid, design));
+  row = putView(
+    cells,
+    row,
+    WIRE.title,
+    WIDTHS.length,
+    heads(design, ['Run', 'Conductor', labelOf('gauge')], WIRE),
+    design.runs.map(({ name }, run) => [
+      words(name),
+      worstName(run),
+      live(grid, design, 'gauge', { run }),
+      ...rowOf(grid, design, WIRE, { run }),
+    ]),
+  );
+  putView(
+    cells,
+    row,
+    LOAD.title,
+    WIDTHS.length,
+    heads(design, ['Run', 'Conductor', 'Point'], LOAD),
+    design.runs.flatMap((r, run) =>
+      design.points.map((p, point) => [
+        words(r.name),
+        worstName(run),
+        words(p.name),
+        ...rowOf(grid, design, LOAD, { run, point }),
+      ]),
+    ),
+  );
   return {
     name: 'Runs',
     kind: 'shown',
@@ -28,45 +54,3 @@ export function runsPage(grid: Grid, design: Design): Page {
     looks: [],
   };
 }
-
-const CONDUCTOR: readonly Figure[] = [
-  ['Area', 'area'],
-  ['Ampacity at its place', 'ampacity'],
-  ['Effective current', 'worst_effective'],
-  ['Ambient', 'run_ambient'],
-  ['At most', 'wire_T'],
-  ['Resistance', 'wire_ohm'],
-];
-
-const conductors: Part = (grid, design) => [
-  columns(['Run', 'Conductor', 'Size'], CONDUCTOR),
-  design.runs.map((r, run) => [
-    words(r.name),
-    worstName(run),
-    sizeOf(grid, run),
-    ...CONDUCTOR.map(([, name]) => ofRun(grid, run, name)),
-  ]),
-];
-
-const LOAD: readonly Figure[] = [
-  ['Average current', 'average'],
-  ['Effective current', 'effective'],
-  ['Peak current', 'peak_current'],
-  ['Average drop (meter)', 'drop_average'],
-  ['Peak drop (scope)', 'drop_peak'],
-];
-
-const loads: Part = (grid, design) => [
-  columns(['Run', 'Conductor', 'Point'], LOAD),
-  design.runs.flatMap((r, run) =>
-    design.points.map((p, point) => {
-      const row = `(${worstOf(run, 'worst')}-1)*${design.points.length}+${point + 1}`;
-      return [
-        words(r.name),
-        worstName(run),
-        words(p.name),
-        ...LOAD.map(([, name]) => picked(grid, name, row)),
-      ];
-    }),
-  ),
-];

@@ -6,21 +6,15 @@ import { put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import type { QuantityName } from '../../model/model.ts';
 import type { Axis, Chart, Dash, Series } from '../../ooxml/chart.ts';
+import { labelOf } from '../../views/print.ts';
+import { quantityOf } from '../../views/view.ts';
+import { SWEEP } from '../../views/views.ts';
 import { charted } from './charted-sheet.ts';
 import { heading, shown } from './links.ts';
 import { opening, type Page, table, words } from './page.ts';
 
 const NAME = 'Sweep';
-const FIGURES: readonly (readonly [string, QuantityName])[] = [
-  ['Engine speed', 'speed'],
-  ['Dwell', 'dwell'],
-  ['Duty', 'duty'],
-  ['Average current', 'main_average'],
-  ['Effective current', 'main_effective'],
-  ['Peak current', 'main_peak'],
-  ['Peak of one coil', 'peak'],
-  ['Energy of one coil', 'energy'],
-];
+const FIGURES = SWEEP.read.map(quantityOf);
 const TABLE_WIDTHS = [6, ...FIGURES.map(() => 12)];
 /** Columns under the charts, and rows that each of them takes. */
 const CHART_WIDTHS = [3, ...Array.from({ length: 8 }, () => 11)];
@@ -39,10 +33,10 @@ export function sweepPage(grid: Grid, design: Design): Page | null {
   table(
     cells,
     top,
-    [{ title: 'Row', unit: '' }, ...FIGURES.map(([title, name]) => ({ title, unit: heading(name) }))],
+    [{ title: 'Row', unit: '' }, ...FIGURES.map((name) => ({ title: labelOf(name), unit: heading(name) }))],
     Array.from({ length: design.sweep.rows }, (_, i) => [
       words(String(i + 1)),
-      ...FIGURES.map(([, name]) => shown(grid, name, { speed: design.points.length + i })),
+      ...FIGURES.map((name) => shown(grid, name, { speed: design.points.length + i })),
     ]),
   );
   const first = top + 2;
@@ -66,11 +60,10 @@ const INK = '1F2933';
 
 function chartsOf(grid: Grid, design: Design, count: number, first: number): Chart[] {
   const of = (name: QuantityName): string => {
-    const at = 1 + FIGURES.findIndex(([, one]) => one === name);
+    const at = 1 + FIGURES.indexOf(name);
     return `${NAME}!${address(first, at)}:${address(first + count - 1, at)}`;
   };
-  const title = (name: QuantityName): string =>
-    `${NAME}!${address(first - 2, 1 + FIGURES.findIndex(([, one]) => one === name))}`;
+  const title = (name: QuantityName): string => `${NAME}!${address(first - 2, 1 + FIGURES.indexOf(name))}`;
   const curve = (what: QuantityName, dash: Dash, points: number, color = INK): Series => ({
     name: title(what),
     x: of('speed'),

@@ -1,0 +1,194 @@
+/** Changes that could mend what fails: those of the trade, each to be tried by evaluating the whole design with it. */
+import { FUSE_RATINGS } from '../data/fuse-ratings.ts';
+import type { Design, Fuse, FuseType, Relay, Run, Series } from '../design/design.ts';
+import { SIZES } from '../design/names.ts';
+import type { Result } from '../findings/result.ts';
+import { printQuantity, printSize, say } from '../views/print.ts';
+import type { Change } from './remedy.ts';
+
+const withRun = (design: Design, index: number, part: Partial<Run>): Design => ({
+  ...design,
+  runs: design.runs.map((run, i) => (i === index ? { ...run, ...part } : run)),
+});
+
+const wiresOf = ({ wires }: Design, run: number): number => wires.filter((wire) => wire.run === run).length;
+const nameOf = ({ runs }: Design, run: number): string => runs[run]?.name ?? '';
+const sizeIn = ({ evaluation: e }: Result, run: number): string =>
+  printSize(String(e.value('gauge', { run })));
+
+/** The runs themselves are named by what is wrong with them, by index. */
+export function changesFor(result: Result, runs: readonly number[]): Change[] {
+  const { design } = result.evaluation;
+  const fuses = [...design.runs.keys()].filter((run) => design.runs[run]?.fuse);
+  const relays = [...design.runs.keys()].filter((run) => design.runs[run]?.relay);
+  return [
+    ...fuses.flatMap((run) => otherFuses(design, run)),
+    ...relays.flatMap((run) => otherRelays(design, run, result)),
+    ...addedFuses(design, runs),
+    ...sizes(result, runs),
+    ...[...design.runs.keys()].flatMap((run) => [...fewerJoints(design, run), ...shorter(design, run)]),
+  ];
+}
+
+/** Every listed rating of every type in place of the one that is there. */
+function otherFuses(design: Design, run: number): Change[] {
+  const fuse = design.runs[run]?.fuse as Fuse;
+  return FUSE_RATINGS.rows.flatMap(({ type, rating }): Change[] => {
+    if (typeof rating !== 'number' || (type === fuse.type && rating === fuse.rating)) return [];
+    const now = { ...fuse, type: type as FuseType, rating, curve: null };
+    const far = fuse.rating === 'auto' ? 1 : Math.abs(Math.log(rating / fuse.rating));
+    return [
+      {
+        kind: 'fuse',
+        design: withRun(design, run, { fuse: now }),
+        says: () =>
+          `a ${rating} A fuse, type ${type}, in ${nameOf(design, run)} in place of ${fuse.rating === 'auto' ? 'the one chosen' : `${fuse.rating} A`}, type ${fuse.type}`,
+        effort: 1 + far + (type === fuse.type ? 0 : 1),
+        parts: [],
+      },
+    ];
+  });
+}
+
+/** Contact ratings that are sold. */
+const CONTACTS = [30, 40, 50, 70, 100] as const;
+
+function otherRelays(design: Design, run: number, { evaluation: e }: Result): Change[] {
+  const relay = design.runs[run]?.relay as Relay;
+  const now = e.number('relay_rating', { run }) ?? 0;
+  const change = (part: Partial<Relay>, words: string, effort: number): Change => ({
+    kind: 'relay',
+    design: withRun(design, run, { relay: { ...relay, ...part } }),
+    says: () => `${words} in ${nameOf(design, run)}`,
+    effort,
+    parts: [],
+  });
+  return [
+    ...CONTACTS.filter((rating) => rating > now).map((rating) =>
+      change({ rating }, `a ${rating} A relay`, 2 + rating / 100),
+    ),
+    ...(relay.pull_in === null
+      ? []
+      : [0.95, 0.9, 0.85, 0.8, 0.75].map((share) => {
+          const pullIn = Number(((relay.pull_in as number) * share).toFixed(1));
+          return change(
+            { pull_in: pullIn },
+            `a relay that pulls in at ${pullIn} V or less at 20 °C`,
+            3 - share,
+          );
+        })),
+    ...(relay.suppression === 'none'
+      ? [change({ suppression: 'resistor' }, 'a relay with a resistor across its coil', 2)]
+      : []),
+  ];
+}
+
+/** Types from which the fuse of a thin branch is taken, in the order in which they are tried. Arbitrary: the small ones. */
+const SMALL: readonly FuseType[] = ['C', 'F', 'E'];
+
+/** Fuses at the heads of feed runs: of one, of all those of one bank and of all that want one. */
+function addedFuses(design: Design, runs: readonly number[]): Change[] {
+  const bare = design.runs.flatMap((run, i) => (run.side === 'feed' && run.fuse === null ? [i] : []));
+  const single = bare.filter((run) =>
+    design.wires.filter((w) => w.run === run).every(({ coils }) => coils.length === 1),
+  );
+  const shared = bare.filter((run) => !single.includes(run));
+  const wanted = bare.filter((run) => runs.includes(run));
+  const sets = [...bare.map((run) => [run]), shared, single, wanted, bare].filter((set) => set.length > 0);
+  const different = new Map(sets.map((set) => [set.join(), set]));
+  return [...different.values()].flatMap((set) =>
+    SMALL.map((type, rank): Change => {
+      const count = set.reduce((sum, run) => sum + wiresOf(design, run), 0);
+      return {
+        kind: 'fuse added',
+        design: set.reduce((now, run) => {
+          const { ambient } = design.runs[run] as Run;
+          return withRun(now, run, { fuse: { type, rating: 'auto', ambient, from_source: null } as Fuse });
+        }, design),
+        says: ({ evaluation: e }) =>
+          set
+            .map((run) => {
+              const each = wiresOf(design, run);
+              const rating = printQuantity('fuse_rating', e.number('fuse_rating', { run }));
+              return each === 1
+                ? `a ${rating} fuse, type ${type}, at the head of ${nameOf(design, run)}`
+                : `a ${rating} fuse, type ${type}, at the head of each of the ${each} wires of ${nameOf(design, run)}`;
+            })
+            .join(', '),
+        effort: 3 + count / 2 + rank / 4,
+        parts: [`${count} fuse${count === 1 ? '' : 's'} with holder`],
+      };
+    }),
+  );
+}
+
+/** One run in each larger size, then all of them as small as every rule lets them be. */
+function sizes(result: Result, runs: readonly number[]): Change[] {
+  const { design } = result.evaluation;
+  const one = runs.flatMap((run) => {
+    const now = String(result.evaluation.value('gauge', { run }));
+    const series = now.split(' ')[1] as Series;
+    const all = SIZES[series];
+    const larger = all.slice(all.indexOf(now.split(' ')[0] as string) + 1);
+    return larger.map(
+      (size, i): Change => ({
+        kind: 'size',
+        design: withRun(design, run, { gauge: `${size} ${series}` }),
+        says: () =>
+          `${printSize(`${size} ${series}`)} for ${nameOf(design, run)} in place of ${printSize(now)}`,
+        effort: 4 + i + wiresOf(design, run) / 4,
+        parts: [],
+      }),
+    );
+  });
+  const stated = runs.filter((run) => design.runs[run]?.gauge !== 'auto');
+  const together: Change = {
+    kind: 'size',
+    design: stated.reduce((now, run) => withRun(now, run, { gauge: 'auto' }), design),
+    says: (found) =>
+      stated
+        .filter((run) => sizeIn(found, run) !== sizeIn(result, run))
+        .map((run) => `${sizeIn(found, run)} for ${nameOf(design, run)} in place of ${sizeIn(result, run)}`)
+        .join(', '),
+    effort: 5 + stated.length,
+    parts: [],
+  };
+  return [...one, ...(stated.length > 1 ? [together] : [])];
+}
+
+/** A run needs one at either end. */
+const LEAST_JOINTS = 2;
+
+function fewerJoints(design: Design, run: number): Change[] {
+  const { joints } = design.runs[run] as Run;
+  return Array.from({ length: Math.max(0, joints - LEAST_JOINTS) }, (_, i) => joints - 1 - i).map(
+    (fewer) => ({
+      kind: 'joints' as const,
+      design: withRun(design, run, { joints: fewer }),
+      says: () => `${fewer} joints in ${nameOf(design, run)} in place of ${joints}`,
+      effort: 3 + (joints - fewer) / 2,
+      parts: [],
+    }),
+  );
+}
+
+/** Shares of its length that a run could be laid in: a detour taken out, not another place of the battery. Arbitrary. */
+const SHORTER = [0.9, 0.8, 0.7, 0.6, 0.5] as const;
+
+function shorter(design: Design, run: number): Change[] {
+  const own = design.wires.filter((wire) => wire.run === run);
+  if (own.length !== 1) return [];
+  return SHORTER.map((share) => ({
+    kind: 'length' as const,
+    design: {
+      ...design,
+      wires: design.wires.map((wire) => (wire.run === run ? { ...wire, length: wire.length * share } : wire)),
+    },
+    says: ({ evaluation: e }) => {
+      const wire = design.wires.findIndex((one) => one.run === run);
+      return `${nameOf(design, run)} laid in ${say(e, 'wire_length', { wire })} at most`;
+    },
+    effort: 4 + 4 * (1 - share),
+    parts: [],
+  }));
+}

@@ -1,0 +1,76 @@
+/** The ways to feed the same coils, side by side. */
+import type { Evaluation } from '../engine/evaluate.ts';
+import { WORDS } from '../findings/words.ts';
+import type { Alternative } from '../remedies/alternatives.ts';
+import { labelOf, say } from '../views/print.ts';
+import { quantityOf, rowOf } from '../views/view.ts';
+import { BUY, FEED } from '../views/views.ts';
+import { columns } from './columns.ts';
+import { VERDICT_WORDS } from './verdict.ts';
+
+/** A column for each way, a line for each run and each figure of the whole feed. */
+export function alternativesText(found: readonly Alternative[]): string {
+  const all = found.map(({ result }) => result.evaluation);
+  const line = (label: string, of: (e: Evaluation, i: number) => string): string[] => [label, ...all.map(of)];
+  const runs = all[0]?.design.runs ?? [];
+  const failing = (i: number): string => {
+    const rules = new Set(
+      found[i]?.result.findings.filter(({ verdict }) => verdict === 'fail').map(({ rule }) => rule),
+    );
+    return [...rules].map((rule) => WORDS[rule].title).join('; ');
+  };
+  /** Whether nothing that would do was found for a run, or for any. */
+  const open = (i: number, run?: number): boolean =>
+    found[i]?.result.verdict === 'fail' &&
+    (found[i]?.result.evaluation.design.runs ?? []).some(
+      (r, j) => (run === undefined || j === run) && r.gauge === 'auto',
+    );
+  const fuses = runs.flatMap(({ name }, run) =>
+    all.some((e) => e.design.runs[run]?.fuse)
+      ? [
+          line(`fuse in ${name}`, (e) =>
+            e.design.runs[run]?.fuse
+              ? `${count(e, run)}${say(e, 'fuse_rating', { run })} ${e.value('fuse_type', { run })}`
+              : '–',
+          ),
+        ]
+      : [],
+  );
+  const rows = [
+    line('', (_, i) => VERDICT_WORDS[found[i]?.result.verdict ?? 'unknown']),
+    ...runs.map(({ name }, run) => line(name, (e, i) => (open(i, run) ? '–' : say(e, 'gauge', { run })))),
+    ...fuses,
+    ...FEED.read
+      .map(quantityOf)
+      .map((name) =>
+        line(labelOf(name), (e, i) => (name === 'copper_total' && open(i) ? '–' : say(e, name))),
+      ),
+  ];
+  const why = found.flatMap(({ name, result }, i) =>
+    result.verdict === 'fail' ? [`  ${name} fails: ${failing(i)}`] : [],
+  );
+  const table = columns(
+    ['', ...found.map(({ name }) => name)].map((title, i) => ({
+      title: title.replace(/ (?=each|fuse$)/, '\n'),
+      align: i === 0 ? 'left' : 'right',
+    })),
+    rows,
+  );
+  return [table, ...why].join('\n');
+}
+
+/** `8 × ` where a run has several conductors, each with its fuse. */
+function count(e: Evaluation, run: number): string {
+  const wires = e.number('run_wires', { run }) ?? 1;
+  return wires > 1 ? `${wires} × ` : '';
+}
+
+/** The same for programs. */
+export const alternativesJson = (found: readonly Alternative[]) =>
+  found.map(({ name, result: { evaluation: e, findings, verdict } }) => ({
+    name,
+    verdict,
+    failing: findings.filter((f) => f.verdict === 'fail').map(({ rule, subject }) => ({ rule, subject })),
+    runs: e.design.runs.map((spec, run) => ({ run: spec.name, ...rowOf(BUY, e, { run }) })),
+    totals: rowOf(FEED, e, {}),
+  }));
