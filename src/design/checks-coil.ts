@@ -14,7 +14,7 @@ export function checkCoil(draft: Draft, tree: Tree, report: Report): void {
   if (!draft.coil) return;
   const { resistance, test_point: test, temperature } = draft.coil;
   const ways = WAYS.filter((way) => tree.has(['coil', way]));
-  const taken = 'takes exactly one of inductance, test_point and peak';
+  const taken = 'give exactly one of inductance, test_point and peak';
   if (ways.length === 0) report(['coil'], 'nothing that tells how the coil charges', taken);
   if (ways.length > 1) report(['coil', ways[1] as string], `found ${listed(ways)} together`, taken, 'key');
   const unreadable = temperature === undefined && tree.has(['coil', 'temperature']);
@@ -26,7 +26,7 @@ export function checkCoil(draft: Draft, tree: Tree, report: Report): void {
         report(
           ['points', i, 'supply'],
           `${point.supply} V, not above the driver drop of ${drop} V`,
-          'takes a supply that can charge the coil',
+          `allowed: above ${drop} V, or no coil charges`,
         );
     });
     const sweep = draft.sweep?.supply;
@@ -34,7 +34,7 @@ export function checkCoil(draft: Draft, tree: Tree, report: Report): void {
       report(
         ['sweep', 'supply'],
         `${sweep} V, not above the driver drop of ${drop} V`,
-        'takes a supply that can charge the coil',
+        `allowed: above ${drop} V, or no coil charges`,
       );
   }
   if (resistance === undefined || drop === undefined || unreadable) return;
@@ -42,13 +42,12 @@ export function checkCoil(draft: Draft, tree: Tree, report: Report): void {
   const ohm = resistance * (1 + copper.alpha_20.value * (celsius - 20));
   checkPeak(draft, ohm, drop, celsius, report);
   if (test?.supply === undefined || test.peak === undefined) return;
-  const needed = test.peak * ohm;
   const there = test.supply - drop;
-  if (needed >= there)
+  if (test.peak * ohm >= there)
     report(
       ['coil', 'test_point'],
-      `${test.peak} A through the coil's resistance at ${celsius} degC needs ${tidy(needed)} V, and the test leaves ${tidy(there)} V`,
-      'takes a peak that supply − driver_drop can drive through that resistance',
+      `${test.peak} A, more than ${test.supply} V can drive`,
+      `allowed: below ${Number((there / ohm).toPrecision(4))} A, ${tidy(there)} V over ${tidy(ohm)} ohm at ${tidy(celsius)} degC`,
     );
 }
 
@@ -67,7 +66,7 @@ function checkPeak(draft: Draft, ohm: number, drop: number, celsius: number, rep
   report(
     ['coil', 'peak'],
     `${peak} A, more than ${highest} V can drive`,
-    `allowed: at most ${Number(most.toPrecision(4))} A, ${tidy(highest - drop)} V over ${tidy(ohm)} ohm at ${celsius} degC`,
+    `allowed: at most ${Number(most.toPrecision(4))} A, ${tidy(highest - drop)} V over ${tidy(ohm)} ohm at ${tidy(celsius)} degC`,
   );
 }
 
@@ -88,17 +87,17 @@ export function checkPoints(draft: Draft, report: Report): void {
       report(
         ['points', i, 'dip'],
         `${point.dip} V, not below the supply of ${point.supply} V`,
-        'takes the lowest instant of that supply',
+        `allowed: below ${point.supply} V, as the lowest instant of that supply`,
       );
   });
   const { from, to, step } = draft.sweep ?? {};
   if (from !== undefined && to !== undefined) {
-    if (from > to) report(['sweep', 'from'], `from ${from} rpm down to ${to} rpm`, 'takes from below to');
+    if (from > to) report(['sweep', 'from'], `from ${from} rpm down to ${to} rpm`, 'swap from and to');
     else if (step !== undefined && rowsOf(from, to, step) > MOST_ROWS)
       report(
         ['sweep', 'step'],
         `${rowsOf(from, to, step)} speeds`,
-        `takes at most ${MOST_ROWS}: a larger step or a shorter sweep`,
+        `allowed: at most ${MOST_ROWS}; take a larger step or a shorter sweep`,
       );
   }
   const { series, smallest } = draft.sizes ?? {};

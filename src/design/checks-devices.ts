@@ -27,13 +27,13 @@ function checkCurve(fuse: RunDraft['fuse'], path: Path, report: Report): void {
       report(
         [...at, 'current'],
         `${point.current} A, not above ${i === 0 ? 'the rating' : 'the point before'}, ${before.current} A`,
-        'takes currents above the rating, in rising order',
+        `allowed: above ${before.current} A`,
       );
     if (point?.within !== undefined && before?.within !== undefined && point.within >= before.within)
       report(
         [...at, 'within'],
         `${point.within} s, not below the point before, ${before.within} s`,
-        'takes times that fall as the current rises',
+        `allowed: below ${before.within} s`,
       );
   }
 }
@@ -46,7 +46,7 @@ export function checkDevices(placed: Placed, highest: number | undefined, tree: 
       report(
         [...path, device],
         `found a ${device} in a return run`,
-        `takes a ${device} in feed runs only: opened there, it leaves the coils live`,
+        `put it into a feed run: opened in the return, it leaves the coils live`,
         'key',
       );
   checkCurve(run?.fuse, [...path, 'fuse'], report);
@@ -54,7 +54,7 @@ export function checkDevices(placed: Placed, highest: number | undefined, tree: 
     report(
       [...path, 'fuse', 'rating'],
       'a rating to be chosen for a fuse of an unknown type',
-      'takes the rating that is printed on it',
+      'give the rating that is printed on it',
     );
   checkRows(run?.fuse?.rerating, 'share', [...path, 'fuse', 'rerating'], report);
   checkRelay(placed, highest, report);
@@ -69,25 +69,25 @@ function checkRelay({ run, path }: Placed, highest: number | undefined, report: 
     report(
       at('pull_in'),
       `${pullIn} V, not below the highest supply of the points, ${highest} V`,
-      'takes a voltage at which the relay can close',
+      `allowed: below ${highest} V, or the relay cannot close`,
     );
   if (pullIn !== undefined && dropOut !== undefined && dropOut >= pullIn)
     report(
       at('drop_out'),
       `${dropOut} V, not below the pull-in voltage of ${pullIn} V`,
-      'takes a lower voltage',
+      `allowed: below ${pullIn} V`,
     );
   if (pullIn !== undefined && most !== undefined && most <= pullIn)
     report(
       at('coil_max'),
       `${most} V, not above the pull-in voltage of ${pullIn} V`,
-      'takes a higher voltage',
+      `allowed: above ${pullIn} V`,
     );
   if (rating === 'auto' && derating !== undefined)
     report(
       at('derating'),
       'the contact currents of a relay whose rating is to be chosen',
-      'takes them with the rating of that relay',
+      'state the rating of that relay',
       'key',
     );
   checkRows(derating, 'rating', at('derating'), report);
@@ -105,13 +105,13 @@ function checkRows<K extends string>(
   for (const [i, row] of (rows ?? []).entries()) {
     const before = i === 0 ? undefined : rows?.[i - 1];
     if (row?.at !== undefined && before?.at !== undefined && row.at <= before.at)
-      report([...path, i, 'at'], `${row.at} degC after ${before.at} degC`, 'takes temperatures that rise');
+      report(
+        [...path, i, 'at'],
+        `${row.at} degC after ${before.at} degC`,
+        `allowed: above ${before.at} degC`,
+      );
     const [now, then] = [row?.[key], before?.[key]];
     if (now !== undefined && then !== undefined && now > then)
-      report(
-        [...path, i, key],
-        'more than in the row before',
-        'takes values that do not rise with the temperature',
-      );
+      report([...path, i, key], 'more than in the row before', 'allowed: as much or less');
   }
 }

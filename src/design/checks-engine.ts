@@ -10,14 +10,14 @@ function risingWithin(angles: readonly number[], cycle: number, path: Path, repo
   for (const [i, angle] of angles.entries()) {
     const before = angles[i - 1];
     if (angle >= cycle) {
-      report([...path, i], `found ${angle} deg`, `takes angles below the cycle of ${cycle} deg`);
+      report([...path, i], `found ${angle} deg`, `allowed: below ${cycle} deg, the cycle`);
       return false;
     }
     if (before !== undefined && angle <= before) {
       report(
         [...path, i],
         `angles out of order: ${angle} deg after ${before} deg`,
-        'takes angles that rise from one to the next',
+        'list the angles as they rise',
       );
       return false;
     }
@@ -44,7 +44,7 @@ export function checkEngine(draft: Draft, tree: Tree, report: Report): Firings |
       report(
         ['engine', 'firing_order'],
         `a firing order ${wrong.join(', ')}`,
-        `takes each of 1 to ${cylinders} once`,
+        `name each of 1 to ${cylinders} once`,
       );
       sound = false;
     }
@@ -56,7 +56,7 @@ export function checkEngine(draft: Draft, tree: Tree, report: Report): Firings |
       report(
         path,
         `${angles.length} angles for ${cylinders} cylinders`,
-        'takes one for each, or none at all for even firing',
+        'give one for each, or none at all for even firing',
       );
       sound = false;
     }
@@ -87,7 +87,7 @@ export function checkIgnition(
         report(
           ['ignition', 'dwell', i, 'supply'],
           `a second row for ${row.supply} V`,
-          'takes each supply once',
+          'give each supply once',
         );
       seen.add(row.supply);
     });
@@ -100,14 +100,14 @@ export function checkIgnition(
       report(
         ['ignition', 'coils'],
         `found coils with the layout ${layout}`,
-        'takes them with the layout listed only',
+        'give coils with the layout listed only',
         'key',
       );
     if ((layout === 'wasted_coil_per_cylinder' || layout === 'coil_per_pair') && stroke === 2) {
       report(
         ['ignition', 'layout'],
         `found ${layout} on a 2-stroke engine`,
-        'takes it on a 4-stroke engine: the second spark falls one turn later',
+        'allowed on a 4-stroke engine only: the second spark falls one turn later',
       );
       return undefined;
     }
@@ -117,7 +117,7 @@ export function checkIgnition(
         report(
           ['ignition', 'layout'],
           `found ${layout} with ${cylinders} cylinders`,
-          'takes an even number of cylinders',
+          'allowed: an even number of cylinders',
         );
         return undefined;
       }
@@ -127,7 +127,7 @@ export function checkIgnition(
         report(
           ['ignition', 'layout'],
           `${who} no partner that fires 360 deg apart`,
-          'takes cylinders that fire in such pairs',
+          'give another layout, or firing angles in such pairs',
         );
         return undefined;
       }
@@ -161,7 +161,7 @@ export function checkIgnition(
     if (coil?.id !== undefined) known.push({ id: coil.id, fires_at: angles ?? [] });
   });
   if (count > MOST_FIRINGS) {
-    report(['ignition', 'coils'], `${count} firings in a cycle`, `takes at most ${MOST_FIRINGS}`);
+    report(['ignition', 'coils'], `${count} firings in a cycle`, `allowed: at most ${MOST_FIRINGS}`);
     sound = false;
   }
   return sound && coils && known.length === coils.length

@@ -21,7 +21,7 @@ export function checkKit(draft: Draft, report: Report): void {
       report(
         ['kit', key, name],
         `the unknown run ${quote(name)}`,
-        near === null ? `takes: ${names.join(', ')}` : `did you mean "${near}"?`,
+        near === null ? `there are: ${names.join(', ')}` : `did you mean "${near}"?`,
         'key',
       );
     }
@@ -34,21 +34,16 @@ export function checkKit(draft: Draft, report: Report): void {
       if (metres === undefined) continue;
       const path = ['kit', `${device}_at`, name];
       if (!run?.[device])
-        report(
-          path,
-          `a place for the ${device} of ${quote(name)}`,
-          `takes runs that have a ${device}`,
-          'key',
-        );
+        report(path, `a place for the ${device} of ${quote(name)}`, `name runs that have a ${device}`, 'key');
       const shortest = shortestOf(run?.length);
       if (shortest !== undefined && metres > shortest)
-        report(path, `${metres} m in a run of ${shortest} m`, 'takes a place within the run');
+        report(path, `${metres} m in a run of ${shortest} m`, `allowed: 0 to ${shortest} m`);
     }
     if (at.fuse !== undefined && at.relay !== undefined && at.relay < at.fuse)
       report(
         ['kit', 'relay_at', name],
         `${at.relay} m, before the fuse at ${at.fuse} m`,
-        'takes a place behind the fuse',
+        `allowed: from ${at.fuse} m, behind the fuse`,
       );
   });
 }

@@ -57,10 +57,10 @@ function checkInstruments(entry: Entry, path: Path, tree: Tree, report: Report):
   const { what } = entry;
   if (what === undefined) return;
   const taken = KEYS.filter((key) => INSTRUMENTS[key].includes(what));
-  if (given.length === 0) report(path, 'no reading', `takes ${taken.join(' or ')} for what: ${what}`);
+  if (given.length === 0) report(path, 'no reading', `give ${taken.join(' or ')} for what: ${what}`);
   for (const key of given)
     if (!taken.includes(key))
-      report([...path, key], `found ${key} for what: ${what}`, `takes ${taken.join(' or ')}`, 'key');
+      report([...path, key], `found ${key} for what: ${what}`, `give ${taken.join(' or ')}`, 'key');
 }
 
 function checkPoint(draft: Draft, entry: Entry, path: Path, tree: Tree, report: Report): void {
@@ -70,13 +70,13 @@ function checkPoint(draft: Draft, entry: Entry, path: Path, tree: Tree, report: 
       report(
         [...path, 'point'],
         'found a point for a resistance',
-        'takes it of a run that is disconnected',
+        'leave it out: a resistance is read with the run disconnected',
         'key',
       );
     return;
   }
   if (!given) {
-    if (entry.what !== undefined) report(path, 'no point', 'takes the operating point at which it was read');
+    if (entry.what !== undefined) report(path, 'no point', 'name the operating point at which it was read');
     return;
   }
   const names = draft.points?.map((p) => p?.name) ?? [];
@@ -86,7 +86,7 @@ function checkPoint(draft: Draft, entry: Entry, path: Path, tree: Tree, report: 
   report(
     [...path, 'point'],
     `the unknown point ${quote(entry.point)}`,
-    near === null ? `takes: ${known.join(', ')}` : `did you mean "${near}"?`,
+    near === null ? `there are: ${known.join(', ')}` : `did you mean "${near}"?`,
   );
 }
 
@@ -101,7 +101,7 @@ function checkPlace(
   const [hasRun, hasCoil] = [tree.has([...path, 'run']), tree.has([...path, 'coil'])];
   const { what, coil, run: name } = entry;
   if (coil !== undefined && !ids.includes(coil)) {
-    report([...path, 'coil'], `the unknown coil ${quote(coil)}`, `takes: ${ids.join(', ')}`);
+    report([...path, 'coil'], `the unknown coil ${quote(coil)}`, `there are: ${ids.join(', ')}`);
     return;
   }
   if (what === 'supply') {
@@ -109,14 +109,14 @@ function checkPlace(
       report(
         [...path, 'run'],
         'found a run for a supply',
-        'takes a coil, or neither for the battery posts',
+        'name a coil, or neither for the battery posts',
         'key',
       );
     return;
   }
   if (!hasRun) {
     const needed =
-      what === 'current' ? 'takes the run, or the coil, around which it was read' : 'takes the run';
+      what === 'current' ? 'name the run, or the coil, around which it was read' : 'name the run';
     if (what !== undefined && !(what === 'current' && hasCoil)) report(path, 'no run', needed);
     return;
   }
@@ -130,7 +130,7 @@ function checkPlace(
     report(
       [...path, 'run'],
       `the unknown run ${quote(name)}`,
-      near === null ? `takes: ${known.join(', ')}` : `did you mean "${near}"?`,
+      near === null ? `there are: ${known.join(', ')}` : `did you mean "${near}"?`,
     );
     return;
   }
@@ -141,12 +141,12 @@ function checkPlace(
       report(
         [...path, 'run'],
         `found ${quote(name)}, a run of ${ids.length} conductors`,
-        `takes one of them: ${listed(ids.map((id) => `${name}.${id}`))}`,
+        `name one of them: ${listed(ids.map((id) => `${name}.${id}`))}`,
       );
   } else if (coil !== undefined && Array.isArray(own.carries) && !own.carries.includes(coil))
     report(
       [...path, 'coil'],
       `coil ${quote(coil)}, which ${quote(name)} does not carry`,
-      'takes one that it carries',
+      'name one that it carries',
     );
 }

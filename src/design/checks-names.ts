@@ -16,11 +16,7 @@ export function reportRepeated(
   names.forEach((name, i) => {
     if (name === undefined) return;
     if (seen.has(name.toLowerCase())) {
-      report(
-        pathOf(i),
-        `${quote(name)} a second time`,
-        'takes each name once, capital or small letters alike',
-      );
+      report(pathOf(i), `${quote(name)} a second time`, 'use each name once; capitals make no difference');
       unique = false;
     }
     seen.add(name.toLowerCase());

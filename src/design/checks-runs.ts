@@ -28,7 +28,7 @@ function reportUnknownCoil(
 ): void {
   const near = ids.length > 6 ? nearest(id, ids) : null;
   const taken =
-    near === null ? `takes: ${ids.join(', ')}` : `did you mean "${near}"? There are ${ids.join(', ')}`;
+    near === null ? `there are: ${ids.join(', ')}` : `did you mean "${near}"? there are ${ids.join(', ')}`;
   report(path, `the unknown coil ${quote(id)}`, taken, on);
 }
 
@@ -37,13 +37,13 @@ function checkCarried({ run, path }: Placed, ids: readonly string[] | undefined,
   const seen = new Set<string>();
   for (const { id, path: at } of named(run, path)) {
     if (ids && !ids.includes(id)) reportUnknownCoil(id, at, ids, 'value', report);
-    else if (seen.has(id)) report(at, `coil ${quote(id)} a second time`, 'takes each coil once');
+    else if (seen.has(id)) report(at, `coil ${quote(id)} a second time`, 'name each coil once');
     seen.add(id);
   }
   if (typeof run.length !== 'object' || run.carries === undefined) return;
   const at = [...path, 'length'];
   if (run.carries !== 'each') {
-    report(at, 'found a length for each coil', 'takes one length; a map only with carries: each');
+    report(at, 'found a length for each coil', 'give one length; one for each coil goes with carries: each');
     return;
   }
   if (!ids) return;
@@ -51,7 +51,7 @@ function checkCarried({ run, path }: Placed, ids: readonly string[] | undefined,
   for (const id of Object.keys(lengths))
     if (!ids.includes(id)) reportUnknownCoil(id, [...at, id], ids, 'key', report);
   const missing = ids.filter((id) => !Object.hasOwn(lengths, id));
-  if (missing.length > 0) report(at, `no length for ${listed(missing)}`, 'takes one for each coil');
+  if (missing.length > 0) report(at, `no length for ${listed(missing)}`, 'give one for each coil');
 }
 
 /** Every coil must be reached by the feed, and by the return when there is one. */
@@ -80,7 +80,7 @@ function checkReached(
       report(
         [...base, side],
         `no ${side} run carries ${left.length === 1 ? 'coil' : 'the coils'} ${listed(left)}`,
-        'takes runs that reach every coil',
+        'every coil needs one',
         'key',
       );
   }
@@ -124,7 +124,7 @@ export function checkRuns(
     report(
       [...base, 'return'],
       `${placed.length} runs`,
-      `takes at most ${MOST_RUNS}, feed and return together`,
+      `allowed: at most ${MOST_RUNS}, feed and return together`,
       'key',
     );
   const unique = reportRepeated(
@@ -150,7 +150,7 @@ export function checkRuns(
     report(
       [...base, 'feed'],
       `${conductors.length} conductors`,
-      `takes at most ${MOST_CONDUCTORS}, feed and return together`,
+      `allowed: at most ${MOST_CONDUCTORS}, feed and return together`,
       'key',
     );
 }

@@ -1,16 +1,18 @@
-/** The commented design that a new project begins with. */
+/** The commented design that a new project starts from. */
 
-const TEXT = `# A design of the power feed of ignition coils.
-# Replace the values with those of your engine and of the data sheets of your parts.
-# Every physical value is text with its unit: 3.2 ms, 0.42 ohm, 1.5 m, 60 degC, 80 %.
+const TEXT = `# The power feed of ignition coils, to start from.
+# Replace every value with that of your engine, your wires and the data sheets of your parts.
+# Write each value with its unit: 3.2 ms, 0.42 ohm, 1.5 m, 4 ft 7 in, 60 degC, 140 degF, 80 %.
+# docs/format.md has every key and every spelling. All errors are reported together, each with its line.
 coilfeed: 1
 title: Four cylinders, a coil for each
+# units: us                 # shows results in feet, inches and degF; or both
 
 engine:
   cylinders: 4
   stroke: 4
-  firing_order: [1, 3, 4, 2]
-  # firing_angles: [0, 180, 360, 540]   # crank degrees in that order; left out: even firing
+  firing_order: [1, 3, 4, 2]  # or 1-3-4-2
+  # firing_angles: [0, 180, 360, 540]   # crank degrees in that order; leave it out for even firing
 
 ignition:
   # coil_per_cylinder, wasted_coil_per_cylinder, coil_per_pair, single_coil or listed
@@ -21,14 +23,14 @@ ignition:
 
 coil:
   resistance: 0.5 ohm       # primary, at 20 degC
-  # How the coil charges; exactly one of the three:
+  # How the coil charges: give exactly one of the three.
   inductance: 3.0 mH
   # test_point: { supply: 13.5 V, dwell: 3.0 ms, peak: 10.5 A }
   # peak: 12 A
   driver_drop: 1.0 V
   # current_limit: 15 A
   temperature: 20 degC      # a cold coil draws most
-  # Limits of the data sheet, when it gives them:
+  # Limits of the data sheet, if it gives them:
   # max_dwell: 6 ms
   # max_duty: 40 %
   # max_peak: 16 A
@@ -37,7 +39,7 @@ coil:
 supply:
   source_resistance: 8 mohm # battery and posts; for fault currents
   # alternator: 90 A
-  # other_load: 35 A
+  # other_load: 35 A        # of the alternator, everything else together
 
 points:                     # at least one; the relay must close at the one named cranking
   - { name: cranking, rpm: 220 rpm, supply: 9.6 V }
@@ -53,10 +55,11 @@ feed:                       # in order, from the battery outward
     carries: all            # all, each, or a list of coil ids
     length: 1.5 m
     ambient: 60 degC
-    insulation: C           # class A to H, or a type such as TXL
+    insulation: C           # class A (85 degC) to H (250 degC), or a type such as TXL
     bundle: 1               # current-carrying conductors laid together, this one counted
-    gauge: auto             # or a size: 10 AWG, 10 SAE, 4 mm2
+    gauge: auto             # chosen by the tool; or state it: 10 AWG, 10 SAE, 4 mm2
     joints: 4               # crimps in series; contacts: pairs of plug contacts
+    # Types: C blade, F small blade, E large blade, SF30 bolted strip
     fuse: { type: C, rating: auto, ambient: 60 degC, from_source: 0.15 m }
     relay:
       rating: 40 A
@@ -72,8 +75,8 @@ feed:                       # in order, from the battery outward
       suppression: resistor # none, diode, resistor or diode_zener
       trigger_drop: 0.3 V
       tab: 6.3 mm
-  - run: drop
-    carries: each           # one conductor for each coil
+  - run: branch
+    carries: each           # a wire for each coil
     length: { "1": 0.6 m, "2": 0.5 m, "3": 0.4 m, "4": 0.3 m }
     ambient: 90 degC
     insulation: C

@@ -45,7 +45,7 @@ function syntaxError({ code, message }: YAMLError): [string, string] {
 
 /** What a text that goes too far is called, and what is taken. */
 const EXCESS: Readonly<Record<Excess['what'], readonly [string, string]>> = {
-  deep: ['values nested too deep', `takes ${MOST_LEVELS} levels at most`],
+  deep: ['values nested too deep', `allowed: ${MOST_LEVELS} levels`],
   many: ['far more signs than a design has', 'takes a design of some hundred lines'],
   stray: ['brackets that close nothing', YAML_TAKEN],
 };
@@ -69,7 +69,7 @@ export function readTree(text: string, file: string): Tree {
   });
   const bytes = text.length > MOST_BYTES ? text.length : new TextEncoder().encode(text).length;
   if (bytes > MOST_BYTES) {
-    walk.report(0, [], 'a file of more than 1 MiB', 'takes 1 MiB (1 048 576 bytes) at most');
+    walk.report(0, [], 'a file of more than 1 MiB', 'allowed: 1 MiB (1 048 576 bytes)');
     return end(undefined, false);
   }
   const excess = excessOf(text);
@@ -104,7 +104,7 @@ export function readTree(text: string, file: string): Tree {
   } catch (error) {
     // The library descends into nested values by recursion; a file made for it exhausts the stack.
     if (!(error instanceof RangeError)) throw error;
-    walk.report(0, [], 'values nested too deep', `takes ${MOST_LEVELS} levels at most`);
+    walk.report(0, [], 'values nested too deep', `allowed: ${MOST_LEVELS} levels`);
     return end(undefined, false);
   }
 }

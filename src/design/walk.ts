@@ -76,21 +76,16 @@ export class Walk {
         offset,
         path,
         `more than ${MOST_VALUES} values`,
-        'takes fewer, aliases counted as written out',
+        'allowed: fewer, aliases counted as written out',
       );
     if (path.length > MOST_LEVELS)
-      return this.stop(offset, path, 'values nested too deep', `takes ${MOST_LEVELS} levels at most`);
+      return this.stop(offset, path, 'values nested too deep', `allowed: ${MOST_LEVELS} levels`);
     if (isAlias(node)) return this.follow(node.source, path, keyOffset, offset);
     const value = this.content(node, path, offset);
     const anchor = (node as { anchor?: string } | null)?.anchor;
     if (anchor !== undefined) {
       if (this.anchors.has(anchor) && this.anchors.get(anchor) !== node)
-        this.report(
-          offset,
-          path,
-          `the anchor ${quote(anchor)} a second time`,
-          'takes each name of an anchor once',
-        );
+        this.report(offset, path, `the anchor ${quote(anchor)} a second time`, 'name each anchor once');
       this.anchors.set(anchor, node);
     }
     return value;
@@ -103,7 +98,7 @@ export class Walk {
         offset,
         path,
         `more than ${MOST_ALIASES} aliases`,
-        'takes fewer, nested ones counted each time',
+        'allowed: fewer, nested ones counted each time',
       );
     if (!this.anchors.has(name)) {
       this.report(
@@ -146,7 +141,7 @@ export class Walk {
           this.report(at, here, `a second ${quote(name)} in one member`, taken);
           return out;
         }
-        this.report(at, here, `the key ${quote(name)} a second time`, 'takes each key once');
+        this.report(at, here, `the key ${quote(name)} a second time`, 'give each key once');
       } else {
         // Claimed before the walk goes on, so that a key whose value is refused still counts as given.
         out[name] = null;

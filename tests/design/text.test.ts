@@ -190,7 +190,7 @@ describe('a mebibyte of signs', () => {
     const line = base().split('\n').length + 2;
     expect(read).toMatchObject({
       ok: false,
-      problems: [{ line, found: 'values nested too deep', taken: 'takes 12 levels at most' }],
+      problems: [{ line, found: 'values nested too deep', taken: 'allowed: 12 levels' }],
     });
   });
 

@@ -23,7 +23,7 @@ describe('the most of a thing passes, one more does not', () => {
   test('runs', () => {
     expect(said(base(feed(times(21, (i) => run(`r${i}`, 'all')))))).toEqual([]);
     expect(said(base(feed(times(22, (i) => run(`r${i}`, 'all')))))).toEqual([
-      'return: 25 runs; takes at most 24, feed and return together',
+      'return: 25 runs; allowed: at most 24, feed and return together',
     ]);
     expect(said(base(feed(times(23, (i) => run(`r${i}`, 'all')))))).toEqual([
       'feed: found a list; takes 1 to 24 runs, not 25',
@@ -35,7 +35,7 @@ describe('the most of a thing passes, one more does not', () => {
     const sixteen = (n: number): string =>
       base(['cylinders: 4', 'cylinders: 16'], [ORDER, SIXTEEN], feed(times(n, (i) => run(`r${i}`, 'each'))));
     expect(said(sixteen(2))).toEqual([]);
-    expect(said(sixteen(3))).toEqual(['feed: 66 conductors; takes at most 64, feed and return together']);
+    expect(said(sixteen(3))).toEqual(['feed: 66 conductors; allowed: at most 64, feed and return together']);
   });
 
   test('points', () => {
@@ -58,7 +58,7 @@ describe('the most of a thing passes, one more does not', () => {
 
   test('firings', () => {
     expect(said(listed(4, 16))).toEqual([]);
-    expect(said(listed(5, 16))).toEqual(['ignition.coils: 80 firings in a cycle; takes at most 64']);
+    expect(said(listed(5, 16))).toEqual(['ignition.coils: 80 firings in a cycle; allowed: at most 64']);
     expect(said(listed(1, 17))).toEqual([
       'ignition.coils[0].fires_at: found a list; takes 1 to 16 crank angles, not 17',
     ]);
