@@ -1,0 +1,139 @@
+/** The workbooks of the demos as ExcelJS reads them: every value, formula, name and validation as it was laid out. */
+import ExcelJS from 'exceljs';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { address } from '../../src/basis/address.ts';
+import type { Axis, Quantity } from '../../src/basis/quantity.ts';
+import { asEntered } from '../../src/engine/cell.ts';
+import { cellOf, members } from '../../src/engine/cells.ts';
+import type { Place } from '../../src/engine/layout.ts';
+import { QUANTITIES, type QuantityName } from '../../src/model/model.ts';
+import { pages } from '../../src/writers/workbook/pages.ts';
+import { type Book, bookOf, DEMO_NAMES, demoDesign } from './books.ts';
+
+const books = new Map<string, Book & { read: ExcelJS.Workbook }>();
+const of = (name: string) => books.get(name) as Book & { read: ExcelJS.Workbook };
+
+beforeAll(async () => {
+  for (const name of DEMO_NAMES) {
+    const book = await bookOf(demoDesign(name));
+    const read = new ExcelJS.Workbook();
+    await read.xlsx.load(book.bytes as unknown as ArrayBuffer);
+    books.set(name, { ...book, read });
+  }
+});
+
+/** What stands in a cell. Of a result that is an empty text ExcelJS says that there is none. */
+const contentOf = (cell: ExcelJS.Cell): unknown =>
+  cell.formula === undefined
+    ? { value: cell.value }
+    : { formula: cell.formula, value: cell.result === undefined ? '' : cell.result };
+
+/** The cells that a quantity takes, `Inputs!C5`, one for each of its members. */
+function cellsOf({ result }: Book, name: QuantityName, place: Place): string[] {
+  const { per = [], across }: Quantity = QUANTITIES[name];
+  const axes: Axis[] = across === undefined ? [...per] : [...per, across];
+  return [...members(result.evaluation.grid.axes, axes)].map(
+    (at) => `${place.sheet}!${address(...cellOf(place, at), false, false)}`,
+  );
+}
+
+/** The cells of a range such as `Inputs!$C$5:$D$9`, in order. */
+function inRange(read: ExcelJS.Workbook, range: string): ExcelJS.Cell[] {
+  const [name = '', cells = ''] = range.split('!');
+  const sheet = read.getWorksheet(name);
+  const [first = '', last = first] = cells.replaceAll('$', '').split(':');
+  const [from, to] = [sheet?.getCell(first), sheet?.getCell(last)];
+  const found: ExcelJS.Cell[] = [];
+  for (let row = Number(from?.row); row <= Number(to?.row); row++)
+    for (let column = Number(from?.col); column <= Number(to?.col); column++)
+      found.push((sheet as ExcelJS.Worksheet).getCell(row, column));
+  return found;
+}
+
+describe.each(DEMO_NAMES)('%s', (name) => {
+  test('every cell that was laid out has its formula and its value', () => {
+    const { read, result } = of(name);
+    const { evaluation } = result;
+    const laid = pages(evaluation);
+    expect(read.worksheets.map((sheet) => sheet.name)).toEqual(laid.map((page) => page.name));
+    let formulas = 0;
+    const wrong: unknown[] = [];
+    for (const page of laid)
+      page.cells.forEach((row, r) => {
+        row.forEach((cell, c) => {
+          if (cell === undefined) return;
+          const { formula, value = null } = cell;
+          const found = contentOf(read.getWorksheet(page.name)?.getCell(r + 1, c + 1) as ExcelJS.Cell);
+          const meant =
+            formula === undefined
+              ? { value: value === '' ? null : value }
+              : { formula, value: evaluation.cached(page.name, r, c) ?? '' };
+          if (formula !== undefined) formulas += 1;
+          if (JSON.stringify(found) !== JSON.stringify(meant))
+            wrong.push({ at: `${page.name}!${address(r, c, false, false)}`, found, meant });
+        });
+      });
+    expect(wrong.slice(0, 5)).toEqual([]);
+    expect(formulas).toBe(evaluation.formulas);
+  });
+
+  test('the names of a quantity and of its entries stand for the cells of all its members', () => {
+    const { read, result } = of(name);
+    const names = new Map(read.definedNames.model.map(({ name, ranges }) => [name, ranges]));
+    const { places, entries } = result.evaluation.grid.placement;
+    const wanted = [
+      ...[...places].map(([quantity, place]) => [quantity, quantity, place] as const),
+      ...[...entries].map(([quantity, place]) => [`in_${quantity}`, quantity, place] as const),
+    ];
+    expect(wanted.length).toBeGreaterThan(places.size);
+    for (const [defined, quantity, place] of wanted) {
+      const ranges = names.get(defined) ?? [];
+      expect(ranges, defined).toHaveLength(1);
+      const cells = inRange(read, ranges[0] ?? '').map((cell) => `${cell.worksheet.name}!${cell.address}`);
+      expect(cells.sort(), defined).toEqual(cellsOf(of(name), quantity, place).sort());
+    }
+  });
+
+  test('the text of the design stands where its name says', () => {
+    const { read, result } = of(name);
+    const [range = ''] = read.definedNames.model.find((one) => one.name === 'design_text')?.ranges ?? [];
+    const lines = inRange(read, range).map(({ value }) => value ?? '');
+    expect(lines.join('\n')).toBe(result.evaluation.design.text.trimEnd());
+  });
+
+  test('every entry says what is permitted, and what the design gives is', () => {
+    const { read, result } = of(name);
+    let lists = 0;
+    for (const [quantity, place] of result.evaluation.grid.placement.entries) {
+      const q: Quantity = QUANTITIES[quantity];
+      for (const at of cellsOf(of(name), quantity, place)) {
+        const [cell] = inRange(read, at) as [ExcelJS.Cell];
+        const { type, formulae, prompt = '', error = '', ...rest } = cell.dataValidation;
+        expect(rest, at).toMatchObject({
+          errorStyle: 'warning',
+          allowBlank: true,
+          showInputMessage: true,
+          showErrorMessage: true,
+        });
+        const [label = ''] = q.label.split(' (empty');
+        // The format cuts a prompt at 255 characters and an error at 225.
+        expect(prompt.slice(0, 100), at).toContain(label.slice(0, 90));
+        expect(error.slice(0, 100), at).toContain(label.slice(0, 90));
+        if (type === 'list') {
+          lists += 1;
+          const choices = inRange(read, String(formulae[0])).map(({ value }) => value);
+          expect(new Set(choices).size, at).toBeGreaterThan(1);
+          expect(choices, at).not.toContain(null);
+          if (cell.value !== null) expect(choices, at).toContain(cell.value);
+        } else {
+          expect(type, at).toBe('decimal');
+          expect(formulae, at).toEqual(q.range?.map((end) => asEntered(end, q)));
+          if (cell.value === null) continue;
+          expect(cell.value, at).toBeGreaterThanOrEqual(formulae[0]);
+          expect(cell.value, at).toBeLessThanOrEqual(formulae[1]);
+        }
+      }
+    }
+    expect(lists).toBeGreaterThan(0);
+  });
+});
