@@ -89,6 +89,15 @@ test('no file imports itself by way of others', () => {
   expect(cycles).toEqual([]);
 });
 
+test('what writes a workbook as a file knows nothing of coils', () => {
+  const own = files.filter((file) => file.startsWith('ooxml/'));
+  expect(own.length).toBeGreaterThan(1);
+  const others = own.flatMap((file) =>
+    importsOf(file).filter((path) => !/^\.\/|^\.\.\/basis\/address\.ts$|^fflate$/.test(path)),
+  );
+  expect(others).toEqual([]);
+});
+
 test('only commands and what stands above them touch files and processes', () => {
   const touch = files.filter(
     (file) =>

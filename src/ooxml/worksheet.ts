@@ -14,14 +14,13 @@ const A4 = 9;
 /** Longest texts that the format takes with a validation. */
 const LONGEST = { prompt: 255, error: 225 } as const;
 
+/** Columns that the cells of a row take. */
+const across = (row: Row | undefined): number =>
+  row === undefined ? 0 : row.cells.length - 1 + (row.cells.at(-1)?.span ?? 1);
+
 /** `K40`: the corner at the lower right. */
 export const corner = ({ widths, rows }: Sheet, fixed: boolean): string =>
-  address(
-    rows.length - 1,
-    Math.max(widths.length, ...rows.map((row) => row?.cells.length ?? 0)) - 1,
-    fixed,
-    fixed,
-  );
+  address(Math.max(rows.length, 1) - 1, Math.max(widths.length, 1, ...rows.map(across)) - 1, fixed, fixed);
 
 const inside = (name: string, items: readonly string[]): string =>
   items.length === 0 ? '' : `<${name} count="${items.length}">${items.join('')}</${name}>`;
@@ -39,7 +38,7 @@ export function worksheet(sheet: Sheet, tables: Tables): string {
     `<dimension ref="A1:${corner(sheet, false)}"/>`,
     `<sheetViews><sheetView${sheet.lines ? '' : ' showGridLines="0"'} workbookViewId="0">${frozenXml(sheet)}</sheetView></sheetViews>`,
     '<sheetFormatPr defaultRowHeight="15"/>',
-    `<cols>${columns.join('')}</cols>`,
+    columns.length === 0 ? '' : `<cols>${columns.join('')}</cols>`,
     `<sheetData>${data.join('')}</sheetData>`,
     // Without a password: it guards against slips, not against people.
     '<sheetProtection sheet="1" formatColumns="0" formatRows="0"/>',
@@ -79,6 +78,7 @@ function cellXml(at: string, style: number, { value, formula }: Cell, { strings 
 }
 
 function frozenXml({ frozen: [rows, columns] }: Sheet): string {
+  if (rows === 0 && columns === 0) return '';
   const pane = rows > 0 ? (columns > 0 ? 'bottomRight' : 'bottomLeft') : 'topRight';
   const split = `${columns > 0 ? ` xSplit="${columns}"` : ''}${rows > 0 ? ` ySplit="${rows}"` : ''}`;
   return (
