@@ -4,7 +4,7 @@
  * A command's module is loaded only when the command runs.
  */
 import * as module from 'node:module';
-import { Refusal } from './commands/files.ts';
+import { Refusal, shown } from './commands/files.ts';
 import { COMMANDS, type CommandName, isCommand, overview, usage, wrap } from './commands/help.ts';
 import { nearest } from './design/nearest.ts';
 
@@ -45,7 +45,16 @@ async function help([name]: string[]): Promise<number> {
   return 0;
 }
 
-async function dispatch([name, ...rest]: string[]): Promise<number> {
+/** Signs that turn the direction of writing: a name with one in it shows as another. */
+const TURNS = /[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/;
+
+async function dispatch(argv: string[]): Promise<number> {
+  const turned = argv.find((argument) => TURNS.test(argument));
+  if (turned !== undefined)
+    throw new Refusal(
+      `A sign that turns the direction of writing stands in "${shown(turned)}"; write the name without it.`,
+    );
+  const [name, ...rest] = argv;
   if (name === undefined) {
     process.stderr.write(overview(COILFEED_VERSION));
     return 2;

@@ -7,8 +7,10 @@ import { run as pipeline } from '../run.ts';
 import type { CardCell } from '../saved/read.ts';
 import { checkJson } from '../writers/check-json.ts';
 import { checkReport } from '../writers/check-report.ts';
-import { Refusal, writeSafely } from './files.ts';
+import { Refusal, shown } from './files.ts';
 import { inUnits, oneDesign, readGiven, UNITS_OPTION } from './given.ts';
+import { working } from './progress.ts';
+import { writeFiles } from './write.ts';
 
 /** The readings that a person entered on the test card of a workbook. Throws a `Refusal` for what is no number. */
 function fromCard(design: Design, card: readonly CardCell[]): Measured[] {
@@ -41,17 +43,16 @@ export async function run(argv: string[]): Promise<number> {
   const book = out === undefined ? null : await import('../writers/workbook/workbook.ts');
   const measured = given.card === null ? given.design.measured : fromCard(given.design, given.card);
   const design = inUnits({ ...given.design, measured }, units);
-  const found = checked(pipeline(design));
+  const found = await working('Judging', () => checked(pipeline(design)));
   if (book !== null && out !== undefined) {
     const { runLaid } = await import('../run-laid.ts');
-    writeSafely(out, book.toWorkbook(runLaid(design, book.show, ['readings'])), {
-      force,
-      ours: book.isOurs,
-      inputs: file === '-' ? [] : [file],
-    });
+    const bytes = await working('Making the workbook', () =>
+      book.toWorkbook(runLaid(design, book.show, ['readings'])),
+    );
+    await writeFiles([{ path: out, bytes }], { force, inputs: [file] });
   }
   process.stdout.write(json ? `${JSON.stringify(checkJson(found), null, 2)}\n` : checkReport(found));
   if (out !== undefined)
-    (json ? process.stderr : process.stdout).write(`\nWorkbook with the test card: ${out}\n`);
+    (json ? process.stderr : process.stdout).write(`\nWorkbook with the test card: ${shown(out)}\n`);
   return found.verdict === 'pass' ? 0 : 1;
 }

@@ -7,8 +7,10 @@ import { compare, type Sided } from '../readings/compare.ts';
 import { run as pipeline } from '../run.ts';
 import { compareJson } from '../writers/compare-json.ts';
 import { compareReport } from '../writers/compare-report.ts';
-import { Refusal, writeSafely } from './files.ts';
+import { Refusal, shown } from './files.ts';
 import { inUnits, readGiven, UNITS_OPTION } from './given.ts';
+import { working } from './progress.ts';
+import { type Output, writeFiles } from './write.ts';
 
 interface Call {
   readonly files: readonly string[];
@@ -26,13 +28,15 @@ export async function run(argv: string[]): Promise<number> {
   if (designs === null) return 2;
   const [first, second] = designs.map((design) => inUnits(design, call.units)) as [Design, Design];
   const a: Sided = { name: 'A', title: first.title, result: pipeline(first) };
-  const b: Sided = { name: 'B', title: second.title, result: await written(a, second, call) };
+  const { result, books } = await laidOut(a, second, call);
+  const b: Sided = { name: 'B', title: second.title, result };
   const found = compare(a, b);
-  await drawn(a, b, call);
+  const outputs = [...books, ...(await drawn(a, b, call))];
+  await writeFiles(outputs, { force: call.force, inputs: call.files });
   process.stdout.write(call.json ? `${JSON.stringify(compareJson(found), null, 2)}\n` : compareReport(found));
   if (call.outs.length > 0)
     (call.json ? process.stderr : process.stdout).write(
-      `\n${call.outs.map((out) => `Wrote ${out}`).join('\n')}\n`,
+      `\n${call.outs.map((out) => `Wrote ${shown(out)}`).join('\n')}\n`,
     );
   return b.result.verdict === 'pass' ? 0 : 1;
 }
@@ -77,13 +81,15 @@ async function both([one, other]: readonly string[]): Promise<readonly [Design, 
   return [original, first.design];
 }
 
-const inputsOf = ({ files }: Call): string[] => files.filter((file) => file !== '-');
-
-/** The result of the second feed; its workbook is written when one is asked for. */
-async function written(a: Sided, design: Design, { outs, force, ...call }: Call): Promise<Sided['result']> {
+/** The result of the second feed, and its workbook when one is asked for. */
+async function laidOut(
+  a: Sided,
+  design: Design,
+  { outs }: Call,
+): Promise<{ result: Sided['result']; books: Output[] }> {
   const books = outs.filter((out) => /\.xlsx$/i.test(out));
-  if (books.length === 0) return pipeline(design);
-  const { show, toWorkbook, isOurs } = await import('../writers/workbook/workbook.ts');
+  if (books.length === 0) return { result: pipeline(design), books: [] };
+  const { show, toWorkbook } = await import('../writers/workbook/workbook.ts');
   const { comparePage } = await import('../writers/workbook/compare-sheet.ts');
   const page = (...[grid, d]: Parameters<Extra>) => comparePage(grid, d, a.result, [a.title, d.title]);
   const extra: Extra = (grid, d) => {
@@ -91,28 +97,24 @@ async function written(a: Sided, design: Design, { outs, force, ...call }: Call)
     return new Map<string, Sheet>([...show(grid, d), [name, cells]]);
   };
   const { runLaid } = await import('../run-laid.ts');
-  const result = runLaid(design, extra);
-  const { grid } = result.evaluation;
-  for (const out of books)
-    writeSafely(out, toWorkbook(result, [page(grid, design)]), {
-      force,
-      ours: isOurs,
-      inputs: inputsOf({ ...call, outs, force }),
-    });
-  return result;
+  return working('Making the workbook', () => {
+    const result = runLaid(design, extra);
+    const bytes = toWorkbook(result, [page(result.evaluation.grid, design)]);
+    return { result, books: books.map((path) => ({ path, bytes })) };
+  });
 }
 
 /** Draws what is asked for. */
-async function drawn(a: Sided, b: Sided, call: Call): Promise<void> {
+async function drawn(a: Sided, b: Sided, call: Call): Promise<Output[]> {
   const files = call.outs.filter((out) => !/\.xlsx$/i.test(out));
-  if (files.length === 0) return;
+  if (files.length === 0) return [];
   const { speedLines } = await import('../pictures/speed-lines.ts');
   const { speedPicture } = await import('../pictures/speed.ts');
-  const { writePicture } = await import('./pictures.ts');
+  const { asFile } = await import('./pictures.ts');
   const first = speedLines(a.result.evaluation, a.name);
   const second = speedLines(b.result.evaluation, b.name);
   if (first === null || second === null)
     throw new Refusal('A picture over engine speed needs a "sweep:" in both designs.');
   const picture = speedPicture([first, second], `${a.name}: ${a.title}; ${b.name}: ${b.title}`);
-  for (const file of files) await writePicture(file, picture, { force: call.force, inputs: inputsOf(call) });
+  return Promise.all(files.map((file) => asFile(file, picture)));
 }

@@ -1,8 +1,9 @@
 /** `coilfeed design FILE`: the design of an edited workbook, or of JSON, as YAML. */
 import { parseArgs } from 'node:util';
 import { asYaml } from '../saved/apply.ts';
-import { Refusal, writeSafely } from './files.ts';
+import { nameOf, Refusal } from './files.ts';
 import { readGiven } from './given.ts';
+import { writeFiles } from './write.ts';
 
 /** Returns the exit status: 0 when the design was written, 2 when the file cannot be used. */
 export async function run(argv: string[]): Promise<number> {
@@ -22,9 +23,9 @@ export async function run(argv: string[]): Promise<number> {
   const yaml = asYaml(given.design.text);
   if (out === undefined) process.stdout.write(yaml);
   else {
-    writeSafely(out, yaml, { force, inputs: file === '-' ? [] : [file] });
+    await writeFiles([{ path: out, bytes: yaml }], { force, inputs: [file] });
     // On standard error, so that standard output only ever holds a design.
-    process.stderr.write(`Wrote "${out}"\n`);
+    process.stderr.write(`Wrote ${nameOf(out)}\n`);
   }
   return 0;
 }

@@ -1,25 +1,5 @@
-/**
- * Reading a design and writing a result. Whatever goes wrong becomes a sentence for a person, a `Refusal`.
- */
-import { randomBytes } from 'node:crypto';
-import {
-  closeSync,
-  existsSync,
-  fchmodSync,
-  fsyncSync,
-  mkdirSync,
-  openSync,
-  readFileSync,
-  readlinkSync,
-  realpathSync,
-  renameSync,
-  rmSync,
-  type Stats,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
+/** Reading a design. Whatever goes wrong with a file becomes a sentence for a person, a `Refusal`. */
 import { open } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
 
 /** Why a command stops: the message is a sentence for a person, the status is the one to exit with. */
 export class Refusal extends Error {
@@ -36,11 +16,13 @@ export class Refusal extends Error {
 /** A design is a page or two of text; a mebibyte is far beyond any that a person would write. */
 export const MOST_BYTES = 1024 * 1024;
 
-/** A file of ours is never as large as this [byte]; it need not be read to know that it is not ours. */
-const LARGEST_OURS = 64 * 1024 * 1024;
-
-/** As many links in a row as Linux itself follows. */
-const MOST_LINKS = 40;
+/** A name as it is printed: signs that would steer a terminal or turn the direction of writing are written out. */
+export const shown = (name: string): string =>
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+  name.replace(/[\0-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/g, (sign) => {
+    const code = sign.charCodeAt(0).toString(16);
+    return code.length > 2 ? `\\u${code}` : `\\x${code.padStart(2, '0')}`;
+  });
 
 /** What the system's error codes mean; `name` is the path in quotes, or "standard input". */
 const MEANINGS: Readonly<Record<string, (name: string) => Refusal>> = {
@@ -95,7 +77,8 @@ export async function readInput(path: string): Promise<Uint8Array> {
   return bytes;
 }
 
-const nameOf = (path: string): string => (path === '-' ? 'Standard input' : `"${path}"`);
+/** A path in quotes, or "Standard input". */
+export const nameOf = (path: string): string => (path === '-' ? 'Standard input' : `"${shown(path)}"`);
 
 /** The text of a design. A byte order mark is dropped. Throws a `Refusal` when it is not UTF-8. */
 export function textOf(bytes: Uint8Array, path: string): string {
@@ -150,106 +133,4 @@ function firstNotUtf8(bytes: Uint8Array): number | null {
   }
   // A character that is cut off by the end of the file is found at its end.
   return Math.min(bad, bytes.length) - 1;
-}
-
-export interface WriteOptions {
-  /** Replace a file that is there already. */
-  readonly force: boolean;
-  /** Tells from its bytes whether the file that is there is one of ours, which may be replaced. */
-  readonly ours?: (bytes: Uint8Array) => boolean;
-  /** Files that were read; they are never replaced, not even by force. */
-  readonly inputs?: readonly string[];
-}
-
-/**
- * Writes a file as a whole or not at all: into a temporary file beside it, which then takes its name.
- * A link is followed and stays a link. Throws a `Refusal`; the file that was there is then as it was.
- */
-export function writeSafely(path: string, bytes: Uint8Array | string, options: WriteOptions): void {
-  const name = `"${path}"`;
-  try {
-    const target = behindLinks(path);
-    const there = statSync(target, { throwIfNoEntry: false });
-    if (there) mayReplace(target, name, there, options);
-    else if (!existsSync(dirname(target)))
-      throw new Refusal(`The folder "${dirname(path)}" does not exist; make it first.`);
-    replace(target, bytes, there);
-  } catch (error) {
-    throw explain(error, name);
-  }
-}
-
-/** Throws the `Refusal` with which `writeSafely` would leave the file that is there alone; several are asked for first. */
-export function mayWrite(path: string, options: WriteOptions): void {
-  try {
-    const target = behindLinks(path);
-    const there = statSync(target, { throwIfNoEntry: false });
-    if (there) mayReplace(target, `"${path}"`, there, options);
-  } catch (error) {
-    throw explain(error, `"${path}"`);
-  }
-}
-
-/** Makes a folder, and those it lies in, where there is none. Throws a `Refusal`. */
-export function makeFolder(path: string): void {
-  try {
-    if (statSync(path, { throwIfNoEntry: false })?.isDirectory() === false)
-      throw new Refusal(`"${path}" is not a folder; name another one.`);
-    mkdirSync(path, { recursive: true });
-  } catch (error) {
-    throw explain(error, `"${path}"`);
-  }
-}
-
-/** The path behind a chain of links; the last one need not exist. */
-function behindLinks(path: string): string {
-  let target = resolve(path);
-  for (let links = 0; links < MOST_LINKS; links++) {
-    let next: string;
-    try {
-      next = readlinkSync(target);
-    } catch {
-      // Not a link, or nothing there: this is where to write, and writing will tell what is wrong.
-      return target;
-    }
-    target = resolve(realpathSync(dirname(target)), next);
-  }
-  throw Object.assign(new Error(), { code: 'ELOOP' });
-}
-
-/** Throws unless the file that is there may be replaced. */
-function mayReplace(target: string, name: string, there: Stats, options: WriteOptions): void {
-  if (there.isDirectory()) throw new Refusal(`${name} is a folder; name a file.`);
-  // A device or a pipe would be replaced by a plain file, with root's rights even /dev/null.
-  if (!there.isFile()) throw new Refusal(`${name} is not a plain file; name another one.`);
-  for (const input of options.inputs ?? []) {
-    const read = statSync(input, { throwIfNoEntry: false });
-    if (read?.dev === there.dev && read.ino === there.ino)
-      throw new Refusal(`${name} is the file that was read; name another one to write to.`);
-  }
-  if (options.force) return;
-  if (!options.ours) throw new Refusal(`${name} exists already; choose another name or add --force.`);
-  if (there.size > LARGEST_OURS || !options.ours(readFileSync(target)))
-    throw new Refusal(
-      `${name} exists and was not made by coilfeed; choose another name or add --force to replace it.`,
-    );
-}
-
-function replace(target: string, bytes: Uint8Array | string, there: Stats | undefined): void {
-  const temporary = join(dirname(target), `.coilfeed-${randomBytes(6).toString('hex')}.tmp`);
-  let file: number | null = null;
-  try {
-    file = openSync(temporary, 'wx');
-    if (there) fchmodSync(file, there.mode & 0o777);
-    writeFileSync(file, bytes);
-    // Without this a power cut just after the renaming could leave an empty file under the name.
-    fsyncSync(file);
-    closeSync(file);
-    file = null;
-    renameSync(temporary, target);
-  } catch (error) {
-    if (file !== null) closeSync(file);
-    rmSync(temporary, { force: true });
-    throw error;
-  }
 }

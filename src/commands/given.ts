@@ -4,7 +4,7 @@ import type { Design } from '../design/design.ts';
 import { type Problem, printProblem } from '../design/problems.ts';
 import { readDesign } from '../design/read.ts';
 import type { CardCell, Changed } from '../saved/read.ts';
-import { isArchive, Refusal, readInput, textOf } from './files.ts';
+import { isArchive, Refusal, readInput, shown, textOf } from './files.ts';
 
 export interface Given {
   readonly design: Design;
@@ -52,7 +52,7 @@ export async function readGiven(file: string, unknowns = false): Promise<Given |
 
 async function readAny(file: string): Promise<Given | null> {
   const bytes = await readInput(file);
-  const name = file === '-' ? 'stdin' : file;
+  const name = file === '-' ? 'stdin' : shown(file);
   if (!isArchive(bytes)) {
     const read = readDesign(textOf(bytes, file), name);
     return read.ok ? { design: read.design, changed: null, card: null } : refused(read.problems);

@@ -30,7 +30,7 @@ and saved as .xlsx; "-" reads it from standard input.
   --alternatives   the same coils with one main fuse, a fuse for each bank and
                    a fuse for each coil, side by side, in place of the report
   --json           print the result as JSON in place of the report
-  --force          replace FILE even when coilfeed did not make it`,
+  --force          replace FILE even when somebody edited or made it`,
   },
   check: {
     summary: 'judge an install as found, and the readings taken on it',
@@ -44,7 +44,7 @@ what explains all of them together.
                    "check FILE.xlsx" then judges what was filled in
   --units U        metric, us or both, in place of what the design says
   --json           print the result as JSON in place of the report
-  --force          replace FILE even when coilfeed did not make it`,
+  --force          replace FILE even when somebody edited or made it`,
   },
   compare: {
     summary: 'weigh two feeds against each other',
@@ -61,7 +61,7 @@ the second.
                    be given more than once
   --units U        metric, us or both, in place of what the design says
   --json           print the result as JSON in place of the report
-  --force          replace FILE even when coilfeed did not make it`,
+  --force          replace FILE even when somebody edited or made it`,
   },
   trace: {
     summary: 'compute the currents in time, or judge a recorded one',
@@ -79,7 +79,7 @@ and says how far the closed forms of the calculation are from them.
                    after it
   --supply VALUE   another supply than that of the point, such as "13.8 V"
   --json           print the result as JSON in place of the report
-  --force          replace FILE even when coilfeed did not make it
+  --force          replace FILE even when somebody edited or made it
 
   --measured CLAMP.csv
                    judge a recording of a current clamp around the wire of one
@@ -112,7 +112,7 @@ leaves out is a blank on paper. A design that fails is marked on every paper.
   --batch N        kits made at a time, for quantities and reels
   --serials LIST   a page of the build record each: A001-A025 or A001,A007
   --words FILE     other words for the instructions, in YAML; values in braces
-  --force          replace files even when coilfeed did not make them`,
+  --force          replace files even when somebody edited or made them`,
   },
   page: {
     summary: 'write the whole tool as one page for a browser',
@@ -123,7 +123,7 @@ you look. DESIGN, a design file or a workbook, is what the page begins with; a
 demo when it is left out. Nothing leaves the machine.
 
   --out FILE.html  the file to write
-  --force          replace FILE even when coilfeed did not make it`,
+  --force          replace FILE even when somebody edited or made it`,
   },
   new: {
     summary: 'write a design to start from',

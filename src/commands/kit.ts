@@ -5,15 +5,16 @@ import { parseArgs } from 'node:util';
 import { type Problem, printProblem } from '../design/problems.ts';
 import { harnessOf } from '../kit/harness.ts';
 import type { Job } from '../kit/job.ts';
-import { isKitFile } from '../kit/ours.ts';
 import { FILES, type FileName, papers } from '../kit/papers.ts';
 import { readWords } from '../kit/read-words.ts';
 import { released } from '../kit/release.ts';
 import { readSerials } from '../kit/serials.ts';
 import { WORDS, type Words } from '../kit/words.ts';
 import { run as pipeline } from '../run.ts';
-import { makeFolder, mayWrite, Refusal, readInput, textOf, writeSafely } from './files.ts';
+import { Refusal, readInput, shown, textOf } from './files.ts';
 import { oneDesign, readGiven } from './given.ts';
+import { working } from './progress.ts';
+import { writeFiles } from './write.ts';
 
 /** A batch beyond this is a slip of the keys. */
 const LARGEST_BATCH = 10_000;
@@ -45,20 +46,26 @@ export async function run(argv: string[]): Promise<number> {
 
   const { kitPages } = await import('../kit/sheets.ts');
   const { show, toWorkbook } = await import('../writers/workbook/workbook.ts');
-  const result = pipeline(design);
-  const digest = createHash('sha256').update(design.text).digest('hex');
-  const job: Job = { result, harness: harnessOf(result.evaluation), digest, batch, serials };
-  // Once more, now with the sheets of the kit, whose rows follow from the first result.
-  const pages = kitPages(job);
   const { runLaid } = await import('../run-laid.ts');
-  const whole = runLaid(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
-  const files = new Map<FileName, string | Uint8Array>([
-    ...papers(job, words),
-    ['kit.xlsx', await toWorkbook(whole, pages.pages(whole.evaluation))],
-  ]);
-  writeAll(out, files, { force, inputs: [file, values.words].filter((f) => f !== undefined && f !== '-') });
+  const digest = createHash('sha256').update(design.text).digest('hex');
+  const { job, files } = await working('Making the papers', async () => {
+    const result = pipeline(design);
+    const job: Job = { result, harness: harnessOf(result.evaluation), digest, batch, serials };
+    // Once more, now with the sheets of the kit, whose rows follow from the first result.
+    const pages = kitPages(job);
+    const whole = runLaid(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
+    const files: [FileName, string | Uint8Array][] = [
+      ...papers(job, words),
+      ['kit.xlsx', toWorkbook(whole, pages.pages(whole.evaluation))],
+    ];
+    return { job, files };
+  });
+  await writeFiles(
+    files.map(([name, bytes]) => ({ path: join(out, name), bytes })),
+    { force, inputs: [file, ...(values.words === undefined ? [] : [values.words])], folder: out },
+  );
   process.stdout.write(report(out, job));
-  return result.verdict === 'pass' ? 0 : 1;
+  return job.result.verdict === 'pass' ? 0 : 1;
 }
 
 async function wordsOf(file: string | undefined): Promise<Words | null> {
@@ -88,23 +95,6 @@ function batchOf(text: string | undefined, serials: number): number {
   return batch;
 }
 
-/** Writes every file, or none where one of them may not be replaced. */
-function writeAll(
-  folder: string,
-  files: ReadonlyMap<FileName, string | Uint8Array>,
-  options: { force: boolean; inputs: (string | undefined)[] },
-): void {
-  makeFolder(folder);
-  const inputs = options.inputs.filter((input) => input !== undefined);
-  const each = [...files].map(([name, content]) => ({
-    path: join(folder, name),
-    content,
-    rules: { force: options.force, inputs, ours: (bytes: Uint8Array) => isKitFile(name, bytes) },
-  }));
-  for (const { path, rules } of each) mayWrite(path, rules);
-  for (const { path, content, rules } of each) writeSafely(path, content, rules);
-}
-
 function report(folder: string, { result, batch, harness }: Job): string {
   const { ok, words, open } = released(result);
   const names = Object.entries(FILES).map(([name, what]) => `  ${name.padEnd(19)} ${what}`);
@@ -113,7 +103,7 @@ function report(folder: string, { result, batch, harness }: Job): string {
     ok ? 'Papers of the kit' : `${words.toUpperCase()}. The papers say so; do not build from them.`,
     ...open.slice(0, 5).map((f) => `  ${f.verdict}: ${f.rule}, ${f.subject}`),
     ...(open.length > 5 ? [`  and ${open.length - 5} more: coilfeed size`] : []),
-    `Batch of ${batch}, in ${folder}:`,
+    `Batch of ${batch}, in ${shown(folder)}:`,
     ...names,
     ...(blanks.length > 0 ? [`Lengths not in the design, blanks on the papers: ${blanks.join(', ')}`] : []),
     '',

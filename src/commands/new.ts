@@ -1,8 +1,9 @@
 /** `coilfeed new [FILE]`: a commented design to start from. */
 import { parseArgs } from 'node:util';
 import { starter } from '../design/starter.ts';
-import { Refusal, writeSafely } from './files.ts';
+import { nameOf, Refusal, shown } from './files.ts';
 import { wrap } from './help.ts';
+import { writeFiles } from './write.ts';
 
 /** Writes the starting design to a file or to standard output; returns the exit status. */
 export async function run(argv: string[]): Promise<number> {
@@ -18,8 +19,10 @@ export async function run(argv: string[]): Promise<number> {
     process.stdout.write(starter());
     return 0;
   }
-  writeSafely(file, starter(), { force: values.force });
+  await writeFiles([{ path: file, bytes: starter() }], { force: values.force });
   // On standard error, so that standard output only ever holds a design.
-  process.stderr.write(`${wrap(`Wrote "${file}". Change it to your engine, then: coilfeed size ${file}`)}\n`);
+  process.stderr.write(
+    `${wrap(`Wrote ${nameOf(file)}. Change it to your engine, then: coilfeed size ${shown(file)}`)}\n`,
+  );
   return 0;
 }

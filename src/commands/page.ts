@@ -2,15 +2,12 @@
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
-import { Refusal, writeSafely } from './files.ts';
+import { nameOf, Refusal } from './files.ts';
 import { readGiven } from './given.ts';
+import { writeFiles } from './write.ts';
 
 /** The build puts the page beside the tool, and commands into a folder below it. */
 const PAGE = new URL('../page.html', import.meta.url);
-
-/** Stands in every page, near its begin. */
-const MARK = '<meta name="generator" content="coilfeed-page">';
-const NEAR = 500;
 
 /** Where the page looks for its design. */
 const START = '<script type="application/json" id="start">null</script>';
@@ -36,12 +33,8 @@ export async function run(argv: string[]): Promise<number> {
     const name = file === '-' ? 'design.yaml' : basename(file).replace(/\.xlsx$/i, '.yaml');
     page = withDesign(page, name, given.design.text);
   }
-  writeSafely(out, page, {
-    force,
-    ours: isPage,
-    inputs: file === undefined || file === '-' ? [] : [file],
-  });
-  process.stderr.write(`Wrote "${out}". Open it in a browser; nothing leaves the machine.\n`);
+  await writeFiles([{ path: out, bytes: page }], { force, inputs: file === undefined ? [] : [file] });
+  process.stderr.write(`Wrote ${nameOf(out)}. Open it in a browser; nothing leaves the machine.\n`);
   return 0;
 }
 
@@ -52,6 +45,3 @@ function withDesign(page: string, name: string, text: string): string {
   const data = JSON.stringify({ name, text }).replaceAll('<', '\\u003c');
   return page.slice(0, at) + START.replace('null', () => data) + page.slice(at + START.length);
 }
-
-const isPage = (bytes: Uint8Array): boolean =>
-  new TextDecoder().decode(bytes.subarray(0, NEAR)).includes(MARK);

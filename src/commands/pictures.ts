@@ -7,9 +7,10 @@ import { picturesOf } from '../pictures/all.ts';
 import type { Picture } from '../pictures/chart.ts';
 import { widthsOf } from '../pictures/font.ts';
 import type { Measure } from '../pictures/look.ts';
-import { isOurPng, isOurSvg, markedPng } from '../pictures/mark.ts';
+import { markedPng } from '../pictures/mark.ts';
 import { toSvg } from '../pictures/svg.ts';
-import { explain, makeFolder, mayWrite, Refusal, type WriteOptions, writeSafely } from './files.ts';
+import { explain, Refusal, shown } from './files.ts';
+import type { Output } from './write.ts';
 
 const ENDINGS = ['svg', 'png'] as const;
 export type PictureEnding = (typeof ENDINGS)[number];
@@ -82,40 +83,23 @@ async function toPng(svg: string): Promise<Uint8Array> {
   return markedPng(new Resvg(svg, { font, fitTo: { mode: 'zoom', value: ZOOM } }).render().asPng());
 }
 
-const safely = (ending: PictureEnding, options: Omit<WriteOptions, 'ours'>): WriteOptions => ({
-  ...options,
-  ours: ending === 'svg' ? isOurSvg : isOurPng,
-});
-
-/** Writes one picture; the ending of `path` says how. */
-export async function writePicture(
-  path: string,
-  picture: Picture,
-  options: Omit<WriteOptions, 'ours'>,
-): Promise<void> {
-  const ending = pictureEnding(path) ?? 'svg';
-  for (const { bytes } of await drawn(picture, [ending])) writeSafely(path, bytes, safely(ending, options));
+/** One picture as a file; the ending of `path` says how. */
+export async function asFile(path: string, picture: Picture): Promise<Output> {
+  const [file] = await drawn(picture, [pictureEnding(path) ?? 'svg']);
+  return { path, bytes: file?.bytes as Uint8Array };
 }
 
-/**
- * Writes every picture that the design supports into a folder, as SVG and as PNG. Says which, and which not and why.
- * When one of the files there is not ours nothing is written.
- */
-export async function writePlots(
-  folder: string,
-  e: Evaluation,
-  options: Omit<WriteOptions, 'ours'>,
-): Promise<string> {
+/** Every picture that the design supports as files of a folder, SVG and PNG; and which, and which not and why. */
+export async function plotsOf(folder: string, e: Evaluation): Promise<{ files: Output[]; told: string }> {
   const { pictures, left } = picturesOf(e);
-  const file = ({ name }: Picture, ending: PictureEnding): string => join(folder, `${name}.${ending}`);
-  makeFolder(folder);
-  for (const picture of pictures)
-    for (const ending of ENDINGS) mayWrite(file(picture, ending), safely(ending, options));
+  const files: Output[] = [];
   for (const picture of pictures)
     for (const { ending, bytes } of await drawn(picture, ENDINGS))
-      writeSafely(file(picture, ending), bytes, safely(ending, options));
-  return [
-    `Pictures in ${folder}, each as .svg and .png: ${pictures.map(({ name }) => name).join(', ') || 'none'}`,
+      files.push({ path: join(folder, `${picture.name}.${ending}`), bytes });
+  const names = pictures.map(({ name }) => name).join(', ') || 'none';
+  const told = [
+    `Pictures in ${shown(folder)}, each as .svg and .png: ${names}`,
     ...left.map(({ name, why }) => `No picture "${name}": ${why}`),
-  ].join('\n');
+  ];
+  return { files, told: told.join('\n') };
 }

@@ -1,13 +1,13 @@
 /** Reads the file of a recording: larger than a design, and in whatever encoding an instrument writes. */
 import { open } from 'node:fs/promises';
-import { explain, Refusal } from './files.ts';
+import { explain, nameOf, Refusal } from './files.ts';
 
 /** A million samples and more; beyond that a person has recorded far more charges than can be judged. */
 export const MOST_RECORDED = 32 * 1024 * 1024;
 
 /** Text of the file; `-` is standard input. Throws a `Refusal` when there is none or it is too long. */
 export async function readRecordingFile(path: string): Promise<string> {
-  const name = path === '-' ? 'Standard input' : `"${path}"`;
+  const name = nameOf(path);
   const bytes = await (path === '-' ? upTo(process.stdin) : upToOf(path)).catch((error) => {
     throw explain(error, name);
   });

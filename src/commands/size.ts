@@ -8,9 +8,11 @@ import { run as pipeline } from '../run.ts';
 import { alternativesJson, alternativesText } from '../writers/alternatives.ts';
 import { toJson } from '../writers/json.ts';
 import { report } from '../writers/report.ts';
-import { Refusal, writeSafely } from './files.ts';
+import { Refusal, shown } from './files.ts';
 import { inUnits, oneDesign, readGiven, UNITS_OPTION } from './given.ts';
 import { wrap } from './help.ts';
+import { working } from './progress.ts';
+import { type Output, writeFiles } from './write.ts';
 
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design cannot be used. */
 export async function run(argv: string[]): Promise<number> {
@@ -37,11 +39,18 @@ export async function run(argv: string[]): Promise<number> {
   const design = inUnits(given.design, units);
   const changes = changed === null ? {} : { changed };
 
-  const result = out === undefined ? pipeline(design) : await writeWorkbook(design, out, force, file);
-  const remedies = remediesOf(result, pipeline);
-  const ways = alternatives ? alternativesOf(design, pipeline) : null;
+  const { result, files } = await (out === undefined ? judgedOnly(design) : withWorkbook(design, out));
+  const remedies = await working('Trying remedies', () => remediesOf(result, pipeline));
+  const ways = alternatives
+    ? await working('Sizing other feeds', () => alternativesOf(design, pipeline))
+    : null;
   const others = ways === null ? {} : { alternatives: alternativesJson(ways) };
-  const drawn = plots === undefined ? null : await writePictures(result, plots, file, force);
+  const drawn = plots === undefined ? null : await pictures(result, plots);
+  await writeFiles([...files, ...(drawn?.files ?? [])], {
+    force,
+    inputs: [file],
+    ...(plots === undefined ? {} : { folder: plots }),
+  });
   process.stdout.write(
     json
       ? `${JSON.stringify({ ...toJson(result, remedies), ...others, ...changes }, null, 2)}\n`
@@ -49,30 +58,36 @@ export async function run(argv: string[]): Promise<number> {
         ? report(result, { coloured: wantsColour(process.stdout), all }, remedies)
         : `${wrap(design.title)}\n${alternativesText(ways)}\n`,
   );
-  const told = [...(out === undefined ? [] : [`Workbook: ${out}`]), ...(drawn === null ? [] : [drawn])];
+  const told = [
+    ...(out === undefined ? [] : [`Workbook: ${shown(out)}`]),
+    ...(drawn === null ? [] : [wrap(drawn.told)]),
+  ];
   if (told.length > 0) (json ? process.stderr : process.stdout).write(`\n${told.join('\n')}\n`);
   return result.verdict === 'pass' ? 0 : 1;
 }
 
-/** `file` was read, and is not written over: it may hold what a person typed. */
-async function writeWorkbook(design: Design, out: string, force: boolean, file: string): Promise<Result> {
-  const { show, toWorkbook, isOurs } = await import('../writers/workbook/workbook.ts');
-  const { runLaid } = await import('../run-laid.ts');
-  const result = runLaid(design, show);
-  const bytes = toWorkbook(result);
-  const inputs = file === '-' ? [] : [file];
-  if (/\.ods$/i.test(out)) {
-    const [{ toOds }, { isOurOds }] = await Promise.all([import('./ods.ts'), import('../saved/ours.ts')]);
-    writeSafely(out, await toOds(bytes), { force, ours: isOurOds, inputs });
-  } else writeSafely(out, bytes, { force, ours: isOurs, inputs });
-  return result;
+interface Made {
+  readonly result: Result;
+  readonly files: readonly Output[];
 }
 
-/** Writes the pictures; returns what to say of them. */
-async function writePictures(result: Result, folder: string, file: string, force: boolean): Promise<string> {
-  const { writePlots } = await import('./pictures.ts');
-  const told = await writePlots(folder, result.evaluation, { force, inputs: file === '-' ? [] : [file] });
-  return wrap(told);
+const judgedOnly = (design: Design): Promise<Made> =>
+  working('Sizing', () => ({ result: pipeline(design), files: [] }));
+
+async function withWorkbook(design: Design, path: string): Promise<Made> {
+  const { show, toWorkbook } = await import('../writers/workbook/workbook.ts');
+  const { runLaid } = await import('../run-laid.ts');
+  return working('Making the workbook', async () => {
+    const result = runLaid(design, show);
+    const xlsx = toWorkbook(result);
+    const bytes = /\.ods$/i.test(path) ? await (await import('./ods.ts')).toOds(xlsx) : xlsx;
+    return { result, files: [{ path, bytes }] };
+  });
+}
+
+async function pictures(result: Result, folder: string): Promise<{ files: Output[]; told: string }> {
+  const { plotsOf } = await import('./pictures.ts');
+  return working('Drawing', () => plotsOf(folder, result.evaluation));
 }
 
 /** Colours only on a terminal, and not where the reader has said no. */

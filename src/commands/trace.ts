@@ -7,12 +7,14 @@ import { listed, quote } from '../design/problems.ts';
 import { type Evaluation, evaluate } from '../engine/evaluate.ts';
 import { whyNoTrace } from '../transient/circuit.ts';
 import { type Trace, traceOf } from '../transient/trace.ts';
-import { isTraceCsv, traceCsv } from '../writers/trace-csv.ts';
+import { traceCsv } from '../writers/trace-csv.ts';
 import { traceJson } from '../writers/trace-json.ts';
 import { traceReport } from '../writers/trace-report.ts';
-import { Refusal, writeSafely } from './files.ts';
+import { nameOf, shown as printable, Refusal } from './files.ts';
 import { oneDesign, readGiven } from './given.ts';
+import { working } from './progress.ts';
 import { readRecordingFile } from './recording.ts';
+import { writeFiles } from './write.ts';
 
 interface Call {
   readonly file: string;
@@ -37,7 +39,7 @@ export async function run(argv: string[]): Promise<number> {
   setSupply(evaluation, point, call.supply);
   const why = whyNoTrace(evaluation);
   if (why !== null) throw new Refusal(why);
-  const trace = traceOf(evaluation, point);
+  const trace = await working('Tracing', () => traceOf(evaluation, point));
   if (call.measured === undefined) await showTrace(trace, wires, call);
   else await showMeasured(trace, wires, call, call.measured);
   return 0;
@@ -112,14 +114,14 @@ async function showTrace(
   wires: readonly number[],
   { file, out, json, force }: Call,
 ): Promise<void> {
-  const inputs = file === '-' ? [] : [file];
+  const options = { force, inputs: [file] };
   if (out !== undefined && isPicture(out)) {
-    const [{ tracePicture }, { writePicture }] = await Promise.all([
+    const [{ tracePicture }, { asFile }] = await Promise.all([
       import('../pictures/trace.ts'),
       import('./pictures.ts'),
     ]);
-    await writePicture(out, tracePicture(trace, wires), { force, inputs });
-  } else if (out !== undefined) writeSafely(out, traceCsv(trace, wires), { force, ours: isTraceCsv, inputs });
+    await writeFiles([await asFile(out, tracePicture(trace, wires))], options);
+  } else if (out !== undefined) await writeFiles([{ path: out, bytes: traceCsv(trace, wires) }], options);
   show(json ? traceJson(trace, wires) : traceReport(trace, wires), out, json);
 }
 
@@ -139,20 +141,20 @@ async function showMeasured(
   ]);
   const { circuit, evaluation } = trace;
   const measured = measureTrace(text, { drive: circuit.drive, dwell: circuit.dwell });
-  if (!measured.ok) throw new Refusal(`The recording "${path}" cannot be used. ${measured.why}`);
+  if (!measured.ok) throw new Refusal(`The recording ${nameOf(path)} cannot be used. ${measured.why}`);
   // The coil of the first conductor that carries only one; by name that of the wire the clamp sat on.
   const single = wires.find((wire) => evaluation.design.wires[wire]?.coils.length === 1);
   const coil = single === undefined ? 0 : (evaluation.design.wires[single]?.coils[0] as number);
   const compared = compare(trace, coil, measured.value);
-  const inputs = [file, path].filter((name) => name !== '-');
+  const options = { force, inputs: [file, path] };
   if (out !== undefined && isPicture(out)) {
-    const [{ measuredPicture }, { writePicture }] = await Promise.all([
+    const [{ measuredPicture }, { asFile }] = await Promise.all([
       import('../pictures/measured.ts'),
       import('./pictures.ts'),
     ]);
-    await writePicture(out, measuredPicture(trace, measured.value, compared), { force, inputs });
+    await writeFiles([await asFile(out, measuredPicture(trace, measured.value, compared))], options);
   } else if (out !== undefined)
-    writeSafely(out, writers.measuredCsv(compared), { force, ours: writers.isMeasuredCsv, inputs });
+    await writeFiles([{ path: out, bytes: writers.measuredCsv(compared) }], options);
   show(
     json
       ? writers.measuredJson(trace, measured.value, compared)
@@ -166,5 +168,5 @@ async function showMeasured(
 function show(what: string | object, out: string | undefined, json: boolean): void {
   process.stdout.write(typeof what === 'string' ? what : `${JSON.stringify(what, null, 2)}\n`);
   const kind = out !== undefined && isPicture(out) ? 'Picture' : 'Table';
-  if (out !== undefined) (json ? process.stderr : process.stdout).write(`\n${kind}: ${out}\n`);
+  if (out !== undefined) (json ? process.stderr : process.stdout).write(`\n${kind}: ${printable(out)}\n`);
 }

@@ -30,6 +30,8 @@ interface Part {
 }
 
 export interface Archive {
+  /** What the directory says of each part: its length unpacked [byte], and its CRC-32. */
+  readonly parts: readonly { readonly name: string; readonly size: number; readonly crc: number }[];
   has(name: string): boolean;
   /** The part unpacked; a sentence's end, "is …", when that cannot be done or it is larger than `most` bytes. */
   read(name: string, most: number): Uint8Array | string;
@@ -42,6 +44,7 @@ export function openArchive(bytes: Uint8Array): Archive | string {
     const parts = directory(bytes, view);
     if (typeof parts === 'string') return parts;
     return {
+      parts: [...parts].map(([name, { size, crc }]) => ({ name, size, crc })),
       has: (name) => parts.has(name),
       read(name, most) {
         const part = parts.get(name);
@@ -114,6 +117,55 @@ function unpack(bytes: Uint8Array, view: DataView, part: Part): Uint8Array | nul
   return out.length === size && crc32(out) === part.crc ? out : null;
 }
 
+/**
+ * An archive with another content of one part, stored without packing; all else stays as it is, byte for byte. The
+ * archive is one of ours and sound. Throws when it has no such part.
+ */
+export function withPart(bytes: Uint8Array, name: string, content: Uint8Array): Uint8Array {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const end = endOf(view) as number;
+  const parts = directory(bytes, view);
+  const part = typeof parts === 'string' ? undefined : parts.get(name);
+  if (typeof parts === 'string' || part === undefined) throw new Error(`no part ${name}`);
+  const start = view.getUint32(end + 16, true);
+  // Parts follow each other; each ends where the next one starts, or the directory.
+  const next = Math.min(start, ...[...parts.values()].map((p) => p.local).filter((at) => at > part.local));
+  const local = bytes.slice(part.local, part.local + LOCAL_LENGTH + view.getUint16(part.local + 26, true));
+  stored(new DataView(local.buffer), 6, content);
+  new DataView(local.buffer).setUint16(28, 0, true);
+  const longer = local.length + content.length - (next - part.local);
+  const rest = bytes.slice(start);
+  const list = new DataView(rest.buffer);
+  for (let at = 0, i = 0; i < parts.size; i++) {
+    const place = list.getUint32(at + 42, true);
+    if (place > part.local) list.setUint32(at + 42, place + longer, true);
+    if (place === part.local) stored(list, at + 8, content);
+    at +=
+      CENTRAL_LENGTH +
+      list.getUint16(at + 28, true) +
+      list.getUint16(at + 30, true) +
+      list.getUint16(at + 32, true);
+  }
+  list.setUint32(end - start + 16, start + longer, true);
+  const out = new Uint8Array(bytes.length + longer);
+  out.set(bytes.subarray(0, part.local));
+  out.set(local, part.local);
+  out.set(content, part.local + local.length);
+  out.set(bytes.subarray(next, start), part.local + local.length + content.length);
+  out.set(rest, start + longer);
+  return out;
+}
+
+/** Writes flags, method, check sum and lengths of a stored part, which stand in the same order in both headers. */
+function stored(header: DataView, at: number, content: Uint8Array): void {
+  // What follows the data in place of these fields, and packing, are gone; how the name is written stays.
+  header.setUint16(at, header.getUint16(at, true) & ~0x000e, true);
+  header.setUint16(at + 2, STORED, true);
+  header.setUint32(at + 8, crc32(content), true);
+  header.setUint32(at + 12, content.length, true);
+  header.setUint32(at + 16, content.length, true);
+}
+
 /** Table of the check sum that the format uses. */
 const CRC = Uint32Array.from({ length: 256 }, (_, n) => {
   let c = n;
@@ -121,7 +173,7 @@ const CRC = Uint32Array.from({ length: 256 }, (_, n) => {
   return c >>> 0;
 });
 
-function crc32(bytes: Uint8Array): number {
+export function crc32(bytes: Uint8Array): number {
   let c = 0xffffffff;
   for (let i = 0; i < bytes.length; i++) c = (CRC[(c ^ (bytes[i] as number)) & 0xff] as number) ^ (c >>> 8);
   return (c ^ 0xffffffff) >>> 0;

@@ -6,7 +6,10 @@ import { strFromU8 } from 'fflate';
 import { type Archive, openArchive } from './archive.ts';
 import { MARK } from './mark.ts';
 
-const PROPERTIES = 'docProps/core.xml';
+const XLSX_PROPERTIES = 'docProps/core.xml';
+const ODS_PROPERTIES = 'meta.xml';
+/** Parts in which the properties of a document stand. */
+export const PROPERTIES = [XLSX_PROPERTIES, ODS_PROPERTIES];
 /** The properties of a document of ours take less than a kilobyte. */
 const LARGEST = 16 * 1024;
 
@@ -16,21 +19,17 @@ export function isOurs(bytes: Uint8Array): boolean {
   return typeof archive !== 'string' && isMarked(archive);
 }
 
-const ODS_PROPERTIES = 'meta.xml';
-
 /** True for a workbook of ours that LibreOffice wrote in its own format. Never throws. */
 export function isOurOds(bytes: Uint8Array): boolean {
   const archive = openArchive(bytes);
   if (typeof archive === 'string') return false;
   const properties = archive.read(ODS_PROPERTIES, LARGEST);
-  return (
-    typeof properties !== 'string' && strFromU8(properties).includes(`<meta:keyword>${MARK}</meta:keyword>`)
-  );
+  return typeof properties !== 'string' && strFromU8(properties).includes(`<meta:keyword>${MARK}`);
 }
 
 /** True when the properties of the document hold our mark. */
 export function isMarked(archive: Archive): boolean {
-  const properties = archive.read(PROPERTIES, LARGEST);
+  const properties = archive.read(XLSX_PROPERTIES, LARGEST);
   if (typeof properties === 'string') return false;
   const keywords = /<cp:keywords(?:\s[^>]*)?>([^<]*)<\/cp:keywords>/.exec(strFromU8(properties))?.[1];
   return keywords?.includes(MARK) === true;

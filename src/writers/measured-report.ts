@@ -108,7 +108,6 @@ function doubts({ resistance }: MeasuredTrace, { overlapped }: Comparison): stri
 }
 
 const TITLES = ['time since begin of charge [ms]', 'measured [A]', 'computed [A]'];
-const FIRST = `${TITLES[0]},`;
 
 /** The overlay of the first charge as a table. */
 export const measuredCsv = ({ overlay }: Comparison): string =>
@@ -118,10 +117,6 @@ export const measuredCsv = ({ overlay }: Comparison): string =>
       [after * 1e3, measured, computed].map((value) => fixed(value, 6)),
     ),
   ]);
-
-/** Whether a file is one that `measuredCsv` made, from its bytes. */
-export const isMeasuredCsv = (bytes: Uint8Array): boolean =>
-  new TextDecoder().decode(bytes.subarray(0, FIRST.length)) === FIRST;
 
 export const MEASURED_FORMAT = 'coilfeed-measured/1';
 

@@ -5,7 +5,6 @@ import { instantsOf, type Reading, readAt } from '../transient/waveform.ts';
 import { csv, fixed } from './csv.ts';
 
 const TITLES = ['crank angle [deg]', 'time [ms]'];
-const FIRST = `${TITLES.join(',')},`;
 
 /** Steps of at most a degree, and at least fifty from one switching to the next. Arbitrary: fine enough to draw. */
 const DEGREES = 1;
@@ -46,7 +45,3 @@ export function traceCsv(trace: Trace, wires: readonly number[]): string {
   ]);
   return csv([[...TITLES, ...columns.map(({ title }) => title)], ...rows]);
 }
-
-/** Whether a file is one that `traceCsv` made, from its bytes. */
-export const isTraceCsv = (bytes: Uint8Array): boolean =>
-  new TextDecoder().decode(bytes.subarray(0, FIRST.length)) === FIRST;

@@ -1,30 +1,9 @@
-/** Reading and writing files: every refusal is a sentence, and nobody's file is lost. */
-import {
-  chmodSync,
-  linkSync,
-  lstatSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  statSync,
-  symlinkSync,
-  writeFileSync,
-} from 'node:fs';
+/** Reading files: every refusal is a sentence. */
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { explain, MOST_BYTES, Refusal, readInput, textOf, writeSafely } from '../../src/commands/files.ts';
+import { explain, MOST_BYTES, Refusal, readInput, shown, textOf } from '../../src/commands/files.ts';
 import { coilfeed, emptyFolder, runProgram } from './tool.ts';
-
-/** What a refused write says. Anything else that is thrown fails the test. */
-function refusal(write: () => void): string {
-  try {
-    write();
-  } catch (error) {
-    if (error instanceof Refusal) return error.message;
-    throw error;
-  }
-  throw new Error('was not refused');
-}
 
 const refusedRead = (path: string): Promise<string> =>
   readInput(path)
@@ -34,89 +13,33 @@ const refusedRead = (path: string): Promise<string> =>
       (error) => (error instanceof Refusal ? error.message : `threw ${error}`),
     );
 
-const mine = (bytes: Uint8Array): boolean => new TextDecoder().decode(bytes).startsWith('mine');
+test('a full disk is the machine’s fault, an unknown code is told as it is', () => {
+  const full = explain(Object.assign(new Error(), { code: 'ENOSPC' }), '"a.xlsx"');
+  expect(full).toMatchObject({ status: 3, message: '"a.xlsx": the disk is full; nothing was written.' });
+  expect(explain(Object.assign(new Error(), { code: 'EIO' }), '"a"')).toMatchObject({ status: 3 });
+  expect(explain(Object.assign(new Error(), { code: 'EIO' }), '"a"').message).toContain('EIO');
+});
 
-describe('writing', () => {
-  test('a new file, as a whole, and nothing beside it', () => {
+describe('names', () => {
+  test('signs that steer a terminal are written out', async () => {
+    expect(shown('a\nb\x1b[2Jc\x9b d\u2028.yaml')).toBe('a\\x0ab\\x1b[2Jc\\x9b d\\u2028.yaml');
+    expect(shown('Zündung 点火.yaml')).toBe('Zündung 点火.yaml');
     const folder = emptyFolder();
-    writeSafely(join(folder, 'a.txt'), new Uint8Array([0, 1, 255]), { force: false });
-    expect([...readFileSync(join(folder, 'a.txt'))]).toEqual([0, 1, 255]);
-    expect(readdirSync(folder)).toEqual(['a.txt']);
-  });
-
-  test('a file of ours is replaced and keeps its permissions; another one only by force', () => {
-    const folder = emptyFolder();
-    const [own, foreign] = [join(folder, 'own'), join(folder, 'foreign')];
-    writeFileSync(own, 'mine, old');
-    chmodSync(own, 0o640);
-    writeFileSync(foreign, 'theirs');
-    writeSafely(own, 'mine, new', { force: false, ours: mine });
-    expect(readFileSync(own, 'utf8')).toBe('mine, new');
-    expect(statSync(own).mode & 0o777).toBe(0o640);
-    expect(refusal(() => writeSafely(foreign, 'x', { force: false, ours: mine }))).toMatch(
-      /was not made by coilfeed; .*--force/,
-    );
-    expect(readFileSync(foreign, 'utf8')).toBe('theirs');
-    writeSafely(foreign, 'x', { force: true, ours: mine });
-    expect(readFileSync(foreign, 'utf8')).toBe('x');
-  });
-
-  test('the file that was read is not replaced, not even by force or by another name of it', () => {
-    const folder = emptyFolder();
-    const [design, twin] = [join(folder, 'design.yaml'), join(folder, 'twin.yaml')];
-    writeFileSync(design, 'input');
-    linkSync(design, twin);
-    const inputs = [design, join(folder, 'not there')];
-    for (const path of [design, twin])
-      expect(refusal(() => writeSafely(path, 'x', { force: true, inputs }))).toContain('that was read');
-    expect(readFileSync(design, 'utf8')).toBe('input');
-  });
-
-  test('through a link, also through one to a file that is not there yet', () => {
-    const folder = emptyFolder();
-    mkdirSync(join(folder, 'far'));
-    for (const name of ['a', 'b']) symlinkSync(`far/${name}.txt`, join(folder, name));
-    writeFileSync(join(folder, 'far', 'a.txt'), 'old');
-    for (const name of ['a', 'b']) {
-      writeSafely(join(folder, name), 'new', { force: true });
-      expect(lstatSync(join(folder, name)).isSymbolicLink()).toBe(true);
-      expect(readFileSync(join(folder, 'far', `${name}.txt`), 'utf8')).toBe('new');
+    const made = await coilfeed(['new', 'a\x1b[31m.yaml'], { cwd: folder });
+    expect(made.status).toBe(0);
+    writeFileSync(join(folder, 'bad\x1b[31m.yaml'), 'coilfeed: 1');
+    const read = await coilfeed(['size', 'bad\x1b[31m.yaml'], { cwd: folder });
+    const none = await coilfeed(['size', 'none\x1b[31m.yaml'], { cwd: folder });
+    for (const { out, err } of [made, read, none]) {
+      expect(out + err).toContain('\\x1b[31m.yaml');
+      expect(out + err).not.toContain('\x1b');
     }
-    expect(readdirSync(join(folder, 'far'))).toEqual(['a.txt', 'b.txt']);
   });
 
-  test('what is in the way is named', () => {
-    const folder = emptyFolder();
-    writeFileSync(join(folder, 'plain'), '');
-    symlinkSync('loop', join(folder, 'loop'));
-    const says = (path: string): string => refusal(() => writeSafely(path, 'x', { force: true }));
-    expect(says(folder)).toContain('is a folder');
-    expect(says(join(folder, 'no', 'x.txt'))).toMatch(/The folder ".*no" does not exist/);
-    expect(says(join(folder, 'plain', 'x.txt'))).toContain('is a file, not a folder');
-    expect(says(join(folder, 'loop'))).toContain('leads back to itself');
-    expect(says(join(folder, 'x'.repeat(300)))).toContain('too long');
-    expect(says('/dev/null')).toContain('not a plain file');
-    expect(statSync('/dev/null').isCharacterDevice()).toBe(true);
-  });
-
-  // Root may write everywhere; as root the test acts as nobody (65534) for the moment.
-  test.skipIf(!process.seteuid)('no permission in the folder', () => {
-    const folder = emptyFolder();
-    const root = process.geteuid?.() === 0;
-    chmodSync(folder, 0o555);
-    if (root) process.seteuid?.(65534);
-    const message = refusal(() => writeSafely(join(folder, 'a'), 'x', { force: false }));
-    if (root) process.seteuid?.(0);
-    chmodSync(folder, 0o755);
-    expect(message).toContain('permission denied');
-    expect(readdirSync(folder)).toEqual([]);
-  });
-
-  test('a full disk is the machine’s fault, an unknown code is told as it is', () => {
-    const full = explain(Object.assign(new Error(), { code: 'ENOSPC' }), '"a.xlsx"');
-    expect(full).toMatchObject({ status: 3, message: '"a.xlsx": the disk is full; nothing was written.' });
-    expect(explain(Object.assign(new Error(), { code: 'EIO' }), '"a"')).toMatchObject({ status: 3 });
-    expect(explain(Object.assign(new Error(), { code: 'EIO' }), '"a"').message).toContain('EIO');
+  test('a sign that turns the direction of writing is refused', async () => {
+    const ran = await coilfeed(['new', 'feed\u202elmay.exe']);
+    expect(ran).toMatchObject({ status: 2, out: '' });
+    expect(ran.err.replace(/\s+/g, ' ')).toContain('direction of writing stands in "feed\\u202elmay.exe"');
   });
 });
 

@@ -1,0 +1,51 @@
+/**
+ * Workbooks, .xlsx and .ods: the seal stands beside the mark among the keywords of the document, where other programs
+ * keep it as it is. Its digest covers name, length and check sum of every part, and the properties without the seal.
+ */
+import { strFromU8, strToU8 } from 'fflate';
+import { type Archive, openArchive, withPart } from '../../saved/archive.ts';
+import { MARK } from '../../saved/mark.ts';
+import { isMarked, isOurOds, PROPERTIES } from '../../saved/ours.ts';
+import { DIGEST, digestOf, type Kind, type State } from './digest.ts';
+
+/** The properties of a document of ours take less than a kilobyte [byte]. */
+const LARGEST = 16 * 1024;
+const SEALED = new RegExp(`${MARK.replace('/', '\\/')} (${DIGEST})`);
+
+interface Properties {
+  readonly path: string;
+  readonly text: string;
+}
+
+function propertiesOf(archive: Archive): Properties | null {
+  const path = PROPERTIES.find((one) => archive.has(one));
+  const bytes = path === undefined ? '' : archive.read(path, LARGEST);
+  return path === undefined || typeof bytes === 'string' ? null : { path, text: strFromU8(bytes) };
+}
+
+const digestIn = (archive: Archive, { path, text }: Properties): string =>
+  digestOf(
+    ...archive.parts
+      .filter((part) => part.name !== path)
+      .map(({ name, size, crc }) => `${name} ${size} ${crc}\n`)
+      .sort(),
+    text.replace(SEALED, MARK),
+  );
+
+export const archive: Kind = {
+  seal(bytes) {
+    const opened = openArchive(bytes);
+    const properties = typeof opened === 'string' ? null : propertiesOf(opened);
+    if (typeof opened === 'string' || properties === null || !properties.text.includes(MARK))
+      throw new Error('a workbook was made without its mark');
+    const digest = digestIn(opened, properties);
+    return withPart(bytes, properties.path, strToU8(properties.text.replace(MARK, `${MARK} ${digest}`)));
+  },
+  state(bytes): State {
+    const opened = openArchive(bytes);
+    if (typeof opened === 'string') return 'foreign';
+    const properties = propertiesOf(opened);
+    if (properties === null || !(isMarked(opened) || isOurOds(bytes))) return 'foreign';
+    return SEALED.exec(properties.text)?.[1] === digestIn(opened, properties) ? 'as made' : 'edited';
+  },
+};
