@@ -2,6 +2,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { sealed } from '../../src/commands/seal/seal.ts';
 import { coilfeed, emptyFolder } from '../cli/tool.ts';
 import { CASES, design } from '../ngspice/cases.ts';
 import { textOf } from './made-up.ts';
@@ -58,10 +59,12 @@ describe('currents in time', () => {
     const lines = text.split('\r\n');
     expect(lines.pop()).toBe('');
     expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
-    expect(lines[0]).toBe(
-      `crank angle [deg],time [ms],current of main [A],${[1, 2, 3, 4, 5, 6].map((c) => `supply at coil ${c} [V]`).join(',')}`,
+    const supplies = [1, 2, 3, 4, 5, 6].map((c) => `supply at coil ${c} [V]`).join(',');
+    expect(lines[0]?.replace(/[0-9a-f]{16}$/, 'DIGEST')).toBe(
+      `crank angle [deg],time [ms],current of main [A],${supplies},coilfeed DIGEST`,
     );
-    const rows = lines.slice(1).map((line) => line.split(',').map(Number));
+    // The last column is empty.
+    const rows = lines.slice(1).map((line) => line.replace(/,$/, '').split(',').map(Number));
     expect(rows.every((row) => row.length === 9 && row.every(Number.isFinite))).toBe(true);
     expect(rows[0]?.slice(0, 2)).toEqual([0, 0]);
     // 7800 rpm: a cycle of 120/7800 s.
@@ -81,7 +84,8 @@ describe('currents in time', () => {
   });
 
   test('a table of ours is replaced, another file is not', async () => {
-    const own = await trace(['--out', 'out.csv'], six, { 'out.csv': 'crank angle [deg],time [ms],x' });
+    const made = await sealed('out.csv', new TextEncoder().encode('crank angle [deg],time [ms],x\r\n'));
+    const own = await trace(['--out', 'out.csv'], six, { 'out.csv': made });
     expect(own.status).toBe(0);
     const foreign = await trace(['--out', 'out.csv'], six, { 'out.csv': 'mine' });
     expect(foreign.status).toBe(2);
@@ -129,7 +133,7 @@ describe('a recording', () => {
     expect(widest(ran.out)).toBeLessThanOrEqual(80);
     expect(ran.out).toContain('No knee');
     expect(ran.file('both.csv')).toMatch(
-      /^time since begin of charge \[ms\],measured \[A\],computed \[A\]\r\n/,
+      /^time since begin of charge \[ms\],measured \[A\],computed \[A\],coilfeed [0-9a-f]{16}\r\n/,
     );
   });
 
