@@ -10,6 +10,8 @@ export default defineConfig({
   define: { COILFEED_VERSION: JSON.stringify(version) },
   test: {
     include: ['tests/**/*.test.ts'],
+    // By hand or by night: it runs other tests once for each of many mutations.
+    exclude: process.env.COILFEED_MUTATIONS ? [] : ['tests/mutations/**'],
     globalSetup: 'tests/cli/build-once.ts',
     // Some tests start other programs and some change the user id, which threads of one process would share.
     pool: 'forks',

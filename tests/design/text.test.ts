@@ -4,6 +4,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { readDesign } from '../../src/design/read.ts';
 import { cpu } from '../cpu.ts';
+import { samples } from '../samples.ts';
 import { base, DEMOS, demo, design } from './helpers.ts';
 
 /** A design without its text, in which two ways of writing differ. */
@@ -218,7 +219,7 @@ describe('any text', () => {
     );
     fc.assert(
       fc.property(fc.array(sign, { maxLength: 80 }), (signs) => sane(signs.join(''))),
-      { numRuns: 500 },
+      { numRuns: samples(500) },
     );
   });
 
@@ -253,7 +254,7 @@ describe('any text', () => {
         const piece = text.slice(start, start + length);
         sane(text.slice(0, start) + put + (double ? piece + piece : '') + text.slice(start + length));
       }),
-      { numRuns: 400 },
+      { numRuns: samples(400) },
     );
   });
 
@@ -276,7 +277,7 @@ describe('any text', () => {
         at[path[path.length - 1] as string] = value ?? null;
         sane(JSON.stringify(data, (_, v) => (typeof v === 'bigint' ? String(v) : v)));
       }),
-      { numRuns: 400 },
+      { numRuns: samples(400) },
     );
   });
 });

@@ -6,6 +6,7 @@ import { labelSheet } from '../../src/kit/label-sheet.ts';
 import { partsList } from '../../src/kit/parts.ts';
 import { record } from '../../src/kit/record.ts';
 import { cutTable, labelTable, partsTable, reelTable } from '../../src/kit/tables.ts';
+import { samples } from '../samples.ts';
 import { documentOf } from '../workbook/random-design.ts';
 import { straight } from './designs.ts';
 import { jobOf } from './job.ts';
@@ -34,7 +35,7 @@ const ODD: [string, string][] = [
       `return:\n${run('r', 'carries: [1, 2]')}${run('q', 'carries: [3]')}`,
     ),
   ],
-  ...Array.from({ length: 8 }, (_, i): [string, string] => [
+  ...Array.from({ length: samples(8) }, (_, i): [string, string] => [
     `random design ${i + 1}`,
     JSON.stringify(documentOf(i + 1)),
   ]),

@@ -5,6 +5,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Evaluation } from '../../src/engine/evaluate.ts';
+import { samples } from '../samples.ts';
 import { apart, known, modelOf } from './harness.ts';
 import {
   courseOf,
@@ -20,7 +21,7 @@ import { before, chargeDuring, currentAt, figures, overlapOf } from './reference
 
 const SEED = 20_250;
 /** Designs read and evaluated, and sets of inputs in each: the one of its text, then others written into its cells. */
-const DESIGNS = 48;
+const DESIGNS = samples(48);
 const SETS = 5;
 
 /** Both sides are good to 1e-9 and better; a wrong term shows far above this. */

@@ -1,11 +1,12 @@
 /** Cures for a conductor that its fuse does not protect: each that is named helps. */
 import { beforeAll, expect, test } from 'vitest';
+import { samples } from '../samples.ts';
 import { judge, runAt } from './feeds.ts';
 import { dice } from './random.ts';
 import { ampacityOf, ratingsOf, SERIES } from './truth.ts';
 import { branchDesign, type Case, examine } from './windows.ts';
 
-const DESIGNS = 48;
+const DESIGNS = samples(48);
 const cases: Case[] = [];
 beforeAll(() => {
   for (let seed = 1; seed <= DESIGNS; seed++) cases.push(...examine(seed));

@@ -7,6 +7,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { Finding } from '../../src/findings/finding.ts';
 import { findings } from '../../src/findings/read.ts';
 import type { RuleId } from '../../src/findings/rules.ts';
+import { samples } from '../samples.ts';
 import {
   type Breaches,
   breachesOf,
@@ -20,7 +21,7 @@ import { type Judged, judge } from './feeds.ts';
 import { feedDesign } from './random.ts';
 
 const FIRST = 1;
-const DESIGNS = 300;
+const DESIGNS = samples(300);
 /** Every fourth design is also put to the model with each size one smaller. */
 const TRIED_IN_MODEL = 4;
 

@@ -2,10 +2,11 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { overall } from '../../src/findings/read.ts';
 import { toJson } from '../../src/writers/json.ts';
+import { samples } from '../samples.ts';
 import { ampacityOf, limitsOf, openingOf, sizeOf, soundAt } from './truth.ts';
 import { type Case, examine, type Window } from './windows.ts';
 
-const DESIGNS = 64;
+const DESIGNS = samples(64);
 /** Ends of a window: what is required, and what is wanted. */
 const REQUIRED = 0.02;
 

@@ -5,6 +5,7 @@ import fc from 'fast-check';
 import { afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { emptyFolder, runProgram, toolPath } from '../cli/tool.ts';
 import { demo, design } from '../design/helpers.ts';
+import { samples } from '../samples.ts';
 import { bookOf } from '../workbook/books.ts';
 import { readBack } from './edit.ts';
 import { HOSTILE } from './hostile.ts';
@@ -44,7 +45,7 @@ test.each(Object.entries(HOSTILE))('%s', async (_, { make, read }) => {
 
 describe('bytes changed at random', () => {
   /** With a fixed seed, so that every run sees the same files. */
-  const RUNS = 500;
+  const RUNS = samples(150);
 
   test(`${RUNS} times: the design as it was, or a sentence`, async () => {
     const wanted = design(demo('pair-four'));

@@ -11,14 +11,13 @@ import { coilfeed, emptyFolder } from '../cli/tool.ts';
 import { DEMOS, demo, design } from '../design/helpers.ts';
 import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer } from '../peers/peer.ts';
+import { samples } from '../samples.ts';
 import { type Book, bookOf, entryOf } from '../workbook/books.ts';
 import { documentOf, generator } from '../workbook/random-design.ts';
 import { readBack, type Typed, typed } from './edit.ts';
 
 /** Random designs besides the demos. */
-const RANDOM = 5;
-/** As many files in one call as LibreOffice's patience allows on a busy machine. */
-const AT_ONCE = 8;
+const RANDOM = samples(2);
 /** LibreOffice keeps 15 digits. */
 const DIGITS = 1e-14;
 
@@ -92,15 +91,11 @@ describeWithPeer('soffice', 'a workbook that LibreOffice saved', () => {
       made.push({ name, text, book, cells });
     }
     const files = made.flatMap(({ name }) => [name, `${name}-edited`]);
-    const saved = new Map<string, string>();
-    for (let i = 0; i < files.length; i += AT_ONCE) {
-      const some = files.slice(i, i + AT_ONCE);
-      const paths = await recalculate(
-        some.map((name) => join(folder, `${name}.xlsx`)),
-        join(folder, 'out'),
-      );
-      for (const [k, name] of some.entries()) saved.set(name, paths[k] as string);
-    }
+    const paths = await recalculate(
+      files.map((name) => join(folder, `${name}.xlsx`)),
+      join(folder, 'out'),
+    );
+    const saved = new Map(files.map((name, i) => [name, paths[i] as string]));
     for (const { name, text, book, cells } of made) {
       const [plain = '', edited = ''] = [saved.get(name), saved.get(`${name}-edited`)];
       const same = await readBack(readFileSync(plain));

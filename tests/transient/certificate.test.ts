@@ -10,10 +10,11 @@ import { coilFigures, wireFigures } from '../../src/transient/figures.ts';
 import type { Segment } from '../../src/transient/interval.ts';
 import { type Course, steady } from '../../src/transient/steady.ts';
 import { integral } from '../physics/reference.ts';
+import { samples } from '../samples.ts';
 import { circuits } from './random-circuit.ts';
 
 /** The same circuits in every run. */
-const RUNS = { numRuns: 150, seed: 4 };
+const RUNS = { numRuns: samples(150), seed: 4 };
 
 /** Volts and amperes of this size are rounding: ten digits of what flows and what is supplied. */
 const SMALL = 1e-9;
@@ -128,7 +129,7 @@ test('averages, effective currents and peaks are those of a numeric sum', () => 
         expect(energy).toBe((circuit.henry * peak ** 2) / 2);
       });
     }),
-    { numRuns: 60, seed: 4 },
+    { numRuns: samples(60), seed: 4 },
   );
 });
 

@@ -8,6 +8,7 @@ import { cpu } from '../cpu.ts';
 import { againstExact } from '../ngspice/accuracy.ts';
 import { CASES, design, modelOfCase } from '../ngspice/cases.ts';
 import { modelOf } from '../physics/harness.ts';
+import { samples } from '../samples.ts';
 
 const GAUGES = ['6 AWG', '8 AWG', '10 AWG', '12 AWG', '14 AWG', '16 AWG', '18 AWG'];
 
@@ -48,7 +49,7 @@ test('loads are never below the exact ones; the energy is within 0.5 % up to 0.7
       good++;
       expect(Math.abs(energy)).toBeLessThanOrEqual(0.005);
     }),
-    { numRuns: 20, seed: 4 },
+    { numRuns: samples(20), seed: 4 },
   );
   expect(good).toBeGreaterThan(7);
 });

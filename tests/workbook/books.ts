@@ -20,9 +20,20 @@ export interface Book {
   bytes: Uint8Array;
 }
 
+/** The last few that were made: many files of tests look at the same demos, and a workbook takes a second or two. */
+const made = new Map<string, Book>();
+const KEPT = 4;
+
+/** Nobody writes over inputs of a book, or over its bytes. */
 export async function bookOf(of: Design): Promise<Book> {
+  const key = JSON.stringify(of);
+  const known = made.get(key);
+  if (known !== undefined) return known;
   const result = runLaid(of, show);
-  return { result, bytes: await toWorkbook(result) };
+  const book = { result, bytes: await toWorkbook(result) };
+  made.set(key, book);
+  for (const oldest of [...made.keys()].slice(0, -KEPT)) made.delete(oldest);
+  return book;
 }
 
 /** Address on the sheet of the inputs, such as `E12`, where a person writes an input. */
