@@ -16,13 +16,13 @@ export interface Piece {
  * Runs in series, at most 24, without joints. The current is a rectangular pulse of `amps`, 1 ms of every 60 ms. The
  * milliampere that it is by default warms a wire by less than 1e-6 K: it has the temperature of its place.
  */
-export const feedOf = (pieces: readonly Piece[], amps = 0.001): Evaluation =>
-  modelOf({
+export function feedOf(pieces: readonly Piece[], amps = 0.001): Evaluation {
+  const e = modelOf({
     coilfeed: 1,
     title: 'Single conductors',
     engine: { cylinders: 1, stroke: 2, firing_order: [1] },
     ignition: { layout: 'single_coil', dwell: '1 ms', rest: '1 ms' },
-    coil: { resistance: '0.5 ohm', peak: `${amps} A`, current_limit: `${amps} A` },
+    coil: { resistance: '0.5 ohm', peak: '20 A', current_limit: '20 A' },
     points: [{ name: 'one', rpm: '1000 rpm', supply: '14 V' }],
     feed: pieces.map(({ gauge, ambient, insulation = 'F', bundle = 1, length = 1 }, i) => ({
       run: `run ${i + 1}`,
@@ -36,6 +36,10 @@ export const feedOf = (pieces: readonly Piece[], amps = 0.001): Evaluation =>
     })),
     limits: { drop: '10 V', joint_resistance: '0 mohm' },
   });
+  // No coil draws as little as a person may write, so the cells are written over.
+  for (const name of ['peak_alone', 'current_limit'] as const) e.set(name, {}, amps);
+  return e;
+}
 
 /** Resistance of each conductor [ohm]. */
 export const resistances = (e: Evaluation): number[] =>
