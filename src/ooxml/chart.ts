@@ -18,7 +18,7 @@ export type Mark = 'circle' | 'diamond' | 'square' | 'triangle';
 export interface Series {
   /** The cell that holds its name. */
   readonly name: string;
-  /** Ranges of cells, `Sweep!$B$6:$B$30`. */
+  /** Ranges of cells, `Sheet!$B$6:$B$30`. */
   readonly x: string;
   readonly y: string;
   /** A line without marks, or marks without a line. */
@@ -66,7 +66,7 @@ const DRAWING = 'http://schemas.openxmlformats.org/drawingml/2006';
 const INK = '1F2933';
 const GRID = 'D5DADF';
 const BAR = '5F6B76';
-/** Room for the names of the runs: left to itself a program may put them over the frame. Shares of the chart. */
+/** Room for the names of the bars: left to itself a program may put them over the frame. Shares of the chart. */
 const BAR_ROOM =
   '<c:layout><c:manualLayout><c:layoutTarget val="inner"/><c:xMode val="edge"/><c:yMode val="edge"/>' +
   '<c:x val="0.2"/><c:y val="0.14"/><c:w val="0.74"/><c:h val="0.66"/></c:manualLayout></c:layout>';
@@ -145,7 +145,7 @@ function barsXml({ name, names, values, axis }: Bars): string {
     '<c:showPercent val="0"/><c:showBubbleSize val="0"/></c:dLbls>' +
     `<c:cat><c:strRef><c:f>${names}</c:f></c:strRef></c:cat><c:val><c:numRef><c:f>${values}</c:f></c:numRef></c:val></c:ser>` +
     '<c:gapWidth val="50"/><c:axId val="1"/><c:axId val="2"/></c:barChart>' +
-    // The first run at the top.
+    // The first bar at the top.
     '<c:catAx><c:axId val="1"/><c:scaling><c:orientation val="maxMin"/></c:scaling><c:delete val="0"/><c:axPos val="l"/>' +
     '<c:numFmt formatCode="General" sourceLinked="0"/><c:majorTickMark val="none"/><c:minorTickMark val="none"/>' +
     `<c:tickLblPos val="nextTo"/><c:spPr>${lineXml(INK, 0.75)}</c:spPr>${textXml(9)}<c:crossAx val="2"/><c:crosses val="autoZero"/>` +

@@ -2,10 +2,13 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import type { Laid } from '../../src/engine/spreadsheet.ts';
 import { cutList, reels } from '../../src/kit/cut.ts';
 import { dropLimit } from '../../src/kit/record.ts';
 import { kitPages } from '../../src/kit/sheets.ts';
 import { runLaid } from '../../src/run-laid.ts';
+import type { Page } from '../../src/writers/workbook/page.ts';
+import { pages } from '../../src/writers/workbook/pages.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
 import { emptyFolder } from '../cli/tool.ts';
 import { demo } from '../design/helpers.ts';
@@ -14,6 +17,7 @@ import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { schemaErrors } from '../peers/schema.ts';
 import { differences } from '../workbook/agree.ts';
+import { compared, readWorkbook } from '../workbook/exceljs.ts';
 import { straight } from './designs.ts';
 import { jobOf } from './job.ts';
 
@@ -23,12 +27,20 @@ const FULL = `  colours: { main: "=cmd()" }
   relay_ground: { gauge: 18 AWG, insulation: TXL, length: 0.3 m }
 `;
 
-function bookOf(text: string): { bytes: Uint8Array; job: ReturnType<typeof jobOf> } {
+interface KitBook {
+  bytes: Uint8Array;
+  job: ReturnType<typeof jobOf>;
+  evaluation: Laid;
+  more: Page[];
+}
+
+function bookOf(text: string): KitBook {
   const job = jobOf(text, false);
-  const pages = kitPages(job);
+  const own = kitPages(job);
   const { design } = job.result.evaluation;
-  const whole = runLaid(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
-  return { bytes: toWorkbook(whole, pages.pages(whole.evaluation)), job };
+  const whole = runLaid(design, (grid, d) => new Map([...show(grid, d), ...own.sheets(grid)]));
+  const more = own.pages(whole.evaluation);
+  return { bytes: toWorkbook(whole, more), job, evaluation: whole.evaluation, more };
 }
 
 /** Rows of a sheet whose first cell is this text; each as values from column A on. */
@@ -65,6 +77,14 @@ test('the sheets hold formulas where the model knows the value', () => {
   const cells = readCells(bookOf(straight(4, FULL)).bytes);
   const formulas = [...(cells.get('Cuts') ?? [])].filter(([, { formula }]) => formula !== null);
   expect(formulas.length).toBeGreaterThan(40);
+});
+
+test('another reader finds every cell as it was laid out', async () => {
+  const { bytes, evaluation, more } = bookOf(straight(4, FULL));
+  const read = await readWorkbook(bytes);
+  const { formulas, wrong } = compared(read, evaluation, pages(evaluation, more));
+  expect(wrong.slice(0, 5)).toEqual([]);
+  expect(formulas).toBe(evaluation.formulas);
 });
 
 test('the same job gives the same bytes', () => {

@@ -1,5 +1,5 @@
 /** The workbooks of the demos as ExcelJS reads them: every value, formula, name and validation as it was laid out. */
-import ExcelJS from 'exceljs';
+import type ExcelJS from 'exceljs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { address } from '../../src/basis/address.ts';
 import type { Axis, Quantity } from '../../src/basis/quantity.ts';
@@ -9,6 +9,7 @@ import type { Place } from '../../src/engine/layout.ts';
 import { QUANTITIES, type QuantityName } from '../../src/model/model.ts';
 import { pages } from '../../src/writers/workbook/pages.ts';
 import { type Book, bookOf, DEMO_NAMES, demoDesign } from './books.ts';
+import { compared, readWorkbook } from './exceljs.ts';
 
 const books = new Map<string, Book & { read: ExcelJS.Workbook }>();
 const of = (name: string) => books.get(name) as Book & { read: ExcelJS.Workbook };
@@ -16,17 +17,10 @@ const of = (name: string) => books.get(name) as Book & { read: ExcelJS.Workbook 
 beforeAll(async () => {
   for (const name of DEMO_NAMES) {
     const book = await bookOf(demoDesign(name));
-    const read = new ExcelJS.Workbook();
-    await read.xlsx.load(book.bytes as unknown as ArrayBuffer);
+    const read = await readWorkbook(book.bytes);
     books.set(name, { ...book, read });
   }
 });
-
-/** What stands in a cell. Of a result that is an empty text ExcelJS says that there is none. */
-const contentOf = (cell: ExcelJS.Cell): unknown =>
-  cell.formula === undefined
-    ? { value: cell.value }
-    : { formula: cell.formula, value: cell.result === undefined ? '' : cell.result };
 
 /** The cells that a quantity takes, `Inputs!C5`, one for each of its members. */
 function cellsOf({ result }: Book, name: QuantityName, place: Place): string[] {
@@ -56,23 +50,7 @@ describe.each(DEMO_NAMES)('%s', (name) => {
     const { evaluation } = result;
     const laid = pages(evaluation);
     expect(read.worksheets.map((sheet) => sheet.name)).toEqual(laid.map((page) => page.name));
-    let formulas = 0;
-    const wrong: unknown[] = [];
-    for (const page of laid)
-      page.cells.forEach((row, r) => {
-        row.forEach((cell, c) => {
-          if (cell === undefined) return;
-          const { formula, value = null } = cell;
-          const found = contentOf(read.getWorksheet(page.name)?.getCell(r + 1, c + 1) as ExcelJS.Cell);
-          const meant =
-            formula === undefined
-              ? { value: value === '' ? null : value }
-              : { formula, value: evaluation.cached(page.name, r, c) ?? '' };
-          if (formula !== undefined) formulas += 1;
-          if (JSON.stringify(found) !== JSON.stringify(meant))
-            wrong.push({ at: `${page.name}!${address(r, c, false, false)}`, found, meant });
-        });
-      });
+    const { formulas, wrong } = compared(read, evaluation, laid);
     expect(wrong.slice(0, 5)).toEqual([]);
     expect(formulas).toBe(evaluation.formulas);
   });
