@@ -29,7 +29,11 @@ class Filler {
 }
 
 function ambientOf(given: number | undefined, run: RunOfFile, path: string, fill: Filler): number {
-  const preset = { value: run.ambient, text: `${run.ambient} degC`, why: 'the ambient of the run' };
+  const preset = {
+    value: run.ambient,
+    text: `${Number(run.ambient.toPrecision(4))} degC`,
+    why: 'the ambient of the run',
+  };
   return fill.take(given, preset, `${path}.ambient`);
 }
 

@@ -82,9 +82,9 @@ export const RANGES = {
   coil_current: range(
     'primary current',
     'A',
-    ['1 A', '200 A'],
-    ['2 A', '60 A'],
-    'arbitrary: a coil of less stores no spark, and no driver switches more',
+    ['1 mA', '1000 A'],
+    ['1 A', '60 A'],
+    'arbitrary: far beyond any coil on both sides; what stores no spark is named by a finding',
   ),
   rating: range(
     'rating of a fuse or a relay',
@@ -194,9 +194,9 @@ export const RANGES = {
   length: range(
     'length of a conductor',
     'm',
-    ['10 mm', '100 m'],
+    ['1 mm', '100 m'],
     ['50 mm', '8 m'],
-    'arbitrary: a conductor is longer than its two crimps',
+    'arbitrary: from what joins two parts to the longest trailer',
   ),
   place: range('place along a conductor', 'm', ['0 m', '100 m'], ['10 mm', '3 m'], 'as the length'),
   short: range('length at an end of a conductor', 'm', ['0 m', '1 m'], ['0.3 mm', '200 mm'], 'arbitrary'),
@@ -231,7 +231,7 @@ export const RANGES = {
   ),
   coil_number: counted('number of a coil', 1, 99, 'arbitrary'),
   joints: counted('joints of a conductor', 0, 100, 'arbitrary'),
-  bundle: counted('conductors laid together', 1, 100, 'arbitrary: beyond any harness at coils'),
+  bundle: counted('conductors laid together', 1, 200, 'arbitrary: beyond any harness at coils'),
   spares: counted('spares and samples', 0, 20, 'arbitrary'),
 } as const satisfies Readonly<Record<string, Range>>;
 

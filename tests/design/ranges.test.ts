@@ -51,8 +51,8 @@ describe('ends in the unit of the model', () => {
   });
 
   test('both ends are taken, also in another unit', () => {
-    // 10 mm and 100 m; 60 V as 60000 mV.
-    for (const length of ['10 mm', '1 cm', '100 m', '10000 cm'])
+    // 1 mm and 100 m; 60 V as 60000 mV.
+    for (const length of ['1 mm', '0.1 cm', '100 m', '10000 cm'])
       expect(design(base(['length: 1.5 m', `length: ${length}`])).wires[0]?.length).toBeGreaterThan(0);
     expect(design(base(['supply: 13.6 V', 'supply: 60000 mV'])).points[1]?.supply).toBe(60);
   });

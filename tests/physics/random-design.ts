@@ -48,9 +48,15 @@ export function valuesOf(frame: Frame, given: Shares): Values {
   const drop = range(0, 2.5);
   const supply = range(8, 16);
   const most = (supply - drop) / (ohm * copperAt(temperature));
-  const test = { supply, dwell: spread(0.0005, 0.01), peak: six(most * range(0.1, 0.95)) };
+  const test = { supply, dwell: spread(0.0005, 0.01), peak: six(most * range(0.2, 0.95)) };
   const limited = range(0, 1) < 0.5;
   const limit = spread(2, 25);
+  const points = Array.from({ length: frame.points }, () => ({
+    rpm: spread(120, 15000),
+    supply: range(4, 18),
+  }));
+  // A stated peak is one that the highest supply can drive.
+  const driven = (Math.max(...points.map((point) => point.supply)) - drop) / (ohm * copperAt(temperature));
   return {
     ohm,
     temperature,
@@ -58,14 +64,14 @@ export function valuesOf(frame: Frame, given: Shares): Values {
     henry: spread(0.0005, 0.02),
     limit: limited ? limit : null,
     test,
-    height: range(3, 25),
+    height: six(Math.min(range(3, 25), driven * 0.99)),
     rest: spread(0.0001, 0.002),
     // Steps between the rows, so that they rise.
     dwell: Array.from({ length: Math.max(1, frame.dwellRows) }, (_, i) => ({
       supply: six(6 + 3 * i + range(0, 2.5)),
       dwell: spread(0.0008, 0.009),
     })),
-    points: Array.from({ length: frame.points }, () => ({ rpm: spread(120, 15000), supply: range(4, 18) })),
+    points,
     sweep: { from: spread(150, 4000), step: spread(100, 5000), supply: range(8, 16) },
   };
 }

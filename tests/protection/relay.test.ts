@@ -191,7 +191,7 @@ describe('contact', () => {
   test('a load above every customary rating: the largest, which fails', () => {
     const judged = judge(
       designOf({
-        coil: { resistance: '0.5 ohm', peak: '90 A' },
+        coil: { resistance: '0.15 ohm', peak: '90 A' },
         feed: [{ run: 'main', gauge: '2 AWG', relay: { rating: 'auto' } }],
       }),
     );

@@ -66,7 +66,7 @@ const CASES: Case[] = [
     what: 'a truth value, as LibreOffice writes it',
     cell: ['run_bundle', { run: 0 }, { formula: 'TRUE()' }],
     key: 'feed[0].bundle',
-    says: ['the formula "=TRUE()"', 'takes a number, 1 to 100'],
+    says: ['the formula "=TRUE()"', 'takes a number, 1 to 200'],
   },
   {
     what: 'a truth value',
