@@ -10,7 +10,7 @@ import { VerdictPanel } from './answer/Verdict.tsx';
 import { Problems } from './form/Problems.tsx';
 import { Sections } from './form/Sections.tsx';
 import { TextView } from './form/TextView.tsx';
-import { Curves } from './pictures/Curves.tsx';
+import { Drawn } from './pictures/Drawn.tsx';
 import { Feed } from './pictures/Feed.tsx';
 import { Speed } from './pictures/Speed.tsx';
 import { Trace } from './pictures/Trace.tsx';
@@ -170,6 +170,7 @@ function Answer({ view }: { readonly view: View }) {
       <section aria-labelledby="currents">
         <h3 id="currents">Currents and drops</h3>
         <Tables view={view} />
+        <Drawn kind="drop" />
       </section>
       <section aria-labelledby="speed">
         <h3 id="speed">Over engine speed</h3>
@@ -181,7 +182,7 @@ function Answer({ view }: { readonly view: View }) {
       </section>
       <section aria-labelledby="curves">
         <h3 id="curves">Fuse against conductor</h3>
-        <Curves />
+        <Drawn kind="curves" />
       </section>
       <Compare view={view} />
       <section aria-labelledby="wiring" class="no-print">

@@ -81,6 +81,7 @@ export interface Calls {
   design: { ask: { text: string; file: string }; reply: Answer };
   speed: { ask: null; reply: SpeedLines | Nothing };
   trace: { ask: { speed: number }; reply: Picture | Nothing };
+  drop: { ask: null; reply: Picture };
   curves: { ask: null; reply: readonly Picture[] | Nothing };
   workbook: { ask: { text: string }; reply: Uint8Array };
   diagram: { ask: null; reply: string };

@@ -5,13 +5,14 @@ import { traceOf } from '../transient/trace.ts';
 import type { Picture } from './chart.ts';
 import { fuseCurves } from './curve-lines.ts';
 import { curvesPicture } from './curves.ts';
+import { dropPicture } from './drop.ts';
 import { speedPicture } from './speed.ts';
 import { speedLines } from './speed-lines.ts';
 import { tracePicture } from './trace.ts';
 import { slugs } from './words.ts';
 
 export interface Pictures {
-  /** Named by what they show: `trace-limiter` for each point, `speed`, `curves-main` for each fuse. */
+  /** Named by what they show: `trace-limiter` for each point, `drop`, `speed`, `curves-main` for each fuse. */
   readonly pictures: readonly Picture[];
   /** What there is no picture of, and why. */
   readonly left: readonly { readonly name: string; readonly why: string }[];
@@ -30,6 +31,7 @@ export function picturesOf(e: Evaluation): Pictures {
     for (const [point, name] of names.entries())
       pictures.push({ ...tracePicture(traceOf(e, point)), name: `trace-${name}` });
   }
+  pictures.push(dropPicture(e));
 
   const lines = speedLines(e);
   if (lines === null) left.push({ name: 'speed', why: 'The design has no sweep.' });

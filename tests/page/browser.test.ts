@@ -34,8 +34,8 @@ describeWithPeer('chromium', 'the page', () => {
   test.each(DEMO_NAMES)('%s: the result is that of the command line, number for number', async (name) => {
     const { page, said, asked } = await opened(demoPath(name));
     expect(apart(await result(page), await json(readFileSync(demoPath(name), 'utf8')))).toEqual([]);
-    // Every picture is drawn: over engine speed, over the working cycle, one charge, one set of curves.
-    await expect.poll(() => page.locator('figure.chart').count()).toBe(4);
+    // Every picture is drawn: the drop, over engine speed, over the working cycle, one charge, one set of curves.
+    await expect.poll(() => page.locator('figure.chart').count()).toBe(5);
     expect(await page.locator('figure.chart path').count()).toBeGreaterThan(40);
     expect(said).toEqual([]);
     expect(asked).toEqual([]);
@@ -219,7 +219,7 @@ describeWithPeer('chromium', 'the page', () => {
       colorScheme,
       viewport: { width, height: 800 },
     });
-    await expect.poll(() => page.locator('figure.chart').count()).toBe(4);
+    await expect.poll(() => page.locator('figure.chart').count()).toBe(5);
     // Everything unfolded, with findings that fail and a field that is wrong.
     await unfold(page);
     await type(page, 'limits_drop', '0.1 V');

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { picturesOf } from '../../src/pictures/all.ts';
 import { fuseCurves } from '../../src/pictures/curve-lines.ts';
 import { bandOf, curvesPicture } from '../../src/pictures/curves.ts';
+import { dropPicture } from '../../src/pictures/drop.ts';
 import { readingsOf, shareOf, ticksOf, tickTexts, valueAt, valueBy } from '../../src/pictures/read.ts';
 import { speedPicture } from '../../src/pictures/speed.ts';
 import { speedLines } from '../../src/pictures/speed-lines.ts';
@@ -79,6 +80,18 @@ describe('currents in time', () => {
   });
 });
 
+test.each(['two-bank-v8', 'hill-climb-six'])(
+  'the drop by run adds up to that of the worst path: %s',
+  (name) => {
+    const e = demo(name);
+    const bars = partsOf(dropPicture(e), 'box').map(({ x, x2 }) => x2 - x);
+    expect(bars.length).toBe(e.design.runs.length);
+    const sum = bars.reduce((a, b) => a + b, 0);
+    // The model adds it up coil by coil, over the resistances that paths share; here it is run by run.
+    expect(sum / 1e3 / known(e, 'worst_drop')).toBeCloseTo(1, 9);
+  },
+);
+
 describe('over engine speed', () => {
   const e = demo('hill-climb-six');
   const lines = speedLines(e);
@@ -127,7 +140,12 @@ describe('over engine speed', () => {
 
   test('a design without a sweep has none', () => {
     const { pictures, left } = picturesOf(evaluated('one coil'));
-    expect(pictures.map(({ name }) => name)).toEqual(['trace-cranking', 'trace-limiter', 'curves-main']);
+    expect(pictures.map(({ name }) => name)).toEqual([
+      'trace-cranking',
+      'trace-limiter',
+      'drop',
+      'curves-main',
+    ]);
     expect(left).toEqual([{ name: 'speed', why: 'The design has no sweep.' }]);
   });
 });
@@ -224,6 +242,7 @@ describe('time-current curves', () => {
     expect(picturesOf(evaluated('fuses of different kinds')).pictures.map(({ name }) => name)).toEqual([
       'trace-cranking',
       'trace-limiter',
+      'drop',
       'speed',
       'curves-left',
       'curves-right',

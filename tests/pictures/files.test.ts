@@ -121,7 +121,7 @@ test('names of files: plain letters, told apart', () => {
 
 describe('coilfeed size --plots', () => {
   const six = JSON.stringify(design({ coils: 6 }));
-  const NAMES = ['curves-main', 'speed', 'trace-cranking', 'trace-limiter'];
+  const NAMES = ['curves-main', 'drop', 'speed', 'trace-cranking', 'trace-limiter'];
   const FILES = NAMES.flatMap((name) => [`${name}.png`, `${name}.svg`]);
 
   test('writes every picture into a folder that it makes, and again over its own', async () => {
@@ -131,7 +131,7 @@ describe('coilfeed size --plots', () => {
     const { err, out, status } = await size();
     expect([status, err]).toEqual([1, '']);
     expect(out.replace(/\s+/g, ' ')).toContain(
-      'Pictures in a/b, each as .svg and .png: trace-cranking, trace-limiter, speed, curves-main',
+      'Pictures in a/b, each as .svg and .png: trace-cranking, trace-limiter, drop, speed, curves-main',
     );
     expect(readdirSync(join(cwd, 'a/b')).sort()).toEqual(FILES);
     const before = FILES.map((file) => readFileSync(join(cwd, 'a/b', file)));
@@ -145,7 +145,7 @@ describe('coilfeed size --plots', () => {
     const bare = JSON.stringify(design({ coils: 2, sweep: null, supply: {}, coil: { peak: '12 A' } }));
     const { out } = await coilfeed(['size', '-', '--plots', 'a'], { cwd: emptyFolder(), stdin: bare });
     const text = out.replace(/\s+/g, ' ');
-    expect(text).toContain('Pictures in a, each as .svg and .png: none');
+    expect(text).toContain('Pictures in a, each as .svg and .png: drop');
     expect(text).toContain('No picture "trace": Only a peak current is known');
     expect(text).toContain('No picture "speed": The design has no sweep.');
     expect(text).toContain('No picture "curves": Without supply.source_resistance');

@@ -80,24 +80,27 @@ function Plots({ stack, frame, width }: PlotsProps) {
     setCursor(clamp((event.clientX - left - frame.left) / frame.width));
   };
 
+  // Without a line there is nothing to read.
+  const read = readings.flat().length > 0;
+  const slider = {
+    role: 'slider',
+    tabIndex: 0,
+    'aria-label': `${title}: cursor over ${x.label.toLowerCase()}`,
+    'aria-valuemin': x.from,
+    'aria-valuemax': x.to,
+    'aria-valuenow': at ?? x.from,
+    'aria-valuetext': at === null ? 'arrow keys move the cursor' : told(at, x.unit, readings.flat()),
+    onKeyDown: move,
+    onFocus: () => setCursor((was) => was ?? 0.5),
+    onBlur: () => setCursor(null),
+    onPointerMove: point,
+    onPointerDown: point,
+    onPointerLeave: () => setCursor(null),
+  } as const;
+
   return (
     <figure class="chart">
-      <div
-        class="plot"
-        role="slider"
-        tabIndex={0}
-        aria-label={`${title}: cursor over ${x.label.toLowerCase()}`}
-        aria-valuemin={x.from}
-        aria-valuemax={x.to}
-        aria-valuenow={at ?? x.from}
-        aria-valuetext={at === null ? 'arrow keys move the cursor' : told(at, x.unit, readings.flat())}
-        onKeyDown={move}
-        onFocus={() => setCursor((was) => was ?? 0.5)}
-        onBlur={() => setCursor(null)}
-        onPointerMove={point}
-        onPointerDown={point}
-        onPointerLeave={() => setCursor(null)}
-      >
+      <div class="plot" {...(read ? slider : { role: 'img', 'aria-label': title })}>
         {/* Every text in it is escaped by `elements.ts`. */}
         <svg {...size} aria-hidden="true" dangerouslySetInnerHTML={{ __html: svg }} />
         {at === null ? null : (
@@ -115,17 +118,19 @@ function Plots({ stack, frame, width }: PlotsProps) {
           </svg>
         )}
       </div>
-      <ul class="legend" aria-hidden="true">
-        <li class="where">
-          {at === null ? 'move over the picture for values' : `at ${printNumber(at)} ${x.unit}`}
-        </li>
-        {readings.flat().map(({ name, value, unit }) => (
-          <li key={name}>
-            {name}
-            {at === null ? null : <b>: {printed(value, unit)}</b>}
+      {read ? (
+        <ul class="legend" aria-hidden="true">
+          <li class="where">
+            {at === null ? 'move over the picture for values' : `at ${printNumber(at)} ${x.unit}`}
           </li>
-        ))}
-      </ul>
+          {readings.flat().map(({ name, value, unit }) => (
+            <li key={name}>
+              {name}
+              {at === null ? null : <b>: {printed(value, unit)}</b>}
+            </li>
+          ))}
+        </ul>
+      ) : null}
     </figure>
   );
 }

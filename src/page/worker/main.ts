@@ -6,6 +6,7 @@ import { designJsonSchema } from '../../design/schema-json.ts';
 import { wiringDiagram } from '../../kit/diagram.ts';
 import { fuseCurves } from '../../pictures/curve-lines.ts';
 import { curvesPicture } from '../../pictures/curves.ts';
+import { dropPicture } from '../../pictures/drop.ts';
 import { speedLines } from '../../pictures/speed-lines.ts';
 import { runLaid } from '../../run-laid.ts';
 import { readSaved } from '../../saved/read.ts';
@@ -27,6 +28,7 @@ const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Prom
   design: ({ text, file }) => live.answer(text, file),
   speed: () => speedLines(live.evaluation) ?? { why: 'The design has no sweep.' },
   trace: ({ speed }) => traceAt(live.evaluation, speed),
+  drop: () => dropPicture(live.evaluation),
   curves: () => {
     const found = fuseCurves(live.evaluation);
     if (found.curves === null) return { why: found.why };

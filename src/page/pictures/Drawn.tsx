@@ -1,0 +1,16 @@
+/** Pictures that nothing is chosen in: the drop by run; time-current curves of each fuse and the conductors behind it. */
+import { usePicture } from '../state/use.ts';
+import { Chart } from './Chart.tsx';
+
+export function Drawn({ kind }: { readonly kind: 'drop' | 'curves' }) {
+  const found = usePicture(kind, null, kind);
+  if (found === null) return <p class="quiet">Being computed …</p>;
+  if ('why' in found) return <p class="quiet">{found.why}</p>;
+  return (
+    <>
+      {[found].flat().map((picture) => (
+        <Chart key={picture.subtitle} picture={picture} />
+      ))}
+    </>
+  );
+}
