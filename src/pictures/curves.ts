@@ -21,6 +21,7 @@ import {
   type Withstands,
 } from './curve-lines.ts';
 import { faultPanel } from './faults.ts';
+import { NAMES } from './names.ts';
 import { valueAt } from './read.ts';
 import { shortened } from './words.ts';
 
@@ -103,11 +104,11 @@ function timePanel(curves: FuseCurves, x: Axis): Panel {
       { kind: 'area', points: band, fill: 'tint' },
       across(x, openLimit, 'quiet', 2, `opening-time limit ${printValue(openLimit, 's', 's', true)}`),
       ...hatches,
-      edge(band, 'y2', 'fuse: opens at the latest', 'strong'),
-      edge(band, 'y', 'fuse: opens not before', 'plain'),
+      edge(band, 'y2', NAMES.latest, 'strong'),
+      edge(band, 'y', NAMES.earliest, 'plain'),
       ...distinct(conductors).map(({ names, size, one }, i) =>
         line(continued(points(one.points), x.from), 'plain', {
-          name: `${names.join(', ')} at its limit`,
+          name: NAMES.atLimit(names.join(', ')),
           style: i + 1,
           label: `${several(names)}, ${size}`,
           marks: conductors

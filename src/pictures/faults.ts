@@ -2,6 +2,7 @@
 import { printNumber } from '../basis/print.ts';
 import { type Look, note, type Panel, type Part } from './chart.ts';
 import { drawnIn, type FuseCurves, rangesOf, type Withstands } from './curve-lines.ts';
+import { NAMES } from './names.ts';
 import { shortened } from './words.ts';
 
 /** Height of a line of text and space around a row [px], and half a bar as a share of a row. */
@@ -29,7 +30,7 @@ export function faultPanel({ conductors, stuck }: FuseCurves): Panel {
         ? []
         : [
             { kind: 'marks', points: [{ x: stuck, y: place(0) }], look: 'plain', style: 3 } as const,
-            note(place(0), `driver stuck on ${printNumber(stuck)} A`),
+            note(place(0), `${NAMES.stuck} ${printNumber(stuck)} A`),
           ]),
       ...conductors.flatMap((one, i) => barsOf(one, stuck, place(first + i))),
       ...texts.flatMap((own, i) =>
@@ -62,7 +63,7 @@ function textsOf(one: Withstands): (readonly [string, Look])[] {
   const open = windows.filter(({ stuck, short }) => stuck || short);
   const idle = windows.filter((window) => !open.includes(window));
   const causes = [
-    ...(open.some(({ stuck }) => stuck) ? ['driver stuck on'] : []),
+    ...(open.some(({ stuck }) => stuck) ? [NAMES.stuck] : []),
     ...(open.some(({ short }) => short) ? ['short'] : []),
   ];
   return [

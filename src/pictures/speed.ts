@@ -1,6 +1,7 @@
 /** Currents of the first feed run and spark energy over engine speed, of one design or of two. */
 import { printNumber, printValue } from '../basis/print.ts';
 import { type Axis, across, axisOf, type Box, type Line, line, type Panel, type Picture } from './chart.ts';
+import { NAMES } from './names.ts';
 import type { AtSpeed, SpeedLines } from './speed-lines.ts';
 import { shortened } from './words.ts';
 
@@ -107,7 +108,7 @@ function currentPanel(sets: readonly SpeedLines[], x: Axis): Panel {
   const limits = sets.flatMap((set) =>
     (['fuse', 'ampacity'] as const).flatMap((what) => {
       const value = set[what];
-      const text = `${named(what, set, two)} ${printValue(value, 'A', 'A', what === 'fuse')}`;
+      const text = `${named(NAMES[what], set, two)} ${printValue(value, 'A', 'A', what === 'fuse')}`;
       return value === null ? [] : [{ value, text, style: what === 'fuse' ? 4 : 3 }];
     }),
   );

@@ -97,7 +97,7 @@ describe.each(DEMO_NAMES)('%s', (name) => {
         .map((range) => valuesOf(cells, range) as number[]),
     }));
     const e = result.evaluation;
-    const [x = [], y = []] = series.find((s) => s.name === 'Fuse: opens at the latest')?.points ?? [];
+    const [x = [], y = []] = series.find((s) => s.name === 'fuse: opens at the latest')?.points ?? [];
     expect(x.every((current, i) => i === 0 || current >= (x[i - 1] as number))).toBe(true);
     // The gates of the fuse lie on the line: the tables' own points, not computed by the curve.
     const rating = e.number('fuse_rating', { run: 0 }) as number;
@@ -111,7 +111,7 @@ describe.each(DEMO_NAMES)('%s', (name) => {
       // Just above the second gate the time is the printed one; beyond the largest fault nothing is drawn.
       if (at >= 0 && gate > 1) expect(y[at]).toBeCloseTo(slowest[gate] as number, 6);
     });
-    for (const mark of ['Short at the far end', 'Short at the begin']) {
+    for (const mark of ['short at the far end', 'short at the near end']) {
       const [currents = [], times = []] = series.find((s) => s.name === mark)?.points ?? [];
       expect(currents.length).toBeGreaterThan(1);
       currents.forEach((current, i) => {

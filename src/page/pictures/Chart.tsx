@@ -126,7 +126,8 @@ function Plots({ stack, frame, width }: PlotsProps) {
           {readings.flat().map(({ name, value, unit }) => (
             <li key={name}>
               {name}
-              {at === null ? null : <b>: {printed(value, unit)}</b>}
+              {at === null ? null : ': '}
+              {at === null ? null : <b>{printed(value, unit)}</b>}
             </li>
           ))}
         </ul>

@@ -9,6 +9,7 @@ import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import type { QuantityName } from '../../model/model.ts';
 import { protectorOf } from '../../model/route.ts';
+import { NAMES } from '../../pictures/names.ts';
 import { labelOf } from '../../views/print.ts';
 import { cellFor, column } from './links.ts';
 import { opening, section, words } from './page.ts';
@@ -195,11 +196,9 @@ function lines(sheet: Sheet, grid: Grid, design: Design): void {
 function marks(sheet: Sheet, grid: Grid, design: Design): void {
   const { marks: top, steps } = rowsOf(grid, design);
   section(sheet, top - 2, 'Marks on the curves of the fuses: currents [A] and times', 6);
-  ['Run', 'Short at the far end', 'opens after [s]', 'Short at the begin', 'opens after [s]'].forEach(
-    (title, i) => {
-      put(sheet, top - 1, i, label(title));
-    },
-  );
+  ['Run', NAMES.farEnd, 'opens after [s]', NAMES.nearEnd, 'opens after [s]'].forEach((title, i) => {
+    put(sheet, top - 1, i, label(title));
+  });
   let row = top;
   for (const { fuse, runs } of groups(design)) {
     for (const run of runs) {
@@ -212,7 +211,7 @@ function marks(sheet: Sheet, grid: Grid, design: Design): void {
       put(sheet, row, 4, formula(drawn(cellFor(grid, 'curve_slowest', { grid: end, feed: run }))));
       row += 1;
     }
-    put(sheet, row, 0, words('Driver stuck on'));
+    put(sheet, row, 0, words(NAMES.stuck));
     put(sheet, row, 1, formula(current('stuck_current')));
     put(sheet, row, 2, formula(drawn(cellFor(grid, 'stuck_opening', { run: fuse }))));
     row += 1;
@@ -220,9 +219,9 @@ function marks(sheet: Sheet, grid: Grid, design: Design): void {
 }
 
 const CURVE_TITLES: Readonly<Record<Curve, (run: string) => string>> = {
-  curve_wire: (run) => `${run} endures`,
-  curve_slowest: () => 'Fuse: opens at the latest',
-  curve_fastest: () => 'Fuse: opens not before',
+  curve_wire: NAMES.atLimit,
+  curve_slowest: () => NAMES.latest,
+  curve_fastest: () => NAMES.earliest,
 };
 
 function curves(sheet: Sheet, grid: Grid, design: Design): void {
