@@ -46,7 +46,7 @@ describe.each(DEMO_NAMES)('%s', (name) => {
   test('has a chart of the drop, of each fuse, of the currents and of the energy', () => {
     const titles = chartsOf(of(name).bytes).map((xml) => textsOf(xml)[0]);
     expect(titles).toEqual([
-      'Share of the drop by run',
+      'Share of the runs in the drop of the worst path',
       'Fuse of run “main” and the conductors behind it',
       'Current of run “main” over engine speed',
       'Energy of one coil on a stiff supply over engine speed',
@@ -145,7 +145,9 @@ test('a design without a sweep, without a fuse, without a source has the charts 
   design.supply.source_resistance = null;
   for (const run of design.runs) run.fuse = null;
   const { bytes } = await bookOf(design);
-  expect(chartsOf(bytes).map((xml) => textsOf(xml)[0])).toEqual(['Share of the drop by run']);
+  expect(chartsOf(bytes).map((xml) => textsOf(xml)[0])).toEqual([
+    'Share of the runs in the drop of the worst path',
+  ]);
 });
 
 describeWithPeer('soffice', 'saved by LibreOffice', () => {
@@ -169,7 +171,8 @@ describeWithPeer('soffice', 'saved by LibreOffice', () => {
         .join(' ');
     // LibreOffice numbers the parts in its own order.
     expect(saved.map(key).sort()).toEqual(chartsOf(bytes).map(key).sort());
-    const drop = saved.find((xml) => textsOf(xml)[0] === 'Share of the drop by run') ?? '';
+    const drop =
+      saved.find((xml) => textsOf(xml)[0] === 'Share of the runs in the drop of the worst path') ?? '';
     const shares = rangesOf(drop).at(-1) as string;
     const before = valuesOf(of('two-bank-v8').cells, shares) as number[];
     const now = valuesOf(readCells(theirs), shares) as number[];
