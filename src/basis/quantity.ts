@@ -109,6 +109,7 @@ export type Quantities = Readonly<Record<string, Quantity>>;
 /** What a structure may look at: firings and conductors, by index. */
 export interface Layout {
   readonly points: readonly { name: string }[];
+  readonly coil: { readonly series_resistor: { readonly bypassed_at: readonly string[] } | null };
   readonly coils: readonly { id: string }[];
   readonly events: readonly { coil: number }[];
   readonly runs: readonly {

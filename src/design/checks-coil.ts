@@ -13,11 +13,13 @@ const WAYS = ['inductance', 'test_point', 'peak'] as const;
 export function checkCoil(draft: Draft, tree: Tree, report: Report): void {
   if (!draft.coil) return;
   const { resistance, test_point: test, temperature } = draft.coil;
+  /** That of a key that may be left out; nothing where it could not be read. */
+  const warm = (given: number | undefined, ...path: string[]): number | undefined =>
+    given ?? (tree.has(['coil', ...path]) ? undefined : PRESETS.temperature.value);
   const ways = WAYS.filter((way) => tree.has(['coil', way]));
   const taken = 'give exactly one of inductance, test_point and peak';
   if (ways.length === 0) report(['coil'], 'nothing that tells how the coil charges', taken);
   if (ways.length > 1) report(['coil', ways[1] as string], `found ${listed(ways)} together`, taken, 'key');
-  const unreadable = temperature === undefined && tree.has(['coil', 'temperature']);
   const drop =
     draft.coil.driver_drop ?? (tree.has(['coil', 'driver_drop']) ? undefined : PRESETS.driver_drop.value);
   if (drop !== undefined) {
@@ -37,11 +39,13 @@ export function checkCoil(draft: Draft, tree: Tree, report: Report): void {
         `allowed: above ${drop} V, or no coil charges`,
       );
   }
-  if (resistance === undefined || drop === undefined || unreadable) return;
-  const celsius = temperature ?? PRESETS.temperature.value;
-  const ohm = resistance * (1 + copper.alpha_20.value * (celsius - 20));
-  checkPeak(draft, ohm, drop, celsius, report);
-  if (test?.supply === undefined || test.peak === undefined) return;
+  if (resistance === undefined || drop === undefined) return;
+  const ohmAt = (celsius: number): number => resistance * (1 + copper.alpha_20.value * (celsius - 20));
+  const load = warm(temperature, 'temperature');
+  if (load !== undefined) checkPeak(draft, ohmAt(load), drop, load, report);
+  const celsius = warm(test?.temperature, 'test_point', 'temperature');
+  if (test?.supply === undefined || test.peak === undefined || celsius === undefined) return;
+  const ohm = ohmAt(celsius);
   const there = test.supply - drop;
   if (test.peak * ohm >= there)
     report(
@@ -100,6 +104,23 @@ export function checkPoints(draft: Draft, report: Report): void {
         `allowed: at most ${MOST_ROWS}; take a larger step or a shorter sweep`,
       );
   }
+  const { source_resistance: source, cold_cranking: cranking } = draft.supply ?? {};
+  if (source !== undefined && cranking !== undefined)
+    report(
+      ['supply', 'cold_cranking'],
+      'found source_resistance and cold_cranking together',
+      'give one of the two',
+      'key',
+    );
+  const names = draft.points?.map((p) => p?.name);
+  draft.coil?.series_resistor?.bypassed_at?.forEach((point, i) => {
+    if (point !== undefined && names !== undefined && !names.includes(undefined) && !names.includes(point))
+      report(
+        ['coil', 'series_resistor', 'bypassed_at', i],
+        `the unknown point ${quote(point)}`,
+        `allowed: ${names.join(', ')}`,
+      );
+  });
   const { series, smallest } = draft.sizes ?? {};
   if (series !== undefined && smallest !== undefined && seriesOf(smallest) !== series)
     report(

@@ -60,6 +60,20 @@ export const PRESETS = {
     text: '40 K',
     why: 'arbitrary, cautious: a coil that was energised just before; one sheet has 39 K',
   },
+  /** [degC] */
+  test_temperature: {
+    value: null,
+    text: '20 degC',
+    why: 'the temperature for which the resistance is given',
+  },
+  /** [J] */
+  energy: { value: 0.01, text: '10 mJ', why: 'common practice: ignitions store some 20 to 200 mJ' },
+  /** [ohm] */
+  source: {
+    value: null,
+    text: '(12.6 V − 7.2 V)/cold_cranking, a third of it for the largest faults',
+    why: 'SAE J537 (quoted): a cold battery; the third for a warm one is arbitrary',
+  },
   closes: {
     value: 'before cranking',
     text: 'before cranking',

@@ -49,14 +49,16 @@ export interface Design {
     resistance: number;
     /** [H] */
     inductance: number | null;
-    /** Bench test that stands in for the inductance [V, s, A]. */
-    test_point: { supply: number; dwell: number; peak: number } | null;
+    /** Bench test that stands in for the inductance [V, s, A], at its own temperature [degC]. */
+    test_point: { supply: number; dwell: number; peak: number; temperature: number | null } | null;
     /** Only a peak is known [A]: a bound. */
     peak: number | null;
     /** [V] */
     driver_drop: number;
     /** [A] */
     current_limit: number | null;
+    /** In the path of each coil, not in the coil [ohm]; bridged at the points named. */
+    series_resistor: { value: number; bypassed_at: string[] } | null;
     /** For the load [degC]. */
     temperature: number;
     /** [s], [1], [A], [V] */
@@ -68,6 +70,8 @@ export interface Design {
   supply: {
     /** [ohm] */
     source_resistance: number | null;
+    /** In its place: what the battery delivers for 30 s at −18 °C [A]. */
+    cold_cranking: number | null;
     /** [A] */
     alternator: number | null;
     /** [A] */
@@ -92,6 +96,8 @@ export interface Design {
   limits: {
     /** [V] */
     drop: number;
+    /** Least of the weakest coil [J]. */
+    energy: number;
     /** [1] */
     wire_load: number;
     /** [1] */

@@ -143,14 +143,31 @@ function sizesOf(file: DesignFile, fill: Filler): Design['sizes'] {
   return { series, smallest: fill.take<string>(smallest, least, 'sizes.smallest') };
 }
 
+function testOf(test: DesignFile['coil']['test_point'], fill: Filler): Design['coil']['test_point'] {
+  if (test === undefined) return null;
+  const path = 'coil.test_point.temperature';
+  return {
+    supply: test.supply,
+    dwell: test.dwell,
+    peak: test.peak,
+    temperature: fill.take<number | null>(test.temperature, PRESETS.test_temperature, path),
+  };
+}
+
 function coilOf(coil: DesignFile['coil'], fill: Filler): Design['coil'] {
   return {
     resistance: coil.resistance,
     inductance: coil.inductance ?? null,
-    test_point: coil.test_point ?? null,
+    test_point: testOf(coil.test_point, fill),
     peak: coil.peak ?? null,
     driver_drop: fill.take(coil.driver_drop, PRESETS.driver_drop, 'coil.driver_drop'),
     current_limit: coil.current_limit ?? null,
+    series_resistor: coil.series_resistor
+      ? {
+          value: coil.series_resistor.value,
+          bypassed_at: coil.series_resistor.bypassed_at ?? [],
+        }
+      : null,
     temperature: fill.take(coil.temperature, PRESETS.temperature, 'coil.temperature'),
     max_dwell: coil.max_dwell ?? null,
     max_duty: coil.max_duty ?? null,
@@ -162,6 +179,7 @@ function coilOf(coil: DesignFile['coil'], fill: Filler): Design['coil'] {
 function limitsOf(
   limits: NonNullable<DesignFile['limits']>,
   runs: readonly Run[],
+  energies: boolean,
   highest: number,
   fill: Filler,
 ): Design['limits'] {
@@ -169,6 +187,10 @@ function limitsOf(
   const path = 'limits.contact_resistance';
   return {
     drop: fill.take(limits.drop, dropFor(highest), 'limits.drop'),
+    // Of a coil with a peak alone no energy is known.
+    energy: energies
+      ? fill.take<number>(limits.energy, PRESETS.energy, 'limits.energy')
+      : (limits.energy ?? PRESETS.energy.value),
     // Without a plug nobody needs to know what one would have been taken for.
     contact_resistance: runs.some(({ contacts }) => contacts > 0)
       ? fill.take<number>(contact, PRESETS.contact_resistance, path)
@@ -269,7 +291,9 @@ export function normalise(file: DesignFile, text: string): Design {
   // Only a relay that closes before cranking asks for it.
   const early = runs.some(({ relay }) => relay?.closes === 'before cranking');
   const resting = fill.takeIf(file.supply?.resting, early ? restingFor(highest) : null, 'supply.resting');
-  const limits = limitsOf(file.limits ?? {}, runs, highest, fill);
+  const cranking = file.supply?.cold_cranking ?? null;
+  if (cranking !== null) fill.take<null>(undefined, PRESETS.source, 'supply.source_resistance');
+  const limits = limitsOf(file.limits ?? {}, runs, coil.peak === null, highest, fill);
   const spread = new Filler();
   const tolerance = toleranceOf(file.tolerance ?? {}, spread);
   const wires = [...file.feed, ...(file.return ?? [])].flatMap((run, i) => wiresOf(run, i, ids));
@@ -289,6 +313,7 @@ export function normalise(file: DesignFile, text: string): Design {
     coil,
     supply: {
       source_resistance: file.supply?.source_resistance ?? null,
+      cold_cranking: cranking,
       alternator: file.supply?.alternator ?? null,
       other_load: file.supply?.other_load ?? null,
       resting,

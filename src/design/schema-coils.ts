@@ -106,8 +106,24 @@ const testPoint = map(
     supply: quantity(RANGES.supply, { description: 'Supply voltage of the test.' }),
     dwell: quantity(RANGES.dwell, { description: 'Dwell of the test.' }),
     peak: quantity(RANGES.coil_current, { description: 'Primary current at the end of that dwell.' }),
+    temperature: quantity(RANGES.temperature, {
+      description: 'Temperature of the coil in the test, whatever it is later.',
+      preset: PRESETS.test_temperature.text,
+    }).optional(),
   },
   'One bench measurement, from which the inductance follows. Give this, or inductance, or peak.',
+);
+
+const seriesResistor = map(
+  {
+    value: quantity(RANGES.series_resistor, { description: 'Its resistance, hot.' }),
+    bypassed_at: list(name({ description: 'Name of a point.' }), [0, 24], {
+      of: 'names of points',
+      start: 'cranking',
+      description: 'Points at which it is bridged: [cranking]. Left out: none.',
+    }).optional(),
+  },
+  'A resistor before each coil; it is in the path of the current, not in the coil.',
 );
 
 export const coil = map(
@@ -132,6 +148,7 @@ export const coil = map(
       description: 'Temperature of the coil for the load; a cold coil draws most.',
       preset: PRESETS.temperature.text,
     }).optional(),
+    series_resistor: seriesResistor.optional(),
     max_dwell: quantity(RANGES.dwell, { description: 'Longest dwell of the data sheet.' }).optional(),
     max_duty: share(RANGES.share, { description: 'Largest duty of the data sheet.' }).optional(),
     max_peak: quantity(RANGES.coil_current, {
@@ -146,6 +163,10 @@ export const supply = map(
   {
     source_resistance: quantity(RANGES.source, {
       description: 'Resistance of battery and its posts, for fault currents.',
+    }).optional(),
+    cold_cranking: quantity(RANGES.cold_cranking, {
+      description:
+        'In place of source_resistance: what the 12 V battery delivers for 30 s at −18 degC with 7.2 V (SAE J537).',
     }).optional(),
     alternator: quantity(RANGES.alternator, { description: 'What the alternator delivers.' }).optional(),
     other_load: quantity(RANGES.load, {

@@ -59,6 +59,10 @@ const limits = map(
       description:
         'Largest drop of feed and return together, at a firing; left out: 0.5 V up to 16 V of supply, 1 V above.',
     }).optional(),
+    energy: quantity(RANGES.energy, {
+      description: 'Least energy of the weakest coil; below it a unit is likely wrong.',
+      preset: PRESETS.energy.text,
+    }).optional(),
     wire_load: share(RANGES.share, {
       description: 'Largest effective current of a conductor as a share of its ampacity.',
       preset: PRESETS.wire_load.text,

@@ -145,6 +145,7 @@ export const SUBJECT_TITLES: Readonly<Record<string, string>> = {
   fault: 'Source',
   sizing: 'Sizes',
   limits: 'Supply',
+  plausible: 'Least energy',
   readings: 'Tolerances of what is measured',
 };
 

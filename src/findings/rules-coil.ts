@@ -1,11 +1,54 @@
 /** Rules of the coils and of the supply: dwell, duty, peak, alternator. */
-import { ARBITRARY, AS_STATED, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, AS_STATED, COMMON_PRACTICE, cite, PHYSICS } from '../basis/sources.ts';
+import type { Design } from '../design/design.ts';
 import type { Rules } from './rule.ts';
 
 /** The limit stands in the data sheet of the coil, as the design repeats it. */
 const DATA_SHEET = AS_STATED;
 
+const stated = ({ coil }: Design): boolean => coil.peak === null;
+
 export const coilRules = {
+  energy: {
+    per: 'point',
+    value: 'least_energy',
+    sense: 'at least',
+    limit: 'energy_limit',
+    source: COMMON_PRACTICE,
+    applies: stated,
+  },
+  usual_ohm: {
+    value: 'ohm_unusual',
+    sense: 'at most',
+    limit: 'none_allowed',
+    plain: true,
+    advice: true,
+    source: ARBITRARY,
+  },
+  usual_henry: {
+    value: 'henry_unusual',
+    sense: 'at most',
+    limit: 'none_allowed',
+    plain: true,
+    advice: true,
+    source: ARBITRARY,
+    applies: stated,
+  },
+  usual_peak: {
+    value: 'most_peak',
+    sense: 'at most',
+    limit: 'usual_peak_high',
+    advice: true,
+    source: ARBITRARY,
+  },
+  stud: {
+    value: 'most_terminals',
+    sense: 'at most',
+    limit: 'stud_most',
+    plain: true,
+    advice: true,
+    source: cite('FAA-AC-43.13-1B', 'printed', 'par. 11-174'),
+  },
   max_dwell: {
     per: 'point',
     value: 'point_dwell',

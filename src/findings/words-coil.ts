@@ -1,8 +1,59 @@
 /** The words of the findings of coils and supply. */
 import type { coilRules } from './rules-coil.ts';
-import type { Words } from './word.ts';
+import type { Facts, Words } from './word.ts';
+
+/** Inputs whose unit would explain an energy that no ignition has. */
+function units(f: Facts): string {
+  const test = f.say('test_dwell') !== undefined;
+  const henry = f.is('henry_less') || f.is('henry_more');
+  const inputs = [
+    henry && (test ? '`coil.test_point`' : '`coil.inductance`'),
+    f.is('dwell_more') && '`ignition.dwell`',
+    f.is('ohm_less') && '`coil.resistance`',
+  ].filter(Boolean);
+  return inputs.length === 0
+    ? 'A longer dwell, a better feed, or another coil.'
+    : `Check the units of ${inputs.join(' and ')}: a thousand times more or less would explain it.`;
+}
 
 export const coilWords: Readonly<Record<keyof typeof coilRules, Words>> = {
+  energy: {
+    title: 'Coil: energy',
+    pass: (f) => `The weakest coil stores ${f.value}; ${f.limit} are the least.`,
+    fail: (f) => `The weakest coil stores only ${f.value}; ${f.limit} are the least. ${units(f)}`,
+    unknown: () => 'The energy is not known.',
+  },
+  usual_ohm: {
+    title: 'Coil: usual resistance',
+    pass: () => 'The primary has a usual resistance.',
+    fail: (f) =>
+      `A primary of ${f.say('coil_ohm_20')} is unusual: check its unit, and that it was measured without the leads. ` +
+      `Usual are ${f.say('usual_ohm_low')} to ${f.say('usual_ohm_high')}.`,
+    unknown: () => 'The resistance of the primary is not stated: measure it at 20 °C, without the leads.',
+  },
+  usual_henry: {
+    title: 'Coil: usual inductance',
+    pass: () => 'The primary has a usual inductance.',
+    fail: (f) =>
+      `An inductance of ${f.say('coil_L')} is unusual: check its unit, or those of the bench test. Usual are ` +
+      `${f.say('usual_henry_low')} to ${f.say('usual_henry_high')}.`,
+    unknown: () => 'The inductance is not known.',
+  },
+  usual_peak: {
+    title: 'Coil: usual peak',
+    pass: (f) => `A coil reaches ${f.value}; up to ${f.limit} are usual.`,
+    fail: (f) =>
+      `A coil reaches ${f.value}; up to ${f.limit} are usual: check dwell, inductance and resistance.`,
+    unknown: () => 'The peak current is not known.',
+  },
+  stud: {
+    title: 'Stud: terminals on it',
+    pass: (f) => `At most ${f.value} terminals meet where runs divide or join.`,
+    fail: (f) =>
+      `${f.value} terminals meet where runs divide or join; ${f.limit} are the most for one stud: a small metal bus ` +
+      'over several studs, a distribution block, or splices one after the other.',
+    unknown: () => 'How many terminals meet is not known.',
+  },
   max_dwell: {
     title: 'Coil: dwell',
     pass: (f) => `The coil gets ${f.value} of dwell; its data sheet allows ${f.limit}.`,

@@ -1,6 +1,6 @@
 /** Primary current of one coil on a stiff supply: what every load is counted from. */
 import type { Quantities } from '../basis/quantity.ts';
-import { PHYSICS } from '../basis/sources.ts';
+import { DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
 
 export const coil = {
@@ -46,6 +46,22 @@ export const coil = {
     unit: 'V',
     path: 'coil.test_point.supply',
     range: ends(RANGES.supply, 'V'),
+  },
+  test_T: {
+    kind: 'input',
+    symbol: 'T_t',
+    label: 'Bench test instead: temperature of the coil in the test (empty: that of the resistance)',
+    unit: 'degC',
+    path: 'coil.test_point.temperature',
+    range: ends(RANGES.temperature, 'degC'),
+  },
+  coil_series: {
+    kind: 'input',
+    symbol: 'R_s',
+    label: 'Resistor before each coil (empty: none)',
+    unit: 'ohm',
+    path: 'coil.series_resistor.value',
+    range: ends(RANGES.series_resistor, 'ohm'),
   },
   test_dwell: {
     kind: 'input',
@@ -121,7 +137,17 @@ export const coil = {
     label: 'Primary resistance at the coil temperature',
     unit: 'ohm',
     formula: 'coil_ohm_20*(1+alpha_20*(coil_T-T_ref))',
+    source: PHYSICS,
     note: 'Copper: a straight line in temperature.',
+  },
+  test_ohm: {
+    kind: 'formula',
+    symbol: 'R_t',
+    label: 'Primary resistance in the bench test',
+    unit: 'ohm',
+    formula: 'coil_ohm_20*(1+alpha_20*(IF(ISNUMBER(test_T), test_T, T_ref)-T_ref))',
+    source: PHYSICS,
+    note: 'Whatever the temperature of the coil is later: its inductance does not depend on it.',
   },
   coil_L: {
     kind: 'formula',
@@ -132,10 +158,10 @@ export const coil = {
     shown: 'mH',
     formula:
       'IF(ISNUMBER(coil_L_given), coil_L_given, IF(ISNUMBER(test_peak), ' +
-      'IF(test_peak*coil_ohm<test_supply-driver_drop, ' +
-      '-test_dwell*coil_ohm/LN(1-test_peak*coil_ohm/(test_supply-driver_drop)), ""), ""))',
+      'IF(test_peak*test_ohm<test_supply-driver_drop, ' +
+      '-test_dwell*test_ohm/LN(1-test_peak*test_ohm/(test_supply-driver_drop)), ""), ""))',
     source: PHYSICS,
-    note: 'From the bench test with the resistance at the coil temperature of this design.',
+    note: 'From the bench test, without a resistor before the coil.',
   },
   bound: {
     kind: 'formula',
@@ -145,6 +171,7 @@ export const coil = {
     label: 'Currents are a bound (1) or computed (0)',
     unit: '1',
     formula: 'IF(ISNUMBER(coil_L), 0, 1)',
+    source: DEFINITION,
     note: 'Without inductance only a rectangular pulse of the peak current can be stated; its energy is unknown.',
   },
   drive: {
@@ -154,6 +181,36 @@ export const coil = {
     unit: 'V',
     per: ['speed'],
     formula: 'MAX(0, supply-driver_drop)',
+    source: PHYSICS,
+  },
+  series_bypassed: {
+    kind: 'structure',
+    symbol: 'byp',
+    label: 'The resistor before each coil is bridged at the point (1) or not (0)',
+    unit: '1',
+    per: ['point'],
+    value: (at, { coil: own, points }) =>
+      own.series_resistor?.bypassed_at.includes(points[at.point]?.name ?? '') ? 1 : 0,
+  },
+  series_ohm: {
+    kind: 'formula',
+    symbol: 'R_s,p',
+    label: 'Resistance before each coil',
+    unit: 'ohm',
+    per: ['speed'],
+    formula:
+      'IF(ISNUMBER(coil_series), IF(speed_no<=COUNT(point_rpm[point]), (1-INDEX(series_bypassed[point], MIN(speed_no, COUNT(point_rpm[point])), 1))*coil_series, coil_series), 0)',
+    source: PHYSICS,
+    note: 'In the path of the current, not in the coil. At the speeds of the sweep it is not bridged.',
+  },
+  charge_ohm: {
+    kind: 'formula',
+    symbol: 'R_c',
+    label: 'Resistance through which a coil is charged: primary and resistor before it',
+    unit: 'ohm',
+    per: ['speed'],
+    formula: 'coil_ohm+series_ohm',
+    source: PHYSICS,
   },
   final_current: {
     kind: 'formula',
@@ -161,7 +218,8 @@ export const coil = {
     label: 'Current towards which the primary tends',
     unit: 'A',
     per: ['speed'],
-    formula: 'drive/coil_ohm',
+    formula: 'drive/charge_ohm',
+    source: PHYSICS,
   },
   tau: {
     kind: 'formula',
@@ -170,7 +228,8 @@ export const coil = {
     unit: 's',
     shown: 'ms',
     per: ['speed'],
-    formula: 'IF(bound=1, cycle_time, coil_L/coil_ohm)',
+    formula: 'IF(bound=1, cycle_time, coil_L/charge_ohm)',
+    source: PHYSICS,
     note: 'For a bound no value of it matters; the cycle time stands in.',
   },
   limit_time: {
@@ -183,6 +242,7 @@ export const coil = {
     formula:
       'IF(bound=1, 0, IF(ISNUMBER(current_limit), ' +
       'IF(final_current>current_limit, MIN(dwell, -tau*LN(1-current_limit/final_current)), dwell), dwell))',
+    source: PHYSICS,
   },
   peak: {
     kind: 'formula',

@@ -349,7 +349,7 @@ export const contacts = {
     unit: 'A',
     per: ['wire'],
     formula:
-      'IF(ISNUMBER(capacitor), IF(fed=1, IF(ISNUMBER(source_ohm), highest_supply/(source_ohm+SUM(cold_ohm[wire ahead])+cold_ohm), ""), ""), "")',
+      'IF(ISNUMBER(capacitor), IF(fed=1, IF(ISNUMBER(source_ohm), highest_supply/(source_least+SUM(cold_ohm[wire ahead])+cold_ohm), ""), ""), "")',
     source: PHYSICS,
     note: 'The way back and the resistance of the capacitor itself are left out: a bound.',
   },

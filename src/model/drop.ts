@@ -69,8 +69,8 @@ export const drop = {
     unit: 'A',
     per: ['point', 'event'],
     formula:
-      'IF(bound=1, "", IF(dwell>0, MIN(peak, MAX(0, (drive-neighbour_drop)/(coil_ohm+path_ohm)*' +
-      '(1-EXP(-dwell*(coil_ohm+path_ohm)/coil_L)))), 0))',
+      'IF(bound=1, "", IF(dwell>0, MIN(peak, MAX(0, (drive-neighbour_drop)/(charge_ohm+path_ohm)*' +
+      '(1-EXP(-dwell*(charge_ohm+path_ohm)/coil_L)))), 0))',
     source: PHYSICS,
     note:
       'Within 0.3 % of the exact solution for feeds that drop up to 0.7 V; errs low for very poor ones, by 3 % at a drop of about 2 V, 7 % at 5 V. ' +
@@ -84,8 +84,8 @@ export const drop = {
     shown: 'ms',
     per: ['point', 'event'],
     formula:
-      'IF(bound=1, "", IF(peak*(coil_ohm+path_ohm)<drive-neighbour_drop, ' +
-      'MAX(dwell, -coil_L/(coil_ohm+path_ohm)*LN(1-peak*(coil_ohm+path_ohm)/(drive-neighbour_drop))), ""))',
+      'IF(bound=1, "", IF(peak*(charge_ohm+path_ohm)<drive-neighbour_drop, ' +
+      'MAX(dwell, -coil_L/(charge_ohm+path_ohm)*LN(1-peak*(charge_ohm+path_ohm)/(drive-neighbour_drop))), ""))',
     source: PHYSICS,
     note: 'Empty when no dwell would: the feed lets less through than the peak.',
   },

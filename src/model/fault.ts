@@ -4,14 +4,67 @@ import { ARBITRARY, cite, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
 
 export const fault = {
-  source_ohm: {
+  source_given: {
     kind: 'input',
-    symbol: 'R_s',
-    label: 'Resistance of the source: battery and its posts (empty: faults are not judged)',
+    symbol: 'R_q,g',
+    label: 'Resistance of the source: battery and its posts (empty: by its cold cranking current)',
     unit: 'ohm',
     shown: 'mohm',
     path: 'supply.source_resistance',
     range: ends(RANGES.source, 'ohm'),
+  },
+  cold_cranking: {
+    kind: 'input',
+    symbol: 'I_cc',
+    label: 'Cold cranking current of a 12 V battery (empty and no resistance: faults are not judged)',
+    unit: 'A',
+    path: 'supply.cold_cranking',
+    range: ends(RANGES.cold_cranking, 'A'),
+  },
+  cranking_full: {
+    kind: 'constant',
+    symbol: 'V_cc,0',
+    label: 'Voltage of a full 12 V battery without load',
+    unit: 'V',
+    value: 12.6,
+    source: ARBITRARY,
+  },
+  cranking_left: {
+    kind: 'constant',
+    symbol: 'V_cc',
+    label: 'Voltage that is left after 30 s at −18 °C with the cold cranking current',
+    unit: 'V',
+    value: 7.2,
+    source: cite('SAE-J537', 'quoted'),
+  },
+  warm_source: {
+    kind: 'constant',
+    symbol: 'k_q',
+    label: 'Resistance of a warm battery over that of a cold one, for the largest faults',
+    unit: '1',
+    value: 1 / 3,
+    source: ARBITRARY,
+  },
+  source_ohm: {
+    kind: 'formula',
+    symbol: 'R_q',
+    label: 'Resistance of the source, for the smallest faults',
+    unit: 'ohm',
+    shown: 'mohm',
+    formula:
+      'IF(ISNUMBER(source_given), source_given, IF(ISNUMBER(cold_cranking), (cranking_full-cranking_left)/cold_cranking, ""))',
+    source: PHYSICS,
+    note: 'Of a cold battery that just holds its cold cranking current: the most that it has.',
+  },
+  source_least: {
+    kind: 'formula',
+    symbol: 'R_q,min',
+    label: 'Resistance of the source, for the largest faults',
+    unit: 'ohm',
+    shown: 'mohm',
+    formula:
+      'IF(ISNUMBER(source_given), source_given, IF(ISNUMBER(cold_cranking), warm_source*(cranking_full-cranking_left)/cold_cranking, ""))',
+    source: PHYSICS,
   },
   chassis_ohm: {
     kind: 'constant',
@@ -55,7 +108,7 @@ export const fault = {
     unit: 'A',
     per: ['wire'],
     formula:
-      'IF(ISNUMBER(source_ohm), IF(fed=1, highest_supply/(source_ohm+SUM(cold_ohm[wire ahead])+fuse_ohm+chassis_ohm), ""), "")',
+      'IF(ISNUMBER(source_ohm), IF(fed=1, highest_supply/(source_least+SUM(cold_ohm[wire ahead])+fuse_ohm+chassis_ohm), ""), "")',
     source: PHYSICS,
   },
   fault_min: {

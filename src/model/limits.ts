@@ -1,7 +1,8 @@
 /** What the rules compare that is not a quantity of its own elsewhere. */
 import type { Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, cite, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
+import { studTerminals } from './studs.ts';
 
 export const limits = {
   none_allowed: {
@@ -28,6 +29,31 @@ export const limits = {
     unit: 'V',
     value: 0,
     source: PHYSICS,
+  },
+  stud_terminals: {
+    kind: 'structure',
+    symbol: 'n_st',
+    label: 'Terminals on one stud at the coils’ end of the run, at most',
+    unit: '1',
+    per: ['run'],
+    value: (at, layout) => studTerminals(at.run, layout),
+  },
+  most_terminals: {
+    kind: 'formula',
+    symbol: 'n_st,w',
+    label: 'The most terminals on one stud of the feed',
+    unit: '1',
+    exact: true,
+    formula: 'MAX(stud_terminals[run])',
+    source: DEFINITION,
+  },
+  stud_most: {
+    kind: 'constant',
+    symbol: 'n_st,max',
+    label: 'Terminals on one stud, at most',
+    unit: '1',
+    value: 4,
+    source: cite('FAA-AC-43.13-1B', 'printed', 'par. 11-174'),
   },
   point_dwell: {
     kind: 'formula',

@@ -23,6 +23,7 @@ import { fuses } from './fuse.ts';
 import { limits } from './limits.ts';
 import { loads } from './loads.ts';
 import { overlap } from './overlap.ts';
+import { plausible } from './plausible.ts';
 import { protection } from './protection.ts';
 import { readings } from './readings.ts';
 import { relays } from './relay.ts';
@@ -43,6 +44,7 @@ const { ampacity_ambient } = ampacity;
 export const SUBJECTS = {
   timing,
   coil,
+  plausible,
   overlap,
   loads,
   sweep,

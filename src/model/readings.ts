@@ -104,7 +104,8 @@ export const readings = {
     label: 'Current towards which the primary tends behind the feed',
     unit: 'A',
     per: ['spread', 'point'],
-    formula: 'MAX(0, drive-typical_neighbour)/spread_ohm',
+    formula: 'MAX(0, drive-typical_neighbour)/(spread_ohm+series_ohm)',
+    source: PHYSICS,
   },
   spread_tau: {
     kind: 'formula',
@@ -113,7 +114,8 @@ export const readings = {
     unit: 's',
     shown: 'ms',
     per: ['spread', 'point'],
-    formula: 'IF(bound=1, cycle_time, spread_henry/spread_ohm)',
+    formula: 'IF(bound=1, cycle_time, spread_henry/(spread_ohm+series_ohm))',
+    source: PHYSICS,
   },
   spread_limit_time: {
     kind: 'formula',

@@ -48,7 +48,7 @@ const guess = <Suffix extends string>(
       label: `${label}: fault current at the begin of the run`,
       unit: 'A',
       per: ['wire'],
-      formula: `IF(ISNUMBER(source_ohm), IF(fed=1, highest_supply/(source_ohm+SUM(${of('guess_ohm')}[wire ahead])+fuse_ohm+chassis_ohm), ""), "")`,
+      formula: `IF(ISNUMBER(source_ohm), IF(fed=1, highest_supply/(source_least+SUM(${of('guess_ohm')}[wire ahead])+fuse_ohm+chassis_ohm), ""), "")`,
     },
     [of('guess_start')]: {
       kind,

@@ -124,6 +124,14 @@ export const PLAIN: Readonly<Record<RuleId, Plain>> = {
     harm: 'damage',
     says: 'The coil of the relay sends a spike into the car’s own wiring each time it is switched off.',
   },
+  energy: {
+    harm: 'spark',
+    says: 'The spark is weaker than any ignition has, or a number of the coil is wrong.',
+  },
+  usual_ohm: { harm: 'note', says: 'The resistance of the coils is an unusual one.' },
+  usual_henry: { harm: 'note', says: 'The inductance of the coils is an unusual one.' },
+  usual_peak: { harm: 'note', says: 'The current of the coils is an unusual one.' },
+  stud: { harm: 'note', says: 'Many terminals are stacked on one stud: they come loose.' },
   min_supply: { harm: 'spark', says: 'The coils get less voltage than their maker asks for.' },
   drop: {
     harm: 'spark',

@@ -28,7 +28,7 @@ export function valueIn(design: Design, entry: Entry, made: Design): number | st
 }
 
 /** Blocks that are there as a whole or not at all. */
-const BLOCKS = /^(?:runs\.\{run\}\.(?:fuse|relay)|coil\.test_point|sweep)\./;
+const BLOCKS = /^(?:runs\.\{run\}\.(?:fuse|relay)|coil\.(?:test_point|series_resistor)|sweep)\./;
 
 /** The changes of the text that bring these entries into it. `all` are all entries, `made` is what they were made from. */
 export function editsOf(changed: readonly Filled[], all: readonly Filled[], made: Design): Edit[] {

@@ -7,7 +7,7 @@ export interface Circuit {
   readonly supply: number;
   /** Supply less the drop of a driver that is on [V]. */
   readonly drive: number;
-  /** Primary of one coil [ohm], [H]; all coils are alike. */
+  /** Primary of one coil with the resistor before it [ohm], [H]; all coils are alike. */
   readonly ohm: number;
   readonly henry: number;
   /** Current limit of coil or driver [A]; infinite when there is none. */
@@ -49,7 +49,7 @@ export function circuitAt(e: Evaluation, point: number): Circuit {
   return {
     supply: need('supply', speed),
     drive: need('drive', speed),
-    ohm: need('coil_ohm'),
+    ohm: need('charge_ohm', speed),
     henry: need('coil_L'),
     limit: e.number('current_limit') ?? Number.POSITIVE_INFINITY,
     dwell: need('dwell', speed),

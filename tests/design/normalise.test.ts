@@ -154,6 +154,7 @@ describe('what was not given', () => {
       drop: 0.5,
       wire_load: 0.8,
       fuse_load: 0.75,
+      energy: 0.01,
       joint_resistance: 0.0003,
       contact_resistance: 0.005,
     });
@@ -211,6 +212,7 @@ describe('what was not given', () => {
       'return[0].joints: 2',
       'supply.resting: 12.0 V',
       'limits.drop: 0.5 V',
+      'limits.energy: 10 mJ',
       'limits.wire_load: 80 %',
       'limits.fuse_load: 75 %',
       'limits.joint_resistance: 0.3 mohm',
@@ -233,6 +235,7 @@ describe('designs that come with the program', () => {
       'engine.firing_angles',
       'feed[0].fuse.rerating',
       'supply.resting',
+      'limits.energy',
     ]);
   });
 

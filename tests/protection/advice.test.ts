@@ -37,7 +37,7 @@ describe('a rating of a fuse that its list does not have', () => {
     expect(result.findings.some((f) => f.verdict === 'advice')).toBe(true);
     const without = result.findings.filter((f) => f.verdict !== 'advice');
     expect(overall(result.findings)).toBe(overall(without));
-    expect(report(result)).toMatch(/, 1 advice, \d+ pass/);
+    expect(report(result)).toMatch(/, \d advice, \d+ pass/);
   });
 });
 

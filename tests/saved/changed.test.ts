@@ -144,7 +144,7 @@ const CASES: Case[] = [
   {
     what: 'a whole block taken out',
     cells: [
-      ['source_ohm', {}, null],
+      ['source_given', {}, null],
       ['alternator', {}, null],
       ['other_load', {}, null],
     ],
