@@ -1,4 +1,5 @@
 /** Reads the file of a recording: larger than a design, and in whatever encoding an instrument writes. */
+import { isAscii } from 'node:buffer';
 import { open } from 'node:fs/promises';
 import { explain, nameOf, Refusal } from './files.ts';
 
@@ -38,6 +39,8 @@ async function upToOf(path: string): Promise<Buffer> {
 
 /** UTF-16 by its mark, UTF-8 where it is that, else one byte a letter: then only a µ in the heading is at stake. */
 function decoded(bytes: Buffer): string {
+  // A byte a letter in memory, too.
+  if (isAscii(bytes)) return bytes.toString('latin1');
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes);
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);

@@ -27,43 +27,83 @@ interface Line {
   readonly cells: readonly string[];
 }
 
+/**
+ * The lines that are not empty, one after the other from an offset: a recording has up to a million, and an array of
+ * them, cut into cells, would take some hundred megabytes.
+ */
+function* linesFrom(text: string, offset: number, number: number): Generator<Place> {
+  for (let start = offset; start <= text.length; number++) {
+    const feed = text.indexOf('\n', start);
+    const back = text.charCodeAt(feed - 1) === 0x0d ? 1 : 0;
+    const end = feed < 0 ? text.length : feed - back;
+    const line = text.slice(start, end);
+    if (line.trim() !== '') yield { number, start, line };
+    if (feed < 0) return;
+    start = feed + 1;
+  }
+}
+
+interface Place {
+  /** From 1. */
+  readonly number: number;
+  /** [characters from the start of the text] */
+  readonly start: number;
+  readonly line: string;
+}
+
+const cellsOf = (line: string, separator: string): string[] =>
+  line.split(separator).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1'));
+
 /** Reads the text of a recording. Whatever is wrong with it comes back as one sentence. */
-export function readRecording(text: string): Read<Recording> {
-  const raw = text.replace(/^\ufeff/, '').split(/\r\n|\n|\r/);
-  const separator = separatorOf(raw);
-  const lines: Line[] = raw.flatMap((line, i) =>
-    line.trim() === ''
-      ? []
-      : [
-          {
-            number: i + 1,
-            cells: line.split(separator).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1')),
-          },
-        ],
-  );
-  const first = lines.findIndex(({ cells }) => cells.filter((cell) => numberOf(cell) !== null).length >= 2);
-  if (first < 0)
+export function readRecording(raw: string): Read<Recording> {
+  // A line ends by one sign from here on, or by two.
+  const text = raw.includes('\n')
+    ? raw.replace(/^\ufeff/, '')
+    : raw.replace(/^\ufeff/, '').replaceAll('\r', '\n');
+  const separator = separatorOf(text);
+  const head: Line[] = [];
+  let first: Place | null = null;
+  for (const place of linesFrom(text, 0, 1)) {
+    const cells = cellsOf(place.line, separator);
+    if (cells.filter((cell) => numberOf(cell) !== null).length >= 2) {
+      first = place;
+      break;
+    }
+    head.push({ number: place.number, cells });
+  }
+  if (first === null)
     return refused(
       'No line of it has two numbers: it takes a column of times and one of amperes, separated by commas, semicolons ' +
         'or tabs.',
     );
-  const width = lines[first]?.cells.length as number;
-  if (separator === ',' && width === 4 && lines.slice(first).every(({ cells }) => cells.length === 4))
-    if (lines.slice(first).every(({ cells }) => cells.every((cell) => /^[-+]?\d+$/.test(cell))))
-      return refused(
-        'Commas are both decimal marks and separators in it: export it with semicolons or tabs.',
-      );
-  const titles = titlesOf(lines.slice(0, first), width);
-  const columns = columnsOf(titles, lines.slice(first), width);
-  if (!columns.ok) return columns;
-  return valuesOf(lines.slice(first), columns.value, titles);
+  const { start, number, line } = first;
+  const rows = (): Generator<Place> => linesFrom(text, start, number);
+  const cells = cellsOf(line, separator);
+  if (separator === ',' && cells.length === 4 && commasTwice(rows()))
+    return refused('Commas are both decimal marks and separators in it: export it with semicolons or tabs.');
+  const titles = titlesOf(head, cells.length);
+  const columns = columnsOf(titles, cells, cells.length);
+  return columns.ok ? valuesOf(rows(), separator, columns.value, titles) : columns;
+}
+
+/** Whether every row is four whole numbers: two values with a decimal comma each. */
+function commasTwice(rows: Generator<Place>): boolean {
+  for (const { line } of rows) {
+    const cells = cellsOf(line, ',');
+    if (cells.length !== 4 || !cells.every((cell) => /^[-+]?\d+$/.test(cell))) return false;
+  }
+  return true;
 }
 
 /** The separator: what no number contains wins. */
-function separatorOf(lines: readonly string[]): string {
-  const holding = (mark: string): number => lines.filter((line) => line.includes(mark)).length;
-  const most = lines.filter((line) => line.trim() !== '').length / 2;
-  return holding('\t') > most ? '\t' : holding(';') > most ? ';' : ',';
+function separatorOf(text: string): string {
+  let [all, tabs, semicolons] = [0, 0, 0];
+  for (const { line } of linesFrom(text, 0, 1)) {
+    all += 1;
+    if (line.includes('\t')) tabs += 1;
+    if (line.includes(';')) semicolons += 1;
+  }
+  return tabs > all / 2 ? '\t' : semicolons > all / 2 ? ';' : ',';
 }
 
 /** `1.5`, `1,5`, `-2e-3`; null for anything else, also for what is not finite. */
@@ -91,11 +131,11 @@ interface Columns {
 const TIME = /\btime\b|^\s*t\b|\bsec(onds?)?\b|\b[mµμu]?s\b/i;
 const CURRENT = /\bamp|\bcurrent\b|\bclamp\b|\bm?A\b/;
 
-function columnsOf(titles: readonly string[], lines: readonly Line[], width: number): Read<Columns> {
+function columnsOf(titles: readonly string[], row: readonly string[], width: number): Read<Columns> {
   const named = titles.findIndex((title) => TIME.test(title));
   const time = Math.max(named, 0);
   const others = Array.from({ length: width }, (_, i) => i).filter(
-    (i) => i !== time && numberOf(lines[0]?.cells[i] ?? '') !== null,
+    (i) => i !== time && numberOf(row[i] ?? '') !== null,
   );
   const called = others.filter((i) => CURRENT.test(titles[i] ?? ''));
   const current = called[0] ?? others[0];
@@ -116,10 +156,16 @@ function columnsOf(titles: readonly string[], lines: readonly Line[], width: num
   };
 }
 
-function valuesOf(lines: readonly Line[], columns: Columns, titles: readonly string[]): Read<Recording> {
+function valuesOf(
+  rows: Generator<Place>,
+  separator: string,
+  columns: Columns,
+  titles: readonly string[],
+): Read<Recording> {
   const [time, current]: [number[], number[]] = [[], []];
   const milli = /\bmA\b/.test(titles[columns.current] ?? '');
-  for (const { number, cells } of lines) {
+  for (const { number, line } of rows) {
+    const cells = cellsOf(line, separator);
     const [t, i] = [columns.time, columns.current].map((column) => numberOf(cells[column] ?? ''));
     if (t === null || t === undefined || i === null || i === undefined)
       return refused(`Line ${number} of it has no time and current where the lines before have them.`);
