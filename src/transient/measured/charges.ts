@@ -36,18 +36,19 @@ const LEAST = 10;
 /** A firing takes the current down by this share of the range within a few samples. */
 const FALL = 0.3;
 
-const median = (values: readonly number[]): number => {
-  const sorted = [...values].sort((a, b) => a - b);
+/** Typed arrays below: a recording may have a million samples, and they are sorted without being boxed. */
+const median = (values: ArrayLike<number>): number => {
+  const sorted = Float64Array.from(values).sort();
   return sorted[sorted.length >> 1] ?? Number.NaN;
 };
 
 /** Standard deviation of white noise by the differences of neighbours: slow changes do not count. 1.4826: MAD to σ. */
 const noiseOf = (values: readonly number[]): number =>
-  (1.4826 / Math.SQRT2) * median(values.slice(1).map((value, i) => Math.abs(value - (values[i] as number))));
+  (1.4826 / Math.SQRT2) * median(stepsOf(values, 1).map(Math.abs));
 
 /** Finds the charges of one coil in samples of current [A], in order of time. */
 export function findCharges(raw: readonly number[]): Read<Found> {
-  const steps = stepsOf(raw);
+  const steps = stepsOf(raw, lagOf(raw));
   // The falls are by far the largest steps; in the third power nothing else counts.
   const turned = steps.reduce((sum, step) => sum + step ** 3, 0) > 0;
   const upright = turned ? raw.map((value) => -value) : raw;
@@ -81,24 +82,27 @@ export function findCharges(raw: readonly number[]): Read<Found> {
 }
 
 /** Differences over a few samples, so that the fall of a slow clamp counts as one step. */
-function stepsOf(values: readonly number[]): number[] {
-  const lag = Math.min(20, Math.max(1, Math.floor(values.length / 500)));
-  return values.slice(lag).map((value, i) => value - (values[i] as number));
+const lagOf = ({ length }: readonly number[]): number => Math.min(20, Math.max(1, Math.floor(length / 500)));
+
+function stepsOf(values: readonly number[], lag: number): Float64Array {
+  const steps = new Float64Array(Math.max(0, values.length - lag));
+  for (let i = 0; i < steps.length; i++) steps[i] = (values[i + lag] as number) - (values[i] as number);
+  return steps;
 }
 
 /** Samples outside the charges, and outside the begin of their rise, which the threshold does not see. */
 function restOf(values: readonly number[], spans: readonly ChargeSpan[]): number[] {
-  const charged = new Set<number>();
+  const charged = new Uint8Array(values.length);
   for (const { first, last } of spans) {
     const margin = Math.ceil((last - first + 1) * 0.06) + 2;
-    for (let i = first - margin; i <= last + margin; i++) charged.add(i);
+    charged.fill(1, Math.max(0, first - margin), last + margin + 1);
   }
-  return values.filter((_, i) => !charged.has(i));
+  return values.filter((_, i) => charged[i] === 0);
 }
 
 /** From the tenth to the ninetieth part in a hundred. */
 function spread(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
+  const sorted = Float64Array.from(values).sort();
   const at = (share: number): number => sorted[Math.floor(share * (sorted.length - 1))] as number;
   return at(0.9) - at(0.1);
 }
