@@ -87,7 +87,7 @@ export function inputHeading(grid: Grid, design: Design, block: Block, sheet: Sh
     label: 'Input',
     symbol: 'Symbol',
     unit: 'Unit',
-    range: 'Permitted',
+    range: 'Allowed',
     source: 'Source',
     note: 'Note',
   };
@@ -110,7 +110,7 @@ export function inputHeading(grid: Grid, design: Design, block: Block, sheet: Sh
 /** A table of inputs: members go down, inputs to the right, and what describes an input stands above it. */
 function entriesHeading(grid: Grid, design: Design, block: Block, sheet: Sheet): void {
   const c = grid.placement.columns;
-  const names = { label: 'Input', symbol: 'Symbol', unit: 'Unit', range: 'Permitted' };
+  const names = { label: 'Input', symbol: 'Symbol', unit: 'Unit', range: 'Allowed' };
   for (const key of Object.keys(names) as (keyof typeof names)[])
     put(sheet, block.top + HEADINGS[key], 0, {
       role: key === 'label' ? 'label' : 'unit',

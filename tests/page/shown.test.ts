@@ -90,6 +90,7 @@ describe('forms', () => {
     expect(written('feed.bundle', '3')).toBe(3);
     expect(written('feed.bundle', 'unknown')).toBe('unknown');
     expect(written('engine.firing_order', '1, 3,4 , 2,')).toEqual([1, 3, 4, 2]);
+    expect(written('engine.firing_order', '1-3-4-2')).toEqual([1, 3, 4, 2]);
     expect(written('feed.carries', 'each')).toBe('each');
     expect(written('feed.carries', 'front, 2')).toEqual(['front', 2]);
     expect(written('coil.max_dwell', '  ')).toBeUndefined();

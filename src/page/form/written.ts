@@ -1,4 +1,5 @@
 /** Between what stands in a field and what stands in the design's text. */
+import { readOrder } from '../../design/spellings.ts';
 import type { Plain } from '../../saved/document.ts';
 import type { FieldKind } from './schema.ts';
 
@@ -23,6 +24,8 @@ export function asWritten(typed: string, { kind, ...rest }: FieldKind): Plain | 
     return plain(text);
   if (kind !== 'series') return text;
   if ('words' in rest && rest.words.includes(text)) return text;
+  const order = readOrder(text);
+  if (order !== null) return order;
   return text
     .split(',')
     .map((word) => word.trim())

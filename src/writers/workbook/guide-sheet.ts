@@ -15,12 +15,12 @@ export const USE: readonly string[] = [
   'All other cells are locked without a password, against slips: “unprotect sheet” opens them.',
   'How many cylinders, coils, runs, conductors, points and rows there are is fixed within one workbook. For another number take the design file (“coilfeed design THIS.xlsx” writes it with the inputs as they are now), change it, and run “coilfeed size DESIGN --out FILE.xlsx”.',
   'To print it, choose the sheets before this one: the workings take some two hundred pages.',
-  'Values that a person enters are questioned when they lie outside of what is permitted; they are not refused.',
+  'Values that a person enters are questioned when they lie outside of what is allowed; they are not refused.',
 ];
 
 const SHOWN: readonly (readonly [string, string])[] = [
   ['Feed', 'The answer: verdict, what to buy, the most pressing findings, cautions.'],
-  [INPUTS, 'Everything that can be chosen, with its unit and what is permitted.'],
+  [INPUTS, 'Everything that can be chosen, with its unit and what is allowed.'],
   ['Results', 'What the coils get, and in which run the drop arises.'],
   ['Runs', 'Size, ampacity, current, temperature and drop of every run.'],
   ['Protection', 'Fuses, relays, faults, and the curves of each fuse against the conductors behind it.'],

@@ -23,16 +23,16 @@ function rule(name: QuantityName, where: string): Validation {
   const permitted = ends.length === 2 ? `${ends[0]} to ${ends[1]}${unit === '' ? '' : ` ${unit}`}` : '';
   const listed = isChosen(name);
   const title = listed ? 'Choose from the list' : `Number${unit === '' ? '' : ` in ${unit}`}`;
-  const said = [label, listed ? '' : `Permitted: ${permitted}`, empty ? `Leave ${empty}` : ''];
+  const said = [label, listed ? '' : `Allowed: ${permitted}`, empty ? `Leave ${empty}` : ''];
   const wrong = listed
     ? `${label}: this is not in the list. What is not in the tables of this workbook gives no result, or one of its own standing: see the sheet Choices.`
-    : `${label}: permitted are ${permitted}, as a plain number without its unit.`;
+    : `${label}: allowed: ${permitted}, as a plain number without its unit.`;
   const end = (i: 0 | 1): number => asEntered(q.range?.[i] ?? 0, q);
   return {
     where,
     allowed: listed ? choicesFor(name) : [end(0), end(1)],
     prompt: [title, `${said.filter(Boolean).join('. ')}.`],
-    error: ['Outside of what is permitted', wrong],
+    error: ['Outside of what is allowed', wrong],
   };
 }
 
