@@ -83,6 +83,8 @@ export interface Calls {
   trace: { ask: { speed: number }; reply: Picture | Nothing };
   drop: { ask: null; reply: Picture };
   curves: { ask: null; reply: readonly Picture[] | Nothing };
+  /** What was tried and mends the design that was answered last, in each system of units. */
+  remedies: { ask: null; reply: Readonly<Record<Units, readonly string[]>> };
   workbook: { ask: { text: string }; reply: Uint8Array };
   diagram: { ask: null; reply: string };
   saved: {

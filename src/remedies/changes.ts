@@ -97,29 +97,40 @@ function addedFuses(design: Design, runs: readonly number[]): Change[] {
   const sets = [...bare.map((run) => [run]), shared, single, wanted, bare].filter((set) => set.length > 0);
   const different = new Map(sets.map((set) => [set.join(), set]));
   return [...different.values()].flatMap((set) =>
-    SMALL.map((type, rank): Change => {
-      const count = set.reduce((sum, run) => sum + wiresOf(design, run), 0);
-      return {
-        kind: 'fuse added',
-        design: set.reduce((now, run) => {
-          const { ambient } = design.runs[run] as Run;
-          return withRun(now, run, { fuse: { type, rating: 'auto', ambient, from_source: null } as Fuse });
-        }, design),
-        says: ({ evaluation: e }) =>
-          set
-            .map((run) => {
-              const each = wiresOf(design, run);
-              const rating = printQuantity('fuse_rating', e.number('fuse_rating', { run }));
-              return each === 1
-                ? `a ${rating} fuse, type ${type}, at the head of ${nameOf(design, run)}`
-                : `a ${rating} fuse, type ${type}, at the head of each of the ${each} wires of ${nameOf(design, run)}`;
-            })
-            .join(', '),
-        effort: 3 + count / 2 + rank / 4,
-        parts: [`${count} fuse${count === 1 ? '' : 's'} with holder`],
-      };
-    }),
+    SMALL.flatMap((type, rank) => [false, true].map((anew) => fusesAt(design, set, type, rank, anew))),
   );
+}
+
+/** Fuses at the heads of these runs; with `anew` their sizes are chosen as well, since a fuse drops voltage, too. */
+function fusesAt(
+  design: Design,
+  set: readonly number[],
+  type: FuseType,
+  rank: number,
+  anew: boolean,
+): Change {
+  const count = set.reduce((sum, run) => sum + wiresOf(design, run), 0);
+  return {
+    kind: anew ? 'fuse and size' : 'fuse added',
+    design: set.reduce((now, run) => {
+      const { ambient, gauge } = design.runs[run] as Run;
+      const fuse = { type, rating: 'auto', ambient, from_source: null } as Fuse;
+      return withRun(now, run, { fuse, gauge: anew ? 'auto' : gauge });
+    }, design),
+    says: ({ evaluation: e }) =>
+      set
+        .map((run) => {
+          const each = wiresOf(design, run);
+          const rating = printQuantity('fuse_rating', e.number('fuse_rating', { run }));
+          const size = anew ? `, the wire ${say(e, 'gauge', { run })}` : '';
+          return each === 1
+            ? `a ${rating} fuse, type ${type}, at the head of ${nameOf(design, run)}${size}`
+            : `a ${rating} fuse, type ${type}, at the head of each of the ${each} wires of ${nameOf(design, run)}${size}`;
+        })
+        .join('; '),
+    effort: 3 + count / 2 + rank / 4 + (anew ? 2 : 0),
+    parts: [`${count} fuse${count === 1 ? '' : 's'} with holder`],
+  };
 }
 
 /** One run in each larger size, then all of them as small as every rule lets them be. */

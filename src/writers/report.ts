@@ -34,7 +34,9 @@ import { VERDICT_WORDS } from './verdict.ts';
 /** Lines of the report that is not asked for all. */
 const LINES = 60;
 /** Findings that do not pass which it tells at least, whatever else there is. */
-const LEAST = 3;
+const LEAST = 2;
+/** Lines of what was taken where the design says nothing, and one that says where the rest is. Arbitrary. */
+const TAKEN = 4;
 /** Lines that findings need where all passes, and where something does not. */
 const NEEDED = { pass: 6, open: 12 };
 
@@ -84,7 +86,7 @@ export function report(result: Result, asked: Asked = {}, remedies: readonly Rem
   const used = linesOf([...before, ...figures, ...after]);
   // Figures give way before findings do.
   const needed = result.findings.every((f) => f.verdict === 'pass') ? NEEDED.pass : NEEDED.open;
-  const kept = all || used + needed <= LINES ? figures : figures.slice(0, 1);
+  const kept = all || used + needed <= LINES ? figures : figures.slice(0, verdict === 'fail' ? 0 : 1);
   const room = all ? Number.POSITIVE_INFINITY : LINES - linesOf([...before, ...kept, ...after]) - 1;
   const findings = section(style, 'Findings', judged(result, style, room));
   return `${[...before, ...kept, ...detail, findings, ...after].join('\n\n')}\n`;
@@ -135,13 +137,24 @@ function why({ findings, evaluation: e }: Result, style: Style, remedies: readon
 }
 
 function toBuy(e: Evaluation): string {
-  const rows = bought(e).flatMap(({ run, size, chosen, lengths, parts: [first = '', ...others] }) => [
-    [run, size, chosen ? 'chosen' : 'stated', lengths, first],
+  const lines = bought(e).map(({ run, size, chosen, lengths, parts }) => ({
+    wire: [run, size, chosen ? 'chosen' : 'stated', lengths],
+    parts,
+  }));
+  const beside = lines.flatMap(({ wire, parts: [first = '', ...others] }) => [
+    [...wire, first],
     ...others.map((part) => ['', '', '', '', part]),
   ]);
-  return columns(
+  const text = columns(
     BUY_TITLES.map((title) => ({ title })),
-    rows,
+    beside,
+  );
+  if (text.split('\n').every((line) => [...line].length <= WIDTH)) return text;
+  // Too wide: what is in a run stands below it.
+  const below = lines.flatMap(({ wire, parts }) => [wire, ...parts.map((part) => ['', part, '', ''])]);
+  return columns(
+    BUY_TITLES.slice(0, -1).map((title) => ({ title })),
+    below,
   );
 }
 
@@ -184,7 +197,7 @@ function judged({ findings, evaluation: e }: Result, style: Style, room: number)
     const before = sources.length;
     const row = passing(e, f, others.length, mark(f));
     // A line for the titles, one for the word on closeness, one for what is left out.
-    if (rows.length > 0 && used([...told, ...notes()]) + rows.length + 4 > room) {
+    if (rows.length + told.length > 0 && used([...told, ...notes()]) + rows.length + 4 > room) {
       sources.length = before;
       break;
     }
@@ -256,10 +269,13 @@ function assumed({ design }: Evaluation, style: Style, all: boolean): string {
         .map((a) => bullet(`${a.path}: ${printWritten(a.value, design.units)} (${a.why})`))
         .join('\n'),
     );
-  const text = fold(
-    `${title}: ${design.assumed.map((a) => `${a.path} ${printWritten(a.value, design.units)}`).join('; ')}.`,
-    WIDTH,
-    '  ',
-  );
+  const told = design.assumed.map((a) => `${a.path} ${printWritten(a.value, design.units)}`);
+  const lines = fold(`${title}: ${told.join('; ')}.`, WIDTH, '  ').split('\n');
+  const text = [
+    ...lines.slice(0, TAKEN),
+    ...(lines.length > TAKEN
+      ? [`  … ${design.assumed.length} values in all, with their reasons: --all`]
+      : []),
+  ].join('\n');
   return `${style.strong(title)}${text.trimStart().slice(title.length)}`;
 }

@@ -10,6 +10,9 @@ const COLUMNS = [
   { title: 'In it', whole: true },
 ];
 
+/** Under a verdict that fails there is nothing to buy. */
+const Nothing = () => <p>Something fails: nothing is listed to buy.</p>;
+
 export function Buy({ view }: { readonly view: View }) {
   const rows = useShown(view).bought.map(({ run, size, chosen, lengths, parts }) => ({
     key: run,
@@ -22,5 +25,9 @@ export function Buy({ view }: { readonly view: View }) {
       parts.join('; '),
     ],
   }));
-  return <Table caption="What to buy" told columns={COLUMNS} rows={rows} />;
+  return view.json.verdict === 'fail' ? (
+    <Nothing />
+  ) : (
+    <Table caption="What to buy" told columns={COLUMNS} rows={rows} />
+  );
 }

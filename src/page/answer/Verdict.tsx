@@ -1,11 +1,16 @@
 /** The verdict, and the figures of the whole feed. */
 import type { View } from '../protocol.ts';
-import { useShown } from '../state/use.ts';
+import { useBenchState, usePicture, useShown } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
 import { Mark } from './Mark.tsx';
 
+/** Remedies wait for a longer pause in typing [ms]. */
+const SLOW = 800;
+
 export function VerdictPanel({ view }: { readonly view: View }) {
   const { json } = view;
+  // What was tried on an earlier design says nothing of this one.
+  const { answers } = useBenchState();
   const { findings, feed } = useShown(view);
   const count = (verdict: string): number => findings.filter((f) => f.verdict === verdict).length;
   const marginal = findings.filter((f) => f.marginal).length;
@@ -21,6 +26,7 @@ export function VerdictPanel({ view }: { readonly view: View }) {
           {marginal > 0 ? `, ${marginal} of them within 10 % of the limit` : ''}
         </span>
       </p>
+      {json.verdict === 'fail' ? <Remedies key={answers} view={view} /> : null}
       <dl class="figures">
         {feed.heads.map(({ key, label }, i) => (
           <div key={key}>
@@ -33,6 +39,25 @@ export function VerdictPanel({ view }: { readonly view: View }) {
         ))}
       </dl>
     </section>
+  );
+}
+
+/** What was tried and mends it, least change first. */
+function Remedies({ view }: { readonly view: View }) {
+  const { system } = useBenchState();
+  const found = usePicture('remedies', null, 'remedies', SLOW);
+  const told = found?.[system === 'design' ? view.design.units : system];
+  return (
+    <>
+      <h3>What would pass</h3>
+      {told === undefined ? <p class="quiet">Being tried …</p> : null}
+      {told?.length === 0 ? <p>No single change that was tried mends it.</p> : null}
+      <ul>
+        {told?.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+    </>
   );
 }
 

@@ -37,6 +37,7 @@ export function usePicture<K extends Kind>(
   kind: K,
   ask: Calls[K]['ask'],
   key: string,
+  pause = PAUSE,
 ): Calls[K]['reply'] | null {
   const bench = useBench();
   const { view } = useBenchState();
@@ -51,7 +52,7 @@ export function usePicture<K extends Kind>(
         // A fault of the tool shows where the design is answered; a picture that is missing adds nothing to it.
         () => wanted && set(null),
       );
-    }, PAUSE);
+    }, pause);
     return () => {
       wanted = false;
       clearTimeout(clock);

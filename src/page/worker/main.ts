@@ -13,6 +13,7 @@ import { readSaved } from '../../saved/read.ts';
 import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
 import type { Ask, Calls, Kind, Reply, Schema } from '../protocol.ts';
 import { Live } from './live.ts';
+import { remediesShown } from './remedies.ts';
 import { traceAt } from './trace.ts';
 
 const live = new Live();
@@ -34,6 +35,7 @@ const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Prom
     if (found.curves === null) return { why: found.why };
     return found.curves.map((curves) => curvesPicture(curves, live.evaluation.design.title));
   },
+  remedies: () => remediesShown(live.result),
   workbook: ({ text }) => toWorkbook(runLaid(designOf(text), show)),
   diagram: () => wiringDiagram(live.result),
   saved: async ({ bytes, file }) => {

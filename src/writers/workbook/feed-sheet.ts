@@ -1,4 +1,5 @@
 /** The first page: the verdict, what to buy, the cautions. */
+import { address } from '../../basis/address.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
@@ -45,7 +46,11 @@ export function feedPage(grid: Grid, design: Design): Page {
     heads(design, ['Run'], BUY),
     design.runs.map(({ name }, run) => [words(name), ...rowOf(grid, design, BUY, { run })]),
   );
-  row = figures(grid, design, cells, row - 1);
+  put(cells, row - 1, 0, {
+    role: 'about',
+    formula: `IF(${address(4, 0)}="${SHOWN.fail}","Something fails: do not buy from this list.","")`,
+  });
+  row = figures(grid, design, cells, row);
 
   row = section(cells, row, 'Most pressing findings', WIDE);
   const shownRows = Math.min(PRESSING, count);

@@ -1,0 +1,116 @@
+/** A remedy is told only when the whole design was evaluated with it; carried out by hand in the text it does the same. */
+import { expect, test } from 'vitest';
+import { readDesign } from '../../src/design/read.ts';
+import { alternativesOf } from '../../src/remedies/alternatives.ts';
+import { remediesOf } from '../../src/remedies/tried.ts';
+import { run } from '../../src/run.ts';
+import { alternativesText } from '../../src/writers/alternatives.ts';
+import { remedyText } from '../../src/writers/remedies.ts';
+import { report } from '../../src/writers/report.ts';
+import { demo, design } from '../design/helpers.ts';
+import { feedDesign } from '../protection/random.ts';
+import { EIGHT } from './eight.ts';
+
+const failing = (text: string) => run(design(text)).findings.filter(({ verdict }) => verdict === 'fail');
+
+test('eight coils on thin branches: main, its fuse and its relay are fine; fuses or larger wire for the branches', () => {
+  const result = run(design(EIGHT));
+  expect(result.verdict).toBe('fail');
+  expect(new Set(failing(EIGHT).map(({ subject }) => subject))).not.toContain('main');
+  const remedies = remediesOf(result, run);
+  const kinds = remedies.map((remedy) => remedyText(remedy, 'metric'));
+  expect(kinds.some((text) => /fuse, type \w, at the head of each of the 8 wires of branch/.test(text))).toBe(
+    true,
+  );
+  expect(kinds.some((text) => /^\d+ AWG for branch in place of 20 AWG/.test(text))).toBe(true);
+  expect(remedies.length).toBeLessThanOrEqual(3);
+  // The reason comes before all figures, and nothing is to be bought.
+  const text = report(result, {}, remedies);
+  expect(text).toMatch(/\nWhy\n {2}Nothing fails in main and coil ground\. /);
+  expect(text.indexOf('What would pass')).toBeLessThan(text.indexOf('Findings'));
+  expect(text).not.toContain('What to buy');
+});
+
+test('a larger size carried out in the text of the design passes as was said', () => {
+  const remedies = remediesOf(run(design(EIGHT)), run);
+  const size = remedies.find(({ says }) => / for branch in place of 20 AWG$/.test(says[0] ?? ''));
+  const [gauge = ''] = /^\d+ AWG/.exec(size?.says[0] ?? '') ?? [];
+  const carried = EIGHT.replace('gauge: 20 AWG', `gauge: ${gauge}`);
+  expect(carried).not.toBe(EIGHT);
+  expect(failing(carried)).toHaveLength(size?.failing as number);
+  expect(run(design(carried)).verdict).toBe(size?.verdict);
+});
+
+test('what each remedy mends passes when it is carried out, and nothing fails that did not: random designs that fail', () => {
+  let told = 0;
+  for (let seed = 1; seed <= 400 && told < 12; seed++) {
+    const read = readDesign(JSON.stringify(feedDesign(seed)), 'x');
+    if (!read.ok) continue;
+    const result = run(read.design);
+    if (result.verdict !== 'fail') continue;
+    const before = new Set(
+      result.findings.filter((f) => f.verdict === 'fail').map((f) => `${f.rule} ${f.subject}`),
+    );
+    const remedies = remediesOf(result, run);
+    expect(remedies.length).toBeLessThanOrEqual(3);
+    for (const remedy of remedies) {
+      told += 1;
+      const after = run(remedy.design);
+      const left = after.findings.filter((f) => f.verdict === 'fail').map((f) => `${f.rule} ${f.subject}`);
+      expect(remedy.mends.length, `${seed}`).toBeGreaterThan(0);
+      expect(
+        left.filter((one) => !before.has(one)),
+        `${seed}`,
+      ).toEqual([]);
+      for (const { rule, subject } of remedy.mends)
+        expect(left, `${seed}`).not.toContain(`${rule} ${subject}`);
+      expect([after.verdict, left.length]).toEqual([remedy.verdict, remedy.failing]);
+      // A short is not mended by what the driver does.
+      expect(remedy.says.join()).not.toMatch(/limit/);
+    }
+  }
+  expect(told).toBeGreaterThanOrEqual(12);
+}, 120_000);
+
+test('a design that passes has no remedies', () => {
+  expect(remediesOf(run(design(demo('pair-four'))), run)).toEqual([]);
+});
+
+test('alternatives: one fuse, a fuse for each bank, a fuse for each coil; no size where none would do', () => {
+  const found = alternativesOf(design(demo('two-bank-v8')), run);
+  expect(found.map(({ name }) => name)).toEqual(['as designed', 'fuse for each bank', 'fuse for each coil']);
+  const fuses = found.map(({ result }) =>
+    result.evaluation.design.runs.filter(({ fuse }) => fuse).map(({ name }) => name),
+  );
+  expect(fuses).toEqual([['main'], ['main', 'left trunk', 'right trunk'], ['main', 'drop']]);
+  const text = alternativesText(found);
+  expect(text.split('\n').filter((line) => [...line].length > 80)).toEqual([]);
+  found.forEach(({ result }, i) => {
+    if (result.verdict !== 'fail') return;
+    const row = text.split('\n').find((line) => line.startsWith('  drop  ')) ?? '';
+    expect(row.trim().split(/ {2,}/)[i + 1]).toBe('–');
+  });
+});
+
+test('the report keeps to sixty lines of eighty columns, with every caution, in any units', () => {
+  for (const text of [...['hill-climb-six', 'two-bank-v8', 'pair-four'].map(demo), EIGHT])
+    for (const units of ['metric', 'us', 'both'] as const) {
+      const result = run({ ...design(text), units });
+      const lines = report(result, {}, remediesOf(result, run)).trimEnd().split('\n');
+      expect(lines.length, `${result.evaluation.design.title}, ${units}`).toBeLessThanOrEqual(60);
+      expect(lines.filter((line) => [...line].length > 80)).toEqual([]);
+      expect(lines.filter((line) => line.startsWith('  - '))).not.toHaveLength(0);
+    }
+});
+
+test('units: lengths, temperatures and masses in those that are asked for, by converting values', () => {
+  const of = (units: 'us' | 'metric' | 'both') =>
+    report(run({ ...design(demo('hill-climb-six')), units }), { all: true });
+  // 1.50 m is 59.1 in, 0.450 m 17.7 in: 25.4 mm to the inch. 60 °C is 140 °F, 95 °C 203 °F.
+  expect(of('us')).toContain('1 × 59.1 in');
+  expect(of('us')).toContain('6 × 17.7 in');
+  expect(of('us')).toMatch(/Insulation: ambient +drop \+\d +203 °F/);
+  expect(of('us')).not.toMatch(/\d (?:m|mm|g|°C)\b(?![²Ω])/);
+  expect(of('metric')).not.toMatch(/°F|\d in\b/);
+  expect(of('both')).toContain('1 × 1.50 m (59.1 in)');
+});
