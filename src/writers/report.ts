@@ -83,10 +83,10 @@ export function report(result: Result, asked: Asked = {}, remedies: readonly Rem
     ...(e.design.assumed.length > 0 ? [assumed(e, style, all)] : []),
     section(style, 'Cautions', CAUTIONS.map(bullet).join('\n')),
   ];
-  const used = linesOf([...before, ...figures, ...after]);
   // Figures give way before findings do.
   const needed = result.findings.every((f) => f.verdict === 'pass') ? NEEDED.pass : NEEDED.open;
-  const kept = all || used + needed <= LINES ? figures : figures.slice(0, verdict === 'fail' ? 0 : 1);
+  const fits = (some: readonly string[]): boolean => linesOf([...before, ...some, ...after]) + needed <= LINES;
+  const kept = all ? figures : ([figures, figures.slice(0, 1)].find(fits) ?? []);
   const room = all ? Number.POSITIVE_INFINITY : LINES - linesOf([...before, ...kept, ...after]) - 1;
   const findings = section(style, 'Findings', judged(result, style, room));
   return `${[...before, ...kept, ...detail, findings, ...after].join('\n\n')}\n`;
