@@ -85,7 +85,8 @@ export function report(result: Result, asked: Asked = {}, remedies: readonly Rem
   ];
   // Figures give way before findings do.
   const needed = result.findings.every((f) => f.verdict === 'pass') ? NEEDED.pass : NEEDED.open;
-  const fits = (some: readonly string[]): boolean => linesOf([...before, ...some, ...after]) + needed <= LINES;
+  const fits = (some: readonly string[]): boolean =>
+    linesOf([...before, ...some, ...after]) + needed <= LINES;
   const kept = all ? figures : ([figures, figures.slice(0, 1)].find(fits) ?? []);
   const room = all ? Number.POSITIVE_INFINITY : LINES - linesOf([...before, ...kept, ...after]) - 1;
   const findings = section(style, 'Findings', judged(result, style, room));
