@@ -1,4 +1,5 @@
 /** What is bought for every run, in words. */
+import type { Units } from '../basis/shown.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { labelOf, printQuantity, printSize } from './print.ts';
 import { BUY } from './views.ts';
@@ -20,10 +21,14 @@ export function bought(e: Evaluation): Bought[] {
   const { units } = e.design;
   return e.design.runs.map((spec, run): Bought => {
     const at = { run };
-    const length = (name: 'run_shortest' | 'run_longest'): string =>
-      printQuantity(name, e.number(name, at), units);
+    const length = (system: Units): string => {
+      const [least = '', most = ''] = (['run_shortest', 'run_longest'] as const).map((name) =>
+        printQuantity(name, e.number(name, at), system),
+      );
+      return least === most ? least : between(least, most);
+    };
+    const lengths = units === 'both' ? `${length('metric')} (${length('us')})` : length(units);
     const insulation = String(e.value('run_insulation', at));
-    const [least, most] = [length('run_shortest'), length('run_longest')];
     const fuse =
       spec.fuse &&
       `${printQuantity('fuse_rating', e.number('fuse_rating', at))} fuse, type ${e.value('fuse_type', at)}`;
@@ -32,7 +37,7 @@ export function bought(e: Evaluation): Bought[] {
       run: spec.name,
       size: `${printSize(String(e.value('gauge', at)))}, ${insulation.length === 1 ? `class ${insulation}` : insulation}`,
       chosen: e.number('auto', at) === 1,
-      lengths: `${e.number('run_wires', at)} × ${least === most ? least : between(least, most)}`,
+      lengths: `${e.number('run_wires', at)} × ${lengths}`,
       parts: [fuse, relay].filter((part) => part !== null),
     };
   });
