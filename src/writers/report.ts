@@ -3,6 +3,7 @@
  * findings; cautions. It is meant to fit in sixty lines; `all` tells the rest.
  */
 import { printNumber } from '../basis/print.ts';
+import type { Units } from '../basis/shown.ts';
 import { printCitation } from '../basis/sources.ts';
 import { listed } from '../design/problems.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
@@ -194,6 +195,7 @@ function judged({ findings, evaluation: e }: Result, style: Style, room: number)
   if (untold > 0) told.push(`  and ${untold} more that do${untold === 1 ? 'es' : ''} not pass`);
   const groups = byRule(findings.filter((f) => f.verdict === 'pass'));
   const rows: string[][] = [];
+  let shownRules = 0;
   for (const [f, ...others] of groups) {
     const before = sources.length;
     const row = passing(e, f, others.length, mark(f));
@@ -202,7 +204,8 @@ function judged({ findings, evaluation: e }: Result, style: Style, room: number)
       sources.length = before;
       break;
     }
-    rows.push(row);
+    rows.push(...row);
+    shownRules += 1;
   }
   const titles = ['  Passing', 'closest', 'value', 'limit', 'margin %', 'by'];
   const table =
@@ -214,7 +217,7 @@ function judged({ findings, evaluation: e }: Result, style: Style, room: number)
             rows,
           ),
         ];
-  const left = groups.length - rows.length;
+  const left = groups.length - shownRules;
   const marginal = rows.some(([first]) => first?.startsWith('~')) ? ['~ within 10 % of the limit'] : [];
   const more = left > 0 ? [`${left} more pass`] : [];
   const foot = [
@@ -225,17 +228,24 @@ function judged({ findings, evaluation: e }: Result, style: Style, room: number)
   return [...told, ...table, ...(foot.length > 0 ? [`  ${foot.join('; ')}`] : []), ...notes()].join('\n');
 }
 
-function passing(e: Evaluation, f: Finding, others: number, mark: string): string[] {
+/** A row, and in both systems of units another one below it where they differ. */
+function passing(e: Evaluation, f: Finding, others: number, mark: string): string[][] {
   const { value, limit } = RULES[f.rule];
   const { units } = e.design;
-  return [
+  const pair = (system: Units): string[] => [
+    printQuantity(value, f.value, system),
+    `${SIGNS[f.sense]} ${printQuantity(limit, f.limit, system, value)}`,
+  ];
+  const first = pair(units === 'both' ? 'metric' : units);
+  const second = units === 'both' ? pair('us') : first;
+  const row = [
     `${f.marginal ? '~' : ' '} ${WORDS[f.rule].title}`,
     f.subject === 'feed' ? '' : subjects(f.subject, others),
-    printQuantity(value, f.value, units),
-    `${SIGNS[f.sense]} ${printQuantity(limit, f.limit, units, value)}`,
+    ...first,
     f.margin === null ? '' : printNumber(f.margin * 100, 2),
     mark,
   ];
+  return second.join() === first.join() ? [row] : [row, ['', '', ...second, '', '']];
 }
 
 /** Findings of the same rule together, in the order in which the rules first occur. */
