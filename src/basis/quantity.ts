@@ -25,6 +25,7 @@ export const AXES = [
   'event2',
   'lag',
   'run',
+  'turn',
   'wire',
   'candidate',
   'size',
@@ -112,6 +113,7 @@ export interface Layout {
   readonly coil: { readonly series_resistor: { readonly bypassed_at: readonly string[] } | null };
   readonly coils: readonly { id: string }[];
   readonly events: readonly { coil: number }[];
+  readonly sizes: { readonly stock: readonly string[] | null };
   readonly runs: readonly {
     name: string;
     side: 'feed' | 'return';
@@ -121,6 +123,11 @@ export interface Layout {
       readonly rerating: readonly { at: number; share: number }[] | null;
     } | null;
     relay: { readonly derating: readonly { at: number; rating: number }[] | null } | null;
+    insulation: string;
+    gauge: string;
+    /** Name of the run whose size it takes, `none` for a size of its own, null where nothing is said. */
+    like: string | null;
   }[];
-  readonly wires: readonly { id: string; run: number; coils: readonly number[] }[];
+  /** `length` in m. */
+  readonly wires: readonly { id: string; run: number; coils: readonly number[]; length: number }[];
 }

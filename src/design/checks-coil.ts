@@ -121,7 +121,16 @@ export function checkPoints(draft: Draft, report: Report): void {
         `allowed: ${names.join(', ')}`,
       );
   });
-  const { series, smallest } = draft.sizes ?? {};
+  const { series, smallest, stock } = draft.sizes ?? {};
+  const taken =
+    series ?? (smallest === undefined ? stock?.find((s) => s !== undefined) : smallest)?.split(' ')[1];
+  for (const [i, one] of (stock ?? []).entries())
+    if (one !== undefined && taken !== undefined && seriesOf(one) !== taken)
+      report(
+        ['sizes', 'stock', i],
+        `found ${quote(one)} in the series ${taken}`,
+        'takes sizes of one series',
+      );
   if (series !== undefined && smallest !== undefined && seriesOf(smallest) !== series)
     report(
       ['sizes', 'smallest'],

@@ -3,9 +3,11 @@ import { checkDevices, type Placed } from './checks-devices.ts';
 import { reportRepeated } from './checks-names.ts';
 import type { Draft, Partially } from './draft.ts';
 import type { CoilAt } from './layout.ts';
+import { LIKE_NONE, SIZES } from './names.ts';
 import { nearest } from './nearest.ts';
 import { listed, type Path, quote, type Report } from './problems.ts';
 import { MOST_RUNS, type RunOfFile } from './schema.ts';
+import { seriesOf } from './spellings.ts';
 import type { Tree } from './tree.ts';
 
 type RunDraft = Partially<RunOfFile>;
@@ -52,6 +54,66 @@ function checkCarried({ run, path }: Placed, ids: readonly string[] | undefined,
     if (!ids.includes(id)) reportUnknownCoil(id, [...at, id], ids, 'key', report);
   const missing = ids.filter((id) => !Object.hasOwn(lengths, id));
   if (missing.length > 0) report(at, `no length for ${listed(missing)}`, 'give one for each coil');
+}
+
+/** What a run says of its size: whose it takes, and between which it lies. */
+function checkSize({ run, path }: Placed, placed: readonly Placed[], report: Report): void {
+  if (!run) return;
+  const { like, smallest, largest } = run;
+  const others = placed.flatMap(({ run: other }) =>
+    other?.run === undefined || other === run ? [] : [other.run],
+  );
+  if (like !== undefined && like !== LIKE_NONE && !others.includes(like))
+    report([...path, 'like'], `no other run ${quote(like)}`, `takes none, or one of: ${others.join(', ')}`);
+  if (like !== undefined && like !== LIKE_NONE && run.gauge !== undefined && run.gauge !== 'auto')
+    report(
+      [...path, 'like'],
+      `a size of its own, ${quote(run.gauge)}, besides`,
+      'takes gauge: auto with like',
+    );
+  if (smallest !== undefined && largest !== undefined && seriesOf(smallest) === seriesOf(largest)) {
+    const names = SIZES[seriesOf(smallest)];
+    const [low, high] = [smallest, largest].map((size) => names.indexOf(size.split(' ')[0] as string));
+    if ((low as number) > (high as number))
+      report(
+        [...path, 'largest'],
+        `${largest}, below the smallest, ${smallest}`,
+        'takes a size not below it',
+      );
+  }
+}
+
+/**
+ * All coils of a conductor come from one and the same conductor before it, in the return they go into one behind it:
+ * current that has divided does not join again.
+ */
+function checkPaths(placed: readonly Placed[], ids: readonly string[], report: Report): void {
+  for (const side of ['feed', 'return'] as const) {
+    const own = placed.filter((one) => one.side === side);
+    const order = side === 'feed' ? own : own.toReversed();
+    // The conductor that each coil has come through last.
+    const last = new Map<string, string>();
+    for (const { run, path } of order) {
+      if (run?.run === undefined || run.carries === undefined) return;
+      if (Array.isArray(run.carries) && run.carries.some((id) => id === undefined || !ids.includes(id)))
+        return;
+      const { run: name, carries } = run;
+      const conductors =
+        carries === 'each'
+          ? ids.map((id) => ({ id: `${name}.${id}`, coils: [id] }))
+          : [{ id: name, coils: carries === 'all' ? ids : (carries as string[]) }];
+      for (const { id, coils } of conductors) {
+        const from = [...new Set(coils.map((coil) => last.get(coil) ?? ''))];
+        if (from.length > 1)
+          report(
+            [...path, 'carries'],
+            `coils that ${side === 'feed' ? 'come from' : 'go on into'} ${from.map((f) => (f === '' ? 'the battery' : quote(f))).join(' and ')}`,
+            'takes coils of one conductor: what has divided does not join again',
+          );
+        for (const coil of coils) last.set(coil, id);
+      }
+    }
+  }
 }
 
 /** Every coil must be reached by the feed, and by the return when there is one. */
@@ -135,9 +197,11 @@ export function checkRuns(
   for (const one of placed) {
     checkCarried(one, ids, report);
     checkDevices(one, highest, tree, report);
+    checkSize(one, placed, report);
   }
   if (!ids) return;
   checkReached(placed, ids, base, tree, report);
+  checkPaths(placed, ids, report);
   const conductors = conductorsOf(placed, ids);
   // `drop.1` may be the name of a run and the conductor of coil 1 in the run `drop`.
   if (unique)

@@ -14,6 +14,7 @@ export type Layout =
 export type Series = 'AWG' | 'SAE' | 'mm2';
 export type FuseType = 'C' | 'F' | 'E' | 'SF30';
 export type Closes = 'before cranking' | 'while cranking';
+export type Material = 'PVC' | 'cross-linked';
 export type Suppression = 'none' | 'diode' | 'resistor' | 'diode_zener';
 
 export interface Design {
@@ -88,7 +89,13 @@ export interface Design {
   }[];
   /** [rpm], [V]; `rows` speeds from `from` in steps of `step`, the last one not above `to`. */
   sweep: { from: number; to: number; step: number; supply: number; rows: number } | null;
-  sizes: { series: Series /** "18 AWG" */; smallest: string };
+  sizes: {
+    series: Series;
+    /** "18 AWG" */
+    smallest: string;
+    /** The only sizes to choose from; null: all of the series. */
+    stock: string[] | null;
+  };
   /** Feed runs from the battery outward, then return runs from the coil to battery negative. */
   runs: Run[];
   /** Every conductor: runs in order, within a run in the order of its coils. */
@@ -171,6 +178,17 @@ export interface Run {
   bundle: number;
   /** "auto" or a size such as "8 AWG", "8 SAE", "6 mm2". */
   gauge: string;
+  /** Sizes between which one is chosen; null: those of the design, and of the series. */
+  smallest: string | null;
+  largest: string | null;
+  /** Name of the run whose size this one takes, `none` for a size of its own, null where nothing is said. */
+  like: string | null;
+  /** What the insulation is made of, where its class does not say. */
+  material: Material | null;
+  /** Conductors in parallel, each with its share of the current. */
+  conductors: number;
+  /** Another steady load in this run [A]. */
+  also: number;
   joints: number;
   /** Pairs of plug contacts in series. */
   contacts: number;

@@ -1,9 +1,9 @@
 /** Names that a design may use: sizes of conductors, insulations, types of fuses. Their values stand in the data. */
 import { AWG_SIZES } from '../data/awg.ts';
 import { IEC_60228_CLASS_5 } from '../data/iec60228.ts';
-import { INSULATIONS as INSULATION_DATA } from '../data/insulation.ts';
+import { CONDUCTOR_TYPES, INSULATIONS as INSULATION_DATA } from '../data/insulation.ts';
 import { SAE_SIZES } from '../data/sae.ts';
-import type { FuseType, Instrument, Series, What } from './design.ts';
+import type { FuseType, Instrument, Material, Series, What } from './design.ts';
 
 /** Sizes that the tables hold, smallest first, as they are written after normalising. */
 export const SIZES: Readonly<Record<Series, readonly string[]>> = {
@@ -17,9 +17,17 @@ export const SERIES = ['AWG', 'SAE', 'mm2'] as const satisfies readonly Series[]
 /** Classes by temperature (ISO 6722-1, ISO 19642) and types of SAE J1128 and J1127. */
 export const INSULATIONS: readonly string[] = INSULATION_DATA.map((insulation) => insulation.name);
 
+/** Types of SAE J1128 and J1127: sold by SAE number. */
+export const SAE_TYPES: readonly string[] = CONDUCTOR_TYPES.rows.map((row) => row.name);
+
 export const FUSE_TYPES = ['C', 'F', 'E', 'SF30'] as const satisfies readonly FuseType[];
 
 export const CLOSES = ['before cranking', 'while cranking'] as const;
+export const MATERIALS = ['PVC', 'cross-linked'] as const satisfies readonly Material[];
+
+/** Of `like`: a size of its own. */
+export const LIKE_NONE = 'none';
+
 export const SUPPRESSIONS = ['none', 'diode', 'resistor', 'diode_zener'] as const;
 
 /** What is measured. */

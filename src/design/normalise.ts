@@ -6,11 +6,11 @@ import { conductorNamed } from './checks-measured.ts';
 import { PRESETS, type Preset, SMALLEST, SMALLEST_WHY } from './defaults.ts';
 import type { Design, Fuse, FuseType, Instrument, Measured, Relay, Run, Unknown, Wire } from './design.ts';
 import { coilsOf, evenAngles, eventsOf, rowsOf } from './layout.ts';
-import { INSTRUMENTS } from './names.ts';
+import { INSTRUMENTS, SAE_TYPES } from './names.ts';
 import { kitOf } from './normalise-kit.ts';
 import type { DesignFile, RunOfFile } from './schema.ts';
 import { UNKNOWN } from './schema-runs.ts';
-import { seriesOf } from './spellings.ts';
+import { readSize, seriesOf } from './spellings.ts';
 
 /** Fills in what was left out, and remembers it. */
 class Filler {
@@ -95,13 +95,26 @@ function relayOf(relay: RelayOfFile, run: RunOfFile, path: string, { fill, highe
   };
 }
 
-const runOf = (run: RunOfFile, side: Run['side'], path: string, fill: Filler, highest: number): Run => ({
+const runOf = (
+  run: RunOfFile,
+  all: readonly RunOfFile[],
+  side: Run['side'],
+  path: string,
+  fill: Filler,
+  highest: number,
+): Run => ({
   name: run.run,
   side,
   ambient: run.ambient,
   insulation: run.insulation,
   bundle: run.bundle === UNKNOWN ? 1 : fill.take(run.bundle, PRESETS.bundle, `${path}.bundle`),
-  gauge: run.gauge === UNKNOWN ? 'auto' : run.gauge,
+  gauge: gaugeOf(run, all, path, fill),
+  smallest: run.smallest === undefined ? null : asSold(run.smallest, run.insulation),
+  largest: run.largest === undefined ? null : asSold(run.largest, run.insulation),
+  like: run.like ?? null,
+  material: run.material ?? null,
+  conductors: run.conductors ?? 1,
+  also: run.also ?? 0,
   joints: fill.take(run.joints, PRESETS.joints, `${path}.joints`),
   contacts: run.contacts ?? PRESETS.contacts.value,
   capacitor: run.capacitor ?? null,
@@ -133,14 +146,47 @@ function wiresOf(run: RunOfFile, index: number, ids: readonly string[]): Wire[] 
   return [{ id: run.run, run: index, coils, length: length as number }];
 }
 
+/** A type of SAE J1128 or J1127 is sold by SAE number; under the same number AWG holds more copper. */
+function asSold(size: string, insulation: string): string {
+  const [number, series] = size.split(' ');
+  const sold = `${number} SAE`;
+  return series === 'AWG' && SAE_TYPES.includes(insulation) && readSize(sold) !== null ? sold : size;
+}
+
 function sizesOf(file: DesignFile, fill: Filler): Design['sizes'] {
-  const { series: given, smallest } = file.sizes ?? {};
-  const preset = smallest
-    ? { value: seriesOf(smallest), text: seriesOf(smallest), why: 'the series of sizes.smallest' }
-    : PRESETS.series;
+  const { series: given, smallest, stock } = file.sizes ?? {};
+  const named = smallest ?? stock?.[0];
+  const typed = [...file.feed, ...(file.return ?? [])].find((run) => SAE_TYPES.includes(run.insulation));
+  const of = (series: Design['sizes']['series'], why: string): Preset<Design['sizes']['series']> => ({
+    value: series,
+    text: series,
+    why,
+  });
+  const preset =
+    named !== undefined
+      ? of(seriesOf(named), smallest ? 'the series of sizes.smallest' : 'the series of sizes.stock')
+      : typed
+        ? of('SAE', `${typed.insulation} is sold by SAE number`)
+        : PRESETS.series;
   const series = fill.take(given, preset, 'sizes.series');
   const least = { value: SMALLEST[series], text: SMALLEST[series], why: SMALLEST_WHY };
-  return { series, smallest: fill.take<string>(smallest, least, 'sizes.smallest') };
+  return {
+    series,
+    smallest: fill.take<string>(smallest, least, 'sizes.smallest'),
+    stock: stock ?? null,
+  };
+}
+
+/** Size of a run: as stated, that of the run it is to be like, or to be chosen. */
+function gaugeOf(run: RunOfFile, all: readonly RunOfFile[], path: string, fill: Filler): string {
+  const stated = run.gauge === UNKNOWN ? 'auto' : run.gauge;
+  if (stated === 'auto') {
+    const other = all.find((one) => one.run === run.like)?.gauge ?? 'auto';
+    return other === 'auto' || other === UNKNOWN ? 'auto' : asSold(other, run.insulation);
+  }
+  const sold = asSold(stated, run.insulation);
+  const why = `${run.insulation} is sold by SAE number; the areas are those of SAE, 5 to 12 % below AWG`;
+  return sold === stated ? stated : fill.take(undefined, { value: sold, text: sold, why }, `${path}.gauge`);
 }
 
 function testOf(test: DesignFile['coil']['test_point'], fill: Filler): Design['coil']['test_point'] {
@@ -201,11 +247,16 @@ function limitsOf(
   };
 }
 
-function toleranceOf(given: NonNullable<DesignFile['tolerance']>, fill: Filler): Design['tolerance'] {
+function toleranceOf(
+  given: NonNullable<DesignFile['tolerance']>,
+  fill: Filler,
+  main: Filler,
+): Design['tolerance'] {
   const take = (key: keyof Design['tolerance'], preset: Preset<number>): number =>
     fill.take(given[key], preset, `tolerance.${key}`);
   return {
-    coil_resistance: take('coil_resistance', PRESETS.coil_resistance),
+    // It sets the current of a driver that stays on, and so matters to sizes, too.
+    coil_resistance: main.take(given.coil_resistance, PRESETS.coil_resistance, 'tolerance.coil_resistance'),
     coil_inductance: take('coil_inductance', PRESETS.coil_inductance),
     coil_warmer: take('coil_warmer', PRESETS.coil_warmer),
     dwell: take('dwell', PRESETS.dwell_tolerance),
@@ -284,9 +335,10 @@ export function normalise(file: DesignFile, text: string): Design {
   const coil = coilOf(file.coil, fill);
   const sizes = sizesOf(file, fill);
   const highest = Math.max(...file.points.map(({ supply }) => supply));
+  const all = [...file.feed, ...(file.return ?? [])];
   const runs = [
-    ...file.feed.map((run, i) => runOf(run, 'feed', `feed[${i}]`, fill, highest)),
-    ...(file.return ?? []).map((run, i) => runOf(run, 'return', `return[${i}]`, fill, highest)),
+    ...file.feed.map((run, i) => runOf(run, all, 'feed', `feed[${i}]`, fill, highest)),
+    ...(file.return ?? []).map((run, i) => runOf(run, all, 'return', `return[${i}]`, fill, highest)),
   ];
   // Only a relay that closes before cranking asks for it.
   const early = runs.some(({ relay }) => relay?.closes === 'before cranking');
@@ -295,7 +347,7 @@ export function normalise(file: DesignFile, text: string): Design {
   if (cranking !== null) fill.take<null>(undefined, PRESETS.source, 'supply.source_resistance');
   const limits = limitsOf(file.limits ?? {}, runs, coil.peak === null, highest, fill);
   const spread = new Filler();
-  const tolerance = toleranceOf(file.tolerance ?? {}, spread);
+  const tolerance = toleranceOf(file.tolerance ?? {}, spread, fill);
   const wires = [...file.feed, ...(file.return ?? [])].flatMap((run, i) => wiresOf(run, i, ids));
   return {
     title: file.title,

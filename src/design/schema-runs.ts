@@ -3,7 +3,7 @@ import * as z from 'zod';
 import { PRESETS } from './defaults.ts';
 import type { FuseType } from './design.ts';
 import { count, list, name, notOne, quantity, quantityOrAuto, share, spelled, word } from './fields.ts';
-import { CLOSES, FUSE_TYPES, INSULATIONS, SUPPRESSIONS } from './names.ts';
+import { CLOSES, FUSE_TYPES, INSULATIONS, MATERIALS, SUPPRESSIONS } from './names.ts';
 import { RANGES } from './ranges.ts';
 import { MOST_COILS, map } from './schema-coils.ts';
 import {
@@ -219,6 +219,20 @@ export const run = map(
     insulation: insulation('Temperature class of ISO 6722-1, A to H, or a type of SAE J1128 or J1127.'),
     bundle: bundle.optional(),
     gauge,
+    smallest: size('Smallest size that may be chosen for this run; left out: sizes.smallest.').optional(),
+    largest: size('Largest size that may be chosen for this run: what its terminals take.').optional(),
+    like: name({
+      description:
+        'Name of the run whose size this one takes; none for a size of its own. Left out: runs that lie side by side and are made alike take one size.',
+    }).optional(),
+    material: word(MATERIALS, {
+      description: 'What the insulation is made of, where its class does not say: PVC or cross-linked.',
+    }).optional(),
+    conductors: count(RANGES.parallel, {
+      description: 'Conductors in parallel, each with its share of the current.',
+      preset: '1',
+    }).optional(),
+    also: quantity(RANGES.load, { description: 'Another steady load in this run.' }).optional(),
     joints: count(RANGES.joints, {
       description: 'Crimps in series, limits.joint_resistance each.',
       preset: PRESETS.joints.text,

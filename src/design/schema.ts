@@ -49,6 +49,11 @@ const sizes = map(
       preset: PRESETS.series.text,
     }).optional(),
     smallest: size('Never thinner than this. Left out: 18 AWG, 18 SAE or 0.75 mm2.').optional(),
+    stock: list(size('A size.'), [1, 40], {
+      of: 'sizes',
+      start: '[18 AWG, 14 AWG]',
+      description: 'The only sizes of the series to choose from. Left out: all of them.',
+    }).optional(),
   },
   'Sizes for `gauge: auto`.',
 );

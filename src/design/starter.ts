@@ -56,6 +56,7 @@ feed:                       # in order, from the battery outward
     length: 1.5 m
     ambient: 60 degC
     insulation: C           # class A (85 degC) to H (250 degC), or a type such as TXL
+    material: cross-linked  # where the class does not say; else taken as PVC
     bundle: 1               # current-carrying conductors laid together, this one counted
     gauge: auto             # chosen by the tool; or state it: 10 AWG, 10 SAE, 4 mm2
     joints: 4               # crimps in series; contacts: pairs of plug contacts
@@ -80,6 +81,7 @@ feed:                       # in order, from the battery outward
     length: { "1": 0.6 m, "2": 0.5 m, "3": 0.4 m, "4": 0.3 m }
     ambient: 90 degC
     insulation: C
+    material: cross-linked
     bundle: 2
     gauge: auto
     joints: 3
@@ -107,6 +109,9 @@ limits:
   wire_load: 80 %
   fuse_load: 75 %
   joint_resistance: 0.3 mohm
+
+tolerance:
+  coil_resistance: 10 %     # a driver that stays on draws from the low end
 `;
 
 /** Text of a design that passes the reader. */

@@ -21,6 +21,7 @@ export function members(design: Design): Members {
     event2: firings,
     lag: Array.from({ length: intervals(design) }, (_, i) => `interval ${i}`),
     run: design.runs.map((r) => r.name),
+    turn: [...design.runs.map((_, i) => `turn ${i + 1}`), 'end'],
     wire: design.wires.map((w) => w.id),
     feed: design.runs.filter((r) => r.side === 'feed').map((r) => r.name),
     spread: SPREADS,

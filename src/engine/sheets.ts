@@ -68,6 +68,12 @@ export const SHEETS: Readonly<Record<string, SheetOf>> = {
     title: 'Runs',
     about: 'One row for each run: load, protection, and the size taken.',
   },
+  turn: {
+    sheet: 'Turns',
+    title: 'Sizes, turn by turn',
+    about:
+      'One row for each turn of the pass in which sizes are chosen: what every run has when it starts, and which candidates fit.',
+  },
   candidate: {
     sheet: 'Candidates',
     title: 'Candidates',

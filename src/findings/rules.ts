@@ -5,12 +5,21 @@
  * Here those of wires, fuses and drop; relay and coils have files of their own.
  */
 import type { Quantity } from '../basis/quantity.ts';
-import { AS_STATED, type Citation, COMMON_PRACTICE, cite, PHYSICS, QUOTED } from '../basis/sources.ts';
+import {
+  AS_STATED,
+  type Citation,
+  COMMON_PRACTICE,
+  cite,
+  DEFINITION,
+  PHYSICS,
+  QUOTED,
+} from '../basis/sources.ts';
 import { fuseDistance } from '../data/fuse-distance.ts';
 import { FUSE_PULSES } from '../data/fuses.ts';
 import type { Design } from '../design/design.ts';
 import { wasFilled } from '../design/filled.ts';
 import { QUANTITIES } from '../model/model.ts';
+import { bypassing } from '../model/route.ts';
 import { fused, type Rule, type Rules, run } from './rule.ts';
 import { coilRules } from './rules-coil.ts';
 import { relayRules } from './rules-relay.ts';
@@ -21,6 +30,10 @@ const fed = (design: Design, index: number): boolean => run(design, index)?.side
 const chosen = (design: Design, index: number): boolean => run(design, index)?.gauge === 'auto';
 const anyChosen = (design: Design): boolean => design.runs.some((r) => r.gauge === 'auto');
 
+/** A class letter says nothing of the material. */
+const isLetter = (insulation = ''): boolean => insulation.length === 1;
+/** Up to 150 % below 50 V, (c)(1). */
+const OVER_AMPACITY = cite('33-CFR-183.455', 'quoted', '(c)(1)');
 const TABLE_5 = cite('33-CFR-183.425', 'printed', 'table 5');
 
 export const RULES = {
@@ -46,8 +59,17 @@ export const RULES = {
     per: 'run',
     value: 'run_fuse',
     sense: 'at most',
-    limit: 'ampacity',
-    source: COMMON_PRACTICE,
+    limit: 'fuse_most',
+    source: OVER_AMPACITY,
+    applies: fused,
+  },
+  fuse_above_conductor: {
+    per: 'run',
+    value: 'run_fuse',
+    sense: 'at most',
+    limit: 'amps_together',
+    advice: true,
+    source: OVER_AMPACITY,
     applies: fused,
   },
   curves: {
@@ -56,13 +78,21 @@ export const RULES = {
     sense: 'at most',
     limit: 'none_allowed',
     plain: true,
-    source: PHYSICS,
+    source: cite('FAA-AC-43.13-1B', 'quoted', 'par. 11-48, time-current characteristics'),
   },
   stuck_driver: {
     per: 'run',
-    value: 'stuck_current',
+    value: 'stuck_lasts',
     sense: 'at most',
-    limit: 'stuck_allowed',
+    limit: 'stuck_withstood',
+    source: PHYSICS,
+  },
+  failed_driver: {
+    per: 'run',
+    value: 'failed_lasts',
+    sense: 'at most',
+    limit: 'failed_withstood',
+    advice: true,
     source: PHYSICS,
   },
   fault_opens: {
@@ -122,6 +152,35 @@ export const RULES = {
     limit: 'amps_allowed',
     source: TABLE_5,
   },
+  parallel_size: {
+    per: 'run',
+    value: 'area',
+    sense: 'at least',
+    limit: 'parallel_least',
+    advice: true,
+    source: COMMON_PRACTICE,
+    applies: (design, i) => (run(design, i)?.conductors ?? 1) > 1,
+  },
+  bypass: {
+    per: 'run',
+    value: 'bypassed_by',
+    sense: 'at most',
+    limit: 'none_allowed',
+    plain: true,
+    advice: true,
+    source: COMMON_PRACTICE,
+    applies: (design, i) => bypassing(i, design) > 0,
+  },
+  material: {
+    per: 'run',
+    value: 'material_known',
+    sense: 'at least',
+    limit: 'one_needed',
+    plain: true,
+    advice: true,
+    source: cite('IEC-60364-5-54', 'quoted'),
+    applies: (design, i) => fed(design, i) && isLetter(run(design, i)?.insulation),
+  },
   insulation: {
     per: 'run',
     value: 'run_ambient',
@@ -129,20 +188,21 @@ export const RULES = {
     limit: 'rating',
     source: cite('ISO-6722-1', 'quoted'),
   },
+  size_found: {
+    per: 'run',
+    value: 'undone',
+    sense: 'at most',
+    limit: 'none_allowed',
+    plain: true,
+    source: DEFINITION,
+    applies: chosen,
+  },
   series_ampacity: {
     per: 'run',
     value: 'needed_amps',
     sense: 'at most',
     limit: 'largest_amps',
     source: TABLE_5,
-    applies: chosen,
-  },
-  series_area: {
-    per: 'run',
-    value: 'needed_area',
-    sense: 'at most',
-    limit: 'largest_area',
-    source: PHYSICS,
     applies: chosen,
   },
   drop: {
@@ -158,6 +218,14 @@ export const RULES = {
     plain: true,
     source: PHYSICS,
     applies: anyChosen,
+  },
+  supply_left: {
+    per: 'point',
+    value: 'least_supply',
+    sense: 'above',
+    limit: 'no_volts',
+    plain: true,
+    source: PHYSICS,
   },
   ...relayRules,
   ...coilRules,

@@ -12,37 +12,10 @@ import { relayWords } from './words-relay.ts';
 const NO_FIGURE =
   'The ampacity table has no figure for this size: take a size from 0.75 mm² up, or the maker’s own figure.';
 
-const between = (f: Facts): string => `${f.say('end_fault')} to ${f.say('start_fault')}`;
-
-/** The windows in which the conductor is not protected, each with its credible cause. */
-function windows(f: Facts): string {
-  const found = [0, 1, 2].flatMap((window) => {
-    const from = f.say('window_from', { window });
-    if (from === undefined) return [];
-    const causes = [
-      f.is('window_stuck', { window }) ? `a driver stuck on (${f.say('stuck_current')})` : '',
-      f.is('window_short', { window }) ? `a short (${between(f)})` : '',
-    ].filter(Boolean);
-    const cause = causes.length > 0 ? `, which ${causes.join(' or ')} draws` : ', which nothing here draws';
-    return [`from ${from} to ${f.say('window_to', { window })}${cause}`];
-  });
-  return `The fuse of ${f.say('run_fuse')} is slower than the conductor ${found.join('; ')}.`;
-}
-
-/** Three ways out, with their numbers. */
-function cures(f: Facts): string {
-  const fuse = f.say('cure_fuse');
-  const gauge = f.say('cure_gauge');
-  const limit = f.say('cure_limit');
-  const ways = [
-    fuse && `a fuse of ${fuse} at the head of this run`,
-    gauge && `a conductor of ${gauge}`,
-    limit && `against a stuck driver a current limit below ${limit}`,
-  ].filter(Boolean);
-  return ways.length > 0
-    ? `Cures: ${ways.join('; or ')}.`
-    : 'A smaller fuse or a larger conductor is needed.';
-}
+/** Times of the fuse and of the conductor at both ends of a run. */
+const times = (f: Facts): string =>
+  `at the far end (${f.say('end_fault')}) it opens within ${f.say('end_opening')} and the conductor withstands ` +
+  `${f.say('end_withstood')}; at the start (${f.say('start_fault')}) ${f.say('start_opening')} and ${f.say('start_withstood')}`;
 
 const MIXED =
   'The conductors of this run lie behind fuses of different kinds: divide the run in the design, one for each fuse.';
@@ -64,18 +37,27 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
   },
   fuse_conductor: {
     title: 'Fuse: its conductor',
+    pass: (f) =>
+      `The fuse of ${f.value} is not above 1.5 times what the conductor behind it carries, ${f.limit}.`,
+    fail: (f) =>
+      `The fuse of ${f.value} is above 1.5 times what the conductor behind it carries, ${f.limit}: a smaller fuse, or a ` +
+      'larger conductor.',
+    unknown: () => NO_FIGURE,
+  },
+  fuse_above_conductor: {
+    title: 'Fuse: above its conductor',
     pass: (f) => `The fuse of ${f.value} is not above what the conductor behind it carries, ${f.limit}.`,
     fail: (f) =>
-      `The fuse of ${f.value} is above what the conductor behind it carries, ${f.limit}: a smaller fuse, or a larger ` +
-      'conductor.',
+      `The fuse of ${f.value} is above what the conductor behind it carries, ${f.limit}; up to 1.5 times is allowed where ` +
+      'nothing but the coils can load it. A smaller fuse or a larger conductor has no such condition.',
     unknown: () => NO_FIGURE,
   },
   curves: {
     title: 'Fuse: quicker than the wire',
-    pass: (f) =>
-      `Nothing that can happen here draws a current at which the fuse of ${f.say('run_fuse')} is slower than the ` +
-      `conductor: ${f.say('stuck_current')} of a driver stuck on, ${between(f)} of a short.`,
-    fail: (f) => `${windows(f)} ${cures(f)}`,
+    pass: (f) => `On a short anywhere along the run the fuse is quicker than the conductor: ${times(f)}.`,
+    fail: (f) =>
+      `On a short the fuse of ${f.say('run_fuse')} can be slower than the conductor: ${times(f)}. ` +
+      'A smaller fuse at the head of this run, or a larger conductor.',
     unknown: (f) =>
       f.is('mixed')
         ? MIXED
@@ -84,10 +66,21 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
   stuck_driver: {
     title: 'Driver stuck on',
     pass: (f) =>
-      `A driver stuck on draws ${f.value} without end; the run endures that much, or its fuse ends it in time (${f.limit}).`,
+      `A driver stuck on draws ${f.say('stuck_current')}. Until the first fuse on its path opens: ${f.value}; ` +
+      `withstood by the run: ${f.limit}.`,
     fail: (f) =>
-      `A driver stuck on draws ${f.value} without end, the run endures ${f.limit}, and no fuse ends it in time: ` +
-      'a fuse for each coil, a larger size, or a driver with a lower current limit.',
+      `A driver stuck on draws ${f.say('stuck_current')}. Until the first fuse on its path opens: ${f.value}; ` +
+      `withstood by the run: ${f.limit} only. A fuse for each coil, or a larger size.`,
+    unknown: () => NO_FIGURE,
+  },
+  failed_driver: {
+    title: 'Driver failed short',
+    pass: (f) =>
+      `A driver that failed short draws ${f.say('failed_current')}. Until the first fuse on its path opens: ${f.value}; ` +
+      `withstood by the run: ${f.limit}.`,
+    fail: (f) =>
+      `A driver that failed short, without drop or limit, draws ${f.say('failed_current')}. Until the first fuse on its ` +
+      `path opens: ${f.value}; withstood by the run: ${f.limit} only. A fuse for each coil covers it.`,
     unknown: () => NO_FIGURE,
   },
   fault_opens: {
@@ -146,12 +139,45 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       'fewer conductors together, or a cooler route.',
     unknown: () => NO_FIGURE,
   },
+  parallel_size: {
+    title: 'Conductors in parallel',
+    pass: (f) => `Conductors of ${f.value} lie in parallel; from ${f.limit} that is customary.`,
+    fail: (f) =>
+      `Conductors of ${f.value} lie in parallel; below ${f.limit} one larger conductor is customary: when one of several ` +
+      'comes loose the others carry its share.',
+    unknown: () => 'The size of the conductors in parallel is not known.',
+  },
+  bypass: {
+    title: 'Paths: a coil beside the run',
+    pass: () => 'No coil bypasses the run.',
+    fail: (f) =>
+      `${f.value} coils come from where this run starts and are not carried by it, while it carries their neighbours ` +
+      'together: is that meant?',
+    unknown: () => 'The paths are not known.',
+  },
+  material: {
+    title: 'Insulation: material',
+    pass: () => 'The material of the insulation is known.',
+    fail: (f) =>
+      `The class does not say what the insulation is made of: for a short it is taken as PVC, ${f.say('short_limit')}. ` +
+      'If it is cross-linked, `material: cross-linked` says so, and thinner conductors may do.',
+    unknown: () => 'The material of the insulation is not known.',
+  },
   insulation: {
     title: 'Insulation: ambient',
     pass: (f) => `The place has ${f.value}, the insulation is rated ${f.limit}.`,
     fail: (f) =>
       `The place has ${f.value}, the insulation is rated only ${f.limit}: it can carry nothing there.`,
     unknown: () => 'The rating of the insulation is not known.',
+  },
+  size_found: {
+    title: 'Size: found',
+    pass: () => 'A size keeps every rule that a size can keep.',
+    fail: (f) =>
+      `No size that may be chosen keeps every rule (${f.say('binding') ?? 'see below'}). With the largest sizes the worst path ` +
+      `would still drop ${f.say('least_drop')}, where ${f.say('drop_limit')} is allowed; the run needs an ampacity of ` +
+      `${f.say('needed_amps')}, and the largest has ${f.say('largest_amps')}.`,
+    unknown: () => 'The sizes are not known.',
   },
   series_ampacity: {
     title: 'Series: largest ampacity',
@@ -160,12 +186,6 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       `The run needs an ampacity of ${f.value}; the largest size of the series has only ${f.limit} at this place. ` +
       'Lay several conductors, or find a cooler route.',
     unknown: () => NO_FIGURE,
-  },
-  series_area: {
-    title: 'Series: largest area',
-    pass: (f) => `The run takes ${f.value}; the series goes up to ${f.limit}.`,
-    fail: (f) => `The drop limit would need ${f.value}; the series ends at ${f.limit}.`,
-    unknown: () => 'The area needed is not known.',
   },
   drop: {
     title: 'Drop: worst coil’s path',
@@ -182,6 +202,13 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       `Joints, fuses, relays and stated sizes alone exceed the drop allowed (${f.value} is left): no conductor would ` +
       'do. Fewer joints, a better contact, or a larger stated size.',
     unknown: () => 'What is left of the drop is not known.',
+  },
+  supply_left: {
+    title: 'Supply: left at the coil',
+    pass: (f) => `The worst coil has ${f.value} at the firing instant.`,
+    fail: (f) =>
+      `The drop would be more than the supply (${f.value} is left): this feed cannot carry the load at this point.`,
+    unknown: () => 'The supply at the coil is not known.',
   },
   ...relayWords,
   ...coilWords,

@@ -5,7 +5,7 @@
  * the design states, if it does. What is worked out for a candidate is worked out once, for chosen and stated sizes.
  */
 import type { Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, cite, PHYSICS, QUOTED } from '../basis/sources.ts';
+import { ARBITRARY, cite, DEFINITION, PHYSICS, QUOTED } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
 
 const TABLE_5 = cite('33-CFR-183.425', 'printed', 'table 5');
@@ -32,6 +32,48 @@ export const conductor = {
     unit: 'text',
     per: ['run'],
     path: 'runs.{run}.gauge',
+  },
+  run_smallest: {
+    kind: 'input',
+    symbol: 'S_r,min',
+    label: 'Smallest size that may be chosen for the run (empty: that of the design)',
+    unit: 'text',
+    per: ['run'],
+    path: 'runs.{run}.smallest',
+  },
+  run_largest: {
+    kind: 'input',
+    symbol: 'S_r,max',
+    label: 'Largest size that may be chosen for the run: what its terminals take (empty: any)',
+    unit: 'text',
+    per: ['run'],
+    path: 'runs.{run}.largest',
+  },
+  run_material: {
+    kind: 'input',
+    symbol: 'mat',
+    label: 'Material of the insulation, where its class does not say: PVC or cross-linked',
+    unit: 'text',
+    per: ['run'],
+    path: 'runs.{run}.material',
+  },
+  parallel: {
+    kind: 'input',
+    symbol: 'n_p',
+    label: 'Conductors in parallel, each with its share',
+    unit: '1',
+    per: ['run'],
+    path: 'runs.{run}.conductors',
+    range: ends(RANGES.parallel, '1'),
+  },
+  run_also: {
+    kind: 'input',
+    symbol: 'I_also',
+    label: 'Another steady load in the run',
+    unit: 'A',
+    per: ['run'],
+    path: 'runs.{run}.also',
+    range: ends(RANGES.load, 'A'),
   },
   run_insulation: {
     kind: 'input',
@@ -239,33 +281,73 @@ export const conductor = {
     source: TABLE_5,
     note: 'Between the AWG areas of the table straight in the logarithms of area and current.',
   },
+  sold_by_sae: {
+    kind: 'formula',
+    symbol: 'sae',
+    label: 'Type that is sold by SAE number (1) or not (0)',
+    unit: '1',
+    per: ['run'],
+    formula: 'INDEX(insulation_sae[insulation], MATCH(run_insulation, insulation_name[insulation], 0), 1)',
+    source: cite('SAE-J1128', 'quoted', 'and SAE J1127'),
+  },
+  run_series: {
+    kind: 'formula',
+    symbol: 'series_r',
+    label: 'Series from which the size of the run is chosen',
+    unit: 'text',
+    per: ['run'],
+    formula: 'IF(sold_by_sae=1, IF(series="AWG", "SAE", series), series)',
+    source: cite('SAE-J1128', 'quoted', 'and SAE J1127'),
+    note: 'Under one number an SAE wire holds 5 to 12 % less copper than an AWG wire.',
+  },
   series_first: {
     kind: 'formula',
     symbol: 'n₁',
-    label: 'First size of the series',
+    label: 'First size of that series in the list of sizes',
     unit: '1',
-    formula: 'MATCH(series, size_series[size], 0)',
+    per: ['run'],
+    formula: 'MATCH(run_series, size_series[size], 0)',
+    source: DEFINITION,
   },
   series_count: {
     kind: 'formula',
     symbol: 'n_s',
     label: 'Sizes in the series',
     unit: '1',
-    formula: 'SUMPRODUCT((size_series[size]=series)*1)',
+    per: ['run'],
+    formula: 'SUMPRODUCT((size_series[size]=run_series)*1)',
+    source: DEFINITION,
+  },
+  sae_less: {
+    kind: 'constant',
+    symbol: 'k_SAE',
+    label: 'Area of an SAE number over that of the same AWG number, less than any',
+    unit: '1',
+    value: 0.85,
+    source: ARBITRARY,
+    note: 'It is 0.88 to 0.95, and the next smaller number is below 0.72: so 18 AWG as the smallest size means 18 SAE, too.',
   },
   smallest_area: {
     kind: 'formula',
-    symbol: 'S_min',
-    label: 'Area of the smallest size that may be chosen',
+    symbol: 'S_lo',
+    label: 'Area of the smallest size that may be chosen for the run',
     unit: 'mm^2',
-    formula: 'INDEX(size_area[size], MATCH(smallest, size_name[size], 0), 1)',
+    per: ['run'],
+    formula:
+      'INDEX(size_area[size], MATCH(IF(run_smallest="", smallest, run_smallest), size_name[size], 0), 1)*' +
+      'IF(run_series=series, 1, sae_less)',
+    source: DEFINITION,
   },
-  largest_area: {
+  highest_area: {
     kind: 'formula',
-    symbol: 'S_max',
-    label: 'Area of the largest size of the series',
+    symbol: 'S_hi',
+    label: 'Area of the largest size that may be chosen for the run',
     unit: 'mm^2',
-    formula: 'INDEX(size_area[size], series_first+series_count-1, 1)',
+    per: ['run'],
+    formula:
+      'IF(run_largest="", INDEX(size_area[size], series_first+series_count-1, 1), ' +
+      'INDEX(size_area[size], MATCH(run_largest, size_name[size], 0), 1))',
+    source: DEFINITION,
   },
   candidate_size: {
     kind: 'formula',
@@ -301,20 +383,42 @@ export const conductor = {
     across: 'candidate',
     formula:
       'IF(ISNUMBER(candidate_amps), IF(candidate_amps>0, ' +
-      'run_ambient+(rating-run_ambient)*(run_effective/candidate_amps)^2, ""), "")',
+      'run_ambient+(rating-run_ambient)*(run_effective/(parallel*candidate_amps))^2, ""), "")',
+    source: PHYSICS,
+  },
+  candidate_area: {
+    kind: 'formula',
+    symbol: 'S_c',
+    label: 'Area of the candidate',
+    unit: 'mm^2',
+    per: ['run'],
+    across: 'candidate',
+    formula: 'IF(ISNUMBER(candidate_size), INDEX(size_area[size], candidate_size, 1), "")',
+    source: DEFINITION,
+  },
+  candidate_cold: {
+    kind: 'formula',
+    symbol: 'r_20',
+    label: 'Resistance of one metre of the candidate at 20 °C, all conductors in parallel',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['run'],
+    across: 'candidate',
+    formula: 'IF(ISNUMBER(candidate_size), INDEX(size_ohm[size], candidate_size, 1)/parallel, "")',
     source: PHYSICS,
   },
   candidate_ohm: {
     kind: 'formula',
     symbol: 'r_T',
-    label: 'Resistance of one metre of the candidate, warm',
+    label: 'Resistance of one metre of the candidate, warm, all conductors in parallel',
     unit: 'ohm/m',
     shown: 'mohm/m',
     per: ['run'],
     across: 'candidate',
     formula:
-      'IF(ISNUMBER(candidate_size), INDEX(size_ohm[size], candidate_size, 1)*' +
+      'IF(ISNUMBER(candidate_size), candidate_cold*' +
       '(1+alpha_20*(IF(ISNUMBER(candidate_T), candidate_T, run_ambient)-T_ref)), "")',
+    source: PHYSICS,
     note: 'Without a conductor temperature it is taken at the ambient temperature.',
   },
   gauge_row: {
@@ -353,6 +457,16 @@ export const conductor = {
     formula: 'INDEX(candidate_amps[candidate], 1, chosen)',
     note: 'Empty where the table has no figure for this size.',
   },
+  amps_together: {
+    kind: 'formula',
+    symbol: 'ΣI_a',
+    label: 'Ampacity of the conductors in parallel together',
+    unit: 'A',
+    per: ['run'],
+    formula: 'IF(ISNUMBER(ampacity), parallel*ampacity, "")',
+    source: PHYSICS,
+    note: 'Conductors of one length and one size share the current evenly.',
+  },
   wire_T: {
     kind: 'formula',
     symbol: 'T_w',
@@ -361,7 +475,8 @@ export const conductor = {
     unit: 'degC',
     per: ['wire'],
     formula:
-      'IF(ISNUMBER(ampacity), IF(ampacity>0, run_ambient+(rating-run_ambient)*(worst_effective/ampacity)^2, ""), "")',
+      'IF(ISNUMBER(ampacity), IF(ampacity>0, ' +
+      'run_ambient+(rating-run_ambient)*(worst_effective/amps_together)^2, ""), "")',
     source: PHYSICS,
   },
   wire_copper_ohm: {
@@ -372,7 +487,8 @@ export const conductor = {
     shown: 'mohm',
     per: ['wire'],
     formula:
-      'INDEX(size_ohm[size], gauge_row, 1)*wire_length*(1+alpha_20*(IF(ISNUMBER(wire_T), wire_T, run_ambient)-T_ref))',
+      'INDEX(size_ohm[size], gauge_row, 1)/parallel*wire_length*' +
+      '(1+alpha_20*(IF(ISNUMBER(wire_T), wire_T, run_ambient)-T_ref))',
     source: PHYSICS,
   },
   wire_ohm: {
@@ -392,7 +508,7 @@ export const conductor = {
     unit: 'kg',
     shown: 'g',
     per: ['wire'],
-    formula: 'area*wire_length*copper_density',
+    formula: 'parallel*area*wire_length*copper_density',
   },
   copper_total: {
     kind: 'formula',

@@ -370,7 +370,7 @@ export const contacts = {
     unit: 'ohm',
     shown: 'mohm',
     per: ['run'],
-    formula: 'run_joints*joint_ohm+run_contacts*plug_ohm+fuse_ohm+contact_ohm',
+    formula: '(run_joints*joint_ohm+run_contacts*plug_ohm)/parallel+fuse_ohm+contact_ohm',
     source: PHYSICS,
   },
 } as const satisfies Quantities;

@@ -53,6 +53,9 @@ export interface Heated {
 /** The conductors of the run at hand, at the size taken. */
 export const RUN: Heated = { amps: 'ampacity', load_T: 'load_T', theta: 'theta' };
 
+/** All conductors of the run in parallel together. */
+export const TOGETHER: Heated = { amps: 'amps_together', load_T: 'load_T', theta: 'theta' };
+
 /** Time until a conductor that carries `current` reaches `limit`: one time constant, resistance at its rating. */
 const heating = (current: string, limit: string, { amps, load_T, theta }: Heated): string => {
   const rise = `(rating-run_ambient)*(${current}/${amps})^2`;
@@ -62,8 +65,8 @@ const heating = (current: string, limit: string, { amps, load_T, theta }: Heated
   );
 };
 
-/** Time for which a conductor endures `current`: up to 5 s the short-circuit limit counts, beyond it the overload limit. */
-export const enduring = (current: string, heated: Heated): string =>
+/** Time for which a conductor withstands `current`: up to 5 s the short-circuit limit counts, beyond it the overload limit. */
+export const withstanding = (current: string, heated: Heated): string =>
   `IF(${heated.amps}>0, MIN(${heating(current, 'short_limit', heated)}, ` +
   `MAX(open_limit, ${heating(current, 'overload_limit', heated)})), 0)`;
 

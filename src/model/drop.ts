@@ -34,13 +34,31 @@ export const drop = {
     per: ['event'],
     formula: 'SUMPRODUCT(carries[wire], carries[wire], wire_ohm[wire])',
   },
+  also_drop: {
+    kind: 'formula',
+    symbol: 'ΔV_also',
+    label: 'Drop that other steady loads make in the conductor',
+    unit: 'V',
+    per: ['wire'],
+    formula: 'wire_ohm*run_also',
+    source: PHYSICS,
+  },
+  path_also: {
+    kind: 'formula',
+    symbol: 'ΣΔV_also',
+    label: 'Drop that other steady loads make on the coil’s path',
+    unit: 'V',
+    per: ['event'],
+    formula: 'SUMPRODUCT(MMULT(carried[wire], also_drop[wire]))',
+    source: PHYSICS,
+  },
   path_drop: {
     kind: 'formula',
     symbol: 'ΔV',
     label: 'Drop of the coil’s path at the firing instant',
     unit: 'V',
     per: ['point', 'event'],
-    formula: 'SUMPRODUCT(common_ohm[event2], flowing_at[event2])',
+    formula: 'SUMPRODUCT(common_ohm[event2], flowing_at[event2])+path_also',
     source: PHYSICS,
   },
   neighbour_charge_at: {
@@ -59,7 +77,7 @@ export const drop = {
     unit: 'V',
     per: ['point', 'event'],
     formula:
-      'IF(dwell>0, (SUMPRODUCT(common_ohm[event2], neighbour_charge_at[event2])-path_ohm*charge)/dwell, 0)',
+      'IF(dwell>0, (SUMPRODUCT(common_ohm[event2], neighbour_charge_at[event2])-path_ohm*charge)/dwell+path_also, 0)',
     source: PHYSICS,
   },
   delivered_peak: {
@@ -146,7 +164,9 @@ export const drop = {
     label: 'Supply at the coil at the firing instant',
     unit: 'V',
     per: ['coil', 'point'],
-    formula: 'supply-coil_drop',
+    formula: 'MAX(0, supply-coil_drop)',
+    source: PHYSICS,
+    note: 'Never below 0: a drop above the supply says that the feed cannot carry the load, and a finding fails.',
   },
   coil_peak: {
     kind: 'formula',

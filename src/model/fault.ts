@@ -97,7 +97,7 @@ export const fault = {
     unit: 'ohm',
     shown: 'mohm',
     per: ['wire'],
-    formula: 'INDEX(size_ohm[size], gauge_row, 1)*wire_length+fixed_ohm',
+    formula: 'INDEX(size_ohm[size], gauge_row, 1)/parallel*wire_length+fixed_ohm',
   },
   fault_max: {
     kind: 'formula',

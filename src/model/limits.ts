@@ -1,7 +1,8 @@
 /** What the rules compare that is not a quantity of its own elsewhere. */
 import type { Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, cite, DEFINITION, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, COMMON_PRACTICE, cite, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
+import { bypassing } from './route.ts';
 import { studTerminals } from './studs.ts';
 
 export const limits = {
@@ -96,7 +97,7 @@ export const limits = {
     label: 'Effective current allowed for the conductor',
     unit: 'A',
     per: ['run'],
-    formula: 'IF(ISNUMBER(ampacity), wire_load_limit*ampacity, "")',
+    formula: 'IF(ISNUMBER(ampacity), wire_load_limit*amps_together, "")',
   },
   fuse_allowed: {
     kind: 'formula',
@@ -109,10 +110,75 @@ export const limits = {
   largest_amps: {
     kind: 'formula',
     symbol: 'I_a,max',
-    label: 'Ampacity of the largest size of the series at this place',
+    label: 'Largest ampacity of the sizes that may be chosen, at this place, all conductors in parallel',
     unit: 'A',
     per: ['run'],
-    formula: 'INDEX(candidate_amps[candidate], 1, series_count)',
+    formula: 'IF(auto=1, parallel*MAX(allowed_amps[candidate]), "")',
+    source: DEFINITION,
+  },
+  over_ampacity: {
+    kind: 'constant',
+    symbol: 'k_F,max',
+    label: 'Rating of a fuse over the ampacity of its conductor, at most',
+    unit: '1',
+    value: 1.5,
+    source: cite('33-CFR-183.455', 'quoted', '(c)(1), below 50 V'),
+    note: 'Chosen conductors carry their own fuse in full, which is stricter.',
+  },
+  fuse_most: {
+    kind: 'formula',
+    symbol: 'I_n,max',
+    label: 'Largest rating of the fuse for its conductor',
+    unit: 'A',
+    per: ['run'],
+    formula: 'IF(ISNUMBER(amps_together), over_ampacity*amps_together, "")',
+    source: cite('33-CFR-183.455', 'quoted', '(c)(1)'),
+  },
+  parallel_least: {
+    kind: 'formula',
+    symbol: 'S_p,min',
+    label: 'Area from which conductors are laid in parallel: 1/0 AWG',
+    unit: 'mm^2',
+    per: ['run'],
+    formula: 'INDEX(size_area[size], MATCH(parallel_from, size_name[size], 0), 1)',
+    source: COMMON_PRACTICE,
+  },
+  parallel_from: {
+    kind: 'constant',
+    symbol: 'S_p',
+    label: 'Size from which conductors are laid in parallel',
+    unit: 'text',
+    value: '1/0 AWG',
+    source: COMMON_PRACTICE,
+  },
+  bypassed_by: {
+    kind: 'structure',
+    symbol: 'n_by',
+    label: 'Coils that come from where the run starts and are not carried by it, beside several that are',
+    unit: '1',
+    per: ['run'],
+    value: (at, layout) => bypassing(at.run, layout),
+  },
+  allowed_amps: {
+    kind: 'formula',
+    symbol: 'I_a',
+    label: 'Ampacity of the candidate at its place, 0 for one that may not be chosen',
+    unit: 'A',
+    per: ['run'],
+    across: 'candidate',
+    formula:
+      'IF(ISNUMBER(candidate_amps), IF(candidate_area>=smallest_area, IF(candidate_area<=highest_area*(1+alike), ' +
+      'candidate_amps*INDEX(in_stock[size], candidate_size, 1), 0), 0), 0)',
+    source: DEFINITION,
+  },
+  largest_area: {
+    kind: 'formula',
+    symbol: 'S_hi',
+    label: 'Largest area that may be chosen for the run',
+    unit: 'mm^2',
+    per: ['run'],
+    formula: 'IF(auto=1, INDEX(candidate_area[candidate], 1, last_suiting), "")',
+    source: DEFINITION,
   },
   needed_area: {
     kind: 'formula',
@@ -120,7 +186,8 @@ export const limits = {
     label: 'Area needed for the share of the drop; the area taken when the drop is kept',
     unit: 'mm^2',
     per: ['run'],
-    formula: 'IF(worst_drop<=drop_limit, area, MAX(area, share_area))',
+    formula: 'IF(worst_drop<=drop_limit, area, MAX(area, share_area/parallel))',
+    source: DEFINITION,
   },
   least_budget: {
     kind: 'formula',

@@ -16,9 +16,9 @@ import { sae } from '../data/sae.ts';
 import { coil } from './coil.ts';
 import { conductor } from './conductor.ts';
 import { contacts } from './contact.ts';
-import { cures } from './cures.ts';
 import { drop } from './drop.ts';
 import { fault } from './fault.ts';
+import { floors } from './floors.ts';
 import { fuses } from './fuse.ts';
 import { limits } from './limits.ts';
 import { loads } from './loads.ts';
@@ -26,14 +26,15 @@ import { overlap } from './overlap.ts';
 import { plausible } from './plausible.ts';
 import { protection } from './protection.ts';
 import { readings } from './readings.ts';
+import { reduction } from './reduction.ts';
 import { relays } from './relay.ts';
 import { sizing } from './sizing.ts';
+import { stuck } from './stuck.ts';
 import { survival } from './survival.ts';
 import { sweep } from './sweep.ts';
 import { tables } from './tables.ts';
 import { timing } from './timing.ts';
 import { totals } from './totals.ts';
-import { trims } from './trim.ts';
 import { windows } from './windows.ts';
 
 const { fuse_T_ref, fuse_rerating, fuse_least_share } = fuse;
@@ -52,14 +53,15 @@ export const SUBJECTS = {
   fuse: { ...fuses, fuse_T_ref, fuse_rerating, fuse_least_share, fuse_distance },
   relay: relays,
   contact: contacts,
+  stuck,
+  survival,
+  floors,
   sizing,
-  trim: trims,
+  reduction,
   drop,
   fault,
   protection,
   windows,
-  cures,
-  survival,
   limits,
   totals,
   readings,

@@ -1,6 +1,6 @@
 /** Which fuse protects which conductor, what its gates are, and when it opens on a short. */
 import type { Layout, Quantities } from '../basis/quantity.ts';
-import { AS_STATED, DEFINITION, PHYSICS } from '../basis/sources.ts';
+import { AS_STATED, cite, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { FUSE_PULSES } from '../data/fuses.ts';
 import { ends, RANGES } from '../design/ranges.ts';
 import { GUARD, gateBelow, opening, timeConstant } from './curve-formulas.ts';
@@ -229,7 +229,20 @@ export const protection = {
     label: 'Temperature limit of a short circuit up to 5 s',
     unit: 'degC',
     per: ['run'],
-    formula: 'INDEX(insulation_short[insulation], MATCH(run_insulation, insulation_name[insulation], 0), 1)',
+    formula:
+      'IF(run_material="cross-linked", MAX(overload_limit, linked_limit), ' +
+      'INDEX(insulation_short[insulation], MATCH(run_insulation, insulation_name[insulation], 0), 1))',
+    source: cite('IEC-60364-5-54', 'quoted'),
+  },
+  material_known: {
+    kind: 'formula',
+    symbol: 'mat',
+    label: 'Material of the insulation is known (1) or taken as PVC (0)',
+    unit: '1',
+    per: ['run'],
+    formula:
+      'IF(run_material="", INDEX(insulation_typed[insulation], MATCH(run_insulation, insulation_name[insulation], 0), 1), 1)',
+    source: DEFINITION,
   },
   load_T: {
     kind: 'formula',
@@ -307,7 +320,7 @@ export const protection = {
     unit: 'A^2*s',
     shown: 'A2s',
     per: ['wire', 'point'],
-    formula: 'effective^2*cycle_time/wire_firings',
+    formula: 'coils_square*cycle_time/wire_firings',
     source: PHYSICS,
   },
   run_pulse: {

@@ -30,7 +30,6 @@ const share = (symbol: string, label: string, path: string) =>
   }) as const;
 
 export const readings = {
-  tolerance_ohm: share('t_R', 'Tolerance of the primary resistance, up and down', 'coil_resistance'),
   tolerance_henry: share('t_L', 'Tolerance of the primary inductance, up and down', 'coil_inductance'),
   tolerance_dwell: share('t_td', 'Tolerance of the dwell, up and down', 'dwell'),
   tolerance_length: share('t_ℓ', 'Tolerance of lengths, up and down', 'length'),

@@ -22,3 +22,80 @@ export function curveOf(wire: number, layout: Layout): number {
   const run = layout.wires[protectorOf(wire, layout)]?.run ?? -1;
   return layout.runs[run]?.fuse?.curve ? run + 1 : 0;
 }
+
+/** The conductor of run `run` between the battery and `wire`, or `wire` itself; −1 when there is none. */
+export function conductorIn(run: number, wire: number, layout: Layout): number {
+  return layout.wires[wire]?.run === run
+    ? wire
+    : (before(wire, layout).find((other) => layout.wires[other]?.run === run) ?? -1);
+}
+
+/** Conductors of a run: how many coils each carries, all coils, and their mean length. */
+function madeOf(run: number, layout: Layout) {
+  const own = layout.wires.filter((wire) => wire.run === run);
+  return {
+    coils: new Set(own.flatMap((wire) => wire.coils)),
+    each: own[0]?.coils.length ?? 0,
+    count: own.length,
+    length: own.reduce((sum, wire) => sum + wire.length, 0) / Math.max(1, own.length),
+  };
+}
+
+/** Runs whose lengths differ by no more than this share of the longer one are made alike. Arbitrary. */
+const A_THIRD = 1 / 3;
+
+/** Side by side, of one side of the feed, with as many coils, one insulation, and lengths within a third: two banks. */
+function madeAlike(a: number, b: number, layout: Layout): boolean {
+  const [one, other] = [layout.runs[a], layout.runs[b]];
+  if (one?.side !== other?.side || one?.insulation !== other?.insulation) return false;
+  const [x, y] = [madeOf(a, layout), madeOf(b, layout)];
+  return (
+    x.each === y.each &&
+    x.count === y.count &&
+    [...x.coils].every((coil) => !y.coils.has(coil)) &&
+    Math.abs(x.length - y.length) <= A_THIRD * Math.max(x.length, y.length)
+  );
+}
+
+/** Index of the first of the runs that take one size with `run`: as the design says, else those made alike. */
+export function leaderOf(run: number, layout: Layout): number {
+  const { runs } = layout;
+  const leaders: number[] = [];
+  for (const [i, own] of runs.entries()) {
+    const named = runs.findIndex((other) => other.name === own.like);
+    // What names a run further on is named by it in turn: the earlier one leads.
+    const back = runs.findIndex((other, j) => j < i && other.like === own.name);
+    const fits = (j: number): boolean =>
+      own.gauge === 'auto' && runs[j]?.gauge === 'auto' && own.like === null && runs[j]?.like === null;
+    const alike = runs.findIndex((_, j) => j < i && leaders[j] === j && fits(j) && madeAlike(i, j, layout));
+    const other = named >= 0 && named < i ? named : back >= 0 ? back : alike;
+    leaders.push(
+      other >= 0 && own.gauge === 'auto' && runs[other]?.gauge === 'auto' ? (leaders[other] as number) : i,
+    );
+  }
+  return leaders[run] ?? run;
+}
+
+/** Coils that leave the conductor before `run` by themselves, where `run` carries several of their neighbours together. */
+export function bypassing(run: number, layout: Layout): number {
+  const side = layout.runs[run]?.side;
+  const own = layout.wires.filter((wire) => wire.run === run);
+  const only = own[0];
+  if (own.length !== 1 || only === undefined || only.coils.length < 2) return 0;
+  // The return is walked from the battery, too.
+  const walk = layout.wires.filter((wire) => layout.runs[wire.run]?.side === side);
+  const order = side === 'feed' ? walk : walk.toReversed();
+  const path = (coil: number) => order.filter((wire) => wire.coils.includes(coil));
+  const head = path(only.coils[0] as number);
+  const depth = head.indexOf(only);
+  const root = head[depth - 1];
+  return layout.coils.filter((_, coil) => {
+    const other = path(coil);
+    const next = other[depth];
+    return (
+      !only.coils.includes(coil) &&
+      other[depth - 1] === root &&
+      (next === undefined || next.coils.length === 1)
+    );
+  }).length;
+}

@@ -1,59 +1,74 @@
 /**
- * Sizes that the model chooses itself, for the runs whose size is `auto`.
+ * Sizes that the model chooses itself, for the runs whose size is `auto`, each rule known that a size can keep.
  *
- * 1. What a run must carry by itself gives its least size: ampacity against load and against its own fuse.
- * 2. The drop budget is shared so that the copper is least: S_i = (ρ_i/B′)·sqrt(I_i/n_i)·Σ L_j·sqrt(I_j·n_j), with the
- *    resistivity warm, for every firing, each run as at its worst point; the greatest need of each run is rounded up.
- * 3. A feed run takes at least the size that endures a short at its begin until its fuse opens. That hangs on the runs
- *    before it, so that there are three guesses: these as their share of the drop has them, as the cheapest of the first
- *    ways has them, and as thin as their load allows (see `survival.ts`).
- * 4. Rounding up leaves drop to spare, and in which order the runs are reduced decides how well it is used: several ways
- *    are gone from each guess, and from a start with the heaviest run thinner and the others thicker; the one with the
- *    least copper is taken among those that endure (see `trim.ts`).
- * 5. Run after run, in the order of the feed, each takes the smallest size that keeps every firing of every point within
- *    the drop limit and endures its shorts, the runs before it already at their last size. After that no run can be one
- *    size smaller.
+ * 1. Least copper under the drop: S_i = (ρ_i/B′)·√(I_i/n_i)·Σ L_j·√(I_j·n_j), warm, for every firing of every point; the
+ *    greatest need of each run is rounded up, and is never below what the run must take by itself (`floors.ts`).
+ * 2. Shorts allow a loop so much resistance (`survival.ts`): that is shared for the least copper in the same way.
+ * 3. One pass, the run with most copper first (`reduction.ts`): each takes the smallest size with which every rule is
+ *    kept, those before it at their last size, those behind it at their first. After that no run can be one size smaller.
+ *
+ * Runs that take one size are sized together.
  */
 import type { Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, PHYSICS } from '../basis/sources.ts';
-import { EVERY, FIRST_WAYS, mostFormula, roomFormula, WAYS } from './trim.ts';
-
-/** Size that the cheapest of these ways has arrived at. */
-const cheapest = (ways: readonly string[]): string =>
-  ways.reduceRight(
-    (otherwise, way) =>
-      `IF(${way}_cost<=MIN(${ways.map((w) => `${w}_cost`).join(',')}), ${way}_size, ${otherwise})`,
-    'rounded',
-  );
+import { DEFINITION, PHYSICS } from '../basis/sources.ts';
+import { conductorIn, leaderOf } from './route.ts';
 
 export const sizing = {
-  needed_amps: {
-    kind: 'formula',
-    symbol: 'I_a,req',
-    label: 'Least ampacity: load and own fuse',
-    unit: 'A',
-    per: ['run'],
-    formula: 'MAX(run_effective/wire_load_limit, IF(fused=1, fuse_rating, 0))',
-  },
-  fits_load: {
-    kind: 'formula',
-    symbol: 'ok',
-    label: 'Candidate carries load and fuse and is not below the smallest size (1), or not (0)',
+  lead: {
+    kind: 'structure',
+    symbol: 'n_L',
+    label: 'Number of the first run that takes one size with this one, its own number when none does',
     unit: '1',
     per: ['run'],
-    across: 'candidate',
-    formula:
-      'IF(candidate_no=COUNT(candidate_no[candidate]), 1-auto, IF(ISNUMBER(candidate_amps), ' +
-      'IF(candidate_amps>=needed_amps, IF(INDEX(size_area[size], candidate_size, 1)>=smallest_area, 1, 0), 0), 0))',
+    value: (at, layout) => leaderOf(at.run, layout) + 1,
+    note:
+      'As `like` says; else runs side by side with as many coils, the same insulation and lengths within a third take one size. ' +
+      'It is fixed when the workbook is made.',
+  },
+  run_no: {
+    kind: 'structure',
+    symbol: 'n_r',
+    label: 'Number of the run',
+    unit: '1',
+    per: ['run'],
+    value: (at) => at.run + 1,
+  },
+  wire_run: {
+    kind: 'structure',
+    symbol: 'n_r',
+    label: 'Number of the run of the conductor',
+    unit: '1',
+    per: ['wire'],
+    value: (at, layout) => (layout.wires[at.wire]?.run ?? 0) + 1,
+  },
+  on_the_way: {
+    kind: 'structure',
+    symbol: 'w_r',
+    label:
+      'Number of the conductor of the run between the battery and the far end of this one, itself included; 0 for none',
+    unit: '1',
+    per: ['wire'],
+    across: 'run',
+    value: (at, layout) => conductorIn(at.run, at.wire, layout) + 1,
   },
   run_length: {
     kind: 'formula',
     symbol: 'Σℓ',
     short: 'All together',
-    label: 'Length of all conductors of the run together',
+    label: 'Length of all conductors of the run side by side',
     unit: 'm',
     per: ['run'],
     formula: 'SUM(wire_length[wire of run])',
+    source: DEFINITION,
+  },
+  group_length: {
+    kind: 'formula',
+    symbol: 'Σℓ_L',
+    label: 'Length of all conductors of the runs that take one size',
+    unit: 'm',
+    per: ['run'],
+    formula: 'SUMPRODUCT((lead[run]=lead)*run_length[run])',
+    source: DEFINITION,
   },
   hot_T: {
     kind: 'formula',
@@ -71,6 +86,7 @@ export const sizing = {
     unit: 'ohm*mm^2/m',
     per: ['run'],
     formula: 'rho_20*lay*(1+alpha_20*(hot_T-T_ref))',
+    source: PHYSICS,
   },
   ampere_metres: {
     kind: 'formula',
@@ -80,7 +96,9 @@ export const sizing = {
     per: ['point', 'event'],
     across: 'run',
     formula:
-      'SUMPRODUCT(MMULT(MMULT(flowing_at[event2], carried[event,wire of run])*carried[wire of run], wire_length[wire of run]))',
+      'SUMPRODUCT(MMULT((MMULT(flowing_at[event2], carried[event,wire of run])+run_also)*carried[wire of run], ' +
+      'wire_length[wire of run]))',
+    source: PHYSICS,
   },
   event_no: {
     kind: 'structure',
@@ -90,22 +108,24 @@ export const sizing = {
     per: ['event'],
     value: (at) => at.event + 1,
   },
-  worst_metres: {
+  wire_fixed_ohm: {
     kind: 'formula',
-    symbol: 'Iℓ',
-    label: 'Current times length in the run, at this firing, at the point where it is largest',
-    unit: 'A*m',
-    per: ['event'],
-    across: 'run',
-    formula: 'SUMPRODUCT(MAX((firing_event[point,event]=event_no)*ampere_metres[point,event]))',
+    symbol: 'R_fix',
+    label: 'Resistance of joints, fuse and relay contact',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['wire'],
+    formula: 'fixed_ohm',
+    source: DEFINITION,
   },
-  worst_fixed_drop: {
+  also_fixed_drop: {
     kind: 'formula',
-    symbol: 'ΔV_fix',
-    label: 'Drop of joints, fuses and relays at this firing, at the point where it is largest',
+    symbol: 'ΔV_also',
+    label: 'Drop that another steady load makes in joints, fuse and relay contact',
     unit: 'V',
-    per: ['event'],
-    formula: 'SUMPRODUCT(MAX((firing_event[point,event]=event_no)*fixed_drop[point,event]))',
+    per: ['wire'],
+    formula: 'fixed_ohm*run_also',
+    source: PHYSICS,
   },
   common_fixed_ohm: {
     kind: 'formula',
@@ -116,6 +136,7 @@ export const sizing = {
     per: ['event'],
     across: 'event2',
     formula: 'SUMPRODUCT(carries[wire], carries[wire,event=event2], wire_fixed_ohm[wire])',
+    source: DEFINITION,
   },
   fixed_drop: {
     kind: 'formula',
@@ -123,16 +144,20 @@ export const sizing = {
     label: 'Drop of joints, fuses and relays on the path of this coil at its firing',
     unit: 'V',
     per: ['point', 'event'],
-    formula: 'SUMPRODUCT(common_fixed_ohm[event2], flowing_at[event2])',
+    formula:
+      'SUMPRODUCT(common_fixed_ohm[event2], flowing_at[event2])+SUMPRODUCT(MMULT(carried[wire], also_fixed_drop[wire]))',
+    source: PHYSICS,
   },
-  wire_fixed_ohm: {
+  drop_allowed: {
     kind: 'formula',
-    symbol: 'R_fix',
-    label: 'Resistance of joints, fuse and relay contact',
-    unit: 'ohm',
-    shown: 'mohm',
-    per: ['wire'],
-    formula: 'fixed_ohm',
+    symbol: 'B_p',
+    label:
+      'Drop allowed at the point: by the limit, and by the least supply of the coil where the battery has more',
+    unit: 'V',
+    per: ['point'],
+    formula:
+      'IF(ISNUMBER(min_supply), IF(supply>min_supply, MIN(drop_limit, supply-min_supply), drop_limit), drop_limit)',
+    source: DEFINITION,
   },
   stated_ohm: {
     kind: 'formula',
@@ -142,6 +167,7 @@ export const sizing = {
     shown: 'mohm/m',
     per: ['run'],
     formula: 'IF(auto=1, 0, INDEX(candidate_ohm[candidate], 1, COUNT(candidate_no[candidate])))',
+    source: DEFINITION,
   },
   budget: {
     kind: 'formula',
@@ -149,226 +175,196 @@ export const sizing = {
     label: 'Drop that is left to the runs whose size is chosen',
     unit: 'V',
     per: ['point', 'event'],
-    formula: 'drop_limit-fixed_drop-SUMPRODUCT(MMULT(ampere_metres[run], stated_ohm[run]))',
-  },
-  worst_budget: {
-    kind: 'formula',
-    symbol: 'B′',
-    label: 'Drop that is left to the runs whose size is chosen, each run as at its worst point',
-    unit: 'V',
-    per: ['event'],
-    formula: 'drop_limit-worst_fixed_drop-SUMPRODUCT(MMULT(worst_metres[run], stated_ohm[run]))',
+    formula: 'drop_allowed-fixed_drop-SUMPRODUCT(MMULT(ampere_metres[run], stated_ohm[run]))',
+    source: DEFINITION,
   },
   root: {
     kind: 'formula',
     symbol: '√',
     label: 'Root of resistivity, current times length and total length, of a run whose size is chosen',
     unit: 'V^0.5*mm*m^0.5',
-    per: ['event'],
+    per: ['point', 'event'],
     across: 'run',
-    formula: 'auto*SQRT(hot_rho*worst_metres*run_length)',
+    formula: 'auto*SQRT(hot_rho*ampere_metres*group_length)',
+    source: PHYSICS,
   },
   share: {
     kind: 'formula',
     symbol: 'Σ√/B′',
     label: 'Sum of the roots over the drop that is left, 0 when nothing is left',
     unit: 'V^-0.5*mm*m^0.5',
-    per: ['event'],
-    formula: 'IF(worst_budget>0, SUM(root[run])/worst_budget, 0)',
+    per: ['point', 'event'],
+    formula: 'IF(budget>0, SUM(root[run])/budget, 0)',
+    source: PHYSICS,
   },
   share_area: {
     kind: 'formula',
     symbol: 'S_i',
-    label: 'Area by the share of the drop with the least copper',
+    label: 'Area by the share of the drop with the least copper, all conductors in parallel',
     unit: 'mm^2',
     per: ['run'],
-    formula: 'SUMPRODUCT(MAX(root[event]*share[event]))/run_length',
+    formula: 'SUMPRODUCT(MAX(root[point,event]*share[point,event]))/group_length',
     source: PHYSICS,
     note: 'By minimising the copper Σ n·L·S under the drop Σ ρ·L·I/S = B′.',
   },
-  rounded: {
+  by_share: {
     kind: 'formula',
-    symbol: 'c₁',
-    label: 'First guess of the candidate: load, share of the drop, short',
-    unit: '1',
-    per: ['run'],
-    formula: 'IF(auto=1, MAX(by_load, by_short), by_load)',
-  },
-  by_load: {
-    kind: 'formula',
-    symbol: 'c₀',
-    label: 'Candidate that carries the load and has this area, rounded up',
+    symbol: 'c_1',
+    label: 'Least candidate that suits and has this area',
     unit: '1',
     per: ['run'],
     formula:
-      'IF(auto=1, MIN(series_count, MAX(least, SUMPRODUCT((size_series[size]=series)*(size_area[size]<share_area))+1)), ' +
-      'COUNT(candidate_no[candidate]))',
+      'IF(auto=1, IFERROR(MATCH(1, enough_area[candidate], 0), last_suiting), COUNT(candidate_no[candidate]))',
+    source: DEFINITION,
   },
-  least: {
+  enough_area: {
     kind: 'formula',
-    symbol: 'c_min',
-    label: 'Least candidate that carries load and fuse; one beyond the series when none does',
-    unit: '1',
-    per: ['run'],
-    formula: 'IFERROR(MATCH(1, fits_load[candidate], 0), series_count+1)',
-  },
-  rounded_ohm: {
-    kind: 'formula',
-    symbol: 'r₀',
-    label: 'Warm resistance of one metre of the first guess',
-    unit: 'ohm/m',
-    shown: 'mohm/m',
-    per: ['run'],
-    formula: 'INDEX(candidate_ohm[candidate], 1, rounded)',
-  },
-  first_size: {
-    kind: 'formula',
-    symbol: 'c₂',
-    label: 'Candidate of the cheapest of the first ways',
-    unit: '1',
-    per: ['run'],
-    formula: cheapest(FIRST_WAYS),
-  },
-  rounded_again: {
-    kind: 'formula',
-    symbol: 'c₃',
-    label: 'Second guess of the candidate: load, share of the drop, short',
-    unit: '1',
-    per: ['run'],
-    formula: 'IF(auto=1, MAX(by_load, by_short_again), by_load)',
-  },
-  rounded_again_ohm: {
-    kind: 'formula',
-    symbol: 'r₃',
-    label: 'Warm resistance of one metre of the second guess',
-    unit: 'ohm/m',
-    shown: 'mohm/m',
-    per: ['run'],
-    formula: 'INDEX(candidate_ohm[candidate], 1, rounded_again)',
-  },
-  thin_size: {
-    kind: 'formula',
-    symbol: 'c_min',
-    label: 'Third guess: the runs before, as thin as their load allows',
-    unit: '1',
-    per: ['run'],
-    formula: 'IF(auto=1, MIN(series_count, least), by_load)',
-  },
-  rounded_thin: {
-    kind: 'formula',
-    symbol: 'c₁″',
-    label: 'Third guess of the candidate: load, share of the drop, short',
-    unit: '1',
-    per: ['run'],
-    formula: 'IF(auto=1, MAX(by_load, by_short_thin), by_load)',
-  },
-  rounded_thin_ohm: {
-    kind: 'formula',
-    symbol: 'r₁″',
-    label: 'Warm resistance of one metre of the third guess',
-    unit: 'ohm/m',
-    shown: 'mohm/m',
-    per: ['run'],
-    formula: 'INDEX(candidate_ohm[candidate], 1, rounded_thin)',
-  },
-  weight: {
-    kind: 'formula',
-    symbol: 'V_Cu',
-    label: 'Copper of the run by its share of the drop, 0 for a stated size',
-    unit: 'mm^2*m',
-    per: ['run'],
-    formula: 'auto*share_area*run_length',
-  },
-  lean_start: {
-    kind: 'formula',
-    symbol: 'c₁‴',
-    label: 'Candidate to start from: the heaviest run one size smaller than rounded, the others one larger',
-    unit: '1',
-    per: ['run'],
-    formula:
-      'IF(auto=1, MIN(series_count, MAX(least, by_short_again, ' +
-      'IF(weight>=MAX(weight[run]), rounded_again-1, rounded_again+1))), by_load)',
-  },
-  lean_start_ohm: {
-    kind: 'formula',
-    symbol: 'r₁‴',
-    label: 'Warm resistance of one metre of that start',
-    unit: 'ohm/m',
-    shown: 'mohm/m',
-    per: ['run'],
-    formula: 'INDEX(candidate_ohm[candidate], 1, lean_start)',
-  },
-  no_way: {
-    kind: 'constant',
-    symbol: '∞',
-    label: 'Added to the copper of a way that does not end well',
-    unit: 'mm^2*m',
-    value: 1e9,
-    source: ARBITRARY,
-    note: 'More than any feed weighs.',
-  },
-  guess_size: {
-    kind: 'formula',
-    symbol: 'c₄',
-    label: 'Candidate from which the runs are reduced a last time: the cheapest way',
-    unit: '1',
-    per: ['run'],
-    formula: cheapest(WAYS),
-  },
-  guess_ohm_m: {
-    kind: 'formula',
-    symbol: 'r₂',
-    label: 'Warm resistance of one metre of the candidate of the cheapest way',
-    unit: 'ohm/m',
-    shown: 'mohm/m',
-    per: ['run'],
-    formula: 'INDEX(candidate_ohm[candidate], 1, guess_size)',
-  },
-  room: {
-    kind: 'formula',
-    symbol: 'ΔV_i',
-    label: 'Drop that the run may make, the runs before it at their last size',
-    unit: 'V',
-    per: ['point', 'event'],
-    across: 'run',
-    formula: roomFormula(EVERY, 'room', 'guess_ohm_m', 'chosen_ohm', '-1'),
-  },
-  largest_ohm: {
-    kind: 'formula',
-    symbol: 'r_max',
-    label: 'Largest resistance of one metre that keeps every firing within the drop limit',
-    unit: 'ohm/m',
-    shown: 'mohm/m',
-    per: ['run'],
-    formula: mostFormula(EVERY, 'room'),
-  },
-  fits: {
-    kind: 'formula',
-    symbol: 'fit',
-    label: 'Candidate carries load and fuse, keeps the drop limit and endures shorts (1), or not (0)',
+    symbol: 'ok',
+    label: 'Candidate suits and has the area of its share (1) or not (0)',
     unit: '1',
     per: ['run'],
     across: 'candidate',
-    formula:
-      'IF(fits_load=1, IF(IF(fed=1, endures_start[feed of run]*endures_end[feed of run], 1)=1, ' +
-      'IF(ISNUMBER(largest_ohm), IF(candidate_ohm<=largest_ohm, 1, 0), 1), 0), 0)',
+    formula: 'IF(suits=1, IF(parallel*candidate_area>=share_area, 1, 0), 0)',
+    source: DEFINITION,
   },
-  chosen: {
+  last_suiting: {
     kind: 'formula',
-    symbol: 'c',
-    label: 'Candidate taken',
+    symbol: 'c_max',
+    label: 'Largest candidate that suits; the one by load when none does',
     unit: '1',
     per: ['run'],
-    formula: 'IF(auto=1, IFERROR(MATCH(1, fits[candidate], 0), guess_size), COUNT(candidate_no[candidate]))',
-    note: 'When no candidate keeps every rule the guess stays, and a finding says what would be needed.',
+    formula:
+      'IF(auto=1, IF(SUM(suits[candidate])>0, SUMPRODUCT(MAX(suits[candidate]*candidate_index[candidate])), by_load), ' +
+      'COUNT(candidate_no[candidate]))',
+    source: DEFINITION,
   },
-  chosen_ohm: {
-    kind: 'formula',
-    symbol: 'r_c',
-    label: 'Warm resistance of one metre of the candidate taken',
-    unit: 'ohm/m',
-    shown: 'mohm/m',
+  candidate_index: {
+    kind: 'structure',
+    symbol: 'c',
+    label: 'Number of the candidate',
+    unit: '1',
     per: ['run'],
-    formula: 'INDEX(candidate_ohm[candidate], 1, chosen)',
+    across: 'candidate',
+    value: (at) => at.candidate + 1,
+  },
+  way_length: {
+    kind: 'formula',
+    symbol: 'ℓ_w',
+    label: 'Length of the run on the way of a short at the far end of this conductor',
+    unit: 'm',
+    per: ['wire'],
+    across: 'run',
+    formula: 'IF(on_the_way>0, INDEX(wire_length[wire], on_the_way, 1), 0)',
+    source: DEFINITION,
+  },
+  way_fixed: {
+    kind: 'formula',
+    symbol: 'R_w,fix',
+    label: 'Resistance of that way without copper: source, chassis, joints, fuses, relays',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['wire'],
+    formula:
+      'IF(ISNUMBER(source_ohm), source_ohm, 0)+chassis_ohm+SUM(wire_fixed_ohm[wire ahead])+wire_fixed_ohm',
+    source: DEFINITION,
+  },
+  way_most: {
+    kind: 'formula',
+    symbol: 'R_w,max',
+    label: 'Largest resistance of that way with which the candidate is covered',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['wire'],
+    across: 'candidate',
+    formula: 'IF(fed=1, IF(auto=1, loop_most, IF(loop_most>=way_least, loop_most, unlimited)), unlimited)',
+    source: DEFINITION,
+    note: 'A stated size that is not covered whatever the others are asks nothing of them.',
+  },
+  way_budget: {
+    kind: 'formula',
+    symbol: 'R_w′',
+    label: 'Resistance that is left on that way to the runs whose size is chosen',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['wire'],
+    formula:
+      'INDEX(way_most[candidate], 1, by_share)-way_fixed-SUMPRODUCT(MMULT(way_length[run], stated_ohm[run]))',
+    source: DEFINITION,
+  },
+  way_root: {
+    kind: 'formula',
+    symbol: '√_w',
+    label: 'Root of resistivity, length and total length, of a run whose size is chosen',
+    unit: 'ohm^0.5*mm*m^0.5',
+    per: ['wire'],
+    across: 'run',
+    formula: 'auto*SQRT(hot_rho*way_length*group_length)',
+    source: PHYSICS,
+  },
+  way_share: {
+    kind: 'formula',
+    symbol: 'Σ√/R′',
+    label: 'Sum of the roots over the resistance that is left, 0 when nothing is left',
+    unit: 'ohm^-0.5*mm*m^0.5',
+    per: ['wire'],
+    formula: 'IF(way_budget>0, SUM(way_root[run])/way_budget, 0)',
+    source: PHYSICS,
+  },
+  short_area: {
+    kind: 'formula',
+    symbol: 'S_k',
+    label: 'Area by the share of the resistance of a short with the least copper',
+    unit: 'mm^2',
+    per: ['run'],
+    formula: 'SUMPRODUCT(MAX(way_root[wire]*way_share[wire]))/group_length',
+    source: PHYSICS,
+  },
+  enough_both: {
+    kind: 'formula',
+    symbol: 'ok',
+    label: 'Candidate suits and has the area of both shares (1) or not (0)',
+    unit: '1',
+    per: ['run'],
+    across: 'candidate',
+    formula: 'IF(enough_area=1, IF(parallel*candidate_area>=short_area, 1, 0), 0)',
+    source: DEFINITION,
+  },
+  by_shares: {
+    kind: 'formula',
+    symbol: 'c_2',
+    label: 'Least candidate that suits and has the area of both shares',
+    unit: '1',
+    per: ['run'],
+    formula:
+      'IF(auto=1, IFERROR(MATCH(1, enough_both[candidate], 0), last_suiting), COUNT(candidate_no[candidate]))',
+    source: DEFINITION,
+  },
+  group_start: {
+    kind: 'formula',
+    symbol: 'c_L',
+    label: 'The same, the largest of all runs that take one size, as far as each can take it',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(auto=1, SUMPRODUCT(MAX((lead[run]=lead)*by_shares[run])), by_shares)',
+    source: DEFINITION,
+  },
+  group_last: {
+    kind: 'formula',
+    symbol: 'c_L,max',
+    label: 'Largest candidate that suits every run that takes this size',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(auto=1, last_common, COUNT(candidate_no[candidate]))',
+    source: DEFINITION,
+  },
+  last_common: {
+    kind: 'formula',
+    symbol: 'c_L,max',
+    label: 'Least of the largest suiting candidates of the runs that take one size',
+    unit: '1',
+    per: ['run'],
+    formula:
+      'COUNT(candidate_no[candidate])-SUMPRODUCT(MAX((lead[run]=lead)*(COUNT(candidate_no[candidate])-last_suiting[run])))',
+    source: DEFINITION,
   },
 } as const satisfies Quantities;

@@ -1,199 +1,150 @@
 /**
- * Sizes and short circuits: a candidate must endure a short at the begin and at the far end of its run until the fuse
- * opens. Between the two the fuse gains on the conductor, its gates being steeper than I²t, then loses, being flat.
+ * What a short asks of each candidate: the smallest current from which on the fuse opens within 5 s and before the
+ * conductor is too hot, and so the largest resistance that the loop of the short may have.
  *
- * The fault current hangs on the sizes nearer to the battery, thinner ones sparing the runs behind them. When a run takes
- * its last size these already have theirs; before that they are guessed (`sizing.ts`).
+ * A fuse lets an energy I²t through that falls from limit to limit and then stays; a conductor withstands one, more where
+ * time is left for heat to leave. From the current at which the one falls below the other the conductor is covered.
  */
 import type { Formula, Quantities } from '../basis/quantity.ts';
-import { enduring, gateBelow, type Heated, opening, timeConstant } from './curve-formulas.ts';
+import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
+import { timeConstant } from './curve-formulas.ts';
 
-const CANDIDATE: Heated = { amps: 'candidate_amps', load_T: 'candidate_T', theta: 'candidate_theta' };
+const kind = 'formula';
+const PER_CANDIDATE = { per: ['run'], across: 'candidate' } as const;
 
-/** 1 where the fuse opens within the time that the candidate endures, or where nothing is known of the short. */
-const endures = (fault: string, opens: string): string =>
-  `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(${fault}), IF(ISNUMBER(candidate_T), ` +
-  `IF(${opens}<=${enduring(fault, CANDIDATE)}, 1, 0), 0), 1), 1)`;
-
-type GuessName =
-  | 'guess_ohm'
-  | 'guess_fault'
-  | 'guess_start'
-  | 'guess_gate'
-  | 'guess_opening'
-  | 'guess_endures'
-  | 'by_short';
-
-/** Least candidates that endure a short at the begin of their runs, the runs before them at the candidates `before`. */
-const guess = <Suffix extends string>(
-  suffix: Suffix,
+/** Current from which the let-through energy of the fuse is not above `energy`; empty when it stays above. */
+const crossing = <P extends string>(
+  of: P,
   label: string,
-  before: string,
-): Readonly<Record<`${GuessName}${Suffix}`, Formula>> => {
-  const kind = 'formula';
-  const of = (name: GuessName): string => `${name}${suffix}`;
+  energy: string,
+): Readonly<Record<`${P}_gate` | `${P}_from`, Formula>> => {
+  const gate = `${of}_gate`;
   const all: Record<string, Formula> = {
-    [of('guess_ohm')]: {
-      kind,
-      symbol: 'R_20,0',
-      label: `${label}: cold resistance with joints, fuse and relay contact`,
-      unit: 'ohm',
-      shown: 'mohm',
-      per: ['wire'],
-      formula: `INDEX(size_ohm[size], INDEX(candidate_size[candidate], 1, ${before}), 1)*wire_length+fixed_ohm`,
-    },
-    [of('guess_fault')]: {
-      kind,
-      symbol: 'I_k,0',
-      label: `${label}: fault current at the begin of the run`,
-      unit: 'A',
-      per: ['wire'],
-      formula: `IF(ISNUMBER(source_ohm), IF(fed=1, highest_supply/(source_least+SUM(${of('guess_ohm')}[wire ahead])+fuse_ohm+chassis_ohm), ""), "")`,
-    },
-    [of('guess_start')]: {
-      kind,
-      symbol: 'I_k,0',
-      label: `${label}: largest fault current of a conductor of the run`,
-      unit: 'A',
-      per: ['feed'],
-      formula: `IF(COUNT(${of('guess_fault')}[wire of run])>0, MAX(${of('guess_fault')}[wire of run]), "")`,
-    },
-    [of('guess_gate')]: {
+    [gate]: {
       kind,
       symbol: 'g',
-      label: `${label}: gate of the fuse at or below that short`,
+      label: `${label}: opening-time limits of the fuse with more I²t`,
       unit: '1',
-      per: ['feed'],
-      formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(${of('guess_start')}), ${gateBelow(of('guess_start'))}, 0), 0)`,
+      ...PER_CANDIDATE,
+      formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(${energy}), SUMPRODUCT((gate_energy[gate]>${energy})*1), ""), "")`,
+      source: DEFINITION,
     },
-    [of('guess_opening')]: {
+    [`${of}_from`]: {
       kind,
-      symbol: 't_0',
-      label: `${label}: latest opening on it`,
-      unit: 's',
-      shown: 's',
-      per: ['feed'],
-      formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(${of('guess_start')}), ${opening(of('guess_start'), of('guess_gate'))}, ""), "")`,
-    },
-    [of('guess_endures')]: {
-      kind,
-      symbol: 'ok_0',
-      label: `${label}: candidate carries its load and endures that short (1) or not (0)`,
-      unit: '1',
-      per: ['feed'],
-      across: 'candidate',
-      formula: `IF(fits_load=1, ${endures(of('guess_start'), of('guess_opening'))}, 0)`,
-    },
-    [of('by_short')]: {
-      kind,
-      symbol: 'c_k',
-      label: `${label}: least candidate that does`,
-      unit: '1',
-      per: ['run'],
-      formula: `IF(fed=1, IFERROR(MATCH(1, ${of('guess_endures')}[feed of run,candidate], 0), series_count), MIN(series_count, least))`,
+      symbol: 'I_x',
+      label: `${label}: current from which the fuse lets less I²t through`,
+      unit: 'A',
+      ...PER_CANDIDATE,
+      formula:
+        `IF(ISNUMBER(${gate}), IF(${gate}=COUNT(gate_no[gate]), "", IF(${gate}=0, open_from, MAX(open_from, ` +
+        `INDEX(gate_current[gate],1,${gate})*(${energy}/INDEX(gate_energy[gate],1,${gate}))^(1/(2+INDEX(slowest_slope[gate],1,${gate})))))), "")`,
+      source: PHYSICS,
+      note: 'Empty when the conductor withstands less than the fuse lets through at any current.',
     },
   };
-  return all as Readonly<Record<`${GuessName}${Suffix}`, Formula>>;
+  return all as Readonly<Record<`${P}_gate` | `${P}_from`, Formula>>;
 };
 
 export const survival = {
-  ...guess('', 'First guess', 'by_load'),
-  ...guess('_again', 'Second guess', 'first_size'),
-  ...guess('_thin', 'Third guess', 'thin_size'),
+  gate_energy: {
+    kind,
+    symbol: 'I²t',
+    label: 'I²t that the fuse lets through at this opening-time limit, or at a later one if that is more',
+    unit: 'A^2*s',
+    per: ['run'],
+    across: 'gate',
+    formula:
+      'IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(gate_energy[gate+1]), MAX(gate_slowest*gate_current^2, gate_energy[gate+1]), ' +
+      'gate_slowest*gate_current^2), "")',
+    source: PHYSICS,
+  },
+  open_gate: {
+    kind,
+    symbol: 'g_5s',
+    label: 'Opening-time limits of the fuse at which it may take longer than 5 s',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(ISNUMBER(run_fuse_type), SUMPRODUCT((gate_slowest[gate]>open_limit)*1), "")',
+    source: DEFINITION,
+  },
+  open_from: {
+    kind,
+    symbol: 'I_5s',
+    label: 'Current from which the fuse opens within 5 s',
+    unit: 'A',
+    per: ['run'],
+    formula:
+      'IF(ISNUMBER(open_gate), MAX(INDEX(gate_current[gate],1,2), INDEX(gate_current[gate],1,open_gate)*' +
+      '(open_limit/INDEX(gate_slowest[gate],1,open_gate))^(1/INDEX(slowest_slope[gate],1,open_gate))), "")',
+    source: PHYSICS,
+  },
   candidate_theta: {
-    kind: 'formula',
+    kind,
     symbol: 'θ',
     label: 'Thermal time constant of the candidate',
     unit: 's',
     shown: 's',
-    per: ['feed'],
-    across: 'candidate',
+    ...PER_CANDIDATE,
     formula:
       'IF(ISNUMBER(candidate_T), ' +
-      `${timeConstant('INDEX(size_area[size], candidate_size, 1)', 'candidate_amps', 'INDEX(size_ohm[size], candidate_size, 1)')}, "")`,
+      `${timeConstant('candidate_area', 'candidate_amps', 'INDEX(size_ohm[size], candidate_size, 1)')}, "")`,
+    source: PHYSICS,
   },
-  start_gate: {
-    kind: 'formula',
-    symbol: 'g',
-    label: 'Gate of the fuse at or below the short at the begin of the run',
+  heat_room: {
+    kind,
+    symbol: 'I²t_w',
+    label: 'I²t that the candidate withstands when no heat leaves it',
+    unit: 'A^2*s',
+    ...PER_CANDIDATE,
+    formula:
+      'IF(ISNUMBER(candidate_T), MAX(0, short_limit-candidate_T)*candidate_theta*candidate_amps^2/(rating-run_ambient), "")',
+    source: PHYSICS,
+    note: 'From its temperature under load to the short-circuit limit, with the resistance at the rating of the insulation.',
+  },
+  ...crossing('cold_short', 'No heat leaves the candidate', 'heat_room'),
+  short_time: {
+    kind,
+    symbol: 't_x',
+    label: 'Time of the fuse at that current, over the time constant of the candidate',
     unit: '1',
-    per: ['feed'],
-    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${gateBelow('start_fault')}, 0), 0)`,
+    ...PER_CANDIDATE,
+    formula:
+      'IF(ISNUMBER(cold_short_from), MIN(open_limit, heat_room/cold_short_from^2)/candidate_theta, "")',
+    source: PHYSICS,
   },
-  start_opening: {
-    kind: 'formula',
-    symbol: 't_k',
-    label: 'Latest opening on a short at the begin of the run',
-    unit: 's',
-    shown: 's',
-    per: ['feed'],
-    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${opening('start_fault', 'start_gate')}, ""), "")`,
+  heat_room_late: {
+    kind,
+    symbol: 'I²t_w',
+    label: 'I²t that the candidate withstands in that time, when heat leaves it',
+    unit: 'A^2*s',
+    ...PER_CANDIDATE,
+    formula:
+      'IF(ISNUMBER(short_time), IF(heat_room>0, heat_room*(short_time/(1-EXP(-short_time))+' +
+      'short_time*(candidate_T-run_ambient)/(short_limit-candidate_T)), 0), "")',
+    source: PHYSICS,
+    note: 'The time is that of the larger current before: a little too short, so that the result is on the safe side.',
   },
-  longest_wire: {
-    kind: 'formula',
-    symbol: 'ℓ_max',
-    label: 'Longest conductor of the run',
-    unit: 'm',
-    per: ['run'],
-    formula: 'MAX(wire_length[wire of run])',
+  ...crossing('warm_short', 'Heat leaves the candidate', 'heat_room_late'),
+  unlimited: {
+    kind: 'constant',
+    symbol: '∞',
+    label: 'Resistance of a loop that nothing limits',
+    unit: 'ohm',
+    value: 1e6,
+    source: ARBITRARY,
+    note: 'More than any feed has.',
   },
-  warm_ahead: {
-    kind: 'formula',
-    symbol: 'R_v',
-    label: 'Warm resistance of the conductors between the battery and this one',
+  loop_most: {
+    kind,
+    symbol: 'R_k,max',
+    label: 'Largest resistance of the loop of a short at its far end with which the candidate is covered',
     unit: 'ohm',
     shown: 'mohm',
-    per: ['wire'],
-    formula: 'SUM(wire_ohm[wire ahead])',
-  },
-  candidate_end: {
-    kind: 'formula',
-    symbol: 'I_k,c',
-    label: 'Fault current at the far end of the longest conductor, of this candidate, warm',
-    unit: 'A',
-    per: ['feed'],
-    across: 'candidate',
+    ...PER_CANDIDATE,
     formula:
-      'IF(ISNUMBER(source_ohm), IF(ISNUMBER(candidate_ohm), lowest_supply/(source_ohm+MAX(warm_ahead[wire of run])+' +
-      'candidate_ohm*longest_wire+fixed_ohm+chassis_ohm), ""), "")',
-  },
-  candidate_gate: {
-    kind: 'formula',
-    symbol: 'g',
-    label: 'Gate of the fuse at or below the short at the far end of the candidate',
-    unit: '1',
-    per: ['feed'],
-    across: 'candidate',
-    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(candidate_end), ${gateBelow('candidate_end')}, 0), 0)`,
-  },
-  candidate_opening: {
-    kind: 'formula',
-    symbol: 't_k',
-    label: 'Latest opening on it',
-    unit: 's',
-    shown: 's',
-    per: ['feed'],
-    across: 'candidate',
-    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(candidate_end), ${opening('candidate_end', 'candidate_gate')}, ""), "")`,
-  },
-  endures_start: {
-    kind: 'formula',
-    symbol: 'ok_a',
-    label: 'Candidate endures a short at the begin of the run (1) or not (0)',
-    unit: '1',
-    per: ['feed'],
-    across: 'candidate',
-    formula: endures('start_fault', 'start_opening'),
-  },
-  endures_end: {
-    kind: 'formula',
-    symbol: 'ok_e',
-    label: 'Candidate endures a short at its far end, and the fuse opens on it in time (1), or not (0)',
-    unit: '1',
-    per: ['feed'],
-    across: 'candidate',
-    formula:
-      'IF(ISNUMBER(candidate_opening), IF(candidate_opening<=open_limit, ' +
-      `${endures('candidate_end', 'candidate_opening')}, 0), 1)`,
+      'IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(source_ohm), IF(ISNUMBER(warm_short_from), ' +
+      'lowest_supply/(warm_short_from*(1+alike)), 0), unlimited), unlimited)',
+    source: PHYSICS,
+    note: '0 when the fuse never covers it, without limit where no short is judged: no fuse, or a source that is not known.',
   },
 } as const satisfies Quantities;

@@ -1,13 +1,13 @@
 /** The published tables as columns of the model: conductor sizes, ampacity, insulation, fuses, relays. */
 import type { Axis, Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, COMMON_PRACTICE, cite, fromMemory, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, AS_STATED, COMMON_PRACTICE, cite, fromMemory, PHYSICS } from '../basis/sources.ts';
 import { AMPACITY, AMPACITY_RATINGS, BUNDLE } from '../data/ampacity.ts';
 import { AWG_SIZES } from '../data/awg.ts';
 import { FUSE_GATES } from '../data/fuse-gates.ts';
 import { FUSE_RATINGS } from '../data/fuse-ratings.ts';
 import { FUSE_DROP, FUSE_TYPES } from '../data/fuses.ts';
 import { IEC_60228_CLASS_5 } from '../data/iec60228.ts';
-import { INSULATIONS, SHORT_CIRCUIT_LIMITS } from '../data/insulation.ts';
+import { CONDUCTOR_TYPES, INSULATIONS, SHORT_CIRCUIT_LIMITS } from '../data/insulation.ts';
 import { FLAT_TABS, RELAY_RATINGS } from '../data/relays.ts';
 import { SAE_SIZES } from '../data/sae.ts';
 
@@ -27,11 +27,9 @@ interface Size {
 
 /** [K] Between the continuous limit of every class and its 6 h limit. */
 const OVERLOAD_RISE = 50;
-/** [degC] Rating up to which insulation of unstated material is taken as PVC. */
-const HOTTEST_PVC = 105;
-const shortLimit = (rating: number): number =>
-  SHORT_CIRCUIT_LIMITS.rows.find((row) => row.material === (rating <= HOTTEST_PVC ? 'PVC' : 'cross-linked'))
-    ?.limit ?? rating;
+/** [degC] Insulation of unstated material is taken as PVC. */
+const limitOf = (material: string): number =>
+  SHORT_CIRCUIT_LIMITS.rows.find((row) => row.material === material)?.limit ?? 0;
 
 const none = { awg: null, cmil: null, nominal: null, class5: null };
 const awgSizes = AWG_SIZES.rows.map((row) => ({
@@ -131,6 +129,17 @@ export const tables = {
     unit: 'text',
     per: ['size'],
     values: SIZES.map((s) => s.name),
+  },
+  in_stock: {
+    kind: 'structure',
+    symbol: 'stk',
+    label: 'In stock, or no stock is named (1), or not (0)',
+    unit: '1',
+    per: ['size'],
+    value: (at, { sizes }) =>
+      sizes.stock === null || sizes.stock.includes(SIZES[at.size]?.name ?? '') ? 1 : 0,
+    source: AS_STATED,
+    note: 'It is changed in the design, not in the workbook.',
   },
   size_series: {
     kind: 'column',
@@ -245,6 +254,15 @@ export const tables = {
     unit: 'text',
     per: ['insulation'],
     values: INSULATIONS.map((i) => i.name),
+  },
+  insulation_sae: {
+    kind: 'column',
+    symbol: 'sae',
+    label: 'Sold by SAE number (1) or not (0)',
+    unit: '1',
+    per: ['insulation'],
+    values: INSULATIONS.map((i) => (CONDUCTOR_TYPES.rows.some((row) => row.name === i.name) ? 1 : 0)),
+    source: CONDUCTOR_TYPES.source,
   },
   insulation_rating: {
     kind: 'column',
@@ -464,11 +482,28 @@ export const tables = {
     label: 'Limit of a short circuit up to 5 s',
     unit: 'degC',
     per: ['insulation'],
-    values: INSULATIONS.map((i) => Math.max(i.hours_6 ?? 0, i.short_circuit ?? shortLimit(i.continuous))),
+    values: INSULATIONS.map((i) => Math.max(i.hours_6 ?? 0, i.short_circuit ?? limitOf('PVC'))),
     source: cite('IEC-60364-5-54', 'quoted'),
     note:
-      'PVC 160 °C, cross-linked 250 °C. A class letter does not state its material: up to class B it is taken as PVC, ' +
-      'from class C on as cross-linked (common practice), and never below its own overload limit.',
+      'PVC 160 °C, cross-linked 250 °C. A class letter does not state its material: it is taken as PVC, and never below its ' +
+      'own overload limit; a run may state `material: cross-linked`.',
+  },
+  insulation_typed: {
+    kind: 'column',
+    symbol: 'mat',
+    label: 'The name says what the insulation is made of (1) or not (0)',
+    unit: '1',
+    per: ['insulation'],
+    values: INSULATIONS.map((i) => (i.short_circuit === null ? 0 : 1)),
+    source: CONDUCTOR_TYPES.source,
+  },
+  linked_limit: {
+    kind: 'constant',
+    symbol: 'T_XL',
+    label: 'Limit of a short circuit up to 5 s, cross-linked insulation',
+    unit: 'degC',
+    value: limitOf('cross-linked'),
+    source: cite('IEC-60364-5-54', 'quoted'),
   },
   relay_size_rating: {
     kind: 'column',

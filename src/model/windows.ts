@@ -1,22 +1,12 @@
 /** Currents at which a conductor is not protected: both curves over a grid of currents, and what lies in the gaps. */
 import type { Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, PHYSICS } from '../basis/sources.ts';
-import { atGate, enduring, FASTEST, gateBelow, opening, RUN } from './curve-formulas.ts';
+import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
+import { atGate, FASTEST, gateBelow, opening, RUN, withstanding } from './curve-formulas.ts';
 
 const known = (formula: string): string =>
   `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(ampacity), IF(ISNUMBER(start_fault), ${formula}, ""), ""), "")`;
 
 export const windows = {
-  stuck_current: {
-    kind: 'formula',
-    symbol: 'I_st',
-    label: 'Current of one coil whose driver stays on, at the highest supply',
-    unit: 'A',
-    formula:
-      'IF(ISNUMBER(current_limit), MIN(current_limit, (highest_supply-driver_drop)/coil_ohm), (highest_supply-driver_drop)/coil_ohm)',
-    source: PHYSICS,
-    note: 'It flows without end, through the branch of one coil and everything before it.',
-  },
   sweep_low: {
     kind: 'formula',
     symbol: 'I_lo',
@@ -126,7 +116,7 @@ export const windows = {
     shown: 's',
     per: ['grid'],
     across: 'feed',
-    formula: `IF(ISNUMBER(curve_current), ${enduring('curve_current', RUN)}, "")`,
+    formula: `IF(ISNUMBER(curve_current), ${withstanding('curve_current', RUN)}, "")`,
     source: PHYSICS,
   },
   in_danger: {
@@ -195,7 +185,10 @@ export const windows = {
     per: ['feed'],
     across: 'window',
     formula:
-      'IF(ISNUMBER(window_from), IF(stuck_current>=window_from, IF(stuck_current<=window_to, 1, 0), 0), 0)',
+      'IF(ISNUMBER(window_from), IF(ISNUMBER(stuck_current), IF(stuck_current>=window_from, ' +
+      'IF(stuck_current<=window_to, 1, 0), 0), 0), 0)',
+    source: DEFINITION,
+    note: 'For the pictures: the rule on a driver stuck on counts what else flows in the run, and every fuse on the path.',
   },
   window_short: {
     kind: 'formula',
@@ -207,12 +200,80 @@ export const windows = {
     formula: 'IF(ISNUMBER(window_from), IF(start_fault>=window_from, IF(end_fault<=window_to, 1, 0), 0), 0)',
     note: 'A short draws between the smallest and the largest fault current of the run.',
   },
-  causes: {
+  end_withstood: {
     kind: 'formula',
-    symbol: 'n_c',
-    label: 'Credible causes of a current at which the conductor is not protected',
+    symbol: 't_e',
+    label: 'A conductor of the run withstands a short at its far end for',
+    unit: 's',
+    shown: 's',
+    per: ['feed'],
+    formula: known(withstanding('end_fault', RUN)),
+    source: PHYSICS,
+  },
+  start_gate: {
+    kind: 'formula',
+    symbol: 'g',
+    label: 'Opening-time limit of the fuse at or below the short at the start of the run',
     unit: '1',
     per: ['feed'],
-    formula: 'IF(ISNUMBER(sweep_high), SUM(window_stuck[window])+SUM(window_short[window]), "")',
+    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${gateBelow('start_fault')}, 0), 0)`,
+    source: DEFINITION,
+  },
+  start_opening: {
+    kind: 'formula',
+    symbol: 't_s',
+    label: 'Latest opening on a short at the start of the run',
+    unit: 's',
+    shown: 's',
+    per: ['feed'],
+    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${opening('start_fault', 'start_gate')}, ""), "")`,
+    source: PHYSICS,
+  },
+  start_withstood: {
+    kind: 'formula',
+    symbol: 't_e',
+    label: 'A conductor of the run withstands a short at its start for',
+    unit: 's',
+    shown: 's',
+    per: ['feed'],
+    formula: known(withstanding('start_fault', RUN)),
+    source: PHYSICS,
+  },
+  gate_withstood: {
+    kind: 'formula',
+    symbol: 't_e',
+    label: 'A conductor of the run withstands the current of this opening-time limit for',
+    unit: 's',
+    shown: 's',
+    per: ['feed'],
+    across: 'gate',
+    formula: known(withstanding('gate_current', RUN)),
+    source: PHYSICS,
+  },
+  gate_fails: {
+    kind: 'formula',
+    symbol: 'x',
+    label: 'A short may draw this current, and the fuse is slower than the conductor (1), or not (0)',
+    unit: '1',
+    per: ['feed'],
+    across: 'gate',
+    formula: known(
+      'IF(gate_current>MAX(end_fault, INDEX(gate_current[gate],1,2)), IF(gate_current<start_fault, ' +
+        'IF(gate_slowest>gate_withstood, 1, 0), 0), 0)',
+    ),
+    source: DEFINITION,
+    note: 'Between two limits both curves are nearly straight in the logarithms, and the worst stands at an end.',
+  },
+  causes: {
+    kind: 'formula',
+    symbol: 'n_x',
+    label: 'Currents of a short, of those that are tried, at which the fuse is slower than the conductor',
+    unit: '1',
+    per: ['feed'],
+    formula: known(
+      'SUM(gate_fails[gate])+IF(ISNUMBER(end_opening), IF(end_opening>end_withstood, 1, 0), 1)+IF(start_opening>start_withstood, 1, 0)',
+    ),
+    source: DEFINITION,
+    note: 'Tried are the smallest, the largest, and every opening-time limit of the fuse between them.',
   },
 } as const satisfies Quantities;

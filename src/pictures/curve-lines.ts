@@ -91,7 +91,7 @@ function curvesOf(e: Evaluation, fused: number): FuseCurves {
     gates: gatesOf(e, fused),
     conductors: compared.map((run) => withstoodBy(e, run)),
     left: behind.filter((run) => !compared.includes(run)).map((run) => design.runs[run]?.name ?? ''),
-    stuck: e.number('stuck_current'),
+    stuck: e.number('stuck_most'),
     openLimit: e.number('open_limit') ?? 0,
   };
 }

@@ -142,10 +142,19 @@ export const PLAIN: Readonly<Record<RuleId, Plain>> = {
     says: 'Joints, fuse and relay alone lose more voltage than is allowed: thicker wire would not help.',
   },
   series_ampacity: { harm: 'note', says: 'No size of this series carries the current at this place.' },
-  series_area: {
+  supply_left: { harm: 'spark', says: 'The wiring would lose more voltage than the battery has.' },
+  size_found: { harm: 'note', says: 'No size of wire keeps every rule here: something else has to change.' },
+  fuse_above_conductor: { harm: 'note', says: 'The fuse is larger than this wire carries for good.' },
+  failed_driver: {
     harm: 'note',
-    says: 'No size of this series is large enough for the voltage that may be lost.',
+    says: 'If the driver of a coil fails as a short, this wire is overloaded and no fuse ends it in time.',
   },
+  material: {
+    harm: 'note',
+    says: 'It is not known what the insulation is made of, and so how hot it may get in a short.',
+  },
+  bypass: { harm: 'note', says: 'A coil is wired past the wire that its neighbours share.' },
+  parallel_size: { harm: 'note', says: 'Thin wires lie in parallel where one thicker one is usual.' },
   intervals: {
     harm: 'note',
     says: 'The firing angles were changed and the workbook does not fit them any more.',

@@ -47,7 +47,7 @@ export function entriesOf(book: Book, design: Design): Entries {
   const entries: Entry[] = [];
   const lost: { name: string; found: string; taken: string }[] = [];
   // The workbook of a check holds the tolerances besides.
-  const asked = book.names.has(`${ENTRY}tolerance_ohm`) ? (['readings'] as const) : [];
+  const asked = book.names.has(`${ENTRY}tolerance_henry`) ? (['readings'] as const) : [];
   for (const [name, place] of placement(axes, asked).entries) {
     const q: Quantity = QUANTITIES[name];
     const ats = combinations(axes, place.rows);

@@ -71,7 +71,8 @@ describe('values', () => {
     ['0.50 mm^2', '0.5 mm2'],
     ['2.5mm2', '2.5 mm2'],
   ])('the size %s is %s', (written, read) => {
-    expect(design(base(['gauge: 14 AWG', `gauge: ${written}`])).runs[1]?.gauge).toBe(read);
+    // A strap of class C: a type of SAE J1128 would be taken by its SAE number.
+    expect(design(base(['gauge: 4 AWG', `gauge: ${written}`])).runs[2]?.gauge).toBe(read);
   });
 
   test('SF 30 is SF30', () => {
@@ -149,7 +150,9 @@ describe('what was not given', () => {
     const d = design(base());
     expect(d.coil).toMatchObject({ driver_drop: 0, temperature: 20 });
     expect(d.ignition.rest).toBe(0.001);
-    expect(d.sizes).toEqual({ series: 'AWG', smallest: '18 AWG' });
+    // The drop is of a type that is sold by SAE number.
+    expect(d.sizes).toEqual({ series: 'SAE', smallest: '18 SAE', stock: null });
+    expect(d.runs[1]?.gauge).toBe('14 SAE');
     expect(d.limits).toEqual({
       drop: 0.5,
       wire_load: 0.8,
@@ -193,8 +196,8 @@ describe('what was not given', () => {
       'ignition.rest: 1.0 ms',
       'coil.driver_drop: 0 V',
       'coil.temperature: 20 degC',
-      'sizes.series: AWG',
-      'sizes.smallest: 18 AWG',
+      'sizes.series: SAE',
+      'sizes.smallest: 18 SAE',
       'feed[0].bundle: 1',
       'feed[0].joints: 2',
       'feed[0].fuse.ambient: 60 degC',
@@ -207,6 +210,7 @@ describe('what was not given', () => {
       'feed[0].relay.coil_rise: 40 K',
       'feed[0].relay.trigger_drop: 0.3 V',
       'feed[1].bundle: 1',
+      'feed[1].gauge: 14 SAE',
       'feed[1].joints: 2',
       'return[0].bundle: 1',
       'return[0].joints: 2',
@@ -216,6 +220,7 @@ describe('what was not given', () => {
       'limits.wire_load: 80 %',
       'limits.fuse_load: 75 %',
       'limits.joint_resistance: 0.3 mohm',
+      'tolerance.coil_resistance: 10 %',
     ]);
     for (const { why } of d.assumed) expect(why).not.toBe('');
   });
@@ -225,7 +230,11 @@ describe('what was not given', () => {
     ['{series: SAE}', 'SAE', '18 SAE'],
     ['{smallest: 1.5 mm2}', 'mm2', '1.5 mm2'],
   ])('sizes: %s', (written, series, smallest) => {
-    expect(design(base(['\nfeed:', `\nsizes: ${written}\nfeed:`])).sizes).toEqual({ series, smallest });
+    expect(design(base(['\nfeed:', `\nsizes: ${written}\nfeed:`])).sizes).toEqual({
+      series,
+      smallest,
+      stock: null,
+    });
   });
 });
 

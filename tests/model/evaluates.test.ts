@@ -101,7 +101,7 @@ const CASES: readonly [string, Part][] = [
     'a place too hot for its insulation',
     { feed: [{ ...run, run: 'main', carries: 'all', ambient: '150 degC' }] },
   ],
-  ['nothing in the series suffices', { coil: { resistance: '0.5 ohm', peak: '900 A' } }],
+  ['nothing in the series suffices', { coil: { resistance: '0.05 ohm', peak: '200 A' } }],
   ['SAE sizes', { sizes: { series: 'SAE' } }],
   ['metric sizes', { sizes: { series: 'mm2', smallest: '1.5 mm2' } }],
   ['a relay to be chosen', { feed: [{ ...run, run: 'main', carries: 'all', relay: { rating: 'auto' } }] }],

@@ -48,6 +48,10 @@ interface RunFacts {
   own: number | null;
   /** The largest fuse that protects a conductor of the run. */
   fuse: { type: string; rating: number } | null;
+  /** Number of the first run that takes one size with this one. */
+  lead: number;
+  /** The other coils of the run: average, and the square of their effective current. */
+  others: { average: number; square: number };
 }
 
 /** What does not hang on the sizes. */
@@ -57,7 +61,10 @@ export interface Facts {
   runs: RunFacts[];
   /** For every firing of every point: current in each conductor of its path. */
   firings: number[][];
-  sizes: readonly string[];
+  /** Drop allowed at each of them. */
+  allowed: number[];
+  /** Sizes that each run may take. */
+  sizes: (readonly string[])[];
 }
 
 /** Names of the broken rules of each run, `drop` apart. */
@@ -111,9 +118,18 @@ export function factsOf(e: Evaluation): Facts {
       stated: run.gauge,
       rms: rmsOf(i),
       wires: wires.flatMap((w, j) => (w.run === i ? [j] : [])),
-      fixed: run.joints * design.limits.joint_resistance + ohm + (run.relay?.contact ?? 0),
+      fixed:
+        (run.joints * design.limits.joint_resistance + run.contacts * design.limits.contact_resistance) /
+          run.conductors +
+        ohm +
+        (run.relay?.contact ?? 0),
       fuseOhm: ohm,
       own: own?.rating ?? null,
+      lead: (e.number('lead', { run: i }) ?? 0) - 1,
+      others: {
+        average: e.number('others_average', { run: i }) ?? Number.NaN,
+        square: e.number('others_square', { run: i }) ?? Number.NaN,
+      },
       fuse: protectors.reduce<RunFacts['fuse']>(
         (most, one) => (one && one.rating > (most?.rating ?? 0) ? one : most),
         null,
@@ -136,8 +152,26 @@ export function factsOf(e: Evaluation): Facts {
       ),
     ),
   );
-  const all = SERIES[design.sizes.series] as readonly string[];
-  return { design, wires, runs, firings, sizes: all.slice(all.indexOf(design.sizes.smallest)) };
+  const { drop } = design.limits;
+  const { min_supply } = design.coil;
+  const allowed = design.points.flatMap(({ supply }) =>
+    design.events.map(() =>
+      min_supply !== null && supply > min_supply ? Math.min(drop, supply - min_supply) : drop,
+    ),
+  );
+  return { design, wires, runs, firings, allowed, sizes: design.runs.map((run) => sizesFor(design, run)) };
+}
+
+const SAE_TYPES = ['GPT', 'SXL', 'GXL', 'TXL', 'SGT', 'SGX', 'STX'];
+
+/** Sizes that may be chosen for a run: SAE numbers for the types that are sold so, from smallest to largest, of the stock. */
+function sizesFor({ sizes }: Design, run: Design['runs'][number]): readonly string[] {
+  const series = SAE_TYPES.includes(run.insulation) && sizes.series === 'AWG' ? 'SAE' : sizes.series;
+  const all = SERIES[series] as readonly string[];
+  const numbered = (size: string): number => all.findIndex((s) => s.split(' ')[0] === size.split(' ')[0]);
+  const from = numbered(run.smallest ?? sizes.smallest);
+  const to = run.largest === null ? all.length - 1 : numbered(run.largest);
+  return all.slice(from, to + 1).filter((s) => sizes.stock === null || sizes.stock.includes(s));
 }
 
 /** One run with one size: all that does not hang on the others. */
@@ -189,6 +223,38 @@ function fitted({ design, wires, runs, firings }: Facts, index: number, gauge: s
   };
 }
 
+/** Runs that give way before the first fuse on the path of a coil ends the current of its driver that stays on. */
+function overrun(facts: Facts, chosen: readonly Fitted[]): boolean[] {
+  const { design, wires, runs } = facts;
+  const { coil, points, tolerance } = design;
+  const primary =
+    (coil.resistance ?? Number.NaN) *
+    (1 + ALPHA_20 * (coil.temperature - 20)) *
+    (1 - tolerance.coil_resistance);
+  const volts = Math.max(...points.map(({ supply }) => supply)) - coil.driver_drop;
+  const stuck = design.coils.map((_, c) => {
+    const path = wires.flatMap((wire, w) => (wire.coils.includes(c) ? [w] : []));
+    const ohms = path.reduce((sum, w) => {
+      const run = wires[w]?.run ?? -1;
+      return sum + ((chosen[run] as Fitted).cold[(runs[run] as RunFacts).wires.indexOf(w)] ?? Number.NaN);
+    }, 0);
+    const amps = Math.min(coil.current_limit ?? Number.POSITIVE_INFINITY, volts / (primary + ohms));
+    const ends = path.flatMap((w) => {
+      const { own, fuse } = runs[wires[w]?.run ?? -1] as RunFacts;
+      return own === null || fuse === null ? [] : [openingOf(fuse.type, own, amps)];
+    });
+    return { amps, ends: Math.min(86_400, ...ends) };
+  });
+  return runs.map((run, i) => {
+    const { conductor, from } = chosen[i] as Fitted;
+    if (conductor === null) return false;
+    const mine = stuck.filter((_, c) => run.wires.some((w) => wires[w]?.coils.includes(c)));
+    const amps = Math.max(...mine.map((s) => s.amps));
+    const rms = Math.sqrt(amps ** 2 + 2 * amps * run.others.average + run.others.square);
+    return !soundAt(conductor, from, rms * (1 - DUST), Math.max(...mine.map((s) => s.ends)));
+  });
+}
+
 /** Shorts along the run, between the smallest and the largest fault current of its conductors. */
 function shorts(facts: Facts, index: number, chosen: readonly (Fitted | undefined)[]): string[] {
   const { design, wires, runs } = facts;
@@ -236,9 +302,18 @@ function shorts(facts: Facts, index: number, chosen: readonly (Fitted | undefine
 /** Rules that a feed with these sizes breaks. */
 export function breachesOf(facts: Facts, gauges: readonly string[]): Breaches {
   const chosen = gauges.map((gauge, run) => fitted(facts, run, gauge));
-  const runs = chosen.map((one, run) => [...one.broken, ...shorts(facts, run, chosen)]);
-  return { runs, drop: dropOf(chosen) > facts.design.limits.drop * (1 + DUST) };
+  const stuck = overrun(facts, chosen);
+  const runs = chosen.map((one, run) => [
+    ...one.broken,
+    ...shorts(facts, run, chosen),
+    ...(stuck[run] ? ['stuck_driver'] : []),
+  ]);
+  return { runs, drop: dropped(facts, chosen) };
 }
+
+/** Whether some firing drops more than is allowed at its point. */
+const dropped = ({ allowed }: Facts, chosen: readonly Fitted[]): boolean =>
+  allowed.some((most, k) => chosen.reduce((sum, c) => sum + (c.drops[k] ?? 0), 0) > most * (1 + DUST));
 
 const dropOf = (chosen: readonly Fitted[]): number =>
   Math.max(...(chosen[0]?.drops ?? []).map((_, k) => chosen.reduce((sum, c) => sum + (c.drops[k] ?? 0), 0)));
@@ -256,10 +331,9 @@ export const copperOf = (facts: Facts, gauges: readonly string[]): number =>
  * too large even with the largest sizes in the runs left. What a stated run breaks by itself is not counted.
  */
 export function optimum(facts: Facts): { gauges: string[]; copper: number } | null {
-  const { runs, sizes, design } = facts;
-  const limit = design.limits.drop * (1 + DUST);
+  const { runs, sizes, allowed } = facts;
   const options = runs.map((run, i) =>
-    (run.auto ? sizes : [run.stated])
+    (run.auto ? (sizes[i] as readonly string[]) : [run.stated])
       .map((gauge) => fitted(facts, i, gauge))
       .filter((one) => !run.auto || one.carries),
   );
@@ -273,12 +347,21 @@ export function optimum(facts: Facts): { gauges: string[]; copper: number } | nu
   const visit = (i: number, copper: number, drops: readonly number[]): void => {
     if (best && copper + left(i, least) >= best.copper * (1 - DUST)) return;
     const rest = leastDrop.slice(i);
-    if (drops.some((sum, k) => sum + rest.reduce((a, one) => a + (one[k] ?? 0), 0) > limit)) return;
+    if (
+      drops.some(
+        (sum, k) => sum + rest.reduce((a, one) => a + (one[k] ?? 0), 0) > (allowed[k] as number) * (1 + DUST),
+      )
+    )
+      return;
     if (i === runs.length) {
+      const stuck = overrun(facts, chosen as Fitted[]);
+      if (runs.some((run, r) => run.auto && stuck[r])) return;
       best = { gauges: chosen.map((one) => one?.gauge ?? ''), copper };
       return;
     }
+    const lead = runs[i]?.lead ?? i;
     for (const one of options[i] as Fitted[]) {
+      if (lead < i && chosen[lead]?.gauge !== one.gauge) continue;
       chosen[i] = one;
       if (!runs[i]?.auto || shorts(facts, i, chosen).length === 0)
         visit(

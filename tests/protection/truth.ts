@@ -7,6 +7,7 @@
 import { AMPACITY, AMPACITY_RATINGS, BUNDLE } from '../../src/data/ampacity.ts';
 import { FUSE_GATES } from '../../src/data/fuse-gates.ts';
 import { FUSE_RATINGS } from '../../src/data/fuse-ratings.ts';
+import { fuse } from '../../src/data/fuses.ts';
 import { IEC_60228_CLASS_5 } from '../../src/data/iec60228.ts';
 import { CONDUCTOR_TYPES, INSULATION_CLASSES, SHORT_CIRCUIT_LIMITS } from '../../src/data/insulation.ts';
 import { SAE_SIZES } from '../../src/data/sae.ts';
@@ -73,8 +74,8 @@ export function limitsOf(insulation: string): Limits {
   if (type) return { rating: type.continuous, overload: type.continuous + 50, short: shortOf(type.material) };
   const row = INSULATION_CLASSES.rows.find(({ name }) => name === insulation);
   if (!row) throw new Error(`no insulation ${insulation}`);
-  const short = shortOf(row.name <= 'B' ? 'PVC' : 'cross-linked');
-  return { rating: row.continuous, overload: row.hours_6, short: Math.max(short, row.hours_6) };
+  // A class letter does not say what the insulation is made of: taken as PVC, never below its own overload limit.
+  return { rating: row.continuous, overload: row.hours_6, short: Math.max(shortOf('PVC'), row.hours_6) };
 }
 
 /** Table 5 of 33 CFR 183.425 (printed) at an area; below 18 AWG in proportion, outside nothing. */
@@ -154,10 +155,13 @@ export const ratingsOf = (type: string): number[] =>
 export const fuseOhm = (type: string, rating: number): number =>
   (type === 'E' && rating === 20 ? 0.125 : 0.1) / rating;
 
+/** A fuse is not re-rated below this share of its rating; arbitrary. */
+const LEAST_SHARE = fuse.fuse_least_share.value;
+
 /** Smallest listed rating for a load, and the largest when none is large enough. */
 export function ratingFor(type: string, amps: number, share: number, ambient: number): number {
   const ratings = ratingsOf(type);
-  const needed = amps / (share * (1 - 0.002 * (ambient - 25)));
+  const needed = amps / (share * Math.max(LEAST_SHARE, 1 - 0.0045 * (ambient - 25)));
   return ratings.find((rating) => rating >= needed) ?? (ratings.at(-1) as number);
 }
 

@@ -121,7 +121,7 @@ export function examine(seed: number): Case[] {
         low,
         high,
       ),
-      stuck: number('stuck_current'),
+      stuck: number('stuck_current', { run: feed }),
       short: { from: number('end_fault', { run: feed }), to: number('start_fault', { run: feed }) },
     };
   });

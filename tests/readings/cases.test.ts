@@ -68,8 +68,9 @@ describe('what the page says in its own words', () => {
   });
 
   test('a stuck driver: supply over resistance', () => {
-    // (14.2 V − 1.0 V)/0.42 Ω, by hand.
-    expect(of('stuck-driver').result.evaluation.number('stuck_current', { run: 1 })).toBeCloseTo(31.43, 2);
+    // (14.2 V − 1.0 V)/(0.9 · 0.42 Ω + 29.3 mΩ), by hand: 32.41 A.
+    expect(of('stuck-driver').result.evaluation.number('path_cold', { event: 0 })).toBeCloseTo(0.0293, 4);
+    expect(of('stuck-driver').result.evaluation.number('stuck_current', { run: 1 })).toBeCloseTo(32.41, 2);
   });
 
   test('a hot relay: 7.2 V at 20 °C is 10.2 V at 125 °C of its winding', () => {

@@ -33,7 +33,12 @@ describe('the most of a thing passes, one more does not', () => {
   // The base has 1 + 4 + 1 conductors. With 16 coils it has 18; two more runs for each coil make 50, three make 66.
   test('conductors', () => {
     const sixteen = (n: number): string =>
-      base(['cylinders: 4', 'cylinders: 16'], [ORDER, SIXTEEN], feed(times(n, (i) => run(`r${i}`, 'each'))));
+      base(
+        ['cylinders: 4', 'cylinders: 16'],
+        [ORDER, SIXTEEN],
+        // Before the strap, in which all coils come together.
+        ['\nreturn:\n', `\nreturn:\n${times(n, (i) => run(`r${i}`, 'each'))}`],
+      );
     expect(said(sixteen(2))).toEqual([]);
     expect(said(sixteen(3))).toEqual(['feed: 66 conductors; allowed: at most 64, feed and return together']);
   });

@@ -212,7 +212,7 @@ function marks(sheet: Sheet, grid: Grid, design: Design): void {
       row += 1;
     }
     put(sheet, row, 0, words(NAMES.stuck));
-    put(sheet, row, 1, formula(current('stuck_current')));
+    put(sheet, row, 1, formula(current('stuck_most')));
     put(sheet, row, 2, formula(drawn(cellFor(grid, 'stuck_opening', { run: fuse }))));
     row += 1;
   }

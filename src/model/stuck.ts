@@ -1,0 +1,271 @@
+/**
+ * A driver that stays on: what it draws through the whole path of its coil, feed and return, when the first fuse on that
+ * path opens, and how long each run withstands it. A driver that failed short, without drop and limit, likewise.
+ */
+import type { Formula, Quantities } from '../basis/quantity.ts';
+import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
+import { ends, RANGES } from '../design/ranges.ts';
+import { gateBelow, opening, TOGETHER, withstanding } from './curve-formulas.ts';
+
+type EndsName = 'gate' | 'after' | 'ends';
+
+/** When the first fuse on the path of each coil opens at the current `${of}_amps` of that coil. */
+export const ending = <P extends string>(
+  of: P,
+  label: string,
+): Readonly<Record<`${P}_${EndsName}`, Formula>> => {
+  const kind = 'formula';
+  const all: Record<string, Formula> = {
+    [`${of}_gate`]: {
+      kind,
+      symbol: 'g',
+      label: `${label}: opening-time limit of the fuse of the run at or below it`,
+      unit: '1',
+      per: ['event'],
+      across: 'run',
+      formula: `IF(meets_fuse=1, IF(ISNUMBER(${of}_amps), ${gateBelow(`${of}_amps`)}, 0), 0)`,
+      source: DEFINITION,
+    },
+    [`${of}_after`]: {
+      kind,
+      symbol: 't_F',
+      label: `${label}: the fuse of the run opens at the latest after`,
+      unit: 's',
+      shown: 's',
+      per: ['event'],
+      across: 'run',
+      formula: `IF(meets_fuse=1, IF(ISNUMBER(${of}_amps), ${opening(`${of}_amps`, `${of}_gate`)}, for_ever), for_ever)`,
+      source: PHYSICS,
+    },
+    [`${of}_ends`]: {
+      kind,
+      symbol: 't_1',
+      label: `${label}: the first fuse on the path opens at the latest after`,
+      unit: 's',
+      shown: 's',
+      per: ['event'],
+      formula: `MIN(${of}_after[run])`,
+      source: PHYSICS,
+    },
+  };
+  return all as Readonly<Record<`${P}_${EndsName}`, Formula>>;
+};
+
+type CaseName = 'amps' | 'current' | 'rms' | 'lasts' | 'withstood' | EndsName;
+
+/** One way for a driver to stay on; `amps` is the current of each coil. */
+const staying = <P extends string>(
+  of: P,
+  label: string,
+  amps: string,
+  note: string,
+): Readonly<Record<`${P}_${CaseName}`, Formula>> => {
+  const kind = 'formula';
+  const own: Record<string, Formula> = {
+    [`${of}_amps`]: {
+      kind,
+      symbol: 'I',
+      label: `${label}: current of the coil`,
+      unit: 'A',
+      per: ['event'],
+      formula: `IF(ISNUMBER(coil_ohm), ${amps}, "")`,
+      source: PHYSICS,
+      note,
+    },
+    [`${of}_current`]: {
+      kind,
+      symbol: 'I_1',
+      label: `${label}: largest current of one coil through the run`,
+      unit: 'A',
+      per: ['run'],
+      formula: `IF(ISNUMBER(coil_ohm), SUMPRODUCT(MAX((path_length[event]>0)*${of}_amps[event])), "")`,
+      source: PHYSICS,
+    },
+    [`${of}_rms`]: {
+      kind,
+      symbol: 'I_rms',
+      label: `${label}: effective current of the run, the other coils and loads included`,
+      unit: 'A',
+      per: ['run'],
+      formula: `IF(ISNUMBER(${of}_current), SQRT(${of}_current^2+2*${of}_current*others_average+others_square), "")`,
+      source: PHYSICS,
+    },
+    [`${of}_lasts`]: {
+      kind,
+      symbol: 't_l',
+      label: `${label}: lasts at most, by the first fuse on the path`,
+      unit: 's',
+      shown: 's',
+      per: ['run'],
+      formula: `IF(ISNUMBER(${of}_current), MIN(longest_stuck, SUMPRODUCT(MAX((path_length[event]>0)*${of}_ends[event]))), "")`,
+      source: PHYSICS,
+      note: 'The fuse is read at the current of this coil alone; with the others it opens sooner.',
+    },
+    [`${of}_withstood`]: {
+      kind,
+      symbol: 't_w',
+      label: `${label}: the run withstands it for`,
+      unit: 's',
+      shown: 's',
+      per: ['run'],
+      formula: `IF(ISNUMBER(ampacity), IF(ISNUMBER(${of}_rms), ${withstanding(`${of}_rms`, TOGETHER)}, ""), "")`,
+      source: PHYSICS,
+    },
+  };
+  return { ...own, ...ending(of, label) } as Readonly<Record<`${P}_${CaseName}`, Formula>>;
+};
+
+export const stuck = {
+  tolerance_ohm: {
+    kind: 'input',
+    symbol: 't_R',
+    label: 'Tolerance of the primary resistance, up and down',
+    unit: '1',
+    shown: '%',
+    path: 'tolerance.coil_resistance',
+    range: ends(RANGES.spread, '1'),
+    source: ARBITRARY,
+  },
+  longest_stuck: {
+    kind: 'constant',
+    symbol: 't_day',
+    label: 'A driver that stays on does so at most for',
+    unit: 's',
+    shown: 's',
+    value: 86_400,
+    source: ARBITRARY,
+    note: 'One day: until then battery, fuel or coil are spent. It is compared with what a run withstands without end.',
+  },
+  meets_fuse: {
+    kind: 'structure',
+    symbol: 'F',
+    label: 'The run has a fuse, and the coil of this firing is fed through it (1), or not (0)',
+    unit: '1',
+    per: ['event'],
+    across: 'run',
+    value: (at, layout) =>
+      layout.runs[at.run]?.fuse &&
+      layout.wires.some((w) => w.run === at.run && w.coils.includes(layout.events[at.event]?.coil ?? -1))
+        ? 1
+        : 0,
+  },
+  path_length: {
+    kind: 'formula',
+    symbol: 'ℓ_p',
+    label: 'Length of the run on the path of this coil',
+    unit: 'm',
+    per: ['event'],
+    across: 'run',
+    formula: 'SUMPRODUCT(MMULT(carried[wire of run], wire_length[wire of run]))',
+    source: DEFINITION,
+  },
+  stuck_ohm: {
+    kind: 'formula',
+    symbol: 'R_low',
+    label: 'Primary resistance at its lower tolerance',
+    unit: 'ohm',
+    formula: 'IF(ISNUMBER(coil_ohm), coil_ohm*(1-tolerance_ohm), "")',
+    source: PHYSICS,
+  },
+  stuck_volts: {
+    kind: 'formula',
+    symbol: 'V_st',
+    label: 'Voltage that drives the current of a driver stuck on',
+    unit: 'V',
+    formula: 'MAX(0, highest_supply-driver_drop)',
+    source: PHYSICS,
+  },
+  driver_limit: {
+    kind: 'formula',
+    symbol: 'I_dr',
+    label: 'Current that the driver or the primary alone lets through',
+    unit: 'A',
+    formula: 'IF(ISNUMBER(current_limit), current_limit, IF(ISNUMBER(stuck_ohm), stuck_volts/stuck_ohm, ""))',
+    source: PHYSICS,
+  },
+  path_cold: {
+    kind: 'formula',
+    symbol: 'R_p,20',
+    label: 'Resistance of the coil’s path, cold',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['event'],
+    formula: 'SUMPRODUCT(MMULT(carried[wire], cold_ohm[wire]))',
+    source: PHYSICS,
+  },
+  wire_coils: {
+    kind: 'structure',
+    symbol: 'n_c',
+    label: 'Coils carried',
+    unit: '1',
+    per: ['wire'],
+    value: (at, layout) => layout.wires[at.wire]?.coils.length ?? 0,
+  },
+  wire_others_average: {
+    kind: 'formula',
+    symbol: 'I_o',
+    label: 'Average current of the other coils and loads',
+    unit: 'A',
+    per: ['wire', 'point'],
+    formula: 'average-(average-run_also)/wire_coils',
+    source: PHYSICS,
+  },
+  wire_others_square: {
+    kind: 'formula',
+    symbol: 'I_o²',
+    label: 'Square of the effective current of the other coils and loads, at most',
+    unit: 'A^2',
+    per: ['wire', 'point'],
+    formula: 'MAX(0, effective^2-wire_firings/wire_coils*INDEX(product[lag],1,1)/cycle_time)',
+    source: PHYSICS,
+    note: 'What the coil itself has in common with the others is left in: cautious.',
+  },
+  others_average: {
+    kind: 'formula',
+    symbol: 'I_o',
+    label: 'Largest average current of the other coils and loads in the run',
+    unit: 'A',
+    per: ['run'],
+    formula: 'MAX(wire_others_average[wire of run,point])',
+    source: DEFINITION,
+  },
+  others_square: {
+    kind: 'formula',
+    symbol: 'I_o²',
+    label: 'Largest square of the effective current of the other coils and loads in the run',
+    unit: 'A^2',
+    per: ['run'],
+    formula: 'MAX(wire_others_square[wire of run,point])',
+    source: DEFINITION,
+  },
+  ...staying(
+    'stuck',
+    'Driver stuck on',
+    'MIN(driver_limit, stuck_volts/(stuck_ohm+path_cold))',
+    'Highest supply less the drop of the driver, over the primary at its lower tolerance and the cold path, at most the current limit.',
+  ),
+  ...staying(
+    'failed',
+    'Driver failed short',
+    'highest_supply/(stuck_ohm+path_cold)',
+    'Neither drop nor limit of the driver are left.',
+  ),
+  stuck_opening: {
+    kind: 'formula',
+    symbol: 't_F,st',
+    label: 'Driver stuck on: the fuse of this run opens at the latest after',
+    unit: 's',
+    shown: 's',
+    per: ['run'],
+    formula: 'IF(fused=1, SUMPRODUCT(MAX(meets_fuse[event]*stuck_after[event])), "")',
+    source: PHYSICS,
+  },
+  stuck_most: {
+    kind: 'formula',
+    symbol: 'I_st',
+    label: 'Largest current of one coil whose driver stays on',
+    unit: 'A',
+    formula: 'IF(ISNUMBER(coil_ohm), MAX(stuck_amps[event]), "")',
+    source: PHYSICS,
+  },
+} as const satisfies Quantities;
