@@ -72,7 +72,7 @@ export const totals = {
     unit: '1',
     flag: true,
     per: ['coil', 'point'],
-    formula: 'IF(coil_supply<=least_supply+alike*supply, 1, 0)',
+    formula: 'IF(coil_supply<=MAX(0, least_supply)+alike*supply, 1, 0)',
     source: DEFINITION,
   },
   weakest_row: {
