@@ -166,6 +166,7 @@ export const stuck = {
     unit: 'ohm',
     formula: 'IF(ISNUMBER(coil_ohm), coil_ohm*(1-tolerance_ohm), "")',
     source: PHYSICS,
+    note: 'A resistor before the coil is left out: it may be bridged.',
   },
   stuck_volts: {
     kind: 'formula',
