@@ -34,7 +34,7 @@ export const awg = {
   },
   awg_steps: {
     kind: 'constant',
-    symbol: 'm',
+    symbol: 'm_a',
     label: 'Gauge steps between 36 AWG and 4/0 AWG',
     unit: '1',
     value: 39,

@@ -9,7 +9,7 @@ const source = fromMemory('high', '33-CFR-183.455');
 export const fuseDistance = {
   fuse_distance: {
     kind: 'constant',
-    symbol: 'x_F',
+    symbol: 'ℓ_F,max',
     label: 'Longest conductor between the source and its overcurrent protection',
     unit: 'm',
     shown: 'in',
@@ -20,7 +20,7 @@ export const fuseDistance = {
   },
   fuse_distance_sheathed: {
     kind: 'constant',
-    symbol: 'x_Fs',
+    symbol: 'ℓ_F,sh',
     label: 'The same, for a conductor inside a sheath or enclosure all the way',
     unit: 'm',
     shown: 'in',

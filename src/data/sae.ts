@@ -8,7 +8,7 @@ import { table } from '../basis/table.ts';
 export const sae = {
   circular_mil: {
     kind: 'constant',
-    symbol: 'cmil',
+    symbol: 'cmil₁',
     label: 'Area of a circle of one thousandth of an inch across',
     unit: 'mm^2',
     // Exact: the inch is 25.4 mm by definition.

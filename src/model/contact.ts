@@ -21,7 +21,7 @@ const derated = ({ runs }: Layout, at: At) => {
 export const contacts = {
   relay_given: {
     kind: 'input',
-    symbol: 'I_r',
+    symbol: 'I_r,g',
     label: 'Relay: contact rating [A], or auto (empty: no relay in this run)',
     unit: 'A',
     per: ['run'],
@@ -264,7 +264,7 @@ export const contacts = {
   },
   contact_ohm: {
     kind: 'formula',
-    symbol: 'R_k',
+    symbol: 'R_k,r',
     label: 'Resistance of the relay contact',
     unit: 'ohm',
     shown: 'mohm',

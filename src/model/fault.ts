@@ -1,6 +1,6 @@
 /** Fault currents: a short to the chassis at the begin and at the end of every feed run, and what the fuse makes of it. */
 import type { Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, cite, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, cite, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
 
 export const fault = {
@@ -82,6 +82,7 @@ export const fault = {
     label: 'Highest supply of all points',
     unit: 'V',
     formula: 'MAX(point_supply[point])',
+    source: DEFINITION,
   },
   lowest_supply: {
     kind: 'formula',
@@ -89,6 +90,7 @@ export const fault = {
     label: 'Lowest supply of all points',
     unit: 'V',
     formula: 'MIN(point_supply[point])',
+    source: DEFINITION,
   },
   cold_ohm: {
     kind: 'formula',
@@ -98,6 +100,7 @@ export const fault = {
     shown: 'mohm',
     per: ['wire'],
     formula: 'INDEX(size_ohm[size], gauge_row, 1)/parallel*wire_length+fixed_ohm',
+    source: PHYSICS,
   },
   fault_max: {
     kind: 'formula',
@@ -132,21 +135,23 @@ export const fault = {
   },
   start_fault: {
     kind: 'formula',
-    symbol: 'I_k,max',
+    symbol: 'I_k,max,r',
     short: 'Largest fault current',
     label: 'Largest fault current of a conductor of the run',
     unit: 'A',
     per: ['run'],
     formula: 'IF(COUNT(fault_max[wire of run])>0, MAX(fault_max[wire of run]), "")',
+    source: DEFINITION,
   },
   end_fault: {
     kind: 'formula',
-    symbol: 'I_k,min',
+    symbol: 'I_k,min,r',
     short: 'Smallest fault current',
     label: 'Smallest fault current of a conductor of the run',
     unit: 'A',
     per: ['run'],
     formula: 'IF(COUNT(fault_min[wire of run])>0, MIN(fault_min[wire of run]), "")',
+    source: DEFINITION,
   },
   open_limit: {
     kind: 'constant',

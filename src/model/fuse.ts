@@ -36,7 +36,7 @@ export const fuses = {
   },
   fuse_given: {
     kind: 'input',
-    symbol: 'I_n',
+    symbol: 'I_n,g',
     label: 'Fuse: rating [A], or auto',
     unit: 'A',
     per: ['run'],
@@ -149,6 +149,7 @@ export const fuses = {
     unit: '1',
     per: ['run'],
     formula: 'IF(ISNUMBER(fuse_ambient), 1, 0)',
+    source: DEFINITION,
   },
   fuse_derating: {
     kind: 'formula',
@@ -168,6 +169,7 @@ export const fuses = {
     unit: 'A',
     per: ['run'],
     formula: 'IF(fused=1, run_effective/(fuse_load_limit*fuse_derating), "")',
+    source: PHYSICS,
   },
   fuse_smaller: {
     kind: 'formula',
@@ -178,14 +180,16 @@ export const fuses = {
     formula:
       'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*fuse_size_listed[fuse_size]*' +
       '(fuse_size_rating[fuse_size]<fuse_needed)), "")',
+    source: DEFINITION,
   },
   fuse_choices: {
     kind: 'formula',
-    symbol: 'n_F',
+    symbol: 'N_F',
     label: 'Listed ratings of the type',
     unit: '1',
     per: ['run'],
     formula: 'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*fuse_size_listed[fuse_size]), "")',
+    source: DEFINITION,
   },
   fuse_rating: {
     kind: 'formula',
@@ -198,6 +202,7 @@ export const fuses = {
     formula:
       'IF(fused=1, IF(ISNUMBER(fuse_given), fuse_given, ' +
       'INDEX(fuse_size_rating[fuse_size], MATCH(fuse_type, fuse_size_type[fuse_size], 0)+MIN(fuse_smaller, fuse_choices-1), 1)), "")',
+    source: DEFINITION,
     note: 'The smallest listed rating that carries the load; the largest one, which then fails, when none does.',
   },
   fuse_row: {
@@ -208,6 +213,7 @@ export const fuses = {
     per: ['run'],
     formula:
       'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*(fuse_size_rating[fuse_size]=fuse_rating)*fuse_size_no[fuse_size]), 0)',
+    source: DEFINITION,
   },
   fuse_on_list: {
     kind: 'formula',
@@ -245,6 +251,7 @@ export const fuses = {
     per: ['run'],
     formula:
       'IF(fused=1, IF(fuse_row>0, INDEX(fuse_size_drop[fuse_size], fuse_row, 1), fuse_drop_other)/fuse_rating, 0)',
+    source: PHYSICS,
   },
   fuse_load: {
     kind: 'formula',
@@ -255,5 +262,6 @@ export const fuses = {
     shown: '%',
     per: ['wire'],
     formula: 'IF(fused=1, worst_effective/(fuse_rating*fuse_derating), "")',
+    source: DEFINITION,
   },
 } as const satisfies Quantities;

@@ -64,6 +64,7 @@ export const limits = {
     shown: 'ms',
     per: ['point'],
     formula: 'dwell',
+    source: DEFINITION,
   },
   point_duty: {
     kind: 'formula',
@@ -73,6 +74,7 @@ export const limits = {
     shown: '%',
     per: ['point'],
     formula: 'duty',
+    source: DEFINITION,
   },
   point_peak: {
     kind: 'formula',
@@ -81,6 +83,7 @@ export const limits = {
     unit: 'A',
     per: ['point'],
     formula: 'peak',
+    source: DEFINITION,
   },
   least_supply: {
     kind: 'formula',
@@ -90,6 +93,7 @@ export const limits = {
     unit: 'V',
     per: ['point'],
     formula: 'supply-MAX(path_drop[event])',
+    source: PHYSICS,
   },
   amps_allowed: {
     kind: 'formula',
@@ -98,6 +102,7 @@ export const limits = {
     unit: 'A',
     per: ['run'],
     formula: 'IF(ISNUMBER(ampacity), wire_load_limit*amps_together, "")',
+    source: PHYSICS,
   },
   fuse_allowed: {
     kind: 'formula',
@@ -106,6 +111,7 @@ export const limits = {
     unit: 'A',
     per: ['run'],
     formula: 'IF(fused=1, fuse_load_limit*fuse_rating*fuse_derating, "")',
+    source: PHYSICS,
   },
   largest_amps: {
     kind: 'formula',
@@ -195,6 +201,7 @@ export const limits = {
     label: 'Drop that joints, fuses, relays and stated sizes leave to the sizes that are chosen, at worst',
     unit: 'V',
     formula: 'MIN(budget[point,event])',
+    source: DEFINITION,
   },
   alternator: {
     kind: 'input',
@@ -228,6 +235,7 @@ export const limits = {
     unit: 'A',
     exact: true,
     formula: 'IF(ISNUMBER(alternator), alternator-IF(ISNUMBER(other_load), other_load, 0), "")',
+    source: PHYSICS,
   },
   alternator_share: {
     kind: 'formula',
@@ -237,5 +245,6 @@ export const limits = {
     unit: '1',
     shown: '%',
     formula: 'IF(ISNUMBER(alternator_left), IF(alternator_left>0, worst_total/alternator_left, ""), "")',
+    source: DEFINITION,
   },
 } as const satisfies Quantities;

@@ -18,6 +18,7 @@ export const overlap = {
     per: ['speed'],
     across: 'lag',
     formula: 'interval_of_row*cycle_time',
+    source: PHYSICS,
   },
   shared: {
     kind: 'formula',
@@ -28,6 +29,7 @@ export const overlap = {
     per: ['speed'],
     across: 'lag',
     formula: 'MAX(0, dwell-delay)',
+    source: PHYSICS,
   },
   both_rise: {
     kind: 'formula',
@@ -38,6 +40,7 @@ export const overlap = {
     per: ['speed'],
     across: 'lag',
     formula: 'MIN(shared, MAX(0, limit_time-delay))',
+    source: PHYSICS,
   },
   later_rises: {
     kind: 'formula',
@@ -48,6 +51,7 @@ export const overlap = {
     per: ['speed'],
     across: 'lag',
     formula: 'MIN(shared, limit_time)',
+    source: PHYSICS,
   },
   product: {
     kind: 'formula',
@@ -83,6 +87,7 @@ export const overlap = {
     per: ['point'],
     across: 'lag',
     formula: 'IF(interval_of_row>same_interval, MIN(dwell, cycle_time*(1-interval_of_row)), dwell)',
+    source: PHYSICS,
     note: 'The same interval read backwards: the cycle less the interval.',
   },
   neighbour_charge: {

@@ -11,7 +11,7 @@
  * Conductors may be as cold as 20 °C, or the ambient where that is colder, and as warm as their largest load makes them.
  */
 import type { Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
 
 /** The members of the axis: all tolerances towards the least current, none, towards the largest. */
@@ -58,6 +58,7 @@ export const readings = {
     unit: 'ohm',
     shown: 'mohm',
     formula: 'SUM(path_ohm[event])/COUNT(path_ohm[event])',
+    source: PHYSICS,
   },
   typical_neighbour: {
     kind: 'formula',
@@ -66,6 +67,7 @@ export const readings = {
     unit: 'V',
     per: ['point'],
     formula: 'SUM(neighbour_drop[event])/COUNT(neighbour_drop[event])',
+    source: PHYSICS,
     note: 'As designed in all three cases; its own spread is neglected.',
   },
   spread_ohm: {
@@ -77,6 +79,7 @@ export const readings = {
     formula:
       'coil_ohm_20*(1-spread_sign*tolerance_ohm)*(1+alpha_20*(coil_T+IF(spread_sign<0, coil_warmer, 0)-T_ref))' +
       '+typical_path_ohm',
+    source: PHYSICS,
     note: 'A warm coil draws least. The path is as designed in all three cases: its spread is a small part of the sum.',
   },
   spread_henry: {
@@ -87,6 +90,7 @@ export const readings = {
     shown: 'mH',
     per: ['spread'],
     formula: 'IF(bound=1, "", coil_L*(1-spread_sign*tolerance_henry))',
+    source: PHYSICS,
   },
   spread_dwell: {
     kind: 'formula',
@@ -96,6 +100,7 @@ export const readings = {
     shown: 'ms',
     per: ['spread', 'point'],
     formula: 'MAX(0, MIN(dwell_asked*(1+spread_sign*tolerance_dwell), dwell_room))',
+    source: DEFINITION,
   },
   spread_final: {
     kind: 'formula',
@@ -126,6 +131,7 @@ export const readings = {
     formula:
       'IF(bound=1, 0, IF(ISNUMBER(current_limit), IF(spread_final>current_limit, ' +
       'MIN(spread_dwell, -spread_tau*LN(1-current_limit/spread_final)), spread_dwell), spread_dwell))',
+    source: PHYSICS,
   },
   spread_peak: {
     kind: 'formula',
@@ -160,6 +166,7 @@ export const readings = {
     per: ['spread', 'point'],
     across: 'lag',
     formula: 'MAX(0, spread_dwell-delay)',
+    source: PHYSICS,
   },
   spread_both_rise: {
     kind: 'formula',
@@ -170,6 +177,7 @@ export const readings = {
     per: ['spread', 'point'],
     across: 'lag',
     formula: 'MIN(spread_shared, MAX(0, spread_limit_time-delay))',
+    source: PHYSICS,
   },
   spread_later_rises: {
     kind: 'formula',
@@ -180,6 +188,7 @@ export const readings = {
     per: ['spread', 'point'],
     across: 'lag',
     formula: 'MIN(spread_shared, spread_limit_time)',
+    source: PHYSICS,
   },
   spread_product: {
     kind: 'formula',
@@ -210,12 +219,13 @@ export const readings = {
   },
   spread_flowing_at: {
     kind: 'formula',
-    symbol: 'i',
+    symbol: 'i_k',
     label: 'Current in the coil of the other firing at the instant of this one',
     unit: 'A',
     per: ['spread', 'point', 'event'],
     across: 'event2',
     formula: 'INDEX(spread_flowing[lag], 1, interval_no)',
+    source: DEFINITION,
   },
   expected_average: {
     kind: 'formula',
@@ -242,6 +252,7 @@ export const readings = {
     unit: 'A',
     per: ['spread', 'wire', 'point'],
     formula: 'MAX(MMULT(spread_flowing_at[event,event2], carried[event]))',
+    source: PHYSICS,
   },
   spread_wire_T: {
     kind: 'formula',
@@ -287,6 +298,7 @@ export const readings = {
     shown: 'mV',
     per: ['spread', 'wire', 'point'],
     formula: 'spread_wire_ohm*expected_average',
+    source: PHYSICS,
   },
   expected_drop_peak: {
     kind: 'formula',
@@ -296,6 +308,7 @@ export const readings = {
     shown: 'mV',
     per: ['spread', 'wire', 'point'],
     formula: 'spread_wire_ohm*expected_peak',
+    source: PHYSICS,
   },
   spread_common_ohm: {
     kind: 'formula',
@@ -306,6 +319,7 @@ export const readings = {
     per: ['spread', 'event'],
     across: 'event2',
     formula: 'SUMPRODUCT(carries[wire], carries[wire,event=event2], spread_wire_ohm[wire])',
+    source: PHYSICS,
   },
   spread_path_weight: {
     kind: 'formula',
@@ -315,6 +329,7 @@ export const readings = {
     shown: 'mohm',
     per: ['spread', 'event'],
     formula: 'SUMPRODUCT(carries[wire], wire_firings[wire], spread_wire_ohm[wire])',
+    source: DEFINITION,
     note: 'Times the charge of one dwell over the time of a cycle it is the average drop of the path.',
   },
   spread_path_drop: {
@@ -324,6 +339,7 @@ export const readings = {
     unit: 'V',
     per: ['spread', 'point', 'event'],
     formula: 'SUMPRODUCT(spread_common_ohm[event2], spread_flowing_at[event2])',
+    source: PHYSICS,
   },
   expected_supply_least: {
     kind: 'formula',
@@ -332,6 +348,7 @@ export const readings = {
     unit: 'V',
     per: ['spread', 'coil', 'point'],
     formula: 'supply-SUMPRODUCT(MAX((event_coil[event]=coil_no)*spread_path_drop[event]))',
+    source: PHYSICS,
     note: 'With the least currents it is highest.',
   },
   expected_supply_average: {
@@ -342,30 +359,34 @@ export const readings = {
     per: ['spread', 'coil', 'point'],
     formula:
       'supply-SUMPRODUCT(MAX((event_coil[event]=coil_no)*spread_path_weight[event]))*spread_charge/cycle_time',
+    source: PHYSICS,
   },
   expected_coil_average: {
     kind: 'formula',
-    symbol: 'I_avg',
+    symbol: 'I_avg,c',
     label: 'Average current of the coil: a clamp on direct current',
     unit: 'A',
     per: ['spread', 'coil', 'point'],
     formula: 'coil_firings*spread_charge/cycle_time',
+    source: PHYSICS,
   },
   expected_coil_effective: {
     kind: 'formula',
-    symbol: 'I_eff',
+    symbol: 'I_eff,c',
     label: 'Effective current of the coil: a clamp with true effective value',
     unit: 'A',
     per: ['spread', 'coil', 'point'],
     formula: 'SQRT(coil_firings*INDEX(spread_product[lag], 1, 1)/cycle_time)',
+    source: PHYSICS,
     note: 'The charges of one coil never overlap: only the row of interval 0 counts.',
   },
   expected_coil_peak: {
     kind: 'formula',
-    symbol: 'I_pk',
+    symbol: 'I_pk,c',
     label: 'Peak current of the coil: a clamp on a scope',
     unit: 'A',
     per: ['spread', 'coil', 'point'],
     formula: 'spread_peak',
+    source: PHYSICS,
   },
 } as const satisfies Quantities;

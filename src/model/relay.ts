@@ -278,7 +278,7 @@ export const relays = {
   },
   suppressed: {
     kind: 'formula',
-    symbol: 'sup',
+    symbol: 'sup_r',
     label: 'Coil is suppressed (1), not (0), or not known (empty)',
     unit: '1',
     per: ['run'],

@@ -1,6 +1,6 @@
 /** The first feed run over engine speed: what the main conductor, its fuse and its relay see. */
 import type { Quantities } from '../basis/quantity.ts';
-import { PHYSICS } from '../basis/sources.ts';
+import { DEFINITION, PHYSICS } from '../basis/sources.ts';
 
 export const sweep = {
   in_main: {
@@ -13,12 +13,13 @@ export const sweep = {
   },
   main_meetings: {
     kind: 'formula',
-    symbol: 'N₁',
+    symbol: 'N₁,m',
     label: 'Firings in the first conductor that follow this one after the interval',
     unit: '1',
     per: ['lag'],
     across: 'event',
     formula: 'SUMPRODUCT(MMULT((interval_no[event2]=interval_row)*1, in_main[event]))',
+    source: DEFINITION,
   },
   main_pairs: {
     kind: 'formula',
@@ -27,6 +28,7 @@ export const sweep = {
     unit: '1',
     per: ['lag'],
     formula: 'interval_weight*SUMPRODUCT(MMULT(main_meetings[event], in_main[event]))',
+    source: DEFINITION,
   },
   main_average: {
     kind: 'formula',
@@ -36,6 +38,7 @@ export const sweep = {
     unit: 'A',
     per: ['speed'],
     formula: 'SUM(in_main[event])*charge/cycle_time',
+    source: PHYSICS,
   },
   main_effective: {
     kind: 'formula',
@@ -55,5 +58,6 @@ export const sweep = {
     unit: 'A',
     per: ['speed'],
     formula: 'MAX(MMULT(flowing[lag], main_meetings[lag,event]))',
+    source: PHYSICS,
   },
 } as const satisfies Quantities;

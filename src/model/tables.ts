@@ -208,6 +208,7 @@ export const tables = {
     shown: 'mohm/m',
     per: ['size'],
     formula: 'IF(ISNUMBER(size_class_5), size_class_5, rho_20*lay/size_area)',
+    source: PHYSICS,
     note: 'Metric sizes by the greatest resistance that class 5 allows, which holds the lay already.',
   },
   amps_area: {
@@ -294,7 +295,7 @@ export const tables = {
   },
   fuse_size_type: {
     kind: 'column',
-    symbol: 'type',
+    symbol: 'type_s',
     label: 'Type',
     unit: 'text',
     per: ['fuse_size'],

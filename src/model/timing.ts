@@ -1,6 +1,6 @@
 /** Timing: the engine cycle, the firings in it, the intervals between them, and the dwell that fits. */
 import type { Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
 
 /** Two firings this close together, as a share of the cycle, count as the same interval. */
@@ -72,6 +72,7 @@ export const timing = {
     label: 'Turns of the crank in a working cycle',
     unit: '1',
     formula: 'stroke/strokes_per_turn',
+    source: DEFINITION,
   },
   cycle_angle: {
     kind: 'formula',
@@ -79,6 +80,7 @@ export const timing = {
     label: 'Crank angle of a working cycle',
     unit: 'deg',
     formula: 'cycle_turns*turn',
+    source: DEFINITION,
   },
   event_angle: {
     kind: 'input',
@@ -115,6 +117,7 @@ export const timing = {
     across: 'event2',
     formula:
       '(event_angle[event=event2]-event_angle+IF(event_angle[event=event2]<event_angle, cycle_angle, 0))/cycle_angle',
+    source: DEFINITION,
   },
   own_interval: {
     kind: 'formula',
@@ -124,6 +127,7 @@ export const timing = {
     per: ['event'],
     across: 'event2',
     formula: 'IF(event_coil=event_coil[event=event2], IF(interval>same_interval, interval, 1), 1)',
+    source: DEFINITION,
   },
   shortest_gap: {
     kind: 'formula',
@@ -131,6 +135,7 @@ export const timing = {
     label: 'Shortest gap between two firings of one coil, share of the cycle',
     unit: '1',
     formula: 'MIN(own_interval[event,event2])',
+    source: DEFINITION,
     note: 'Of all coils: identical coils get the same dwell, that of the coil with the least time.',
   },
   coil_firings: {
@@ -140,6 +145,7 @@ export const timing = {
     unit: '1',
     per: ['coil'],
     formula: 'SUMPRODUCT((event_coil[event]=coil_no)*1)',
+    source: DEFINITION,
   },
   interval_of_row: {
     kind: 'formula',
@@ -151,6 +157,7 @@ export const timing = {
       'IF(ISNUMBER(interval_of_row[lag-1]), ' +
       'IF(SUMPRODUCT((interval[event,event2]<=interval_of_row[lag-1]+same_interval)*1)<COUNT(interval[event,event2]), ' +
       'SMALL(interval[event,event2], SUMPRODUCT((interval[event,event2]<=interval_of_row[lag-1]+same_interval)*1)+1), 1), 0)',
+    source: DEFINITION,
     note: 'Each different interval once, in order, from 0; a row that is not needed holds a whole cycle.',
   },
   interval_weight: {
@@ -160,6 +167,7 @@ export const timing = {
     unit: '1',
     per: ['lag'],
     formula: 'IF(interval_of_row>same_interval, 2, 1)',
+    source: DEFINITION,
     note: 'Once for firings at the same instant; twice for others, since of two charges each meets the other.',
   },
   interval_no: {
@@ -170,6 +178,7 @@ export const timing = {
     per: ['event'],
     across: 'event2',
     formula: 'MATCH(interval+same_interval, interval_of_row[lag], 1)',
+    source: DEFINITION,
   },
   intervals_missing: {
     kind: 'formula',
@@ -177,11 +186,12 @@ export const timing = {
     label: 'Pairs of firings whose interval has no row in this workbook',
     unit: '1',
     formula: 'SUMPRODUCT((interval[event,event2]>MAX(interval_of_row[lag])+same_interval)*1)',
+    source: DEFINITION,
     note: 'Not 0 only after firing angles were changed by hand into a pattern with more different intervals.',
   },
   point_rpm: {
     kind: 'input',
-    symbol: 'n',
+    symbol: 'n_p',
     label: 'Engine speed',
     unit: 'rpm',
     per: ['point'],
@@ -190,7 +200,7 @@ export const timing = {
   },
   point_supply: {
     kind: 'input',
-    symbol: 'V',
+    symbol: 'V_p',
     label: 'Supply at the battery posts',
     unit: 'V',
     per: ['point'],
@@ -248,6 +258,7 @@ export const timing = {
     formula:
       'IF(speed_no<=COUNT(point_rpm[point]), INDEX(point_rpm[point], speed_no, 1), ' +
       'sweep_from+(speed_no-COUNT(point_rpm[point])-1)*sweep_step)',
+    source: DEFINITION,
   },
   supply: {
     kind: 'formula',
@@ -257,6 +268,7 @@ export const timing = {
     unit: 'V',
     per: ['speed'],
     formula: 'IF(speed_no<=COUNT(point_rpm[point]), INDEX(point_supply[point], speed_no, 1), sweep_supply)',
+    source: DEFINITION,
   },
   cycle_time: {
     kind: 'formula',
@@ -266,6 +278,7 @@ export const timing = {
     shown: 'ms',
     per: ['speed'],
     formula: 'cycle_turns*seconds_per_minute/speed',
+    source: PHYSICS,
   },
   dwell_supply: {
     kind: 'input',
@@ -279,7 +292,7 @@ export const timing = {
   },
   dwell_time: {
     kind: 'input',
-    symbol: 't_d',
+    symbol: 't_d,j',
     label: 'Dwell table: dwell',
     unit: 's',
     shown: 'ms',
@@ -296,6 +309,7 @@ export const timing = {
     formula:
       'IF(COUNT(dwell_supply[dwell_row])=0, 0, ' +
       'IF(supply<INDEX(dwell_supply[dwell_row],1,1), 0, MATCH(supply, dwell_supply[dwell_row], 1)))',
+    source: DEFINITION,
   },
   dwell_asked: {
     kind: 'formula',
@@ -311,6 +325,7 @@ export const timing = {
       '(INDEX(dwell_time[dwell_row],dwell_row_at+1,1)-INDEX(dwell_time[dwell_row],dwell_row_at,1))*' +
       '(supply-INDEX(dwell_supply[dwell_row],dwell_row_at,1))/' +
       '(INDEX(dwell_supply[dwell_row],dwell_row_at+1,1)-INDEX(dwell_supply[dwell_row],dwell_row_at,1))))',
+    source: DEFINITION,
     note: 'Straight between the rows of the table, held at its ends.',
   },
   dwell_room: {
@@ -321,6 +336,7 @@ export const timing = {
     shown: 'ms',
     per: ['speed'],
     formula: 'shortest_gap*cycle_time-rest',
+    source: DEFINITION,
     note: 'Not above 0: this engine speed cannot be served.',
   },
   dwell: {
@@ -331,6 +347,7 @@ export const timing = {
     shown: 'ms',
     per: ['speed'],
     formula: 'MAX(0, MIN(dwell_asked, dwell_room))',
+    source: DEFINITION,
   },
   clipped: {
     kind: 'formula',
@@ -341,6 +358,7 @@ export const timing = {
     unit: '1',
     per: ['speed'],
     formula: 'IF(dwell_asked>dwell_room, 1, 0)',
+    source: DEFINITION,
   },
   firing_rate: {
     kind: 'formula',
@@ -350,6 +368,7 @@ export const timing = {
     unit: 'Hz',
     per: ['speed'],
     formula: 'MAX(coil_firings[coil])/cycle_time',
+    source: DEFINITION,
     note: 'Of the coil that fires most.',
   },
   duty: {
@@ -361,5 +380,6 @@ export const timing = {
     shown: '%',
     per: ['speed'],
     formula: 'dwell*firing_rate',
+    source: DEFINITION,
   },
 } as const satisfies Quantities;

@@ -16,7 +16,7 @@ export const totals = {
   },
   load_point: {
     kind: 'structure',
-    symbol: 'p',
+    symbol: 'p_w',
     label: 'Number of the point',
     unit: '1',
     per: ['wire', 'point'],
@@ -51,7 +51,7 @@ export const totals = {
   },
   delivered_point: {
     kind: 'structure',
-    symbol: 'p',
+    symbol: 'p_c',
     label: 'Number of the point',
     unit: '1',
     per: ['coil', 'point'],
