@@ -186,6 +186,7 @@ export const conductor = {
     unit: '1',
     per: ['run'],
     formula: 'IF(run_gauge="auto", 1, 0)',
+    source: DEFINITION,
   },
   rating: {
     kind: 'formula',
@@ -195,6 +196,7 @@ export const conductor = {
     per: ['run'],
     exact: true,
     formula: 'INDEX(insulation_rating[insulation], MATCH(run_insulation, insulation_name[insulation], 0), 1)',
+    source: cite('ISO-6722-1', 'quoted'),
   },
   rating_column: {
     kind: 'formula',
@@ -203,6 +205,7 @@ export const conductor = {
     unit: '1',
     per: ['run'],
     formula: 'MATCH(rating, amps_rating[amps_column], 1)',
+    source: DEFINITION,
   },
   rating_factor: {
     kind: 'formula',
@@ -226,6 +229,7 @@ export const conductor = {
     unit: '1',
     per: ['run'],
     formula: 'INDEX(bundle_share[bundle_row], MATCH(run_bundle, bundle_from[bundle_row], 1), 1)',
+    source: cite('33-CFR-183.425', 'quoted', 'table 5, note 2'),
   },
   ambient_factor: {
     kind: 'formula',
@@ -244,6 +248,7 @@ export const conductor = {
     unit: '1',
     per: ['size'],
     formula: 'IF(size_area<INDEX(amps_area[amps_row],1,1), 0, MATCH(size_area, amps_area[amps_row], 1))',
+    source: DEFINITION,
   },
   size_scale: {
     kind: 'formula',
@@ -266,6 +271,7 @@ export const conductor = {
     formula:
       'IF(size_row=0, 0, IF(size_row=COUNT(amps_area[amps_row]), 0, LN(size_area/INDEX(amps_area[amps_row],size_row,1))/' +
       'LN(INDEX(amps_area[amps_row],size_row+1,1)/INDEX(amps_area[amps_row],size_row,1))))',
+    source: DEFINITION,
   },
   size_amps: {
     kind: 'formula',
@@ -359,6 +365,7 @@ export const conductor = {
     formula:
       'IF(candidate_no=COUNT(candidate_no[candidate]), IF(auto=1, "", MATCH(run_gauge, size_name[size], 0)), ' +
       'IF(candidate_no<=series_count, series_first+candidate_no-1, ""))',
+    source: DEFINITION,
   },
   candidate_amps: {
     kind: 'formula',
@@ -372,6 +379,7 @@ export const conductor = {
       'MIN(INDEX(size_amps[size,amps_column], candidate_size, rating_column)*rating_factor, ' +
       'INDEX(size_amps[size,amps_column], candidate_size, MIN(rating_column+1, COUNT(amps_rating[amps_column]))))' +
       '*ambient_factor*bundle_factor, ""), "")',
+    source: TABLE_5,
     note: 'Empty where the table has no figure.',
   },
   candidate_T: {
@@ -428,6 +436,7 @@ export const conductor = {
     unit: '1',
     per: ['run'],
     formula: 'INDEX(candidate_size[candidate], 1, chosen)',
+    source: DEFINITION,
   },
   gauge: {
     kind: 'formula',
@@ -437,6 +446,7 @@ export const conductor = {
     unit: 'text',
     per: ['run'],
     formula: 'INDEX(size_name[size], gauge_row, 1)',
+    source: DEFINITION,
   },
   area: {
     kind: 'formula',
@@ -446,6 +456,7 @@ export const conductor = {
     unit: 'mm^2',
     per: ['run'],
     formula: 'INDEX(size_area[size], gauge_row, 1)',
+    source: DEFINITION,
   },
   ampacity: {
     kind: 'formula',
@@ -455,6 +466,7 @@ export const conductor = {
     unit: 'A',
     per: ['run'],
     formula: 'INDEX(candidate_amps[candidate], 1, chosen)',
+    source: TABLE_5,
     note: 'Empty where the table has no figure for this size.',
   },
   amps_together: {
@@ -500,6 +512,7 @@ export const conductor = {
     shown: 'mohm',
     per: ['wire'],
     formula: 'wire_copper_ohm+fixed_ohm',
+    source: PHYSICS,
   },
   wire_copper: {
     kind: 'formula',
@@ -509,6 +522,7 @@ export const conductor = {
     shown: 'g',
     per: ['wire'],
     formula: 'parallel*area*wire_length*copper_density',
+    source: PHYSICS,
   },
   copper_total: {
     kind: 'formula',
@@ -518,5 +532,6 @@ export const conductor = {
     unit: 'kg',
     shown: 'g',
     formula: 'SUM(wire_copper[wire])',
+    source: PHYSICS,
   },
 } as const satisfies Quantities;

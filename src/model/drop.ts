@@ -1,6 +1,6 @@
 /** Drop of the feed at the firing instants, supply at the coil, and the spark energy that is delivered. */
 import type { Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, cite, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, cite, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
 
 export const drop = {
@@ -23,6 +23,7 @@ export const drop = {
     per: ['event'],
     across: 'event2',
     formula: 'SUMPRODUCT(carries[wire], carries[wire,event=event2], wire_ohm[wire])',
+    source: PHYSICS,
     note: 'Of a coil with itself: the resistance of its whole path.',
   },
   path_ohm: {
@@ -33,6 +34,7 @@ export const drop = {
     shown: 'mohm',
     per: ['event'],
     formula: 'SUMPRODUCT(carries[wire], carries[wire], wire_ohm[wire])',
+    source: PHYSICS,
   },
   also_drop: {
     kind: 'formula',
@@ -69,6 +71,7 @@ export const drop = {
     per: ['point', 'event'],
     across: 'event2',
     formula: 'INDEX(neighbour_charge[lag], 1, interval_no)',
+    source: DEFINITION,
   },
   neighbour_drop: {
     kind: 'formula',
@@ -156,6 +159,7 @@ export const drop = {
     unit: 'V',
     per: ['coil', 'point'],
     formula: 'SUMPRODUCT(MAX((event_coil[event]=coil_no)*path_drop[event]))',
+    source: PHYSICS,
   },
   coil_supply: {
     kind: 'formula',
@@ -177,6 +181,7 @@ export const drop = {
     per: ['coil', 'point'],
     formula:
       'IF(bound=1, "", peak-SUMPRODUCT(MAX((event_coil[event]=coil_no)*(peak-delivered_peak[event]))))',
+    source: DEFINITION,
   },
   coil_energy: {
     kind: 'formula',
@@ -198,6 +203,7 @@ export const drop = {
     shown: '%',
     per: ['coil', 'point'],
     formula: 'IF(bound=1, "", IF(energy>0, coil_energy/energy, ""))',
+    source: PHYSICS,
   },
   coil_winning_dwell: {
     kind: 'formula',
@@ -210,6 +216,7 @@ export const drop = {
     formula:
       'IF(bound=1, "", IF(COUNT(winning_dwell[event])<COUNT(event_coil[event]), "", ' +
       'SUMPRODUCT(MAX((event_coil[event]=coil_no)*winning_dwell[event]))))',
+    source: DEFINITION,
     note: 'Empty when for some coil no dwell would.',
   },
   drop_average: {
@@ -221,6 +228,7 @@ export const drop = {
     shown: 'mV',
     per: ['wire', 'point'],
     formula: 'wire_ohm*average',
+    source: PHYSICS,
   },
   drop_peak: {
     kind: 'formula',
@@ -231,6 +239,7 @@ export const drop = {
     shown: 'mV',
     per: ['wire', 'point'],
     formula: 'wire_ohm*peak_current',
+    source: PHYSICS,
   },
   worst_drop: {
     kind: 'formula',
@@ -239,6 +248,7 @@ export const drop = {
     label: 'Drop of the worst coil’s path at the worst point',
     unit: 'V',
     formula: 'MAX(path_drop[point,event])',
+    source: PHYSICS,
   },
   worst_firing: {
     kind: 'formula',
@@ -248,6 +258,7 @@ export const drop = {
     formula:
       'COUNT(path_drop[point,event])+1-SUMPRODUCT(MAX((path_drop[point,event]>=worst_drop*(1-alike))*' +
       '(COUNT(path_drop[point,event])+1-firing_row[point,event])))',
+    source: DEFINITION,
     note: 'The first of those that are as bad: the last digits of equal drops differ between programs.',
   },
   worst_coil: {
@@ -258,6 +269,7 @@ export const drop = {
     label: 'Number of the worst coil',
     unit: '1',
     formula: 'INDEX(firing_coil[point,event], worst_firing, 1)',
+    source: DEFINITION,
   },
   worst_drop_point: {
     kind: 'formula',
@@ -267,5 +279,6 @@ export const drop = {
     label: 'Number of the point with the worst drop',
     unit: '1',
     formula: 'INDEX(firing_point[point,event], worst_firing, 1)',
+    source: DEFINITION,
   },
 } as const satisfies Quantities;

@@ -1,6 +1,6 @@
 /** Current of a conductor that carries several coils: average, effective and peak, at every point. */
 import type { Layout, Quantities } from '../basis/quantity.ts';
-import { PHYSICS } from '../basis/sources.ts';
+import { DEFINITION, PHYSICS } from '../basis/sources.ts';
 
 const carriesFiring = (wire: number, event: number, layout: Layout): number =>
   layout.wires[wire]?.coils.includes(layout.events[event]?.coil ?? -1) ? 1 : 0;
@@ -32,6 +32,7 @@ export const loads = {
     unit: '1',
     per: ['wire'],
     formula: 'SUM(carries[event])',
+    source: DEFINITION,
   },
   meetings: {
     kind: 'formula',
@@ -43,6 +44,7 @@ export const loads = {
     across: 'wire',
     formula:
       'interval_weight*SUMPRODUCT(MMULT((interval_no[event,event2]=interval_row)*1, carried[event])*carried[event])',
+    source: PHYSICS,
   },
   interval_row: {
     kind: 'structure',
@@ -90,6 +92,7 @@ export const loads = {
     per: ['point', 'event'],
     across: 'event2',
     formula: 'INDEX(flowing[lag], 1, interval_no)',
+    source: DEFINITION,
   },
   peak_current: {
     kind: 'formula',
@@ -98,6 +101,7 @@ export const loads = {
     unit: 'A',
     per: ['wire', 'point'],
     formula: 'MAX(MMULT(flowing_at[event,event2], carried[event]))+run_also',
+    source: PHYSICS,
     note: 'Currents only rise between firings, so that the largest stands at the instant before one.',
   },
   worst_effective: {
@@ -108,6 +112,7 @@ export const loads = {
     unit: 'A',
     per: ['wire'],
     formula: 'MAX(effective[point])',
+    source: DEFINITION,
   },
   worst_point: {
     kind: 'formula',
@@ -118,6 +123,7 @@ export const loads = {
     unit: '1',
     per: ['wire'],
     formula: 'MATCH(worst_effective, effective[point], 0)',
+    source: DEFINITION,
   },
   run_effective: {
     kind: 'formula',
@@ -126,6 +132,7 @@ export const loads = {
     unit: 'A',
     per: ['run'],
     formula: 'MAX(worst_effective[wire of run])',
+    source: DEFINITION,
   },
   wire_peak: {
     kind: 'formula',
@@ -135,6 +142,7 @@ export const loads = {
     unit: 'A',
     per: ['wire'],
     formula: 'MAX(peak_current[point])',
+    source: DEFINITION,
   },
   total_average: {
     kind: 'formula',
@@ -144,6 +152,7 @@ export const loads = {
     unit: 'A',
     per: ['point'],
     formula: 'SUM(coil_firings[coil])*charge/cycle_time',
+    source: DEFINITION,
   },
   worst_total: {
     kind: 'formula',
@@ -152,5 +161,6 @@ export const loads = {
     label: 'Average current of all coils together at the worst point',
     unit: 'A',
     formula: 'MAX(total_average[point])',
+    source: DEFINITION,
   },
 } as const satisfies Quantities;

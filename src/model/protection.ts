@@ -39,6 +39,7 @@ export const protection = {
     per: ['wire'],
     exact: true,
     formula: 'fuse_rating',
+    source: DEFINITION,
   },
   own_type: {
     kind: 'formula',
@@ -47,6 +48,7 @@ export const protection = {
     unit: 'text',
     per: ['wire'],
     formula: 'IF(fused=1, fuse_type, "")',
+    source: DEFINITION,
   },
   nearest_fuse: {
     kind: 'formula',
@@ -56,6 +58,7 @@ export const protection = {
     per: ['wire'],
     exact: true,
     formula: 'IF(protector>0, INDEX(own_fuse[wire], protector, 1), "")',
+    source: DEFINITION,
   },
   run_fuse: {
     kind: 'formula',
@@ -66,6 +69,7 @@ export const protection = {
     per: ['run'],
     exact: true,
     formula: 'IF(COUNT(nearest_fuse[wire of run])>0, MAX(nearest_fuse[wire of run]), "")',
+    source: DEFINITION,
   },
   nearest_type: {
     kind: 'formula',
@@ -74,6 +78,7 @@ export const protection = {
     unit: '1',
     per: ['wire'],
     formula: 'IF(protector>0, MATCH(INDEX(own_type[wire], protector, 1), type_name[fuse_type], 0), "")',
+    source: DEFINITION,
   },
   own_curve: {
     kind: 'structure',
@@ -124,6 +129,7 @@ export const protection = {
       'IF(ISNUMBER(run_fuse), IF(MIN(nearest_fuse[wire of run])<run_fuse, 1, ' +
       'IF(MIN(nearest_type[wire of run])<MAX(nearest_type[wire of run]), 1, ' +
       'IF(MIN(own_curve[wire of run])<MAX(own_curve[wire of run]), 1, 0))), 0)',
+    source: DEFINITION,
     note: 'Which of them is the slower one changes with the current: divide such a run, one for each fuse.',
   },
   run_fuse_type: {
@@ -133,6 +139,7 @@ export const protection = {
     unit: '1',
     per: ['run'],
     formula: 'IF(ISNUMBER(run_fuse), IF(mixed=0, MAX(nearest_type[wire of run]), ""), "")',
+    source: DEFINITION,
   },
   unfused: {
     kind: 'formula',
@@ -141,6 +148,7 @@ export const protection = {
     unit: '1',
     per: ['run'],
     formula: 'COUNT(wire_length[wire of run])-COUNT(nearest_fuse[wire of run])',
+    source: DEFINITION,
   },
   breaking: {
     kind: 'formula',
@@ -150,6 +158,7 @@ export const protection = {
     per: ['run'],
     exact: true,
     formula: 'IF(fused=1, INDEX(type_breaking[fuse_type], MATCH(fuse_type, type_name[fuse_type], 0), 1), "")',
+    source: cite('ISO-8820-3', 'printed'),
   },
   gate_current: {
     kind: 'formula',
@@ -222,6 +231,7 @@ export const protection = {
     per: ['run'],
     formula:
       'INDEX(insulation_overload[insulation], MATCH(run_insulation, insulation_name[insulation], 0), 1)',
+    source: cite('ISO-6722-1', 'quoted'),
   },
   short_limit: {
     kind: 'formula',
@@ -251,6 +261,7 @@ export const protection = {
     unit: 'degC',
     per: ['run'],
     formula: 'IF(COUNT(wire_T[wire of run])>0, MAX(wire_T[wire of run]), run_ambient)',
+    source: DEFINITION,
   },
   theta: {
     kind: 'formula',
@@ -273,6 +284,7 @@ export const protection = {
     per: ['run'],
     formula:
       'IF(COUNT(wire_opening[wire of run])=COUNT(wire_length[wire of run]), MAX(wire_opening[wire of run]), "")',
+    source: PHYSICS,
   },
   wire_gate: {
     kind: 'formula',
@@ -281,6 +293,7 @@ export const protection = {
     unit: '1',
     per: ['wire'],
     formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${gateBelow('fault_min', GUARD)}, 0), 0)`,
+    source: DEFINITION,
   },
   wire_opening: {
     kind: 'formula',
@@ -290,6 +303,7 @@ export const protection = {
     shown: 's',
     per: ['wire'],
     formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${opening('fault_min', 'wire_gate', '<=', GUARD)}, ""), "")`,
+    source: PHYSICS,
   },
   melting: {
     kind: 'input',
@@ -354,6 +368,7 @@ export const protection = {
     formula:
       'IF(fused=1, IF(SUMPRODUCT((protector[wire]=wire_no)*1)>SUMPRODUCT((protector[wire]=wire_no)*(opening_known[wire])), "", ' +
       'SUMPRODUCT(MAX((protector[wire]=wire_no)*opening_or_0[wire]))), "")',
+    source: PHYSICS,
   },
   wire_no: {
     kind: 'structure',
@@ -370,6 +385,7 @@ export const protection = {
     unit: '1',
     per: ['wire'],
     formula: 'IF(ISNUMBER(wire_opening), 1, 0)',
+    source: DEFINITION,
   },
   opening_or_0: {
     kind: 'formula',
@@ -379,5 +395,6 @@ export const protection = {
     shown: 's',
     per: ['wire'],
     formula: 'IF(ISNUMBER(wire_opening), wire_opening, 0)',
+    source: DEFINITION,
   },
 } as const satisfies Quantities;

@@ -14,6 +14,7 @@ export const windows = {
     unit: 'A',
     per: ['feed'],
     formula: 'IF(ISNUMBER(run_fuse_type), INDEX(gate_current[gate], 1, 1), "")',
+    source: DEFINITION,
     note: 'The first gate, 1.1 times the rating.',
   },
   sweep_high: {
@@ -23,6 +24,7 @@ export const windows = {
     unit: 'A',
     per: ['feed'],
     formula: known('MAX(start_fault, sweep_low)'),
+    source: DEFINITION,
     note: 'The largest fault current.',
   },
   overload_begins: {
@@ -58,6 +60,7 @@ export const windows = {
       'INDEX(gate_current[gate], 1, grid_no-grid_steps), IF(grid_no-grid_steps-COUNT(gate_no[gate])<=near_steps, ' +
       'overload_begins*(1+above_limit*(grid_no-grid_steps-COUNT(gate_no[gate])-1)^2), ' +
       'short_begins*(1+above_limit*(grid_no-grid_steps-COUNT(gate_no[gate])-near_steps-1)^2)))))), "")',
+    source: DEFINITION,
   },
   above_limit: {
     kind: 'constant',
@@ -76,6 +79,7 @@ export const windows = {
     per: ['grid'],
     across: 'feed',
     formula: 'IF(ISNUMBER(sweep_high), SMALL(step[grid], grid_no), "")',
+    source: DEFINITION,
   },
   curve_gate: {
     kind: 'formula',
@@ -85,6 +89,7 @@ export const windows = {
     per: ['grid'],
     across: 'feed',
     formula: `IF(ISNUMBER(curve_current), ${gateBelow('curve_current')}, "")`,
+    source: DEFINITION,
   },
   curve_slowest: {
     kind: 'formula',
@@ -95,6 +100,7 @@ export const windows = {
     per: ['grid'],
     across: 'feed',
     formula: `IF(ISNUMBER(curve_current), ${opening('curve_current', 'curve_gate', '<')}, "")`,
+    source: PHYSICS,
   },
   curve_fastest: {
     kind: 'formula',
@@ -127,6 +133,7 @@ export const windows = {
     per: ['grid'],
     across: 'feed',
     formula: 'IF(ISNUMBER(curve_current), IF(curve_slowest>curve_wire, 1, 0), "")',
+    source: DEFINITION,
   },
   danger_begins: {
     kind: 'formula',
@@ -140,6 +147,7 @@ export const windows = {
       'IF(curve_wire[grid-1]>=for_ever, curve_current[grid-1], IF(curve_wire>0, ' +
       'curve_current[grid-1]*(curve_current/curve_current[grid-1])^(LN(curve_slowest[grid-1]/curve_wire[grid-1])/' +
       '(LN(curve_slowest[grid-1]/curve_wire[grid-1])-LN(curve_slowest/curve_wire))), curve_current)), ""), curve_current), ""), "")',
+    source: PHYSICS,
     note: 'Between two steps straight in the logarithms.',
   },
   danger_ends: {
@@ -155,6 +163,7 @@ export const windows = {
       'IF(curve_wire[grid-1]>0, ' +
       'curve_current[grid-1]*(curve_current/curve_current[grid-1])^(LN(curve_slowest[grid-1]/curve_wire[grid-1])/' +
       '(LN(curve_slowest[grid-1]/curve_wire[grid-1])-LN(curve_slowest/curve_wire))), curve_current)), ""), "")), "")',
+    source: PHYSICS,
     note: 'A window that is still open at the largest fault current ends there.',
   },
   window_from: {
@@ -166,6 +175,7 @@ export const windows = {
     per: ['feed'],
     across: 'window',
     formula: 'IF(COUNT(danger_ends[grid])>=window_no, SMALL(danger_begins[grid], window_no), "")',
+    source: DEFINITION,
   },
   window_to: {
     kind: 'formula',
@@ -176,6 +186,7 @@ export const windows = {
     per: ['feed'],
     across: 'window',
     formula: 'IF(COUNT(danger_ends[grid])>=window_no, SMALL(danger_ends[grid], window_no), "")',
+    source: DEFINITION,
   },
   window_stuck: {
     kind: 'formula',
@@ -198,6 +209,7 @@ export const windows = {
     per: ['feed'],
     across: 'window',
     formula: 'IF(ISNUMBER(window_from), IF(start_fault>=window_from, IF(end_fault<=window_to, 1, 0), 0), 0)',
+    source: DEFINITION,
     note: 'A short draws between the smallest and the largest fault current of the run.',
   },
   end_withstood: {
