@@ -62,7 +62,7 @@ export function resultsPage(grid: Grid, design: Design): Page {
   const tall = 6 + Math.ceil(1.5 * design.runs.length);
   const chart: Chart = {
     kind: 'bars',
-    title: 'Share of the drop by run',
+    title: SHARE.title,
     name: `${NAME}!${address(first - 2, 2)}`,
     names: `${NAME}!${address(first, 0)}:${address(last, 0)}`,
     values: `${NAME}!${address(first, 2)}:${address(last, 2)}`,
