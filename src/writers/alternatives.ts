@@ -5,7 +5,7 @@ import type { Alternative } from '../remedies/alternatives.ts';
 import { labelOf, say } from '../views/print.ts';
 import { quantityOf, rowOf } from '../views/view.ts';
 import { BUY, FEED } from '../views/views.ts';
-import { columns } from './columns.ts';
+import { columns, fold, WIDTH } from './columns.ts';
 import { VERDICT_WORDS } from './verdict.ts';
 
 /** A column for each way, a line for each run and each figure of the whole feed. */
@@ -47,7 +47,7 @@ export function alternativesText(found: readonly Alternative[]): string {
       ),
   ];
   const why = found.flatMap(({ name, result }, i) =>
-    result.verdict === 'fail' ? [`  ${name} fails: ${failing(i)}`] : [],
+    result.verdict === 'fail' ? [fold(`${name} fails: ${failing(i)}`, WIDTH, '  ')] : [],
   );
   const table = columns(
     ['', ...found.map(({ name }) => name)].map((title, i) => ({
