@@ -6,18 +6,25 @@ import { explain, nameOf, Refusal } from './files.ts';
 /** A million samples and more; beyond that a person has recorded far more charges than can be judged. */
 export const MOST_RECORDED = 32 * 1024 * 1024;
 
-/** Text of the file; `-` is standard input. Throws a `Refusal` when there is none or it is too long. */
-export async function readRecordingFile(path: string): Promise<string> {
+/** Read at a time [byte]: large enough that what becomes of it is not moved about in memory. */
+const PIECE = 512 * 1024;
+
+/**
+ * Text of the file in pieces, to be gone through as often as one likes; `-` is standard input. Throws a `Refusal` when
+ * there is none or it is too long.
+ */
+export async function readRecordingFile(path: string): Promise<Iterable<string>> {
   const name = nameOf(path);
-  const bytes = await (path === '-' ? upTo(process.stdin) : upToOf(path)).catch((error) => {
+  const parts = await (path === '-' ? upTo(process.stdin) : upToOf(path)).catch((error) => {
     throw explain(error, name);
   });
-  if (bytes.length > MOST_RECORDED)
+  if (parts.reduce((sum, { length }) => sum + length, 0) > MOST_RECORDED)
     throw new Refusal(`${name} is longer than 32 MiB; cut it to a few charges of one coil.`);
-  return decoded(bytes);
+  const encoding = encodingOf(parts);
+  return { [Symbol.iterator]: () => decoded(parts, encoding) };
 }
 
-async function upTo(stream: AsyncIterable<Buffer>): Promise<Buffer> {
+async function upTo(stream: AsyncIterable<Buffer>): Promise<Buffer[]> {
   const parts: Buffer[] = [];
   let length = 0;
   for await (const part of stream) {
@@ -25,26 +32,39 @@ async function upTo(stream: AsyncIterable<Buffer>): Promise<Buffer> {
     length += part.length;
     if (length > MOST_RECORDED) break;
   }
-  return Buffer.concat(parts);
+  return parts;
 }
 
-async function upToOf(path: string): Promise<Buffer> {
+async function upToOf(path: string): Promise<Buffer[]> {
   const file = await open(path);
   try {
-    return await upTo(file.createReadStream({ autoClose: false }));
+    return await upTo(file.createReadStream({ autoClose: false, highWaterMark: PIECE }));
   } finally {
     await file.close();
   }
 }
 
+type Encoding = 'latin1' | 'utf-8' | 'utf-16le';
+
 /** UTF-16 by its mark, UTF-8 where it is that, else one byte a letter: then only a µ in the heading is at stake. */
-function decoded(bytes: Buffer): string {
-  // A byte a letter in memory, too.
-  if (isAscii(bytes)) return bytes.toString('latin1');
-  if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes);
+function encodingOf(parts: readonly Buffer[]): Encoding {
+  if (parts.every(isAscii)) return 'latin1';
+  const [first, second] = Buffer.concat(parts.slice(0, 2).map((part) => part.subarray(0, 2)));
+  if (first === 0xff && second === 0xfe) return 'utf-16le';
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    for (const _ of decoded(parts, 'utf-8'));
+    return 'utf-8';
   } catch {
-    return bytes.toString('latin1');
+    return 'latin1';
   }
+}
+
+function* decoded(parts: readonly Buffer[], encoding: Encoding): Generator<string> {
+  if (encoding === 'latin1') {
+    for (const part of parts) yield part.toString('latin1');
+    return;
+  }
+  const decoder = new TextDecoder(encoding, { fatal: encoding === 'utf-8' });
+  for (const part of parts) yield decoder.decode(part, { stream: true });
+  yield decoder.decode();
 }

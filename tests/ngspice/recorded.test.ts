@@ -23,7 +23,7 @@ describeWithPeer('ngspice', 'a recording of the circuit simulator', () => {
     const { text } = netlistOf(circuit, sides);
     const printed = run(text.replace('.end\n', '.print tran i(Vc2)\n.end\n'));
     const rows = [...printed.matchAll(/^\d+\s+(\S+e\S+)\s+(\S+e\S+)\s*$/gm)].map(([, t, i]) => `${t}\t${i}`);
-    const found = measureTrace(`time [s]\tclamp [A]\n${rows.join('\n')}`, {
+    const found = measureTrace([`time [s]\tclamp [A]\n${rows.join('\n')}`], {
       drive: circuit.drive,
       dwell: circuit.dwell,
     });

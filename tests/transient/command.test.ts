@@ -154,12 +154,13 @@ describe('a recording', () => {
     expect(computed.dwell_s).toBe(3e-3);
   });
 
-  test('in the letters of an old instrument', async () => {
-    const latin = Buffer.from(
-      `time (µs);clamp (A)\n${recording.replace(/^([\d.]+),/gm, (_, t) => `${t * 1e6};`)}`,
-      'latin1',
-    );
-    const ran = await trace(['--measured', 'clamp.csv', '--json'], slow, { 'clamp.csv': latin });
+  test.each<[string, (text: string) => Buffer]>([
+    ['in the letters of an old instrument', (text) => Buffer.from(text, 'latin1')],
+    ['in UTF-8', (text) => Buffer.from(text)],
+    ['in UTF-16, by its mark', (text) => Buffer.from(`\ufeff${text}`, 'utf16le')],
+  ])('%s', async (_, encoded) => {
+    const text = `time (µs);clamp (A)\n${recording.replace(/^([\d.]+),/gm, (_found, t) => `${t * 1e6};`)}`;
+    const ran = await trace(['--measured', 'clamp.csv', '--json'], slow, { 'clamp.csv': encoded(text) });
     expect(JSON.parse(ran.out).time_unit).toBe('us');
   });
 

@@ -16,12 +16,12 @@ const PLAIN: Recorded = {
 };
 
 const judge = (r: Recorded, written: Written = {}, text = textOf(r, written)): MeasuredTrace => {
-  const found = measureTrace(text, { drive: r.drive, dwell: 3e-3 });
+  const found = measureTrace([text], { drive: r.drive, dwell: 3e-3 });
   if (!found.ok) throw new Error(found.why);
   return found.value;
 };
 const why = (text: string): string => {
-  const found = measureTrace(text, { drive: 12, dwell: 3e-3 });
+  const found = measureTrace([text], { drive: 12, dwell: 3e-3 });
   if (found.ok) throw new Error('was not refused');
   expect(found.why).toMatch(/^[A-Z].*\.$|\?$/);
   return found.why;
@@ -54,6 +54,9 @@ describe('comes back within 3 %', () => {
     ['little rest', { period: 4.5e-3, length: 0.04 }],
     ['a slow coil', { ohm: 3, henry: 7e-3, dwell: 4e-3, noise: 0.02 }],
     ['many samples', { every: 1e-6, length: 0.05, noise: 0.1 }],
+    // 17,500 samples in each charge: each is as noisy as a hundredth of the peak, and the rise between two is far less.
+    ['far more samples than a charge needs', { every: 0.2e-6, length: 0.05 }],
+    ['the same, turned round', { every: 0.2e-6, length: 0.05, sign: -1 }],
     ['few samples', { every: 100e-6, length: 0.32, noise: 0.02 }],
   ])('%s', (_, change) => {
     const r = { ...PLAIN, ...change };
@@ -129,6 +132,17 @@ describe('as instruments write it', () => {
     const found = judge(short, {}, `\ufeff"time s","other","clamp mA"\r\n${rows.join('\r\n')}\r\n`);
     agrees(found, short);
     expect(found.notes.join(' ')).toContain('mA');
+  });
+
+  test.each([1, 2, 7, 4096])('the same in pieces of %d characters', (size) => {
+    const text = `\ufefftime s;clamp A\r\n\r\n${textOf(short, { separator: ';' }).replaceAll('\n', '\r\n')}`;
+    const pieces = Array.from({ length: Math.ceil(text.length / size) }, (_, i) =>
+      text.slice(i * size, (i + 1) * size),
+    );
+    const of = (given: string[]): unknown =>
+      JSON.stringify(measureTrace(given, { drive: 12.8, dwell: 3e-3 }));
+    expect(of(pieces)).toBe(of([text]));
+    expect(of([text])).toContain('"ok":true');
   });
 });
 

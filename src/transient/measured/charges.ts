@@ -4,6 +4,7 @@
  * A charge rises over milliseconds and falls at once when the coil fires. That tells the polarity of the clamp.
  */
 import { type Read, refused } from './table.ts';
+import { groupOf, type Samples, thinned } from './thinned.ts';
 
 /** Samples of one charge. */
 export interface ChargeSpan {
@@ -16,9 +17,12 @@ export interface ChargeSpan {
 }
 
 export interface Found {
-  /** [A], resting level 0, rising charges positive. */
-  readonly current: readonly number[];
-  /** Standard deviation of a sample at rest [A]. */
+  /** As written; currents [A] with resting level 0, rising charges positive. */
+  readonly time: Float64Array;
+  readonly current: Float64Array;
+  /** So many samples of the recording were averaged to one of these. */
+  readonly group: number;
+  /** Standard deviation of a sample of the recording at rest [A]. */
   readonly noise: number;
   /** What the clamp showed at rest [A]. */
   readonly offset: number;
@@ -36,28 +40,39 @@ const LEAST = 10;
 /** A firing takes the current down by this share of the range within a few samples. */
 const FALL = 0.3;
 
-/** Typed arrays below: a recording may have a million samples, and they are sorted without being boxed. */
-const median = (values: ArrayLike<number>): number => {
-  const sorted = Float64Array.from(values).sort();
-  return sorted[sorted.length >> 1] ?? Number.NaN;
-};
+const median = (values: Float64Array): number => values.toSorted()[values.length >> 1] ?? Number.NaN;
+
+/** So many samples tell how large the noise is. Arbitrary. */
+const ENOUGH = 65536;
 
 /** Standard deviation of white noise by the differences of neighbours: slow changes do not count. 1.4826: MAD to σ. */
-const noiseOf = (values: readonly number[]): number =>
-  (1.4826 / Math.SQRT2) * median(stepsOf(values, 1).map(Math.abs));
+const noiseOf = (values: Float64Array): number =>
+  (1.4826 / Math.SQRT2) * median(stepsOf(values, 1, Math.ceil(values.length / ENOUGH)).map(Math.abs));
 
-/** Finds the charges of one coil in samples of current [A], in order of time. */
-export function findCharges(raw: readonly number[]): Read<Found> {
+function endsOf(values: Float64Array): [number, number] {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const value of values) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  return [low, high];
+}
+
+/** Finds the charges of one coil in samples in order of time. */
+export function findCharges(recorded: Samples): Read<Found> {
+  const ends = endsOf(recorded.current);
+  const recordedNoise = noiseOf(recorded.current);
+  if (ends[1] - ends[0] < 2 * CLEAR * recordedNoise || ends[0] === ends[1])
+    return refused('No charge stands out of the noise: is the clamp on, and on the right wire?');
+  const group = groupOf(recorded, ...ends);
+  const { time, current: raw } = thinned(recorded, group);
   const steps = stepsOf(raw, lagOf(raw));
   // The falls are by far the largest steps; in the third power nothing else counts.
   const turned = steps.reduce((sum, step) => sum + step ** 3, 0) > 0;
   const upright = turned ? raw.map((value) => -value) : raw;
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const value of upright) [low, high] = [Math.min(low, value), Math.max(high, value)];
+  const [low, high] = endsOf(upright);
   const noise = noiseOf(upright);
   const range = high - low;
-  if (range < 2 * CLEAR * noise || range === 0)
-    return refused('No charge stands out of the noise: is the clamp on, and on the right wire?');
   if (!steps.some((step) => (turned ? step : -step) > FALL * range))
     return refused(
       'The current never falls at once, as it does when a coil fires: record at least one whole charge.',
@@ -78,20 +93,31 @@ export function findCharges(raw: readonly number[]): Read<Found> {
     return refused(
       'When a charge ends in it, current goes on flowing: several coils overlap. Clamp the wire of one coil alone.',
     );
-  return { ok: true, value: { current, noise, offset: turned ? -offset : offset, turned, spans } };
+  const value = {
+    time,
+    current,
+    group,
+    noise: recordedNoise,
+    offset: turned ? -offset : offset,
+    turned,
+    spans,
+  };
+  return { ok: true, value };
 }
 
 /** Differences over a few samples, so that the fall of a slow clamp counts as one step. */
-const lagOf = ({ length }: readonly number[]): number => Math.min(20, Math.max(1, Math.floor(length / 500)));
+const lagOf = ({ length }: Float64Array): number => Math.min(20, Math.max(1, Math.floor(length / 500)));
 
-function stepsOf(values: readonly number[], lag: number): Float64Array {
-  const steps = new Float64Array(Math.max(0, values.length - lag));
-  for (let i = 0; i < steps.length; i++) steps[i] = (values[i + lag] as number) - (values[i] as number);
+/** `every` leaves out what lies between. */
+function stepsOf(values: Float64Array, lag: number, every = 1): Float64Array {
+  const steps = new Float64Array(Math.max(0, Math.ceil((values.length - lag) / every)));
+  for (let i = 0; i < steps.length; i++)
+    steps[i] = (values[i * every + lag] as number) - (values[i * every] as number);
   return steps;
 }
 
 /** Samples outside the charges, and outside the begin of their rise, which the threshold does not see. */
-function restOf(values: readonly number[], spans: readonly ChargeSpan[]): number[] {
+function restOf(values: Float64Array, spans: readonly ChargeSpan[]): Float64Array {
   const charged = new Uint8Array(values.length);
   for (const { first, last } of spans) {
     const margin = Math.ceil((last - first + 1) * 0.06) + 2;
@@ -101,13 +127,13 @@ function restOf(values: readonly number[], spans: readonly ChargeSpan[]): number
 }
 
 /** From the tenth to the ninetieth part in a hundred. */
-function spread(values: readonly number[]): number {
-  const sorted = Float64Array.from(values).sort();
+function spread(values: Float64Array): number {
+  const sorted = values.toSorted();
   const at = (share: number): number => sorted[Math.floor(share * (sorted.length - 1))] as number;
   return at(0.9) - at(0.1);
 }
 
-function spansOf(values: readonly number[], offset: number, range: number, noise: number): ChargeSpan[] {
+function spansOf(values: Float64Array, offset: number, range: number, noise: number): ChargeSpan[] {
   const threshold = offset + Math.max(CLEAR * noise, SHARE * range);
   const back = offset + Math.max(CLEAR * noise, SHARE * range) / 2;
   const spans: ChargeSpan[] = [];
@@ -115,7 +141,7 @@ function spansOf(values: readonly number[], offset: number, range: number, noise
     if ((values[i] as number) < threshold) continue;
     const first = i;
     while (i < values.length && (values[i] as number) >= back) i++;
-    const region = values.slice(first, i);
+    const region = values.subarray(first, i);
     // The fall takes a few samples: the charge ends at the last one near the top of what comes before.
     const top = region.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
     const ends = i < values.length;
@@ -127,8 +153,8 @@ function spansOf(values: readonly number[], offset: number, range: number, noise
 }
 
 /** Shortly after a charge the current is near 0: only one coil flows here. */
-function fallsToRest(current: readonly number[], { first, last }: ChargeSpan, range: number): boolean {
+function fallsToRest(current: Float64Array, { first, last }: ChargeSpan, range: number): boolean {
   const length = last - first + 1;
-  const after = current.slice(last + 1, last + 2 + Math.max(3, Math.ceil(length / 10)));
+  const after = current.subarray(last + 1, last + 2 + Math.max(3, Math.ceil(length / 10)));
   return after.some((value) => value < 0.15 * range);
 }

@@ -58,17 +58,17 @@ const MOST_SAMPLES = 600;
 /** Two-sided 95 % of the normal distribution. */
 const SURE = 1.96;
 
-/** Judges the text of a recording. Whatever is wrong with it comes back as one sentence. */
-export function measureTrace(text: string, expected: Expected): Read<MeasuredTrace> {
-  const recording = readRecording(text);
+/** Judges the text of a recording, as `readRecording` takes it. Whatever is wrong with it comes back as one sentence. */
+export function measureTrace(pieces: Iterable<string>, expected: Expected): Read<MeasuredTrace> {
+  const recording = readRecording(pieces);
   if (!recording.ok) return recording;
-  const found = findCharges(recording.value.current);
+  const found = findCharges(recording.value);
   if (!found.ok) return found;
-  const { time: written, unit: named } = recording.value;
-  const unit = named ?? guessed(written, found.value.spans, expected.dwell);
+  const { spans, time: written } = found.value;
+  const { unit: named } = recording.value;
+  const unit = named ?? guessed(written, spans, expected.dwell);
   const time = written.map((t) => t * TIME_UNITS[unit]);
 
-  const { spans } = found.value;
   const whole = spans.filter(({ begins, ends }) => begins && ends);
   // Parts of charges are used only where there is nothing better.
   const used = (whole.length > 0 ? whole : spans).slice(0, MOST_CHARGES);
@@ -89,7 +89,7 @@ export function measureTrace(text: string, expected: Expected): Read<MeasuredTra
   return {
     ok: true,
     value: {
-      samples: time.length,
+      samples: recording.value.time.length,
       unit,
       noise: found.value.noise,
       charges,
@@ -108,7 +108,7 @@ export function measureTrace(text: string, expected: Expected): Read<MeasuredTra
 }
 
 /** The unit in which a charge lasts about as long as the dwell of the design. */
-function guessed(time: readonly number[], spans: readonly ChargeSpan[], dwell: number): TimeUnit {
+function guessed(time: Float64Array, spans: readonly ChargeSpan[], dwell: number): TimeUnit {
   const lengths = spans.map(({ first, last }) => (time[last] as number) - (time[first] as number));
   const longest = Math.max(...lengths);
   const away = (unit: TimeUnit): number => Math.abs(Math.log((longest * TIME_UNITS[unit]) / (dwell || 3e-3)));
@@ -116,7 +116,7 @@ function guessed(time: readonly number[], spans: readonly ChargeSpan[], dwell: n
 }
 
 function fitSpan(
-  time: readonly number[],
+  time: Float64Array,
   { current, noise }: Found,
   { first, last, begins, ends }: ChargeSpan,
   all: readonly ChargeSpan[],
@@ -128,20 +128,15 @@ function fitSpan(
   // The last sample may lie in the fall already.
   const to = ends ? last - 1 : last;
   const group = Math.max(1, Math.ceil((to - from + 1) / MOST_SAMPLES));
-  const averaged = (values: readonly number[]): number[] =>
+  const averaged = (values: Float64Array): number[] =>
     Array.from({ length: Math.floor((to - from + 1) / group) }, (_, i) => {
-      const part = values.slice(from + i * group, from + (i + 1) * group);
+      const part = values.subarray(from + i * group, from + (i + 1) * group);
       return part.reduce((a, b) => a + b, 0) / part.length;
     });
   return fitCharge(averaged(time), averaged(current), time[first] as number, noise);
 }
 
-function chargeOf(
-  time: readonly number[],
-  { current }: Found,
-  span: ChargeSpan,
-  fit: ChargeFit,
-): MeasuredCharge {
+function chargeOf(time: Float64Array, { current }: Found, span: ChargeSpan, fit: ChargeFit): MeasuredCharge {
   const { first, last, begins, ends } = span;
   const end = ends ? ((time[last] as number) + (time[last + 1] as number)) / 2 : (time[last] as number);
   return {
@@ -149,9 +144,10 @@ function chargeOf(
     dwell: begins && ends ? end - fit.begin : null,
     peak: ends ? fit.curve(end) : null,
     knee: fit.knee,
-    samples: time
-      .slice(first, last + 1)
-      .map((t, i) => ({ after: t - fit.begin, current: current[first + i] as number })),
+    samples: Array.from(time.subarray(first, last + 1), (t, i) => ({
+      after: t - fit.begin,
+      current: current[first + i] as number,
+    })),
   };
 }
 
@@ -201,9 +197,12 @@ function commonKnee(charges: readonly MeasuredCharge[]): Knee | null {
   return null;
 }
 
-function notesOf({ turned, offset, noise }: Found, guess: TimeUnit | null): string[] {
+function notesOf({ turned, offset, noise, group }: Found, guess: TimeUnit | null): string[] {
   const shifted = Math.abs(offset) > Math.max(0.02, noise);
   return [
+    ...(group > 1
+      ? [`Each ${group} samples were averaged to one: they are far closer than a charge needs.`]
+      : []),
     ...(guess ? [`No unit of time is named; "${guess}" makes the charges about as long as the dwell.`] : []),
     ...(turned
       ? ['The current falls where a coil charges: the clamp sits the other way round; it was turned.']

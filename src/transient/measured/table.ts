@@ -6,9 +6,9 @@ export type TimeUnit = keyof typeof TIME_UNITS;
 
 export interface Recording {
   /** As written, in a unit that may not be known; not falling. */
-  readonly time: readonly number[];
+  readonly time: Float64Array;
   /** [A] */
-  readonly current: readonly number[];
+  readonly current: Float64Array;
   /** Unit that the heading names; null when it does not. */
   readonly unit: TimeUnit | null;
   /** What was taken how, as sentences. */
@@ -21,6 +21,9 @@ export const refused = (why: string): { readonly ok: false; readonly why: string
 /** Fewer samples than this hold no charge that could be judged. */
 const LEAST_SAMPLES = 30;
 
+/** So many lines tell what separates the cells: beyond any heading. */
+const TELLING = 1000;
+
 interface Line {
   /** From 1. */
   readonly number: number;
@@ -28,42 +31,56 @@ interface Line {
 }
 
 /**
- * The lines that are not empty, one after the other from an offset: a recording has up to a million, and an array of
- * them, cut into cells, would take some hundred megabytes.
+ * The lines that are not empty, one after the other. A recording has up to a million: neither the whole text nor all of
+ * its lines ever stand in memory. A line ends by a line feed, or by a carriage return where there is no line feed.
  */
-function* linesFrom(text: string, offset: number, number: number): Generator<Place> {
-  for (let start = offset; start <= text.length; number++) {
-    const feed = text.indexOf('\n', start);
-    const back = text.charCodeAt(feed - 1) === 0x0d ? 1 : 0;
-    const end = feed < 0 ? text.length : feed - back;
-    const line = text.slice(start, end);
-    if (line.trim() !== '') yield { number, start, line };
-    if (feed < 0) return;
-    start = feed + 1;
+function* linesOf(pieces: Iterable<string>): Generator<Place> {
+  const end = someHas(pieces, '\n') ? '\n' : '\r';
+  let [rest, number] = ['', 1];
+  const placed = (line: string): Place => ({
+    number,
+    line: number === 1 ? line.replace(/^\ufeff/, '') : line,
+  });
+  for (const piece of pieces) {
+    let start = 0;
+    for (let at = piece.indexOf(end); at >= 0; at = piece.indexOf(end, start)) {
+      const line = rest + piece.slice(start, at);
+      if (line.trim() !== '') yield placed(line);
+      rest = '';
+      start = at + 1;
+      number += 1;
+    }
+    rest += piece.slice(start);
   }
+  if (rest.trim() !== '') yield placed(rest);
+}
+
+function someHas(pieces: Iterable<string>, sign: string): boolean {
+  for (const piece of pieces) if (piece.includes(sign)) return true;
+  return false;
 }
 
 interface Place {
   /** From 1. */
   readonly number: number;
-  /** [characters from the start of the text] */
-  readonly start: number;
   readonly line: string;
 }
 
-const cellsOf = (line: string, separator: string): string[] =>
-  line.split(separator).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1'));
+const bare = (cell = ''): string => {
+  const text = cell.trim();
+  return text.startsWith('"') ? text.replace(/^"(.*)"$/, '$1') : text;
+};
+const cellsOf = (line: string, separator: string): string[] => line.split(separator).map(bare);
 
-/** Reads the text of a recording. Whatever is wrong with it comes back as one sentence. */
-export function readRecording(raw: string): Read<Recording> {
-  // A line ends by one sign from here on, or by two.
-  const text = raw.includes('\n')
-    ? raw.replace(/^\ufeff/, '')
-    : raw.replace(/^\ufeff/, '').replaceAll('\r', '\n');
-  const separator = separatorOf(text);
+/**
+ * Reads a recording, given as pieces of its text that can be gone through more than once. Whatever is wrong with it comes
+ * back as one sentence.
+ */
+export function readRecording(pieces: Iterable<string>): Read<Recording> {
+  const separator = separatorOf(pieces);
   const head: Line[] = [];
   let first: Place | null = null;
-  for (const place of linesFrom(text, 0, 1)) {
+  for (const place of linesOf(pieces)) {
     const cells = cellsOf(place.line, separator);
     if (cells.filter((cell) => numberOf(cell) !== null).length >= 2) {
       first = place;
@@ -76,19 +93,19 @@ export function readRecording(raw: string): Read<Recording> {
       'No line of it has two numbers: it takes a column of times and one of amperes, separated by commas, semicolons ' +
         'or tabs.',
     );
-  const { start, number, line } = first;
-  const rows = (): Generator<Place> => linesFrom(text, start, number);
+  const { number, line } = first;
   const cells = cellsOf(line, separator);
-  if (separator === ',' && cells.length === 4 && commasTwice(rows()))
+  if (separator === ',' && cells.length === 4 && commasTwice(linesOf(pieces), number))
     return refused('Commas are both decimal marks and separators in it: export it with semicolons or tabs.');
   const titles = titlesOf(head, cells.length);
   const columns = columnsOf(titles, cells, cells.length);
-  return columns.ok ? valuesOf(rows(), separator, columns.value, titles) : columns;
+  return columns.ok ? valuesOf(linesOf(pieces), number, separator, columns.value, titles) : columns;
 }
 
 /** Whether every row is four whole numbers: two values with a decimal comma each. */
-function commasTwice(rows: Generator<Place>): boolean {
-  for (const { line } of rows) {
+function commasTwice(lines: Generator<Place>, first: number): boolean {
+  for (const { number, line } of lines) {
+    if (number < first) continue;
     const cells = cellsOf(line, ',');
     if (cells.length !== 4 || !cells.every((cell) => /^[-+]?\d+$/.test(cell))) return false;
   }
@@ -96,10 +113,10 @@ function commasTwice(rows: Generator<Place>): boolean {
 }
 
 /** The separator: what no number contains wins. */
-function separatorOf(text: string): string {
+function separatorOf(pieces: Iterable<string>): string {
   let [all, tabs, semicolons] = [0, 0, 0];
-  for (const { line } of linesFrom(text, 0, 1)) {
-    all += 1;
+  for (const { line } of linesOf(pieces)) {
+    if (++all > TELLING) break;
     if (line.includes('\t')) tabs += 1;
     if (line.includes(';')) semicolons += 1;
   }
@@ -109,7 +126,7 @@ function separatorOf(text: string): string {
 /** `1.5`, `1,5`, `-2e-3`; null for anything else, also for what is not finite. */
 function numberOf(cell: string): number | null {
   if (!/^[-+]?(\d+[.,]?\d*|[.,]\d+)(e[-+]?\d+)?$/i.test(cell)) return null;
-  const value = Number(cell.replace(',', '.'));
+  const value = Number(cell.includes(',') ? cell.replace(',', '.') : cell);
   return Number.isFinite(value) ? value : null;
 }
 
@@ -157,26 +174,32 @@ function columnsOf(titles: readonly string[], row: readonly string[], width: num
 }
 
 function valuesOf(
-  rows: Generator<Place>,
+  lines: Generator<Place>,
+  first: number,
   separator: string,
   columns: Columns,
   titles: readonly string[],
 ): Read<Recording> {
-  const [time, current]: [number[], number[]] = [[], []];
+  const [times, currents] = [new Column(), new Column()];
   const milli = /\bmA\b/.test(titles[columns.current] ?? '');
-  for (const { number, line } of rows) {
-    const cells = cellsOf(line, separator);
-    const [t, i] = [columns.time, columns.current].map((column) => numberOf(cells[column] ?? ''));
-    if (t === null || t === undefined || i === null || i === undefined)
+  let before = Number.NEGATIVE_INFINITY;
+  for (const { number, line } of lines) {
+    if (number < first) continue;
+    const cells = line.split(separator);
+    const t = numberOf(bare(cells[columns.time]));
+    const i = numberOf(bare(cells[columns.current]));
+    if (t === null || i === null)
       return refused(`Line ${number} of it has no time and current where the lines before have them.`);
-    if (time.length > 0 && t < (time.at(-1) as number))
+    if (t < before)
       return refused(`Line ${number} of it goes back in time: it takes one recording, in order.`);
-    time.push(t);
-    current.push(milli ? i / 1000 : i);
+    times.push(t);
+    currents.push(milli ? i / 1000 : i);
+    before = t;
   }
+  const [time, current] = [times.values(), currents.values()];
   if (time.length < LEAST_SAMPLES)
     return refused(`It has ${time.length} samples: too few to see a charge rise; record some thousand.`);
-  if (time.at(-1) === time[0]) return refused('All its times are the same.');
+  if (before === time[0]) return refused('All its times are the same.');
   const unit = unitOf(titles[columns.time] ?? '');
   return {
     ok: true,
@@ -193,4 +216,23 @@ function unitOf(title: string): TimeUnit | null {
   if (/\b(ms|msec|milliseconds?)\b/i.test(title)) return 'ms';
   if (/(^|[^a-z])([uµμ]s|usec|microseconds?)\b/i.test(title)) return 'us';
   return /\b(s|secs?|seconds?)\b/i.test(title) ? 's' : null;
+}
+
+/** Numbers of which nobody knows how many there will be. */
+class Column {
+  private room = new Float64Array(1024);
+  private count = 0;
+
+  push(value: number): void {
+    if (this.count === this.room.length) {
+      const larger = new Float64Array(2 * this.count);
+      larger.set(this.room);
+      this.room = larger;
+    }
+    this.room[this.count++] = value;
+  }
+
+  values(): Float64Array {
+    return this.room.subarray(0, this.count);
+  }
 }
