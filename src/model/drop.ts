@@ -126,13 +126,14 @@ export const drop = {
     per: ['point', 'event'],
     value: (at) => at.point + 1,
   },
-  firing_row: {
-    kind: 'structure',
+  firing_place: {
+    kind: 'formula',
     symbol: 'n',
-    label: 'Number of the row',
+    label: 'Place of the firing by the place of its point',
     unit: '1',
     per: ['point', 'event'],
-    value: (at, layout) => at.point * layout.events.length + at.event + 1,
+    formula: '(point_place-1)*COUNT(event_coil[event])+firing_event',
+    source: DEFINITION,
   },
   alike: {
     kind: 'constant',
@@ -256,10 +257,10 @@ export const drop = {
     label: 'Row of the worst firing',
     unit: '1',
     formula:
-      'COUNT(path_drop[point,event])+1-SUMPRODUCT(MAX((path_drop[point,event]>=worst_drop*(1-alike))*' +
-      '(COUNT(path_drop[point,event])+1-firing_row[point,event])))',
+      'MATCH(COUNT(path_drop[point,event])+1-SUMPRODUCT(MAX((path_drop[point,event]>=worst_drop*(1-alike))*' +
+      '(COUNT(path_drop[point,event])+1-firing_place[point,event]))), firing_place[point,event], 0)',
     source: DEFINITION,
-    note: 'The first of those that are as bad: the last digits of equal drops differ between programs.',
+    note: 'Of those that are as bad the one with the lowest place: the last digits of equal drops differ between programs.',
   },
   worst_coil: {
     kind: 'formula',

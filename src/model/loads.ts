@@ -1,6 +1,6 @@
 /** Current of a conductor that carries several coils: average, effective and peak, at every point. */
 import type { Layout, Quantities } from '../basis/quantity.ts';
-import { DEFINITION, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
 
 const carriesFiring = (wire: number, event: number, layout: Layout): number =>
   layout.wires[wire]?.coils.includes(layout.events[event]?.coil ?? -1) ? 1 : 0;
@@ -114,6 +114,39 @@ export const loads = {
     formula: 'MAX(effective[point])',
     source: DEFINITION,
   },
+  name_place: {
+    kind: 'structure',
+    symbol: 'n_a',
+    label: 'Place of the point by its name',
+    unit: '1',
+    per: ['point'],
+    value: ({ point }, { points }) =>
+      1 + points.filter(({ name }) => name < (points[point] as { name: string }).name).length,
+  },
+  point_place: {
+    kind: 'formula',
+    symbol: 'n_o',
+    label: 'Place of the point by speed, then supply, then name',
+    unit: '1',
+    per: ['point'],
+    formula:
+      '1+SUMPRODUCT((point_rpm[point]<point_rpm)+(point_rpm[point]=point_rpm)*((point_supply[point]<point_supply)+' +
+      '(point_supply[point]=point_supply)*(name_place[point]<name_place)))',
+    source: ARBITRARY,
+    note: 'Of points that are equally bad the one with the lowest place is named, in whatever order they are written.',
+  },
+  worst_place: {
+    kind: 'formula',
+    symbol: 'n_w',
+    label: 'Place of the worst point',
+    unit: '1',
+    per: ['wire'],
+    formula:
+      'COUNT(point_place[point])+1-SUMPRODUCT(MAX((effective[point]>=worst_effective*(1-alike))*' +
+      '(COUNT(point_place[point])+1-point_place[point])))',
+    source: DEFINITION,
+    note: 'The lowest of those that are as bad: the last digits of equal currents differ between programs.',
+  },
   worst_point: {
     kind: 'formula',
     symbol: 'p_w',
@@ -122,7 +155,7 @@ export const loads = {
     label: 'Number of the worst point',
     unit: '1',
     per: ['wire'],
-    formula: 'MATCH(worst_effective, effective[point], 0)',
+    formula: 'MATCH(worst_place, point_place[point], 0)',
     source: DEFINITION,
   },
   run_effective: {
