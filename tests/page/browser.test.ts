@@ -5,6 +5,7 @@ import { gzipSync } from 'node:zlib';
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { stateOf } from '../../src/commands/seal/seal.ts';
 import { coilfeed, emptyFolder } from '../cli/tool.ts';
 import { readCells } from '../peers/cells.ts';
 import { useBrowser } from '../peers/chromium.ts';
@@ -198,6 +199,8 @@ describeWithPeer('chromium', 'the page', () => {
       await type(page, 'feed_0__length', '9 ft');
       const file = join(folder, 'page.xlsx');
       writeFileSync(file, await download(page, 'Workbook'));
+      // Sealed like one that the command writes.
+      expect(await stateOf(file, readFileSync(file))).toBe('as made');
       const [theirs = ''] = await recalculate([file], join(folder, 'out'));
       const ours = readCells(readFileSync(file));
       expect([...ours.values()].flatMap((sheet) => [...sheet.values()]).length).toBeGreaterThan(5000);

@@ -1,5 +1,5 @@
 /** CSV has no comments: the seal is the title of a last, empty column. */
-import { DIGEST, digestOf, type Kind } from './digest.ts';
+import { DIGEST, digestOf, type Kind } from '../../saved/seal/digest.ts';
 
 const SEAL = new RegExp(`,coilfeed ${DIGEST}$`);
 const [QUOTE, RETURN, FEED] = [0x22, 0x0d, 0x0a];
@@ -19,8 +19,8 @@ function eachRecord(text: string, change: (record: string, i: number) => string)
   return out.join('');
 }
 
-function seal(bytes: Uint8Array): Uint8Array {
-  const title = `coilfeed ${digestOf(bytes)}`;
+async function seal(bytes: Uint8Array): Promise<Uint8Array> {
+  const title = `coilfeed ${await digestOf(bytes)}`;
   const text = eachRecord(
     new TextDecoder().decode(bytes),
     (record, i) => `${record},${i === 0 ? title : ''}`,
@@ -30,7 +30,7 @@ function seal(bytes: Uint8Array): Uint8Array {
 
 export const csv: Kind = {
   seal,
-  state(bytes) {
+  async state(bytes) {
     let ours = false;
     const bare = eachRecord(new TextDecoder().decode(bytes), (record, i) => {
       if (i > 0) return record.replace(/,$/, '');
@@ -38,6 +38,6 @@ export const csv: Kind = {
       return record.replace(SEAL, '');
     });
     if (!ours) return 'foreign';
-    return Buffer.from(seal(new TextEncoder().encode(bare))).equals(bytes) ? 'as made' : 'edited';
+    return Buffer.from(await seal(new TextEncoder().encode(bare))).equals(bytes) ? 'as made' : 'edited';
   },
 };

@@ -1,5 +1,5 @@
 /** HTML and SVG: the seal is a comment at the end. */
-import { DIGEST, digestOf, type Kind } from './digest.ts';
+import { DIGEST, digestOf, type Kind } from '../../saved/seal/digest.ts';
 
 /** What the writers leave near the beginning of a page, a paper or a picture. */
 const MARK = /coilfeed-(?:page|kit|picture)/;
@@ -8,15 +8,15 @@ const LOOKED_AT = 64 * 1024;
 const SEAL = new RegExp(`<!-- coilfeed (${DIGEST}) -->\\n$`);
 
 export const markup: Kind = {
-  seal(bytes) {
+  async seal(bytes) {
     return new TextEncoder().encode(
-      `${new TextDecoder().decode(bytes)}<!-- coilfeed ${digestOf(bytes)} -->\n`,
+      `${new TextDecoder().decode(bytes)}<!-- coilfeed ${await digestOf(bytes)} -->\n`,
     );
   },
-  state(bytes) {
+  async state(bytes) {
     const text = new TextDecoder().decode(bytes);
     const seal = SEAL.exec(text);
-    if (seal !== null && digestOf(text.slice(0, seal.index)) === seal[1]) return 'as made';
+    if (seal !== null && (await digestOf(text.slice(0, seal.index))) === seal[1]) return 'as made';
     return seal !== null || MARK.test(text.slice(0, LOOKED_AT)) ? 'edited' : 'foreign';
   },
 };

@@ -1,6 +1,7 @@
 /** Seals a file by its kind, and looks whether one is still as it was made. */
+
+import type { Kind, State } from '../../saved/seal/digest.ts';
 import { csv } from './csv.ts';
-import type { Kind, State } from './digest.ts';
 import { markup } from './markup.ts';
 import { png } from './png.ts';
 
@@ -9,7 +10,7 @@ async function kindOf(path: string): Promise<Kind | null> {
     case 'xlsx':
     case 'ods':
       // Loaded only here, because it brings what unpacks archives.
-      return (await import('./archive.ts')).archive;
+      return (await import('../../saved/seal/archive.ts')).archive;
     case 'svg':
     case 'html':
     case 'htm':
@@ -25,8 +26,8 @@ async function kindOf(path: string): Promise<Kind | null> {
 
 /** The bytes with the seal of their kind; a design in YAML bears none, since people write on in it. */
 export const sealed = async (path: string, bytes: Uint8Array): Promise<Uint8Array> =>
-  (await kindOf(path))?.seal(bytes) ?? bytes;
+  (await (await kindOf(path))?.seal(bytes)) ?? bytes;
 
 /** Whether the bytes that stand under a name are as coilfeed wrote them. Never throws on account of the bytes. */
 export const stateOf = async (path: string, bytes: Uint8Array): Promise<State> =>
-  (await kindOf(path))?.state(bytes) ?? 'unsealed';
+  (await (await kindOf(path))?.state(bytes)) ?? 'unsealed';

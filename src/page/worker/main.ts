@@ -10,6 +10,8 @@ import { dropPicture } from '../../pictures/drop.ts';
 import { speedLines } from '../../pictures/speed-lines.ts';
 import { runLaid } from '../../run-laid.ts';
 import { readSaved } from '../../saved/read.ts';
+import { archive } from '../../saved/seal/archive.ts';
+import { canDigest } from '../../saved/seal/digest.ts';
 import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
 import type { Ask, Calls, Kind, Reply, Schema } from '../protocol.ts';
 import { Live } from './live.ts';
@@ -36,7 +38,11 @@ const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Prom
     return found.curves.map((curves) => curvesPicture(curves, live.evaluation.design.title));
   },
   remedies: () => remediesShown(live.result),
-  workbook: ({ text }) => toWorkbook(runLaid(designOf(text), show)),
+  workbook: ({ text }) => {
+    const bytes = toWorkbook(runLaid(designOf(text), show));
+    // Sealed as the command seals it, so that the command knows later whether somebody edited it.
+    return canDigest() ? archive.seal(bytes) : bytes;
+  },
   diagram: () => wiringDiagram(live.result),
   saved: async ({ bytes, file }) => {
     const read = await readSaved(bytes, file);

@@ -3,9 +3,9 @@
  * keep it as it is. Its digest covers name, length and check sum of every part, and the properties without the seal.
  */
 import { strFromU8, strToU8 } from 'fflate';
-import { type Archive, openArchive, withPart } from '../../saved/archive.ts';
-import { MARK } from '../../saved/mark.ts';
-import { isMarked, isOurOds, PROPERTIES } from '../../saved/ours.ts';
+import { type Archive, openArchive, withPart } from '../archive.ts';
+import { MARK } from '../mark.ts';
+import { isMarked, isOurOds, PROPERTIES } from '../ours.ts';
 import { DIGEST, digestOf, type Kind, type State } from './digest.ts';
 
 /** The properties of a document of ours take less than a kilobyte [byte]. */
@@ -23,29 +23,31 @@ function propertiesOf(archive: Archive): Properties | null {
   return path === undefined || typeof bytes === 'string' ? null : { path, text: strFromU8(bytes) };
 }
 
-const digestIn = (archive: Archive, { path, text }: Properties): string =>
+const digestIn = (archive: Archive, { path, text }: Properties): Promise<string> =>
   digestOf(
-    ...archive.parts
-      .filter((part) => part.name !== path)
-      .map(({ name, size, crc }) => `${name} ${size} ${crc}\n`)
-      .sort(),
-    text.replace(SEALED, MARK),
+    [
+      ...archive.parts
+        .filter((part) => part.name !== path)
+        .map(({ name, size, crc }) => `${name} ${size} ${crc}\n`)
+        .sort(),
+      text.replace(SEALED, MARK),
+    ].join(''),
   );
 
 export const archive: Kind = {
-  seal(bytes) {
+  async seal(bytes) {
     const opened = openArchive(bytes);
     const properties = typeof opened === 'string' ? null : propertiesOf(opened);
     if (typeof opened === 'string' || properties === null || !properties.text.includes(MARK))
       throw new Error('a workbook was made without its mark');
-    const digest = digestIn(opened, properties);
+    const digest = await digestIn(opened, properties);
     return withPart(bytes, properties.path, strToU8(properties.text.replace(MARK, `${MARK} ${digest}`)));
   },
-  state(bytes): State {
+  async state(bytes): Promise<State> {
     const opened = openArchive(bytes);
     if (typeof opened === 'string') return 'foreign';
     const properties = propertiesOf(opened);
     if (properties === null || !(isMarked(opened) || isOurOds(bytes))) return 'foreign';
-    return SEALED.exec(properties.text)?.[1] === digestIn(opened, properties) ? 'as made' : 'edited';
+    return SEALED.exec(properties.text)?.[1] === (await digestIn(opened, properties)) ? 'as made' : 'edited';
   },
 };
