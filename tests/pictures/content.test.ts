@@ -217,18 +217,30 @@ describe('time-current curves', () => {
     expect(open(curves).length).toBeGreaterThan(0);
     const hatches = (picture: typeof own) => partsOf(picture, 'area').filter(({ fill }) => fill === 'hatch');
     expect(hatches(own)).toEqual([]);
-    const [main] = drawn.conductors;
-    const [window, ...others] = main?.windows ?? [];
-    if (!main || !window) throw new Error('no window');
-    expect([window.short, window.stuck, others]).toEqual([true, false, []]);
-    const [hatch, ...more] = hatches(hatched);
-    expect(more).toEqual([]);
-    // A short at the far end draws less than the window, one at the near end more: all of the window is drawn.
-    expect(main.fault[0]).toBeLessThan(window.from);
-    expect(main.fault[1]).toBeGreaterThan(window.to);
-    expect([hatch?.points[0]?.x, hatch?.points.at(-1)?.x]).toEqual([window.from, window.to]);
-    // Inside of the window the conductor's limit comes before the latest opening.
-    for (const { y, y2 } of (hatch?.points ?? []).slice(0, -1)) expect(y).toBeLessThan(y2);
+    // No size of the drop makes up for 12 m of a main run of 18 AWG, so none is chosen and the smallest stands: both
+    // runs have a window, and a short draws its currents.
+    expect(drawn.conductors.map(({ name }) => name)).toEqual(['main', 'drop']);
+    const areas = hatches(hatched);
+    expect(areas.length).toBe(2);
+    drawn.conductors.forEach(({ name, fault, windows: [window, ...others] }, i) => {
+      if (!window) throw new Error(`no window of ${name}`);
+      expect([window.short, window.stuck, others], name).toEqual([true, false, []]);
+      // 1.1 times the 30 A of the fuse, the least current that is compared (ISO 8820-3: there it has to hold).
+      expect(window.from, name).toBeCloseTo(33, 9);
+      // A short at the far end draws less than the window, one at the near end as much or more: all of it is hatched.
+      expect(fault[0], name).toBeLessThan(window.from);
+      expect(fault[1], name).toBeGreaterThanOrEqual(window.to);
+      const points = areas[i]?.points ?? [];
+      expect([points[0]?.x, points.at(-1)?.x], name).toEqual([window.from, window.to]);
+      // Inside of the window the conductor's limit comes before the latest opening.
+      expect(points.length, name).toBeGreaterThan(2);
+      for (const { y, y2 } of points.slice(0, -1)) expect(y, name).toBeLessThan(y2);
+    });
+    // The window of the main run closes where the fuse becomes quick enough; that of the drop, which is still open at
+    // the largest short, ends there.
+    const [main, drop] = drawn.conductors;
+    expect(main?.fault[1]).toBeGreaterThan(main?.windows[0]?.to ?? Infinity);
+    expect(drop?.windows[0]?.to).toBe(drop?.fault[1]);
   });
 
   test('one picture for each fuse; runs behind fuses of different kinds are named, not drawn', () => {

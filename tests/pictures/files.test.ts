@@ -129,7 +129,9 @@ describe('coilfeed size --plots', () => {
     const size = (...more: string[]) =>
       coilfeed(['size', '-', '--plots', 'a/b', ...more], { cwd, stdin: six });
     const { err, out, status } = await size();
-    expect([status, err]).toEqual([1, '']);
+    // Sizes were found that keep every rule, so the design passes.
+    expect([status, err]).toEqual([0, '']);
+    expect(out).toMatch(/^PASS /m);
     expect(out.replace(/\s+/g, ' ')).toContain(
       'Pictures in a/b, each as .svg and .png: trace-cranking, trace-limiter, drop, speed, curves-main',
     );
@@ -143,7 +145,11 @@ describe('coilfeed size --plots', () => {
 
   test('says what it cannot draw, and why', async () => {
     const bare = JSON.stringify(design({ coils: 2, sweep: null, supply: {}, coil: { peak: '12 A' } }));
-    const { out } = await coilfeed(['size', '-', '--plots', 'a'], { cwd: emptyFolder(), stdin: bare });
+    const cwd = emptyFolder();
+    const { out, status } = await coilfeed(['size', '-', '--plots', 'a'], { cwd, stdin: bare });
+    // Without a resistance of the source much is unknown; what can be drawn is drawn all the same.
+    expect(status).toBe(1);
+    expect(readdirSync(join(cwd, 'a')).sort()).toEqual(['drop.png', 'drop.svg']);
     const text = out.replace(/\s+/g, ' ');
     expect(text).toContain('Pictures in a, each as .svg and .png: drop');
     expect(text).toContain('No picture "trace": Only a peak current is known');
@@ -159,7 +165,7 @@ describe('coilfeed size --plots', () => {
     expect(ran.err.replace(/\s+/g, ' ')).toContain('"speed.png" exists and was not made by coilfeed');
     expect(readdirSync(cwd)).toEqual(['speed.png']);
     const forced = await coilfeed(['size', '-', '--plots', '.', '--force'], { cwd, stdin: six });
-    expect(forced.status).toBe(1);
+    expect(forced.status).toBe(0);
     expect(readdirSync(cwd).sort()).toEqual(FILES);
   });
 
