@@ -39,6 +39,26 @@ const FIVE_FIGURES = 5e-5;
 
 const amps = (pieces: readonly Piece[]): number[] => ampacitiesOf(pieces).map((found) => found ?? Number.NaN);
 
+test('a type that is sold by SAE number carries what its own area does, in the column of 80 °C', () => {
+  // An AWG number stated for such a type is taken as the SAE size, which holds less copper than the AWG size.
+  const sizes = SAE_SIZES.rows.filter(({ gauge }) => GAUGES.includes(gauge));
+  expect(sizes.length).toBeGreaterThan(9);
+  const found = amps(sizes.map(({ gauge }) => ({ gauge: `${gauge} AWG`, ambient: 30, insulation: 'GPT' })));
+  sizes.forEach(({ gauge, area: mils }, i) => {
+    // 1 cmil = 5.06707e-4 mm².
+    const area = mils * 5.06707e-4;
+    const above = GAUGES.findIndex((one) => awgArea(one) > area);
+    const [low, high] = [GAUGES[above - 1], GAUGES[above]] as [string | undefined, string];
+    const expected =
+      low === undefined
+        ? (printed(high, 'at_80') * area) / awgArea(high)
+        : printed(low, 'at_80') *
+          (printed(high, 'at_80') / printed(low, 'at_80')) **
+            (Math.log(area / awgArea(low)) / Math.log(awgArea(high) / awgArea(low)));
+    expect(apart(found[i] as number, expected), gauge).toBeLessThan(FIVE_FIGURES * 2);
+  });
+});
+
 describe('33 CFR 183.425 table 5 (printed), 30 °C', () => {
   const e = feedOf([{ gauge: '18 AWG', ambient: 30 }]);
   const cells = GAUGES.flatMap((gauge) =>
@@ -59,7 +79,6 @@ describe('33 CFR 183.425 table 5 (printed), 30 °C', () => {
 
   // The ratings that an insulation of the model has, all the way to the ampacity of a run.
   const reached = [
-    { rating: 80, column: 'at_80' },
     { rating: 125, column: 'at_125' },
     { rating: 200, column: 'at_200' },
   ] as const;
