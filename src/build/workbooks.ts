@@ -3,4 +3,4 @@ import { readdirSync } from 'node:fs';
 import { run } from '../commands/size.ts';
 
 for (const name of readdirSync('workbooks').filter((file) => file.endsWith('.yaml')))
-  await run([`workbooks/${name}`, '--out', `workbooks/${name.replace('.yaml', '.xlsx')}`]);
+  await run([`workbooks/${name}`, '--out', `workbooks/${name.replace('.yaml', '.xlsx')}`, '--force']);
