@@ -169,7 +169,7 @@ ${STATUSES}
 /** How one command is used, ends with a line break. */
 export function usage(name: CommandName): string {
   const { call, text } = COMMANDS[name];
-  return `Usage: coilfeed ${call}\n\n${text}\n${name === 'size' || name === 'check' ? `\n${STATUSES}\n` : ''}`;
+  return `${wrap(`Usage: coilfeed ${call}`)}\n\n${text}\n${name === 'size' || name === 'check' ? `\n${STATUSES}\n` : ''}`;
 }
 
 /** Breaks a message into lines of at most 80 columns; a longer word (a path) stays whole. */

@@ -65,7 +65,7 @@ function checkSize({ run, path }: Placed, placed: readonly Placed[], report: Rep
   );
   if (like !== undefined && like !== LIKE_NONE && !others.includes(like))
     report([...path, 'like'], `no other run ${quote(like)}`, `takes none, or one of: ${others.join(', ')}`);
-  if (like !== undefined && like !== LIKE_NONE && run.gauge !== undefined && run.gauge !== 'auto')
+  else if (like !== undefined && like !== LIKE_NONE && run.gauge !== undefined && run.gauge !== 'auto')
     report(
       [...path, 'like'],
       `a size of its own, ${quote(run.gauge)}, besides`,

@@ -189,7 +189,13 @@ describe('what was not given', () => {
       make: null,
       tab: null,
     });
-    expect(d.supply).toEqual({ source_resistance: null, alternator: null, other_load: null, resting: 12 });
+    expect(d.supply).toEqual({
+      source_resistance: null,
+      alternator: null,
+      other_load: null,
+      resting: 12,
+      cold_cranking: null,
+    });
     expect(d.sweep).toBeNull();
     expect(d.assumed.map((a) => `${a.path}: ${a.value}`)).toEqual([
       'engine.firing_angles: 0, 180, 360, 540',

@@ -217,7 +217,7 @@ const HOSTILE = [
   '<script>alert(1)</script>',
   '"><img src=x onerror=alert(1)>',
   '</title></style></svg><script>1</script>',
-  '\u202eright to left סוף',
+  'right to left סוף',
   'emoji 😀👩‍🔧 and ﷽',
   '{fuses} {{x}}',
   '@SUM(1)',

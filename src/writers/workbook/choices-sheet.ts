@@ -2,7 +2,7 @@
 
 import { address } from '../../basis/address.ts';
 import type { Quantity } from '../../basis/quantity.ts';
-import { CLOSES, SERIES, SUPPRESSIONS } from '../../design/names.ts';
+import { CLOSES, MATERIALS, SERIES, SUPPRESSIONS } from '../../design/names.ts';
 import { put, type Sheet } from '../../engine/cell.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { opening, type Page } from './page.ts';
@@ -25,6 +25,9 @@ const LISTS = {
   series: SERIES,
   smallest: column('size_name'),
   run_gauge: ['auto', ...column('size_name')],
+  run_smallest: column('size_name'),
+  run_largest: column('size_name'),
+  run_material: MATERIALS,
   run_insulation: column('insulation_name'),
   fuse_type: column('type_name'),
   fuse_given: ['auto', ...rising(column('fuse_size_rating'))],
