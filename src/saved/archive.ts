@@ -130,11 +130,13 @@ export function withPart(bytes: Uint8Array, name: string, content: Uint8Array): 
   const start = view.getUint32(end + 16, true);
   // Parts follow each other; each ends where the next one starts, or the directory.
   const next = Math.min(start, ...[...parts.values()].map((p) => p.local).filter((at) => at > part.local));
-  const local = bytes.slice(part.local, part.local + LOCAL_LENGTH + view.getUint16(part.local + 26, true));
+  // Copies: a slice of a Buffer would share its memory.
+  const copied = (from: number, to: number): Uint8Array => new Uint8Array(bytes.subarray(from, to));
+  const local = copied(part.local, part.local + LOCAL_LENGTH + view.getUint16(part.local + 26, true));
   stored(new DataView(local.buffer), 6, content);
   new DataView(local.buffer).setUint16(28, 0, true);
   const longer = local.length + content.length - (next - part.local);
-  const rest = bytes.slice(start);
+  const rest = copied(start, bytes.length);
   const list = new DataView(rest.buffer);
   for (let at = 0, i = 0; i < parts.size; i++) {
     const place = list.getUint32(at + 42, true);

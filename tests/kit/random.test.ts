@@ -16,10 +16,10 @@ const run = (name: string, rest: string): string =>
 
 const ODD: [string, string][] = [
   [
-    'groups that share a coil, one with a relay',
+    'groups of unlike size, one with a relay',
     straight(4).replace(
       '  - { run: drop,',
-      `${run('A', 'carries: [1, 2, 3]')}${run('B', 'carries: [3, 4], relay: { rating: 40 A, pull_in: 6 V }')}  - { run: drop,`,
+      `${run('A', 'carries: [1, 2, 3]')}${run('B', 'carries: [4], relay: { rating: 40 A, pull_in: 6 V }')}  - { run: drop,`,
     ),
   ],
   [

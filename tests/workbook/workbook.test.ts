@@ -3,6 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { strFromU8, unzipSync } from 'fflate';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { archive } from '../../src/saved/seal/archive.ts';
 import { coilfeed, emptyFolder } from '../cli/tool.ts';
 import { type Cells, readCells } from '../peers/cells.ts';
 import { recalculate } from '../peers/libreoffice.ts';
@@ -108,7 +109,8 @@ test('the same design gives the same bytes in every time zone and language', asy
     made.push(readFileSync(out));
   }
   expect(made[0]?.equals(made[1] as Buffer)).toBe(true);
-  expect(made[0]?.equals(of('pair-four').bytes)).toBe(true);
+  // As the command seals what the writer makes.
+  expect(made[0]?.equals(await archive.seal(of('pair-four').bytes))).toBe(true);
 });
 
 describeWithPeer('ooxml-validator', 'the schema', () => {
