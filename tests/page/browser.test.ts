@@ -13,7 +13,7 @@ import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer, peer } from '../peers/peer.ts';
 import { differences } from '../workbook/agree.ts';
 import { DEMO_NAMES, demoPath } from '../workbook/books.ts';
-import { answered, answers, apart, download, listenTo, open, pageOf, type, unfold, until } from './bench.ts';
+import { answered, apart, download, listenTo, open, pageOf, type, unfold, until } from './bench.ts';
 
 describeWithPeer('chromium', 'the page', () => {
   const browser = useBrowser();
@@ -264,7 +264,7 @@ describeWithPeer('chromium', 'the page', () => {
   test('a design that closes the script or breaks the line cannot break the page', async () => {
     const folder = emptyFolder();
     const design = join(folder, 'odd.yaml');
-    const title = String.raw`"</script><script>document.title='broken'</script> <!-- $& $1"`;
+    const title = `"</script><script>document.title='broken'</script> <!-- $& $1"`;
     writeFileSync(
       design,
       readFileSync(demoPath('pair-four'), 'utf8').replace(/title: .*/, `title: ${title}`),
