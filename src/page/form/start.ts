@@ -28,6 +28,11 @@ const STARTS: Readonly<Record<string, (count: number) => Plain>> = {
 /** `count` is how many there are already. Null for a part that begins empty. */
 export function startOf(path: readonly (string | number)[], count: number): Plain {
   const place = path.filter((step) => typeof step === 'string').map(String);
-  if (place[0] === 'feed' || place[0] === 'return') place[0] = 'run';
-  return STARTS[place.join('.')]?.(count) ?? {};
+  const side = place[0];
+  if (side === 'feed' || side === 'return') place[0] = 'run';
+  const start = STARTS[place.join('.')]?.(count) ?? {};
+  // On the way out what has divided does not join again.
+  return side === 'feed' && place.length === 1 && count > 0
+    ? { ...(start as object), carries: 'each' }
+    : start;
 }
