@@ -1,15 +1,6 @@
 /** Arithmetic and comparison, of single values and of ranges. */
 
-import {
-  type Block,
-  fault,
-  type Node,
-  numeric,
-  type Range,
-  rangeOf,
-  type Scalar,
-  type Values,
-} from './node.ts';
+import { blockOf, fault, type Node, numeric, type Range, rangeOf, type Scalar, type Values } from './node.ts';
 import type { Comparison, Operator } from './parse.ts';
 
 /**
@@ -118,35 +109,20 @@ function wordsAgainst(sign: Comparison, range: Range, other: Scalar): Range {
   });
 }
 
-/** Value by value; a single one, or a single row or column, goes with all. */
+/** Value by value; a single one goes with all. */
 function each(two: Two, left: Node, right: Node): Range {
-  if (left.kind === 'scalar') {
-    const { block } = right as Range;
-    return rangeOf((at) => {
-      const value = left.number(at);
-      const { rows, columns, data } = block(at);
-      const found = new Array<number>(rows * columns);
-      for (let i = 0; i < found.length; i++) found[i] = two(value, data[i] as number);
-      return { rows, columns, data: found };
-    });
-  }
-  if (right.kind === 'scalar')
-    return rangeOf((at) => {
-      const value = right.number(at);
-      const { rows, columns, data } = left.block(at);
-      const found = new Array<number>(rows * columns);
-      for (let i = 0; i < found.length; i++) found[i] = two(data[i] as number, value);
-      return { rows, columns, data: found };
-    });
-  return rangeOf((at) => pairs(two, left.block(at), right.block(at)));
-}
-
-function pairs(two: Two, a: Block, b: Block): Block {
-  const count = a.rows * a.columns;
-  if (a.rows !== b.rows || a.columns !== b.columns) return fault('ranges of different shape');
-  const found = new Array<number>(count);
-  for (let i = 0; i < count; i++) found[i] = two(a.data[i] as number, b.data[i] as number);
-  return { rows: a.rows, columns: a.columns, data: found };
+  const [first, second] = [blockOf(left), blockOf(right)];
+  // A single value stays where it is.
+  const [a, b] = [left.kind === 'range' ? 1 : 0, right.kind === 'range' ? 1 : 0];
+  return rangeOf((at) => {
+    const [l, r] = [first(at), second(at)];
+    if (a === 1 && b === 1 && (l.rows !== r.rows || l.columns !== r.columns))
+      return fault('ranges of different shape');
+    const { rows, columns } = a === 1 ? l : r;
+    const data = new Array<number>(rows * columns);
+    for (let i = 0; i < data.length; i++) data[i] = two(l.data[i * a] as number, r.data[i * b] as number);
+    return { rows, columns, data };
+  });
 }
 
 export function negative(of: Node): Node {

@@ -44,6 +44,8 @@ interface Rows {
   readonly column: ReadonlyMap<Spot, number>;
   /** Height of the wire that meets a part. */
   readonly y: ReadonlyMap<Spot, number>;
+  /** Parts on the way back. */
+  readonly returns: ReadonlySet<Spot>;
 }
 
 export function placed(graph: Graph): Placed {
@@ -110,7 +112,7 @@ function rowsOf(graph: Graph): Rows {
     column.set(part, (column.get(relay) as number) + side);
     y.set(part, (y.get(relay) as number) + controlDrop(graph, relay));
   }
-  return { column, y };
+  return { column, y, returns: new Set(returns) };
 }
 
 /** Columns from the battery on; the longest way decides. */
@@ -169,16 +171,11 @@ function settle(
 ): { top: number; bottom: number; moved: Spot[] } {
   const { up, down } = reachOf(graph, spot);
   const next =
-    spot.kind === 'coil'
-      ? []
-      : ahead(graph, spot)
-          .map((e) => e.to)
-          .filter((to) => !y.has(to));
+    spot.kind === 'coil' ? [] : [...new Set(ahead(graph, spot).map((e) => e.to))].filter((to) => !y.has(to));
   let bottom = Number.NaN;
   let top = 0;
   const moved: Spot[] = [];
   for (const to of next) {
-    if (y.has(to)) continue;
     const below = settle(graph, to, y);
     const shift = Number.isNaN(bottom) ? 0 : bottom + GAP - below.top;
     for (const one of below.moved) y.set(one, (y.get(one) as number) + shift);
@@ -244,9 +241,8 @@ interface Columns {
 }
 
 /** Widths of the columns and of what lies between them: turns, labels, turns. */
-function columnsOf(graph: Graph, { column, y }: Rows): Columns {
+function columnsOf(graph: Graph, { column, y, returns }: Rows): Columns {
   const count = Math.max(...column.values()) + 1;
-  const returns = returnsOf(graph, column);
   const widest = Array.from({ length: count }, (_, i) =>
     Math.max(0, ...[...graph.symbols].map(([spot, s]) => (column.get(spot) === i ? s.width : 0))),
   );
@@ -287,13 +283,6 @@ function columnsOf(graph: Graph, { column, y }: Rows): Columns {
   return { parts, width: x, labels, early, late };
 }
 
-const returnsOf = (graph: Graph, column: ReadonlyMap<Spot, number>): ReadonlySet<Spot> => {
-  const coils = Math.max(
-    ...[...graph.symbols.keys()].flatMap((s) => (s.kind === 'coil' ? [column.get(s) as number] : [])),
-  );
-  return new Set([...graph.symbols.keys()].filter((spot) => (column.get(spot) as number) > coils));
-};
-
 /** Wires of one part turn together; those of two parts that would lie over each other turn side by side. */
 function tracks(
   edges: readonly Edge[],
@@ -326,8 +315,8 @@ function portY(graph: Graph, edge: Edge, end: 'from' | 'to', y: ReadonlyMap<Spot
   return (y.get(spot) as number) + lower;
 }
 
-function wireOf(edge: Edge, graph: Graph, { column, y }: Rows, columns: Columns): Wire {
-  const early = turnsEarly(edge, returnsOf(graph, column));
+function wireOf(edge: Edge, graph: Graph, { column, y, returns }: Rows, columns: Columns): Wire {
+  const early = turnsEarly(edge, returns);
   const side = (spot: Spot, right: boolean): number => {
     const part = columns.parts[column.get(spot) as number] as Part;
     return part.left + part.width / 2 + (shapeOf(graph, spot).width / 2) * (right ? 1 : -1);

@@ -1,5 +1,7 @@
 /** By what a picture of ours is known again, so that it may be replaced: a mark inside the file. */
 
+import { crc32 } from '../saved/archive.ts';
+
 export const SVG_MARK = 'coilfeed-picture/1';
 
 /** The mark stands behind title and description, which a design may make long. */
@@ -11,10 +13,9 @@ export const isOurSvg = (bytes: Uint8Array): boolean => {
   return text.startsWith('<svg ') && text.includes(`<metadata>${SVG_MARK}</metadata>`);
 };
 
-const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
+export const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 /** Signature and the header, which comes first: length, name, 13 bytes, check. */
 const HEADER_END = 8 + 4 + 4 + 13 + 4;
-const TEXT = `Software\0${SVG_MARK}`;
 
 /** Puts the mark into a PNG, as the text chunk that names the program (PNG specification, tEXt). */
 export function markedPng(png: Uint8Array): Uint8Array {
@@ -31,22 +32,16 @@ export const isOurPng = (bytes: Uint8Array): boolean =>
   SIGNATURE.every((byte, i) => bytes[i] === byte) &&
   markChunk().every((byte, i) => bytes[HEADER_END + i] === byte);
 
-function markChunk(): Uint8Array {
-  const data = new TextEncoder().encode(`tEXt${TEXT}`);
+const markChunk = (): Uint8Array => textChunk('Software', SVG_MARK);
+
+/** A chunk of text under a keyword (PNG specification, tEXt). */
+export function textChunk(keyword: string, text: string): Uint8Array {
+  const data = new TextEncoder().encode(`tEXt${keyword}\0${text}`);
   const chunk = new Uint8Array(4 + data.length + 4);
   const view = new DataView(chunk.buffer);
+  // The length counts neither itself nor name and check.
   view.setUint32(0, data.length - 4);
   chunk.set(data, 4);
-  view.setUint32(4 + data.length, crc(data));
+  view.setUint32(4 + data.length, crc32(data));
   return chunk;
-}
-
-/** The check of a chunk: CRC-32 as the PNG specification gives it, annex D. */
-function crc(bytes: Uint8Array): number {
-  let rest = 0xffffffff;
-  for (const byte of bytes) {
-    rest ^= byte;
-    for (let bit = 0; bit < 8; bit++) rest = rest & 1 ? (rest >>> 1) ^ 0xedb88320 : rest >>> 1;
-  }
-  return (rest ^ 0xffffffff) >>> 0;
 }

@@ -4,7 +4,7 @@ import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES } from '../model/model.ts';
 import { cellText, labelOf, say, unitAbove } from './print.ts';
 import { type Field, keyOf, quantityOf, type View } from './view.ts';
-import { COIL, FAULT, FEED, FUSE, LOAD, POINT, RELAY, SWEEP, WIRE } from './views.ts';
+import { COIL, FAULT, FEED, FUSE, LOAD, POINT, RELAY, WIRE } from './views.ts';
 
 /** What stands above a column. */
 export interface Head {
@@ -115,16 +115,6 @@ export const faultTable = (e: Evaluation): Table =>
     FAULT,
     ['Run'],
     eachRun(e, (run) => e.design.runs[run]?.side === 'feed'),
-  );
-export const sweepTable = (e: Evaluation): Table =>
-  tableOf(
-    e,
-    SWEEP,
-    [],
-    Array.from({ length: e.design.sweep?.rows ?? 0 }, (_, i) => ({
-      names: [],
-      at: { speed: e.design.points.length + i },
-    })),
   );
 export const feedTable = (e: Evaluation): Table => tableOf(e, FEED, [], [{ names: [], at: {} }]);
 

@@ -1,23 +1,13 @@
 /** PNG: the seal is a chunk of text before the end (PNG specification, tEXt). */
-import { crc32 } from '../../saved/archive.ts';
+import { SIGNATURE, textChunk } from '../../pictures/mark.ts';
 import { digestOf, type Kind } from '../../saved/seal/digest.ts';
 
-const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 /** The last chunk: no data, its name, its check. */
 const END_LENGTH = 12;
-const KEYWORD = 'tEXtcoilfeed\0';
-const SEAL_LENGTH = 4 + KEYWORD.length + 16 + 4;
+const KEYWORD = 'coilfeed';
+const SEAL_LENGTH = textChunk(KEYWORD, '0'.repeat(16)).length;
 
-function chunk(digest: string): Uint8Array {
-  const data = new TextEncoder().encode(KEYWORD + digest);
-  const bytes = new Uint8Array(4 + data.length + 4);
-  const view = new DataView(bytes.buffer);
-  // The length counts neither itself nor name and check.
-  view.setUint32(0, data.length - 4);
-  bytes.set(data, 4);
-  view.setUint32(4 + data.length, crc32(data));
-  return bytes;
-}
+const chunk = (digest: string): Uint8Array => textChunk(KEYWORD, digest);
 
 const joined = (...parts: readonly Uint8Array[]): Uint8Array => new Uint8Array(Buffer.concat(parts));
 
