@@ -80,7 +80,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       `withstood by the run: ${f.limit}.`,
     fail: (f) =>
       `A driver that failed short, without drop or limit, draws ${f.say('failed_current')}. Until the first fuse on its ` +
-      `path opens: ${f.value}; withstood by the run: ${f.limit} only. A fuse for each coil covers it.`,
+      `path opens: ${f.value}; withstood by the run: ${f.limit} only.`,
     unknown: () => NO_FIGURE,
   },
   fault_opens: {
