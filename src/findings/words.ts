@@ -10,54 +10,55 @@ import { coilWords } from './words-coil.ts';
 import { relayWords } from './words-relay.ts';
 
 const NO_FIGURE =
-  'The ampacity table has no figure for this size: take a size from 0.75 mm² up, or the maker’s own figure.';
+  'The ampacity table has no figure for this size: choose 0.75 mm² or larger, or use the maker’s own figure.';
 
 /** Times of the fuse and of the conductor at both ends of a run. */
 const times = (f: Facts): string =>
-  `at the far end (${f.say('end_fault')}) it opens within ${f.say('end_opening')} and the conductor withstands ` +
-  `${f.say('end_withstood')}; at the start (${f.say('start_fault')}) ${f.say('start_opening')} and ${f.say('start_withstood')}`;
+  `far end (${f.say('end_fault')}): fuse ${f.say('end_opening')}, conductor ${f.say('end_withstood')}; ` +
+  `near end (${f.say('start_fault')}): fuse ${f.say('start_opening')}, conductor ${f.say('start_withstood')}`;
 
 const MIXED =
-  'The conductors of this run lie behind fuses of different kinds: divide the run in the design, one for each fuse.';
+  'The conductors of this run lie behind fuses of different kinds: divide the run in the design, one run for each fuse.';
 
 export const WORDS: Readonly<Record<RuleId, Words>> = {
   fuse_present: {
     title: 'Fuse: before every conductor',
-    pass: () => 'Every conductor of the run stands behind a fuse.',
-    fail: (f) => `${f.value} conductors of the run have no fuse before them: put one close to the source.`,
-    unknown: () => 'It is not known whether a fuse stands before the run.',
+    pass: () => 'Every conductor of the run is behind a fuse.',
+    fail: (f) => `${f.value} conductors of the run have no fuse ahead of them: put one close to the source.`,
+    unknown: () => 'It is not known whether there is a fuse ahead of the run.',
   },
   fuse_load: {
     title: 'Fuse: load',
-    pass: (f) => `The fuse carries ${f.value} and may carry ${f.limit} for ever at its temperature.`,
+    pass: (f) => `The fuse carries ${f.value}; at its temperature it may carry ${f.limit} continuously.`,
     fail: (f) =>
-      `The fuse carries ${f.value} and may carry only ${f.limit} for ever at its temperature: ` +
-      'take a larger rating with a conductor that suits it, a larger type, or a cooler place.',
+      `The fuse carries ${f.value}; at its temperature it may carry only ${f.limit} continuously. ` +
+      'Take a higher rating with a conductor to match, a larger type, or a cooler place.',
     unknown: () => 'The load of the fuse is not known.',
   },
   fuse_conductor: {
     title: 'Fuse: its conductor',
     pass: (f) =>
-      `The fuse of ${f.value} is not above 1.5 times what the conductor behind it carries, ${f.limit}.`,
+      `The ${f.value} fuse is within 1.5 times the ampacity of the conductor behind it, ${f.limit}.`,
     fail: (f) =>
-      `The fuse of ${f.value} is above 1.5 times what the conductor behind it carries, ${f.limit}: a smaller fuse, or a ` +
-      'larger conductor.',
+      `The ${f.value} fuse exceeds 1.5 times the ampacity of the conductor behind it, ${f.limit}. Fit a smaller fuse ` +
+      'or a larger conductor.',
     unknown: () => NO_FIGURE,
   },
   fuse_above_conductor: {
     title: 'Fuse: above its conductor',
-    pass: (f) => `The fuse of ${f.value} is not above what the conductor behind it carries, ${f.limit}.`,
+    pass: (f) => `The ${f.value} fuse is within the ampacity of the conductor behind it, ${f.limit}.`,
     fail: (f) =>
-      `The fuse of ${f.value} is above what the conductor behind it carries, ${f.limit}; up to 1.5 times is allowed where ` +
-      'nothing but the coils can load it. A smaller fuse or a larger conductor has no such condition.',
+      `The ${f.value} fuse exceeds the ampacity of the conductor behind it, ${f.limit}. Up to 1.5 times is allowed where ` +
+      'nothing but the coils can load it. A smaller fuse or a larger conductor needs no such exception.',
     unknown: () => NO_FIGURE,
   },
   curves: {
     title: 'Fuse: quicker than the wire',
-    pass: (f) => `On a short anywhere along the run the fuse is quicker than the conductor: ${times(f)}.`,
+    pass: (f) =>
+      `On a short anywhere along the run the fuse opens before the conductor is harmed: ${times(f)}.`,
     fail: (f) =>
-      `On a short the fuse of ${f.say('run_fuse')} can be slower than the conductor: ${times(f)}. ` +
-      'A smaller fuse at the head of this run, or a larger conductor.',
+      `On a short the ${f.say('run_fuse')} fuse can open too late to save the conductor: ${times(f)}. ` +
+      'Fit a smaller fuse at the near end of this run, or a larger conductor.',
     unknown: (f) =>
       f.is('mixed')
         ? MIXED
@@ -66,93 +67,93 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
   stuck_driver: {
     title: 'Driver stuck on',
     pass: (f) =>
-      `A driver stuck on draws ${f.say('stuck_current')}. Until the first fuse on its path opens: ${f.value}; ` +
-      `withstood by the run: ${f.limit}.`,
+      `A driver stuck on draws ${f.say('stuck_current')}. Time until a fuse on its path opens: ${f.value}; ` +
+      `the run withstands: ${f.limit}.`,
     fail: (f) =>
-      `A driver stuck on draws ${f.say('stuck_current')}. Until the first fuse on its path opens: ${f.value}; ` +
-      `withstood by the run: ${f.limit} only. A fuse for each coil, or a larger size.`,
+      `A driver stuck on draws ${f.say('stuck_current')}. Time until a fuse on its path opens: ${f.value}; ` +
+      `the run withstands: only ${f.limit}. Fit a fuse for each coil, or a larger size.`,
     unknown: () => NO_FIGURE,
   },
   failed_driver: {
     title: 'Driver failed short',
     pass: (f) =>
-      `A driver that failed short draws ${f.say('failed_current')}. Until the first fuse on its path opens: ${f.value}; ` +
-      `withstood by the run: ${f.limit}.`,
+      `A driver that failed short draws ${f.say('failed_current')}. Time until a fuse on its path opens: ${f.value}; ` +
+      `the run withstands: ${f.limit}.`,
     fail: (f) =>
-      `A driver that failed short, without drop or limit, draws ${f.say('failed_current')}. Until the first fuse on its ` +
-      `path opens: ${f.value}; withstood by the run: ${f.limit} only.`,
+      `A driver that failed short, with no drop and no current limit, draws ${f.say('failed_current')}. Time until a ` +
+      `fuse on its path opens: ${f.value}; the run withstands: only ${f.limit}.`,
     unknown: () => NO_FIGURE,
   },
   fault_opens: {
     title: 'Fuse: opens on a short',
     pass: (f) => `A short at the far end draws ${f.say('end_fault')}; the fuse opens within ${f.value}.`,
     fail: (f) =>
-      `A short at the far end draws only ${f.say('end_fault')}; the fuse may take ${f.value}, where ${f.limit} is ` +
-      'allowed: a smaller fuse, a shorter or larger conductor, or a fuse at the head of this run.',
+      `A short at the far end draws only ${f.say('end_fault')}; time until the fuse opens: ${f.value}, where ${f.limit} is ` +
+      'allowed. Fit a smaller fuse, a shorter or larger conductor, or a fuse at the near end of this run.',
     unknown: () =>
-      'Needs a fuse before the run and the resistance of the source: give `supply.source_resistance`.',
+      'Needs a fuse ahead of the run and the resistance of the source: give `supply.source_resistance`.',
   },
   fuse_pulse: {
     title: 'Fuse: pulses',
     pass: (f) =>
       `One firing heats the fuse by ${f.value}; ${f.limit} of its melting ${f.say('melting')} is allowed.`,
     fail: (f) =>
-      `One firing heats the fuse by ${f.value}, where ${f.limit} of its melting ${f.say('melting')} is allowed: it opens ` +
-      'after some time without any fault. A larger rating, or a slower type.',
-    unknown: () => 'The melting energy of the fuse is not known: its maker states it as I²t.',
+      `One firing heats the fuse by ${f.value}, where ${f.limit} of its melting ${f.say('melting')} is allowed: in time ` +
+      'it opens without any fault. Take a higher rating, or a slower type.',
+    unknown: () => 'The melting energy of the fuse is not known: its maker states it as I²t. Give `melting`.',
   },
   breaking: {
     title: 'Fuse: breaking capacity',
-    pass: (f) => `A short right behind the fuse draws ${f.value}; it can break ${f.limit}.`,
+    pass: (f) => `A short right behind the fuse draws ${f.value}; the fuse can interrupt ${f.limit}.`,
     fail: (f) =>
-      `A short right behind the fuse draws ${f.value}; it can break only ${f.limit} and may burst: a type with a larger ` +
-      'breaking capacity.',
+      `A short right behind the fuse draws ${f.value}; the fuse can interrupt only ${f.limit} and may burst. Take a type ` +
+      'with a higher breaking capacity.',
     unknown: () => 'Needs the resistance of the source: give `supply.source_resistance`.',
   },
   fuse_voltage: {
     title: 'Fuse: rated voltage',
-    pass: (f) => `The highest supply is ${f.value}; the fuse is made for ${f.limit}.`,
+    pass: (f) => `The highest supply is ${f.value}; the fuse is rated ${f.limit}.`,
     fail: (f) =>
-      `The highest supply is ${f.value}; the fuse is made for ${f.limit} and may keep an arc: a fuse for this voltage.`,
+      `The highest supply is ${f.value}; the fuse is rated only ${f.limit} and may sustain an arc. Fit a fuse for this voltage.`,
     unknown: () => 'The rated voltage of the fuse is not known: give `voltage`.',
   },
   fuse_listed: {
-    title: 'Fuse: a rating that is sold',
+    title: 'Fuse: a standard rating',
     pass: () => 'The rating is on the list of its type.',
     fail: (f) =>
-      `A fuse of ${f.say('run_fuse')} is not on the list of type ${f.say('fuse_type')}: it may not be had, and what is ` +
-      'stated here of its type need not hold for it. Take a listed rating, or the data sheet of its maker.',
+      `${f.say('run_fuse')} is not on the list of type ${f.say('fuse_type')}: such a fuse may be hard to buy, and what is ` +
+      'stated here for the type may not hold for it. Take a listed rating, or go by its maker’s data sheet.',
     unknown: () => 'The rating of the fuse is not known.',
   },
   fuse_distance: {
     title: 'Fuse: close to the source',
-    pass: (f) => `The fuse sits ${f.value} from the source; ${f.limit} is the most.`,
+    pass: (f) => `The fuse sits ${f.value} from the source; ${f.limit} is the most allowed.`,
     fail: (f) =>
-      `The fuse sits ${f.value} from the source; ${f.limit} is the most: what lies before it is not protected.`,
+      `The fuse sits ${f.value} from the source; ${f.limit} is the most allowed. What lies ahead of it is not protected.`,
     unknown: () => 'Where the fuse sits is not stated: give `from_source`.',
   },
   wire_load: {
     title: 'Conductor: load',
-    pass: (f) => `The conductor carries ${f.value} of ${f.limit} allowed at its place.`,
+    pass: (f) => `The conductor carries ${f.value}; ${f.limit} is allowed where it lies.`,
     fail: (f) =>
-      `The conductor carries ${f.value} where ${f.limit} is allowed: a larger size, a warmer insulation, ` +
-      'fewer conductors together, or a cooler route.',
+      `The conductor carries ${f.value}; only ${f.limit} is allowed where it lies. Take a larger size, insulation rated ` +
+      'higher, fewer conductors bundled together, or a cooler route.',
     unknown: () => NO_FIGURE,
   },
   parallel_size: {
     title: 'Conductors in parallel',
-    pass: (f) => `Conductors of ${f.value} lie in parallel; from ${f.limit} that is customary.`,
+    pass: (f) => `Conductors of ${f.value} are in parallel; that is customary from ${f.limit} up.`,
     fail: (f) =>
-      `Conductors of ${f.value} lie in parallel; below ${f.limit} one larger conductor is customary: when one of several ` +
-      'comes loose the others carry its share.',
+      `Conductors of ${f.value} are in parallel. Below ${f.limit} one larger conductor is customary: when one of several ` +
+      'comes loose, the others carry its share.',
     unknown: () => 'The size of the conductors in parallel is not known.',
   },
   bypass: {
     title: 'Paths: a coil beside the run',
     pass: () => 'No coil bypasses the run.',
     fail: (f) =>
-      `${f.value} coils come from where this run starts and are not carried by it, while it carries their neighbours ` +
-      'together: is that meant?',
+      `${f.value} coils are fed from the point where this run starts, but not through it, while it carries their ` +
+      'neighbours together. Is that intended?',
     unknown: () => 'The paths are not known.',
   },
   material: {
@@ -165,18 +166,17 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
   },
   insulation: {
     title: 'Insulation: ambient',
-    pass: (f) => `The place has ${f.value}, the insulation is rated ${f.limit}.`,
-    fail: (f) =>
-      `The place has ${f.value}, the insulation is rated only ${f.limit}: it can carry nothing there.`,
+    pass: (f) => `Ambient ${f.value}; insulation rated ${f.limit}.`,
+    fail: (f) => `Ambient ${f.value}; insulation rated only ${f.limit}: the wire can carry no current there.`,
     unknown: () => 'The rating of the insulation is not known.',
   },
   size_found: {
     title: 'Size: found',
-    pass: () => 'A size keeps every rule that a size can keep.',
+    pass: () => 'The size chosen meets every rule that a size can meet.',
     fail: (f) =>
-      `No size that may be chosen keeps every rule (${f.say('binding') ?? 'see below'}). With the largest sizes the worst path ` +
-      `would still drop ${f.say('least_drop')}, where ${f.say('drop_limit')} is allowed; the run needs an ampacity of ` +
-      `${f.say('needed_amps')}, and the largest has ${f.say('largest_amps')}.`,
+      `No size on offer meets every rule (${f.say('binding') ?? 'see below'}). With the largest sizes the worst path would ` +
+      `still drop ${f.say('least_drop')}, where ${f.say('drop_limit')} is allowed; the run needs an ampacity of ` +
+      `${f.say('needed_amps')}, and the largest size has ${f.say('largest_amps')}.`,
     unknown: () => 'The sizes are not known.',
   },
   series_ampacity: {
@@ -197,17 +197,17 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
   },
   drop_budget: {
     title: 'Drop: left for conductors',
-    pass: (f) => `Joints, fuses, relays and stated sizes leave ${f.value} of the drop allowed.`,
+    pass: (f) => `Joints, fuses, relays and stated sizes leave ${f.value} of the allowed drop.`,
     fail: (f) =>
-      `Joints, fuses, relays and stated sizes alone exceed the drop allowed (${f.value} is left): no conductor would ` +
-      'do. Fewer joints, a better contact, or a larger stated size.',
+      `Joints, fuses, relays and stated sizes alone exceed the allowed drop (${f.value} is left): no conductor would ` +
+      'do. Use fewer joints, a better contact, or a larger stated size.',
     unknown: () => 'What is left of the drop is not known.',
   },
   supply_left: {
     title: 'Supply: left at the coil',
     pass: (f) => `The worst coil has ${f.value} at the firing instant.`,
     fail: (f) =>
-      `The drop would be more than the supply (${f.value} is left): this feed cannot carry the load at this point.`,
+      `The drop would exceed the supply (${f.value} is left): this feed cannot carry the load at this operating point.`,
     unknown: () => 'The supply at the coil is not known.',
   },
   ...relayWords,

@@ -21,7 +21,7 @@ const systems = (units: Units): readonly System[] => (units === 'both' ? ['metri
 const isExact = ({ kind, exact }: Quantity): boolean =>
   exact === true || kind === 'input' || kind === 'constant';
 
-/** [s] A time that long is none: a driver that stays on for a day, and what stands for ever. */
+/** [s] A time that long is none: a driver that stays on for a day, and what is withstood continuously. */
 const LONG = 86_400;
 
 /** A value with its unit; `as` is the quantity whose unit it is read in. */
@@ -32,7 +32,7 @@ export function printQuantity(
   as: QuantityName = name,
 ): string {
   const { unit, shown }: Quantity = QUANTITIES[as];
-  if (unit === 's' && value !== null && value >= LONG) return 'without end';
+  if (unit === 's' && value !== null && value >= LONG) return 'unlimited';
   return shownIn(value, unit, units, shown, isExact(QUANTITIES[name]));
 }
 

@@ -41,7 +41,7 @@ describe('energy of the weakest coil', () => {
     const judged = withCoil(coil, {}, dwell);
     const found = judged.finding('energy', at);
     expect(found.verdict).toBe('fail');
-    expect(judged.words(found)).toContain(`Check the units of ${named}: a thousand times`);
+    expect(judged.words(found)).toContain(`Check the units of ${named}: a factor of a thousand`);
   });
 
   test('2.4 H: 0.36 mJ, by hand ½ · 2.4 H · (13 V · 3.2 ms/2.4 H)² = 0.361 mJ', () =>

@@ -113,7 +113,7 @@ describe('causes', () => {
       const opens = judged.finding('fault_opens', subject).verdict === 'pass';
       if (!opens) continue;
       expect(finding.verdict, `${seed} ${subject}`).toBe(expected ? 'fail' : 'pass');
-      expect(judged.words(finding)).toMatch(/opens within .* withstands/);
+      expect(judged.words(finding)).toMatch(/far end .* fuse .* conductor .* near end/);
       if (expected) failing += 1;
       else passing += 1;
     }
