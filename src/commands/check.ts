@@ -8,7 +8,7 @@ import type { CardCell } from '../saved/read.ts';
 import { checkJson } from '../writers/check-json.ts';
 import { checkReport } from '../writers/check-report.ts';
 import { Refusal, shown } from './files.ts';
-import { inUnits, oneDesign, readGiven, UNITS_OPTION } from './given.ts';
+import { inUnits, oneDesign, readGiven, SET_OPTION, UNITS_OPTION } from './given.ts';
 import { working } from './progress.ts';
 import { writeFiles } from './write.ts';
 
@@ -30,6 +30,7 @@ export async function run(argv: string[]): Promise<number> {
       out: { type: 'string' },
       units: UNITS_OPTION,
       json: { type: 'boolean' },
+      set: SET_OPTION,
       force: { type: 'boolean' },
     },
   });
@@ -37,7 +38,7 @@ export async function run(argv: string[]): Promise<number> {
   const { out, units, json = false, force = false } = values;
   if (out !== undefined && !/\.xlsx$/i.test(out))
     throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx.`);
-  const given = await readGiven(file, true);
+  const given = await readGiven(file, { unknowns: true, set: values.set ?? [] });
   if (given === null) return 2;
   // Loaded only where a workbook is asked for.
   const book = out === undefined ? null : await import('../writers/workbook/workbook.ts');

@@ -17,6 +17,9 @@ export interface Given {
 /** Option that every command with figures takes. */
 export const UNITS_OPTION = { type: 'string' } as const;
 
+/** Option that changes values of the design, any number of times. */
+export const SET_OPTION = { type: 'string', multiple: true } as const;
+
 /** The design with the units that the call asks for, in place of its own. Throws a `Refusal` on other words. */
 export function inUnits(design: Design, asked: string | undefined): Design {
   if (asked === undefined) return design;
@@ -36,11 +39,16 @@ export function oneDesign(positionals: readonly string[], command: string): stri
 /**
  * Reads a design from a file of YAML or JSON, or from a workbook that was made from one; `-` is standard input. What
  * was changed in a workbook is said on standard error. Null when the file cannot be used: every problem then stands
- * on standard error, and the command ends with status 2. Throws a `Refusal` when there is no such file, and unless
- * `unknowns` are taken when parts of it are not known.
+ * on standard error, and the command ends with status 2. `set` are values that take the place of its own, each
+ * `PATH=VALUE`. Throws a `Refusal` when there is no such file, and unless `unknowns` are taken when parts of it are not
+ * known.
  */
-export async function readGiven(file: string, unknowns = false): Promise<Given | null> {
-  const given = await readAny(file);
+export async function readGiven(
+  file: string,
+  { unknowns = false, set = [] }: { unknowns?: boolean; set?: readonly string[] } = {},
+): Promise<Given | null> {
+  const read = await readAny(file);
+  const given = read === null ? null : await changedBy(read, set);
   const open = given?.design.unknowns ?? [];
   if (!unknowns && open.length > 0)
     throw new Refusal(
@@ -48,6 +56,20 @@ export async function readGiven(file: string, unknowns = false): Promise<Given |
         '"coilfeed check" judges such an install as far as it goes.',
     );
   return given;
+}
+
+/** The design with the values that the call sets; null when one of them cannot be used. */
+async function changedBy(given: Given, set: readonly string[]): Promise<Given | null> {
+  if (set.length === 0) return given;
+  const { settingOf, withSettings } = await import('../saved/set.ts');
+  const settings = set.map((text) => {
+    const setting = settingOf(text);
+    if (setting === null)
+      throw new Refusal(`--set takes PATH=VALUE, such as feed.main.length=4m, not "${shown(text)}".`);
+    return setting;
+  });
+  const read = withSettings(given.design, settings);
+  return read.ok ? { ...given, design: read.design } : refused(read.problems);
 }
 
 async function readAny(file: string): Promise<Given | null> {

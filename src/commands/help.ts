@@ -14,7 +14,7 @@ interface Words {
 export const COMMANDS = {
   size: {
     summary: 'size and check the feed that a design describes',
-    call: 'size DESIGN [--out FILE.xlsx] [--plots DIR] [--units U] [--all] [--alternatives] [--json] [--force]',
+    call: 'size DESIGN [--out FILE.xlsx] [--plots DIR] [--set PATH=VALUE]… [--units U] [--all] [--alternatives] [--json] [--force]',
     text: `Reads the design, sizes what it leaves open, and checks everything. Where
 something fails, remedies are tried on the whole design before they are told.
 DESIGN is a YAML or JSON file, or a workbook that --out made and a person edited
@@ -25,6 +25,9 @@ and saved as .xlsx; "-" reads it from standard input.
   --plots DIR      also write pictures into the folder, each as SVG and PNG: the
                    currents in time at each point, currents and energy over
                    speed, the time-current curves of each fuse
+  --set PATH=VALUE
+                   another value for the design, such as feed.main.length=4m or
+                   feed.main.gauge=auto; may be given more than once
   --units U        metric, us or both, in place of what the design says
   --all            every figure and every finding, however long the report
   --alternatives   the same coils with one main fuse, a fuse for each bank and
@@ -34,7 +37,7 @@ and saved as .xlsx; "-" reads it from standard input.
   },
   check: {
     summary: 'judge an install as found, and the readings taken on it',
-    call: 'check DESIGN [--out FILE.xlsx] [--units U] [--json] [--force]',
+    call: 'check DESIGN [--out FILE.xlsx] [--set PATH=VALUE]… [--units U] [--json] [--force]',
     text: `Judges an install as it was found: first what to mend, in the order of the harm
 that it can do, then every reading that the design lists under "measured:", and
 what explains all of them together.
@@ -42,6 +45,9 @@ what explains all of them together.
   --out FILE.xlsx  also write the workbook, with a test card: where the probes
                    go, what to expect, what is acceptable, cells to fill in;
                    "check FILE.xlsx" then judges what was filled in
+  --set PATH=VALUE
+                   another value for the design, such as feed.main.length=4m or
+                   feed.main.gauge=auto; may be given more than once
   --units U        metric, us or both, in place of what the design says
   --json           print the result as JSON in place of the report
   --force          replace FILE even when somebody edited or made it`,
@@ -65,7 +71,7 @@ the second.
   },
   trace: {
     summary: 'compute the currents in time, or judge a recorded one',
-    call: 'trace DESIGN --point NAME [--run ID]… [--out FILE] [--json]',
+    call: 'trace DESIGN --point NAME [--run ID]… [--set PATH=VALUE]… [--out FILE] [--json]',
     text: `Computes the currents of all coils over one working cycle without approximation
 and says how far the closed forms of the calculation are from them.
 
@@ -77,6 +83,9 @@ and says how far the closed forms of the calculation are from them.
                    angle, time, current of each conductor, supply at each
                    coil, an instant of switching having two rows, before and
                    after it
+  --set PATH=VALUE
+                   another value for the design, such as feed.main.length=4m or
+                   feed.main.gauge=auto; may be given more than once
   --supply VALUE   another supply than that of the point, such as "13.8 V"
   --json           print the result as JSON in place of the report
   --force          replace FILE even when somebody edited or made it
@@ -101,7 +110,7 @@ A design in JSON is written as YAML, too.
   },
   kit: {
     summary: 'write the papers of a wiring kit: parts, cuts, diagram, instructions',
-    call: 'kit DESIGN --out DIR [--batch N] [--serials LIST] [--words FILE]',
+    call: 'kit DESIGN --out DIR [--set PATH=VALUE]… [--batch N] [--serials LIST] [--words FILE]',
     text: `Writes into DIR what the shop and its customer hold in their hands: parts list,
 cut list, bench sheet, wiring diagram, labels, instructions with test card, a
 build record for each serial number, and a workbook with the same as sheets.
@@ -109,6 +118,9 @@ The block "kit" of the design gives allowances, colours and terminals; what it
 leaves out is a blank on paper. A design that fails is marked on every paper.
 
   --out DIR        folder for the papers; made when it is not there
+  --set PATH=VALUE
+                   another value for the design, such as feed.main.length=4m or
+                   feed.main.gauge=auto; may be given more than once
   --batch N        kits made at a time, for quantities and reels
   --serials LIST   a page of the build record each: A001-A025 or A001,A007
   --words FILE     other words for the instructions, in YAML; values in braces

@@ -12,7 +12,7 @@ import { readSerials } from '../kit/serials.ts';
 import { WORDS, type Words } from '../kit/words.ts';
 import { run as pipeline } from '../run.ts';
 import { Refusal, readInput, shown, textOf } from './files.ts';
-import { oneDesign, readGiven } from './given.ts';
+import { oneDesign, readGiven, SET_OPTION } from './given.ts';
 import { working } from './progress.ts';
 import { writeFiles } from './write.ts';
 
@@ -29,6 +29,7 @@ export async function run(argv: string[]): Promise<number> {
       batch: { type: 'string' },
       serials: { type: 'string' },
       words: { type: 'string' },
+      set: SET_OPTION,
       force: { type: 'boolean' },
     },
   });
@@ -38,7 +39,7 @@ export async function run(argv: string[]): Promise<number> {
   const serials = serialsOf(values.serials);
   const batch = batchOf(values.batch, serials.length);
 
-  const given = await readGiven(file);
+  const given = await readGiven(file, { set: values.set ?? [] });
   if (given === null) return 2;
   const { design } = given;
   const words = await wordsOf(values.words);

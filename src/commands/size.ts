@@ -9,7 +9,7 @@ import { alternativesJson, alternativesText } from '../writers/alternatives.ts';
 import { toJson } from '../writers/json.ts';
 import { report } from '../writers/report.ts';
 import { Refusal, shown } from './files.ts';
-import { inUnits, oneDesign, readGiven, UNITS_OPTION } from './given.ts';
+import { inUnits, oneDesign, readGiven, SET_OPTION, UNITS_OPTION } from './given.ts';
 import { wrap } from './help.ts';
 import { working } from './progress.ts';
 import { type Output, writeFiles } from './write.ts';
@@ -26,6 +26,7 @@ export async function run(argv: string[]): Promise<number> {
       all: { type: 'boolean' },
       alternatives: { type: 'boolean' },
       json: { type: 'boolean' },
+      set: SET_OPTION,
       force: { type: 'boolean' },
     },
   });
@@ -33,7 +34,7 @@ export async function run(argv: string[]): Promise<number> {
   const { out, plots, units, all = false, alternatives = false, json = false, force = false } = values;
   if (out !== undefined && !/\.(?:xlsx|ods)$/i.test(out))
     throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx or .ods.`);
-  const given = await readGiven(file);
+  const given = await readGiven(file, { set: values.set ?? [] });
   if (given === null) return 2;
   const { changed } = given;
   const design = inUnits(given.design, units);

@@ -11,7 +11,7 @@ import { traceCsv } from '../writers/trace-csv.ts';
 import { traceJson } from '../writers/trace-json.ts';
 import { traceReport } from '../writers/trace-report.ts';
 import { nameOf, shown as printable, Refusal } from './files.ts';
-import { oneDesign, readGiven } from './given.ts';
+import { oneDesign, readGiven, SET_OPTION } from './given.ts';
 import { working } from './progress.ts';
 import { readRecordingFile } from './recording.ts';
 import { writeFiles } from './write.ts';
@@ -23,6 +23,7 @@ interface Call {
   readonly measured: string | undefined;
   readonly supply: string | undefined;
   readonly out: string | undefined;
+  readonly set: readonly string[];
   readonly json: boolean;
   readonly force: boolean;
 }
@@ -30,7 +31,7 @@ interface Call {
 /** Returns the exit status: 0 when there is a trace, 2 when the design or the call cannot be used. */
 export async function run(argv: string[]): Promise<number> {
   const call = read(argv);
-  const given = await readGiven(call.file);
+  const given = await readGiven(call.file, { set: call.set });
   if (given === null) return 2;
   const { design } = given;
   const point = pointOf(design, call.point);
@@ -56,18 +57,19 @@ function read(argv: string[]): Call {
       supply: { type: 'string' },
       out: { type: 'string' },
       json: { type: 'boolean' },
+      set: SET_OPTION,
       force: { type: 'boolean' },
     },
   });
   const file = oneDesign(positionals, 'trace');
-  const { point, run: runs = [], measured, supply, out, json = false, force = false } = values;
+  const { point, run: runs = [], measured, supply, out, set = [], json = false, force = false } = values;
   if (out !== undefined && !/\.(csv|svg|png)$/i.test(out))
     throw new Refusal(
       `A trace is written as a picture or a table, not as "${out}": the name must end in .svg, .png or .csv.`,
     );
   if (measured === '-' && file === '-')
     throw new Refusal('Only one of design and recording can be standard input.');
-  return { file, point, runs, measured, supply, out, json, force };
+  return { file, point, runs, measured, supply, out, set, json, force };
 }
 
 /** Index of the point of this name; the only one when none is named. */
