@@ -3,6 +3,7 @@ import { parseArgs } from 'node:util';
 import type { Design, Measured } from '../design/design.ts';
 import { checked } from '../readings/check.ts';
 import { measuredOn } from '../readings/from-card.ts';
+import { remediesOf } from '../remedies/tried.ts';
 import { run as pipeline } from '../run.ts';
 import type { CardCell } from '../saved/read.ts';
 import { checkJson } from '../writers/check-json.ts';
@@ -52,7 +53,14 @@ export async function run(argv: string[]): Promise<number> {
     );
     await writeFiles([{ path: out, bytes }], { force, inputs: [file] });
   }
-  process.stdout.write(json ? `${JSON.stringify(checkJson(found), null, 2)}\n` : checkReport(found));
+  // What stands in for a part that nobody knows is no remedy.
+  const remedies =
+    design.unknowns.length > 0
+      ? []
+      : await working('Trying remedies', () => remediesOf(found.result, pipeline));
+  process.stdout.write(
+    json ? `${JSON.stringify(checkJson(found, remedies), null, 2)}\n` : checkReport(found, remedies),
+  );
   if (out !== undefined)
     (json ? process.stderr : process.stdout).write(`\nWorkbook with the test card: ${shown(out)}\n`);
   return found.verdict === 'pass' ? 0 : 1;

@@ -12,7 +12,7 @@ function units(f: Facts): string {
     f.is('ohm_less') && '`coil.resistance`',
   ].filter(Boolean);
   return inputs.length === 0
-    ? 'Use a longer dwell, a better feed, or another coil.'
+    ? ''
     : `Check the units of ${inputs.join(' and ')}: a factor of a thousand would explain it.`;
 }
 
@@ -20,7 +20,7 @@ export const coilWords: Readonly<Record<keyof typeof coilRules, Words>> = {
   energy: {
     title: 'Coil: energy',
     pass: (f) => `The weakest coil stores ${f.value}; at least ${f.limit} is needed.`,
-    fail: (f) => `The weakest coil stores only ${f.value}; at least ${f.limit} is needed. ${units(f)}`,
+    fail: (f) => `The weakest coil stores only ${f.value}; at least ${f.limit} is needed. ${units(f)}`.trim(),
     unknown: () => 'The energy is not known.',
   },
   usual_ohm: {
@@ -70,8 +70,7 @@ export const coilWords: Readonly<Record<keyof typeof coilRules, Words>> = {
   max_peak: {
     title: 'Coil: peak current',
     pass: (f) => `The coil current reaches ${f.value}; its data sheet allows ${f.limit}.`,
-    fail: (f) =>
-      `The coil current reaches ${f.value}; its data sheet allows only ${f.limit}. Shorten the dwell.`,
+    fail: (f) => `The coil current reaches ${f.value}; its data sheet allows only ${f.limit}.`,
     unknown: () => 'The peak current is not known.',
   },
   min_supply: {

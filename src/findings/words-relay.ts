@@ -32,8 +32,7 @@ export const relayWords: Readonly<Record<keyof typeof relayRules, Words>> = {
     pass: (f) =>
       `The contact carries ${f.value} and is rated ${f.limit} at ${f.say('relay_ambient')}${hot(f)}.`,
     fail: (f) =>
-      `The contact carries ${f.value} and is rated only ${f.limit} at ${f.say('relay_ambient')}${hot(f)}. Fit a larger relay, ` +
-      'one for each bank, or find a cooler place.',
+      `The contact carries ${f.value} and is rated only ${f.limit} at ${f.say('relay_ambient')}${hot(f)}: it overheats.`,
     unknown: () => 'What the contact carries at this temperature is not known: the data sheet has it.',
   },
   relay_inductive: {
@@ -46,8 +45,7 @@ export const relayWords: Readonly<Record<keyof typeof relayRules, Words>> = {
     title: 'Relay: pulls in hot',
     pass: (f) => `The hot coil pulls in at ${f.value} and has ${f.limit} ${when(f)}.`,
     fail: (f) =>
-      `The hot coil pulls in only at ${f.value} and has ${f.limit} ${when(f)}: the relay may not close. Find a cooler ` +
-      'place, a relay with a lower pull-in voltage, or a better trigger wire.',
+      `The hot coil pulls in only at ${f.value} and has ${f.limit} ${when(f)}: the relay may not close.`,
     unknown: () =>
       'The pull-in voltage at 20 °C or the battery at rest is not stated: the data sheet of the relay, and `supply.resting`.',
   },
@@ -63,8 +61,7 @@ export const relayWords: Readonly<Record<keyof typeof relayRules, Words>> = {
     title: 'Relay: holds',
     pass: (f) => `The hot coil drops out at ${f.value} and has ${f.limit} at the lowest instant.`,
     fail: (f) =>
-      `The hot coil may drop out at ${f.value} and has ${f.limit} at the lowest instant: the coils lose their feed. Fit a ` +
-      'relay with a lower drop-out voltage, or find a cooler place or a better trigger wire.',
+      `The hot coil may drop out at ${f.value} and has ${f.limit} at the lowest instant: the coils lose their feed.`,
     unknown: () =>
       'A dip of the supply is stated, but not the voltage at which the relay drops out: give `drop_out`, from its data sheet.',
   },
@@ -82,8 +79,10 @@ export const relayWords: Readonly<Record<keyof typeof relayRules, Words>> = {
     pass: (f) =>
       `The highest supply is ${f.value}; the coil withstands ${f.limit} continuously. ${power(f)}`.trim(),
     fail: (f) =>
-      `The highest supply is ${f.value}; the coil withstands only ${f.limit} continuously and will burn out. Fit a relay ` +
-      `for this system voltage. ${power(f)}`.trim(),
+      (
+        `The highest supply is ${f.value}; the coil withstands only ${f.limit} continuously and will burn out. ` +
+        power(f)
+      ).trim(),
     unknown: () =>
       'The voltage that the coil withstands continuously is not known: give `coil_max`, from the data sheet.',
   },
@@ -92,7 +91,7 @@ export const relayWords: Readonly<Record<keyof typeof relayRules, Words>> = {
     pass: (f) => `The highest supply is ${f.value}; up to ${f.limit} the coil lasts.`,
     fail: (f) =>
       `The highest supply is ${f.value}. Above ${f.limit}, 120 % of its rated voltage, the coil runs hot all its life. Ask ` +
-      'the maker, or choose a relay that allows it.',
+      'its maker whether it may.',
     unknown: () => 'The rated voltage of the coil is not known.',
   },
   relay_listed: {
@@ -104,16 +103,15 @@ export const relayWords: Readonly<Record<keyof typeof relayRules, Words>> = {
   relay_worn: {
     title: 'Relay: resistance of its contact',
     pass: (f) => `The contact has ${f.value}; data sheets allow ${f.limit}.`,
-    fail: (f) =>
-      `The contact has ${f.value}; data sheets allow ${f.limit}. It is worn or burnt: replace the relay.`,
+    fail: (f) => `The contact has ${f.value}; data sheets allow ${f.limit}. It is worn or burnt.`,
     unknown: () => 'The resistance of the contact is not known.',
   },
   relay_tab_wire: {
     title: 'Relay: wire at its tabs',
     pass: (f) => `The run has ${f.value}; tabs of this width take ${f.limit}.`,
     fail: (f) =>
-      `The run has ${f.value}; terminals for tabs of this width take ${f.limit}. Look for one that takes this wire, or a ` +
-      'relay with wider tabs or with studs.',
+      `The run has ${f.value}; terminals for tabs of this width take ${f.limit}. Look for ` +
+      'one that takes this wire.',
     unknown: () => 'No largest wire is known for tabs of this width: the data sheet of the terminal has it.',
   },
   relay_suppression: {
@@ -122,7 +120,7 @@ export const relayWords: Readonly<Record<keyof typeof relayRules, Words>> = {
       `The relay coil is suppressed. ${SUPPRESSION_SAYS[f.say('relay_suppression') ?? ''] ?? ''}`.trim(),
     fail: () =>
       'The relay coil is not suppressed: when it is switched off it sends a spike of 1000 V or more into the original ' +
-      'ignition wire. Fit a resistor of 6 to 8 times the coil resistance across it, or a diode with a zener diode.',
+      'ignition wire. Customary is a resistor of 6 to 8 times the coil resistance across it, or a diode with a zener diode.',
     unknown: () =>
       'It is not stated whether the relay coil is suppressed: look for a resistor or diode mark on its case or data sheet.',
   },
@@ -130,7 +128,7 @@ export const relayWords: Readonly<Record<keyof typeof relayRules, Words>> = {
     title: 'Relay: tabs',
     pass: (f) => `The tabs carry ${f.value}; ${f.limit} is customary for their width.`,
     fail: (f) =>
-      `The tabs carry ${f.value}; ${f.limit} is customary for their width. Fit a relay with wider tabs.`,
+      `The tabs carry ${f.value}; ${f.limit} is customary for their width: the terminals overheat.`,
     unknown: () =>
       'No customary current is known for tabs of this width: the data sheet of the terminal has it.',
   },
@@ -140,7 +138,7 @@ export const relayWords: Readonly<Record<keyof typeof relayRules, Words>> = {
       `Closing onto the capacitors of the harness draws up to ${f.value}; the contact may make ${f.limit}.`,
     fail: (f) =>
       `Closing onto the capacitors of the harness draws up to ${f.value}; the contact may make only ${f.limit} and can ` +
-      'weld. Use smaller capacitors, or a relay with a higher make current.',
+      'weld.',
     unknown: (f) =>
       `Closing onto the capacitors of the harness draws ${f.say('make_current') ?? 'a current that needs the resistance of the source'}: ` +
       'look up the make current in the data sheet, and state it as `make`.',

@@ -24,15 +24,15 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
   fuse_present: {
     title: 'Fuse: before every conductor',
     pass: () => 'Every conductor of the run is behind a fuse.',
-    fail: (f) => `${f.value} conductors of the run have no fuse ahead of them: put one close to the source.`,
+    fail: (f) => `${f.value} conductors of the run have no fuse ahead of them: nothing ends a short there.`,
     unknown: () => 'It is not known whether there is a fuse ahead of the run.',
   },
   fuse_load: {
     title: 'Fuse: load',
     pass: (f) => `The fuse carries ${f.value}; at its temperature it may carry ${f.limit} continuously.`,
     fail: (f) =>
-      `The fuse carries ${f.value}; at its temperature it may carry only ${f.limit} continuously. ` +
-      'Take a higher rating with a conductor to match, a larger type, or a cooler place.',
+      `The fuse carries ${f.value}; at its temperature it may carry only ${f.limit} continuously, ` +
+      'and will open some day without any fault.',
     unknown: () => 'The load of the fuse is not known.',
   },
   fuse_conductor: {
@@ -40,8 +40,8 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     pass: (f) =>
       `The ${f.value} fuse is within 1.5 times the ampacity of the conductor behind it, ${f.limit}.`,
     fail: (f) =>
-      `The ${f.value} fuse exceeds 1.5 times the ampacity of the conductor behind it, ${f.limit}. Fit a smaller fuse ` +
-      'or a larger conductor.',
+      `The ${f.value} fuse exceeds 1.5 times the ampacity of the conductor behind it, ${f.limit}, ` +
+      'the most that is allowed.',
     unknown: () => NO_FIGURE,
   },
   fuse_above_conductor: {
@@ -49,7 +49,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     pass: (f) => `The ${f.value} fuse is within the ampacity of the conductor behind it, ${f.limit}.`,
     fail: (f) =>
       `The ${f.value} fuse exceeds the ampacity of the conductor behind it, ${f.limit}. Up to 1.5 times is allowed where ` +
-      'nothing but the coils can load it. A smaller fuse or a larger conductor needs no such exception.',
+      'nothing but the coils can load it.',
     unknown: () => NO_FIGURE,
   },
   curves: {
@@ -57,8 +57,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     pass: (f) =>
       `On a short anywhere along the run the fuse opens before the conductor is harmed: ${times(f)}.`,
     fail: (f) =>
-      `On a short the ${f.say('run_fuse')} fuse can open too late to save the conductor: ${times(f)}. ` +
-      'Fit a smaller fuse at the near end of this run, or a larger conductor.',
+      `On a short the ${f.say('run_fuse')} fuse can open too late to save the conductor: ${times(f)}.`,
     unknown: (f) =>
       f.is('mixed')
         ? MIXED
@@ -71,7 +70,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       `the run withstands: ${f.limit}.`,
     fail: (f) =>
       `A driver stuck on draws ${f.say('stuck_current')}. Time until a fuse on its path opens: ${f.value}; ` +
-      `the run withstands: only ${f.limit}. Fit a fuse for each coil, or a larger size.`,
+      `the run withstands: only ${f.limit}.`,
     unknown: () => NO_FIGURE,
   },
   failed_driver: {
@@ -89,32 +88,32 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     pass: (f) => `A short at the far end draws ${f.say('end_fault')}; the fuse opens within ${f.value}.`,
     fail: (f) =>
       `A short at the far end draws only ${f.say('end_fault')}; time until the fuse opens: ${f.value}, where ${f.limit} is ` +
-      'allowed. Fit a smaller fuse, a shorter or larger conductor, or a fuse at the near end of this run.',
+      'allowed.',
     unknown: () =>
       'Needs a fuse ahead of the run and the resistance of the source: give `supply.source_resistance`.',
   },
   fuse_pulse: {
     title: 'Fuse: pulses',
     pass: (f) =>
-      `One firing heats the fuse by ${f.value}; ${f.limit} of its melting ${f.say('melting')} is allowed.`,
+      `One firing heats the fuse by ${f.value}; even a hundred pulses ten seconds apart may have ${f.limit} each. Firings ` +
+      'come closer: for those the effective current counts, see the load of the fuse.',
     fail: (f) =>
-      `One firing heats the fuse by ${f.value}, where ${f.limit} of its melting ${f.say('melting')} is allowed: in time ` +
-      'it opens without any fault. Take a higher rating, or a slower type.',
+      `One firing heats the fuse by ${f.value}; even a hundred pulses ten seconds apart may have only ${f.limit} each: in ` +
+      'time it opens without any fault.',
     unknown: () => 'The melting energy of the fuse is not known: its maker states it as I²t. Give `melting`.',
   },
   breaking: {
     title: 'Fuse: breaking capacity',
     pass: (f) => `A short right behind the fuse draws ${f.value}; the fuse can interrupt ${f.limit}.`,
     fail: (f) =>
-      `A short right behind the fuse draws ${f.value}; the fuse can interrupt only ${f.limit} and may burst. Take a type ` +
-      'with a higher breaking capacity.',
+      `A short right behind the fuse draws ${f.value}; the fuse can interrupt only ${f.limit} and may burst.`,
     unknown: () => 'Needs the resistance of the source: give `supply.source_resistance`.',
   },
   fuse_voltage: {
     title: 'Fuse: rated voltage',
     pass: (f) => `The highest supply is ${f.value}; the fuse is rated ${f.limit}.`,
     fail: (f) =>
-      `The highest supply is ${f.value}; the fuse is rated only ${f.limit} and may sustain an arc. Fit a fuse for this voltage.`,
+      `The highest supply is ${f.value}; the fuse is rated only ${f.limit} and may sustain an arc.`,
     unknown: () => 'The rated voltage of the fuse is not known: give `voltage`.',
   },
   fuse_listed: {
@@ -122,7 +121,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     pass: () => 'The rating is on the list of its type.',
     fail: (f) =>
       `${f.say('run_fuse')} is not on the list of type ${f.say('fuse_type')}: such a fuse may be hard to buy, and what is ` +
-      'stated here for the type may not hold for it. Take a listed rating, or go by its maker’s data sheet.',
+      'stated here for the type may not hold for it. Go by its maker’s data sheet.',
     unknown: () => 'The rating of the fuse is not known.',
   },
   fuse_distance: {
@@ -136,8 +135,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     title: 'Conductor: load',
     pass: (f) => `The conductor carries ${f.value}; ${f.limit} is allowed where it lies.`,
     fail: (f) =>
-      `The conductor carries ${f.value}; only ${f.limit} is allowed where it lies. Take a larger size, insulation rated ` +
-      'higher, fewer conductors bundled together, or a cooler route.',
+      `The conductor carries ${f.value}; only ${f.limit} is allowed where it lies: it gets too hot.`,
     unknown: () => NO_FIGURE,
   },
   parallel_size: {
@@ -183,8 +181,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     title: 'Series: largest ampacity',
     pass: (f) => `The run needs an ampacity of ${f.value}; the largest size of the series has ${f.limit}.`,
     fail: (f) =>
-      `The run needs an ampacity of ${f.value}; the largest size of the series has only ${f.limit} at this place. ` +
-      'Lay several conductors, or find a cooler route.',
+      `The run needs an ampacity of ${f.value}; the largest size of the series has only ${f.limit} at this place.`,
     unknown: () => NO_FIGURE,
   },
   drop: {
@@ -200,7 +197,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     pass: (f) => `Joints, fuses, relays and stated sizes leave ${f.value} of the allowed drop.`,
     fail: (f) =>
       `Joints, fuses, relays and stated sizes alone exceed the allowed drop (${f.value} is left): no conductor would ` +
-      'do. Use fewer joints, a better contact, or a larger stated size.',
+      'do.',
     unknown: () => 'What is left of the drop is not known.',
   },
   supply_left: {

@@ -77,7 +77,7 @@ export const QUANTITIES = Object.assign({}, ...Object.values(SUBJECTS)) as Reado
   Record<QuantityName, Quantity>
 >;
 
-/** Subjects that are laid out only when somebody asks for them: they make the workbook larger and no size hangs on them. */
+/** Subjects that are laid out only when somebody asks for them: they make the workbook larger and no size depends on them. */
 export const ON_REQUEST = ['readings'] as const satisfies readonly (keyof typeof SUBJECTS)[];
 export type OnRequest = (typeof ON_REQUEST)[number];
 

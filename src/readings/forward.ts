@@ -29,7 +29,11 @@ export function benchAt(e: Evaluation, point: number, supply?: number): Bench {
       ...circuit,
       supply: volts,
       drive: volts - (circuit.supply - circuit.drive),
-      wires: [...circuit.wires, { coils, ohm: 0 }, ...coils.map((coil) => ({ coils: [coil], ohm: 0 }))],
+      wires: [
+        ...circuit.wires,
+        { coils, ohm: 0, also: 0 },
+        ...coils.map((coil) => ({ coils: [coil], ohm: 0, also: 0 })),
+      ],
     },
   };
 }
@@ -38,7 +42,7 @@ export function benchAt(e: Evaluation, point: number, supply?: number): Bench {
 export const courseWith = ({ circuit }: Bench, more: ReadonlyMap<number, number>): Course =>
   steady({
     ...circuit,
-    wires: circuit.wires.map(({ coils, ohm }, i) => ({ coils, ohm: Math.max(0, ohm + (more.get(i) ?? 0)) })),
+    wires: circuit.wires.map((wire, i) => ({ ...wire, ohm: Math.max(0, wire.ohm + (more.get(i) ?? 0)) })),
   });
 
 /** What an instrument shows of a course, [V] or [A]. */

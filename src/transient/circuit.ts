@@ -21,8 +21,12 @@ export interface Circuit {
   readonly coils: number;
   /** Firings in the order of the design's events; `at` in [0, cycle) [s]. */
   readonly firings: readonly { readonly coil: number; readonly at: number }[];
-  /** Conductors in the order of the design: the coils they carry, and their whole resistance [ohm]. */
-  readonly wires: readonly { readonly coils: readonly number[]; readonly ohm: number }[];
+  /** Conductors in the order of the design: the coils they carry, their whole resistance [ohm], another steady load [A]. */
+  readonly wires: readonly {
+    readonly coils: readonly number[];
+    readonly ohm: number;
+    readonly also: number;
+  }[];
 }
 
 /** Why the currents in time of this design cannot be computed, as a sentence; null when they can. */
@@ -57,7 +61,11 @@ export function circuitAt(e: Evaluation, point: number): Circuit {
     cycleAngle,
     coils: design.coils.length,
     firings: design.events.map(({ coil, angle }) => ({ coil, at: (angle / cycleAngle) * cycle })),
-    wires: design.wires.map(({ coils }, wire) => ({ coils, ohm: need('wire_ohm', { wire }) })),
+    wires: design.wires.map(({ coils, run }, wire) => ({
+      coils,
+      ohm: need('wire_ohm', { wire }),
+      also: need('run_also', { run }),
+    })),
   };
 }
 
@@ -75,3 +83,12 @@ export function sharedOhm({ coils, wires }: Circuit): number[][] {
       }
   return shared;
 }
+
+/** Drop that other steady loads make on the path of each coil [V]; they flow whether it is charged or not. */
+export const alsoDrops = ({ coils, wires }: Circuit): number[] =>
+  Array.from({ length: coils }, (_, coil) =>
+    wires.reduce(
+      (volts, { coils: carried, ohm, also }) => volts + (carried.includes(coil) ? ohm * also : 0),
+      0,
+    ),
+  );

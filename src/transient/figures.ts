@@ -1,4 +1,5 @@
 /** What is read off the steady state: average, effective and peak currents, supplies, delivered peaks and energies. */
+import type { Circuit } from './circuit.ts';
 import { largest, least } from './crossing.ts';
 import { combined, type Exponentials, integralOf, squareIntegralOf, valueAt } from './exponentials.ts';
 import type { Segment } from './interval.ts';
@@ -24,18 +25,18 @@ export interface CoilFigures {
 
 /** Current of conductor `wire` within a segment [A]. */
 export function currentOf({ circuit }: Course, wire: number, { currents }: Segment): Exponentials {
-  const carried = circuit.wires[wire]?.coils ?? [];
+  const { coils: carried, also } = circuit.wires[wire] as Circuit['wires'][number];
   return combined(
-    0,
+    also,
     currents.map((_, coil) => (carried.includes(coil) ? 1 : 0)),
     currents,
   );
 }
 
 /** Supply between the terminals of coil and driver within a segment [V]: that at the posts less the drops of its path. */
-export function supplyOf({ circuit, shared }: Course, coil: number, { currents }: Segment): Exponentials {
+export function supplyOf({ supplies, shared }: Course, coil: number, { currents }: Segment): Exponentials {
   return combined(
-    circuit.supply,
+    supplies[coil] as number,
     (shared[coil] ?? []).map((ohm) => -ohm),
     currents,
   );
@@ -56,10 +57,14 @@ export function wireFigures(course: Course, wire: number): WireFigures {
 }
 
 /** Supply of the firing coil at the instant before firing number `firing` [V]. */
-export function supplyBefore({ circuit, shared, atFiring }: Course, firing: number): number {
-  const row = shared[circuit.firings[firing]?.coil ?? -1] ?? [];
+export function supplyBefore({ circuit, shared, supplies, atFiring }: Course, firing: number): number {
+  const coil = circuit.firings[firing]?.coil ?? 0;
+  const row = shared[coil] ?? [];
   const currents = atFiring[firing] ?? [];
-  return currents.reduce((volts, current, other) => volts - (row[other] as number) * current, circuit.supply);
+  return currents.reduce(
+    (volts, current, other) => volts - (row[other] as number) * current,
+    supplies[coil] as number,
+  );
 }
 
 /** Current of the firing coil at the instant before firing number `firing` [A]. */

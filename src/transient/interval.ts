@@ -28,13 +28,21 @@ export interface State {
   readonly held: Set<number>;
 }
 
+/** What the feed makes of the coils. */
+export interface Feed {
+  /** coils × coils [ohm]. */
+  readonly shared: readonly (readonly number[])[];
+  /** Drive of each coil, less the drop of other loads on its path [V]. */
+  readonly drives: readonly number[];
+}
+
 /** Far more changes than sixteen coils can go through between two switchings. */
 const MOST_CHANGES = 1000;
 
 /** The segments from `from` to `to`, with `on` in charge; moves `state` to the end of them. */
 export function advance(
-  circuit: Circuit,
-  shared: readonly (readonly number[])[],
+  { limit, ohm }: Circuit,
+  { shared, drives }: Feed,
   solve: Solve,
   state: State,
   on: readonly number[],
@@ -45,8 +53,8 @@ export function advance(
   let begin = from;
   for (let changes = 0; begin < to; changes++) {
     if (changes > MOST_CHANGES) throw new Error('currents at their limit do not come to rest');
-    const currents = currentsFrom(circuit, shared, solve, state, on);
-    const change = firstChange(circuit, shared, state, on, currents, to - begin);
+    const currents = currentsFrom(limit, { shared, drives }, solve, state, on);
+    const change = firstChange({ limit, ohm }, { shared, drives }, state, on, currents, to - begin);
     const end = change === null ? to : Math.min(to, begin + change.after);
     if (end > begin) {
       segments.push({ from: begin, to: end, on, currents });
@@ -54,7 +62,7 @@ export function advance(
     }
     if (change !== null) {
       if (state.held.delete(change.coil) === false) state.held.add(change.coil);
-      state.amperes[change.coil] = circuit.limit;
+      state.amperes[change.coil] = limit;
     }
     begin = end;
   }
@@ -63,16 +71,16 @@ export function advance(
 
 /** Currents of all coils from now on, as long as nothing changes. */
 function currentsFrom(
-  circuit: Circuit,
-  shared: readonly (readonly number[])[],
+  limit: number,
+  { shared, drives }: Feed,
   solve: Solve,
   { amperes, held }: State,
   on: readonly number[],
 ): Exponentials[] {
   const free = on.filter((coil) => !held.has(coil));
   const push = free.map((a) => {
-    let volts = circuit.drive;
-    for (const b of held) volts -= (shared[a]?.[b] as number) * circuit.limit;
+    let volts = drives[a] as number;
+    for (const b of held) volts -= (shared[a]?.[b] as number) * limit;
     return volts;
   });
   const solved = solve(
@@ -85,14 +93,14 @@ function currentsFrom(
   return amperes.map((_, coil) => {
     const place = free.indexOf(coil);
     if (place >= 0) return solved[place] as Exponentials;
-    return { level: held.has(coil) ? circuit.limit : 0, amounts: none, rates };
+    return { level: held.has(coil) ? limit : 0, amounts: none, rates };
   });
 }
 
 /** The first coil that reaches or leaves its limit, and how long after now; null when none does within `time`. */
 function firstChange(
-  { drive, ohm, limit }: Circuit,
-  shared: readonly (readonly number[])[],
+  { ohm, limit }: Pick<Circuit, 'ohm' | 'limit'>,
+  { shared, drives }: Feed,
   { held }: State,
   on: readonly number[],
   currents: readonly Exponentials[],
@@ -104,7 +112,11 @@ function firstChange(
     const within: number = first?.after ?? time;
     // What the feed lacks to hold the limit: drops and limit times resistance, less the drive.
     const after: number | null = held.has(coil)
-      ? firstRise(combined(ohm * limit - drive, shared[coil] as number[], currents), 0, within)
+      ? firstRise(
+          combined(ohm * limit - (drives[coil] as number), shared[coil] as number[], currents),
+          0,
+          within,
+        )
       : firstRise(currents[coil] as Exponentials, limit, within);
     if (after !== null && (first === null || after < first.after)) first = { coil, after };
   }

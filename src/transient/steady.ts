@@ -8,7 +8,7 @@
  * charges overlap all the time, what is left of the beginning passes from coil to coil by the shared resistance alone,
  * and is gone after two or three cycles. Cycles are gone through until one ends as it began, to `SETTLED`.
  */
-import { type Circuit, sharedOhm } from './circuit.ts';
+import { alsoDrops, type Circuit, sharedOhm } from './circuit.ts';
 import { advance, type Segment, type State } from './interval.ts';
 import { modesOf } from './modes.ts';
 import { type Switching, switchings } from './switching.ts';
@@ -24,6 +24,8 @@ export interface Course {
   readonly circuit: Circuit;
   /** coils × coils [ohm]. */
   readonly shared: readonly (readonly number[])[];
+  /** Supply of each coil while no coil is charged: that at the posts less what other loads drop on its path [V]. */
+  readonly supplies: readonly number[];
   /** Without gaps from 0 to the end of the cycle. */
   readonly segments: readonly Segment[];
   /** For each firing of the circuit: current of every coil at the instant before it [A]. */
@@ -33,6 +35,8 @@ export interface Course {
 /** Computes the steady state of a circuit. */
 export function steady(circuit: Circuit): Course {
   const shared = sharedOhm(circuit);
+  const drops = alsoDrops(circuit);
+  const feed = { shared, drives: drops.map((volts) => Math.max(0, circuit.drive - volts)) };
   const solve = modesOf(circuit, shared);
   const { instants, overlapping } = switchings(circuit);
   const state: State = { amperes: Array.from({ length: circuit.coils }, () => 0), held: new Set() };
@@ -45,7 +49,7 @@ export function steady(circuit: Circuit): Course {
       const to = instants[i + 1]?.at ?? circuit.cycle;
       return advance(
         circuit,
-        shared,
+        feed,
         solve,
         state,
         [...on].sort((a, b) => a - b),
@@ -54,7 +58,7 @@ export function steady(circuit: Circuit): Course {
       );
     });
     if (state.amperes.every((now, coil) => Math.abs(now - (before[coil] as number)) <= SETTLED))
-      return { circuit, shared, segments, atFiring };
+      return { circuit, shared, supplies: drops.map((volts) => circuit.supply - volts), segments, atFiring };
   }
   throw new Error('the currents do not settle');
 }

@@ -5,10 +5,11 @@ import type { Cause } from '../readings/diagnose.ts';
 import { type Expected, expectedReadings } from '../readings/expected.ts';
 import { instrumentWords, probesOf, subjectOf } from '../readings/places.ts';
 import { causeSentence, heatOf, readingSentence } from '../readings/words.ts';
+import type { Remedy } from '../remedies/remedy.ts';
 import { toJson } from './json.ts';
 
 /** The contract of the result, with the key `check`. */
-export function checkJson(c: Checked) {
+export function checkJson(c: Checked, remedies: readonly Remedy[] = []) {
   const { evaluation: e } = c.result;
   const { design } = e;
   const where = (x: Expected) => ({
@@ -42,7 +43,7 @@ export function checkJson(c: Checked) {
     }
   };
   return {
-    ...toJson(c.result),
+    ...toJson(c.result, remedies),
     verdict: c.verdict,
     check: {
       mend: c.mend,

@@ -8,16 +8,20 @@ import { HARM_WORDS } from '../readings/mend.ts';
 import { instrumentWords, subjectOf } from '../readings/places.ts';
 import type { Open } from '../readings/unknowns.ts';
 import { readingSentence } from '../readings/words.ts';
+import type { Remedy } from '../remedies/remedy.ts';
 import { labelOf } from '../views/print.ts';
 import { CAUTIONS } from './cautions.ts';
 import { bullet, columns, fold, WIDTH } from './columns.ts';
+import { remedyLines } from './remedies.ts';
 import { VERDICT_WORDS } from './verdict.ts';
 
-export function checkReport(c: Checked): string {
+/** The report; `remedies` are those that were tried, the least change first. */
+export function checkReport(c: Checked, remedies: readonly Remedy[] = []): string {
   const { design } = c.result.evaluation;
   const sections = [
     `${fold(design.title, WIDTH, '')}\n${fold(verdictLine(c), WIDTH, '')}`,
     ...(c.mend.length > 0 ? [`What to mend, worst first\n${mends(c)}`] : []),
+    ...wouldPass(c, remedies),
     ...unknowns(c),
     ...advice(c),
     ...(c.readings.length > 0 ? [`Readings\n${readings(c)}`] : [`Readings\n${bullet(NO_READINGS)}`]),
@@ -48,6 +52,16 @@ function verdictLine({ verdict, mend, result, readings: taken }: Checked): strin
   return `${VERDICT_WORDS[verdict]}  ${parts.join(', ')}`;
 }
 
+/** What was tried against the rules that fail; what readings point at is mended where they point. */
+function wouldPass({ result: { verdict, evaluation: e } }: Checked, remedies: readonly Remedy[]): string[] {
+  if (verdict !== 'fail') return [];
+  const body =
+    e.design.unknowns.length > 0
+      ? bullet('Changes are tried once every part is known.')
+      : remedyLines(remedies, e.design.units);
+  return [`What would pass\n${body}`];
+}
+
 function mends({ mend }: Checked): string {
   return mend
     .map(({ harm, subject, says, detail }, i) => {
@@ -63,7 +77,7 @@ function unknowns({ result: { findings, evaluation: e }, open: parts }: Checked)
   const lines = open.map((f) => {
     const of = parts.find(({ decides }) => decides.some((d) => d.rule === f.rule && d.subject === f.subject));
     return bullet(
-      `${heading(f)}: ${of === undefined ? sentence(f, e) : `hangs on the unknown ${KINDS[of.unknown.kind]} of ${of.run}.`}`,
+      `${heading(f)}: ${of === undefined ? sentence(f, e) : `depends on the unknown ${KINDS[of.unknown.kind]} of ${of.run}.`}`,
     );
   });
   return [

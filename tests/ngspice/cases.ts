@@ -18,6 +18,8 @@ export interface Values {
   limit?: number;
   /** Gauge and length of the trunk, feed and return alike [AWG, m]. */
   trunk?: [string, number];
+  /** Another steady load in the trunk [A]. */
+  also?: number;
   /** Banks: ids of the coils of each. */
   banks?: string[][];
 }
@@ -57,6 +59,7 @@ export function design(v: Values): object {
         gauge,
         length: `${length} m`,
         fuse: { type: 'E', rating: '50 A' },
+        ...(v.also === undefined ? {} : { also: `${v.also} A` }),
       },
       ...(v.banks ?? []).map((carries, i) => ({
         ...run,
@@ -113,6 +116,7 @@ export const CASES: readonly Case[] = [
       ],
     }),
   },
+  { name: 'injectors on the same trunk', design: design({ angles: even(6), rpm: 7000, also: 13 }) },
   { name: 'poor feed', design: design({ angles: even(6), rpm: 7800, trunk: ['14 AWG', 2.5] }) },
   {
     name: 'very poor feed',

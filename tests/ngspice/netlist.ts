@@ -28,7 +28,7 @@ export function netlistOf(circuit: Circuit, sides: readonly ('feed' | 'return')[
   const from = (cycles - 1) * cycle;
   const lines = ['* currents of ignition coils', `Vbat bat 0 ${supply}`];
 
-  wires.forEach(({ coils, ohm: own }, w) => {
+  wires.forEach(({ coils, ohm: own, also }, w) => {
     const feed = sides[w] === 'feed';
     // The conductors of a coil in the order in which the current takes them; neighbours of all coils must be the same.
     const beside = new Set(
@@ -45,6 +45,8 @@ export function netlistOf(circuit: Circuit, sides: readonly ('feed' | 'return')[
     // Node w<i> is the coil's end of conductor i. The ammeter counts towards the coil in the feed, away in the return.
     const [a, b] = feed ? [other, `w${w}`] : [`w${w}`, other];
     lines.push(`Vw${w} ${a} m${w} 0`, `Rw${w} m${w} ${b} ${own}`);
+    // Another load flows through this conductor alone.
+    if (also > 0) lines.push(`Ialso${w} ${b} ${a} ${also}`);
   });
 
   for (let c = 0; c < circuit.coils; c++) {

@@ -121,6 +121,23 @@ describe('a driver stuck on', () => {
   });
 });
 
+test('a resistor before the coil limits a driver stuck on, unless it is bridged', () => {
+  const most = (resistor: object): number => {
+    const points = [
+      { name: 'cranking', rpm: '220 rpm', supply: '9 V' },
+      { name: 'limiter', rpm: '6000 rpm', supply: '14.2 V' },
+    ];
+    const coil = { resistance: '1 ohm', inductance: '8 mH', driver_drop: '1 V', series_resistor: resistor };
+    const found = judge(six([main({ gauge: '8 AWG' })], [], { coil, points })).e.number('driver_limit');
+    return found ?? Number.NaN;
+  };
+  // Primary at its lower tolerance 0.9 ohm. 13.2 V over 1.8 ohm are 7.33 A; bridged while cranking, 8 V over 0.9 ohm, 8.89 A.
+  expect(most({ value: '0.9 ohm' })).toBeCloseTo(13.2 / 1.8, 9);
+  expect(most({ value: '0.9 ohm', bypassed_at: ['cranking'] })).toBeCloseTo(8 / 0.9, 9);
+  // 0.1 ohm more or less: 13.2 V over 1 ohm are more than 8 V over 0.9 ohm.
+  expect(most({ value: '0.1 ohm', bypassed_at: ['cranking'] })).toBeCloseTo(13.2, 9);
+});
+
 describe('paths', () => {
   const refusal = (feed: object[]): string => {
     const read = readDesign(JSON.stringify(six(feed)), 'design.json');

@@ -26,7 +26,7 @@ const currents = (segment: Segment, after: number): number[] =>
 function leftOver({ drive, ohm, wires }: Circuit, amps: readonly number[], coil: number): number {
   const drops = wires
     .filter(({ coils }) => coils.includes(coil))
-    .map((wire) => wire.ohm * wire.coils.reduce((sum, c) => sum + (amps[c] as number), 0));
+    .map((wire) => wire.ohm * wire.coils.reduce((sum, c) => sum + (amps[c] as number), wire.also));
   return drops.reduce((volts, drop) => volts - drop, drive - ohm * (amps[coil] as number));
 }
 
@@ -104,11 +104,11 @@ test('averages, effective currents and peaks are those of a numeric sum', () => 
   fc.assert(
     fc.property(circuits, (circuit) => {
       const course = steady(circuit);
-      circuit.wires.slice(0, 3).forEach(({ coils }, wire) => {
+      circuit.wires.slice(0, 3).forEach(({ coils, also }, wire) => {
         let [charge, square, peak] = [0, 0, 0];
         for (const segment of course.segments) {
           const total = (after: number): number =>
-            coils.reduce((sum, c) => sum + valueAt(segment.currents[c] as Exponentials, after), 0);
+            coils.reduce((sum, c) => sum + valueAt(segment.currents[c] as Exponentials, after), also);
           const time = segment.to - segment.from;
           // A fifth of the fastest time constant: there the ninth-order rule errs by less than 1e-12.
           const fastest = Math.max(1, ...(segment.currents[0]?.rates ?? []));
@@ -145,7 +145,7 @@ describe('one coil alone', () => {
     cycleAngle: 720,
     coils: 1,
     firings: [{ coil: 0, at: 0 }],
-    wires: [{ coils: [0], ohm: 0.1 }],
+    wires: [{ coils: [0], ohm: 0.1, also: 0 }],
   };
 
   test('rises as the formula of every textbook says: V/R·(1 − e^(−tR/L))', () => {
@@ -160,6 +160,15 @@ describe('one coil alone', () => {
     // t = −τ·ln(1 − 8/20), τ = 5 ms; the charge ends with the cycle. Found to 1e-12 s.
     expect((held?.from ?? 0) - 0.017).toBeCloseTo(-0.005 * Math.log(0.6), 11);
     expect(coilFigures(course, 0).peak).toBe(8);
+  });
+
+  test('starts from what another load leaves: 2 A in 0.1 ohm are 0.2 V less', () => {
+    const course = steady({ ...alone, wires: [{ coils: [0], ohm: 0.1, also: 2 }] });
+    // 11.8 V over 0.6 ohm; the wire carries the 2 A besides.
+    const peak = (11.8 / 0.6) * (1 - Math.exp(-0.6));
+    expect(coilFigures(course, 0).peak).toBeCloseTo(peak, 12);
+    expect(coilFigures(course, 0).supplyAtFiring).toBeCloseTo(14 - 0.1 * (peak + 2), 12);
+    expect(wireFigures(course, 0).peak).toBeCloseTo(peak + 2, 12);
   });
 
   test('charges without a rest when the dwell is the whole cycle', () => {

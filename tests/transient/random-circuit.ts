@@ -52,10 +52,10 @@ function circuitOf({ coils, perCoil, angles, values, together, limited }: Shares
     coils,
     firings,
     wires: [
-      { coils: all, ohm: spread(0.001, 3) },
-      { coils: half, ohm: spread(0.001, 0.1) },
-      ...all.map((coil) => ({ coils: [coil], ohm: spread(0.001, 0.1) })),
-      { coils: all, ohm: spread(0.0005, 0.1) },
+      { coils: all, ohm: spread(0.001, 3), also: 0 },
+      { coils: half, ohm: spread(0.001, 0.1), also: spread(0.01, 8) },
+      ...all.map((coil) => ({ coils: [coil], ohm: spread(0.001, 0.1), also: 0 })),
+      { coils: all, ohm: spread(0.0005, 0.1), also: spread(0.01, 8) },
     ],
   };
 }
