@@ -76,7 +76,7 @@ the second.
 and says how far the closed forms of the calculation are from them.
 
   --point NAME     the operating point; may be left out when there is only one
-  --run ID         only this run or conductor, such as main or drop.1; as often
+  --run ID         only this run or conductor, such as main or branch.1; as often
                    as there are some to show
   --out FILE       also write the waveforms: as a picture when FILE ends in
                    .svg or .png; when it ends in .csv as a table of crank

@@ -16,7 +16,7 @@ interface Named {
 }
 
 /**
- * Id of the conductor that a reading names: by itself (`drop.3`), by its run where that has only one, or by run and
+ * Id of the conductor that a reading names: by itself (`branch.3`), by its run where that has only one, or by run and
  * coil. Null when there is none such; the run's own name when it has several and the coil is missing.
  */
 export function conductorNamed(

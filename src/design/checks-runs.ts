@@ -203,7 +203,7 @@ export function checkRuns(
   checkReached(placed, ids, base, tree, report);
   checkPaths(placed, ids, report);
   const conductors = conductorsOf(placed, ids);
-  // `drop.1` may be the name of a run and the conductor of coil 1 in the run `drop`.
+  // `branch.1` may be the name of a run and the conductor of coil 1 in the run `branch`.
   if (unique)
     reportRepeated(
       conductors.map((c) => c.id),

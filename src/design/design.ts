@@ -249,7 +249,7 @@ export interface Relay {
 }
 
 export interface Wire {
-  /** "main", or "drop.1" where a run has one conductor for each coil. */
+  /** "main", or "branch.1" where a run has one conductor for each coil. */
   id: string;
   /** Index in `runs`. */
   run: number;

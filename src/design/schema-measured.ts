@@ -43,7 +43,7 @@ export const reading = map(
       description:
         'drop: voltage from one end of a run to the other. supply: voltage between the terminals of a coil, or at the battery posts. current: in a run or in the wire of a coil. resistance: of a run, disconnected.',
     }),
-    run: name({ description: 'Run or conductor, such as main or drop.3.' }).optional(),
+    run: name({ description: 'Run or conductor, such as main or branch.3.' }).optional(),
     coil: coilId.optional(),
     point: name({ description: 'Operating point at which it was read.' }).optional(),
     meter: volts('Multimeter on direct voltage: the average.'),

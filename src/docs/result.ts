@@ -52,7 +52,7 @@ const PARTS: readonly (readonly [string, string, View])[] = [
   ['points[]', 'One coil on a stiff supply, at each operating point: `name`, and:', POINT],
   [
     'runs[]',
-    'One for each conductor: `id` (`main`, or `drop.1` where a run has one for each coil), `run`, `side`, `coils[]`, `points[]` (below), `unprotected[]` (`from_A`, `to_A`: a window in which the fuse, at its slowest, is slower than the conductor), and:',
+    'One for each conductor: `id` (`main`, or `branch.1` where a run has one for each coil), `run`, `side`, `coils[]`, `points[]` (below), `unprotected[]` (`from_A`, `to_A`: a window in which the fuse, at its slowest, is slower than the conductor), and:',
     WIRE,
   ],
   ['runs[].points[]', '`name`, and:', LOAD],

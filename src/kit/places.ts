@@ -30,7 +30,7 @@ export interface End {
 
 /** One piece of wire. */
 export interface Piece {
-  /** `drop.1`, or `main/2` when the conductor is cut into several. */
+  /** `branch.1`, or `main/2` when the conductor is cut into several. */
   readonly id: string;
   /** Index of the conductor, null for the wires of a relay coil, which are no part of the calculation. */
   readonly wire: number | null;

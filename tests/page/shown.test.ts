@@ -28,8 +28,8 @@ test('the diagram of two banks: trunks side by side, coils of a bank together, j
   expect(new Set(coils.slice(0, 4))).toEqual(new Set(['1', '2', '3', '4']));
   const rows = Object.fromEntries(wires.map(({ wire, row }) => [wire.id, row]));
   expect([rows.main, rows['left trunk'], rows['right trunk']]).toEqual([3.5, 1.5, 5.5]);
-  expect(rows[`drop.${coils[0]}`]).toBe(0);
-  // Battery to main, main to 2 trunks, 8 drops, 8 to coils; the same way back.
+  expect(rows[`branch.${coils[0]}`]).toBe(0);
+  // Battery to main, main to 2 trunks, 8 branches, 8 to coils; the same way back.
   expect(joints).toHaveLength(2 * (1 + 2 + 8 + 8));
 });
 

@@ -56,7 +56,7 @@ describe('currents in time', () => {
   });
 
   test('only what was asked for is shown', () => {
-    const one = tracePicture(trace, [indexOf('drop.3')]);
+    const one = tracePicture(trace, [indexOf('branch.3')]);
     expect(partsOf(one, 'names')[0]?.names.map(({ text }) => text)).toEqual(['3']);
     // No shared current: of three panels none has the area under it.
     expect(partsOf(one, 'area')).toEqual([]);
@@ -184,7 +184,7 @@ describe('time-current curves', () => {
   });
 
   test('a line for each conductor, through the times that the model has for it', () => {
-    expect(curves.conductors.map(({ name }) => name)).toEqual(['main', 'left trunk', 'right trunk', 'drop']);
+    expect(curves.conductors.map(({ name }) => name)).toEqual(['main', 'left trunk', 'right trunk', 'branch']);
     const forEver = known(e, 'for_ever');
     curves.conductors.forEach(({ run: feed, points }) => {
       const said = e.grid.axes.grid.flatMap((_, grid) => {

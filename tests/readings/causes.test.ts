@@ -55,7 +55,7 @@ const clamp = (at: string, run = 'main'): Place => ({
   run,
   at,
 });
-const runs = ['main', 'engine strap', ...['1', '5', '3'].flatMap((c) => [`drop.${c}`, `coil ground.${c}`])];
+const runs = ['main', 'engine strap', ...['1', '5', '3'].flatMap((c) => [`branch.${c}`, `coil ground.${c}`])];
 const card = ['idle', 'limiter'].flatMap((at) => [...runs.map((run) => drop(run, at)), clamp(at)]);
 
 const named = (cause: Cause): string =>
@@ -87,7 +87,7 @@ describe('what the readings cannot tell apart is not guessed', () => {
     const [found, ...others] = diagnose(e, readings([place], { main: 0.06 })).causes;
     expect(others).toEqual([]);
     const all = [found?.cause, ...(found?.orElse ?? [])].map((cause) => named(cause as Cause)).sort();
-    expect(all).toEqual(['coil ground.3', 'drop.3', 'engine strap', 'main']);
+    expect(all).toEqual(['branch.3', 'coil ground.3', 'engine strap', 'main']);
   });
 
   test('feed and return that carry all coils, by the supplies of all coils', () => {

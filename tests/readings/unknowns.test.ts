@@ -48,7 +48,7 @@ describe('an unknown size', () => {
   test('a reading narrows it down, and never away from the size that is there', () => {
     // 14 AWG, 0.5 m, two joints: as the simulator shows it in docs/cases.md, and within a third of that.
     for (const meter of ['6.7 mV', '5.5 mV', '8.0 mV']) {
-      const text = `${withDrop('unknown')}measured:\n  - { what: drop, run: drop, coil: 1, point: limiter, meter: ${meter} }\n`;
+      const text = `${withDrop('unknown')}measured:\n  - { what: drop, run: branch, coil: 1, point: limiter, meter: ${meter} }\n`;
       const [one] = check(text).open;
       expect(one?.consistent).toContain('14 AWG');
       expect((one?.consistent ?? []).length).toBeLessThan(8);

@@ -85,12 +85,12 @@ test('alternatives: one fuse, a fuse for each bank, a fuse for each coil; no siz
   const fuses = found.map(({ result }) =>
     result.evaluation.design.runs.filter(({ fuse }) => fuse).map(({ name }) => name),
   );
-  expect(fuses).toEqual([['main'], ['main', 'left trunk', 'right trunk'], ['main', 'drop']]);
+  expect(fuses).toEqual([['main'], ['main', 'left trunk', 'right trunk'], ['main', 'branch']]);
   const text = alternativesText(found);
   expect(text.split('\n').filter((line) => [...line].length > 80)).toEqual([]);
   found.forEach(({ result }, i) => {
     if (result.verdict !== 'fail') return;
-    const row = text.split('\n').find((line) => line.startsWith('  drop  ')) ?? '';
+    const row = text.split('\n').find((line) => line.startsWith('  branch  ')) ?? '';
     expect(row.trim().split(/ {2,}/)[i + 1]).toBe('–');
   });
 });
@@ -112,7 +112,7 @@ test('units: lengths, temperatures and masses in those that are asked for, by co
   // 1.50 m is 59.1 in, 0.450 m 17.7 in: 25.4 mm to the inch. 60 °C is 140 °F, 95 °C 203 °F.
   expect(of('us')).toContain('1 × 59.1 in');
   expect(of('us')).toContain('6 × 17.7 in');
-  expect(of('us')).toMatch(/Insulation: ambient +drop \+\d +203 °F/);
+  expect(of('us')).toMatch(/Insulation: ambient +branch \+\d +203 °F/);
   expect(of('us')).not.toMatch(/\d (?:m|mm|g|°C)\b(?![²Ω])/);
   expect(of('metric')).not.toMatch(/°F|\d in\b/);
   expect(of('both')).toContain('1 × 1.50 m (59.1 in)');

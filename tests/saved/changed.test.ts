@@ -262,7 +262,7 @@ test('what was changed is said with cell, key, owner and units', async () => {
   expect(changed.map(({ key, of, was, now }) => ({ key, of, was, now }))).toEqual([
     { key: 'coil.current_limit', of: '', was: '21 A', now: 'nothing' },
     { key: 'coil.max_duty', of: '', was: '50 %', now: '45 %' },
-    { key: 'feed[1].ambient', of: 'drop', was: '95 degC', now: '100 degC' },
+    { key: 'feed[1].ambient', of: 'branch', was: '95 degC', now: '100 degC' },
   ]);
   expect(changed[2]?.cell).toMatch(/^Inputs!F\d+$/);
 });
