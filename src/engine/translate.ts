@@ -1,7 +1,7 @@
 /** Turns the formula of a quantity into the formulas of its cells. */
 
 import { address } from '../basis/address.ts';
-import { type Selector, tokens } from '../basis/formula.ts';
+import { type Selector, type Token, tokens } from '../basis/formula.ts';
 import type { At, Axis } from '../basis/quantity.ts';
 import { OWNERS } from './axes.ts';
 import { areaOf, type Chosen, chosen, type Here, here, isSingle, type Shape } from './choose.ts';
@@ -32,7 +32,7 @@ const axesOf = (home: Home): readonly Axis[] => (home.across ? [...home.rows, ho
  * column without gaps and the evaluation need not read again for each cell.
  */
 export function translate(grid: Grid, formula: string, home: Home): (at: At) => string {
-  const parts = tokens(formula).map((t) =>
+  const parts = portable(tokens(formula), (t) =>
     t.kind === 'reference'
       ? reference(grid, chosen(t.reference, axesOf(home)), t.reference.selectors, home)
       : t.text,
@@ -45,12 +45,63 @@ export function translate(grid: Grid, formula: string, home: Home): (at: At) => 
   };
 }
 
-function reference(
-  grid: Grid,
-  found: Chosen,
-  selectors: readonly Selector[],
-  home: Home,
-): string | ((at: Here) => string) {
+type Part = string | ((at: Here) => string);
+
+/** Index of the bracket that closes the one at `open`, and of the commas between the two. */
+function closing(all: readonly Token[], open: number): { end: number; commas: number[] } {
+  const commas: number[] = [];
+  let depth = 1;
+  let end = open;
+  while (depth > 0) {
+    end += 1;
+    const text = all[end]?.text;
+    if (text === undefined) throw new Error('a bracket is not closed');
+    if (text === '(') depth += 1;
+    if (text === ')') depth -= 1;
+    if (text === ',' && depth === 1) commas.push(end);
+  }
+  return { end, commas };
+}
+
+/**
+ * The parts of a formula in the form that every program evaluates alike. Gnumeric takes what stands in `MAX` for no array,
+ * not even inside `SUMPRODUCT`, and what stands in `LARGE` for one; and it looks nothing up in a range of one cell.
+ */
+function portable(all: readonly Token[], part: (token: Token) => Part): Part[] {
+  const parts = all.map(part);
+  all.forEach((token, i) => {
+    if (token.text === 'MAX' && all[i - 2]?.text === 'SUMPRODUCT') {
+      parts[i] = 'LARGE';
+      parts[closing(all, i + 1).end] = ',1)';
+    }
+    const range = parts[i + 2];
+    if (token.text !== 'INDEX' || typeof range !== 'function') return;
+    const { end, commas } = closing(all, i + 1);
+    const [first, second] = commas as [number, number];
+    const either = (index: number, other: (cell: string) => string): void => {
+      const usual = parts[index] as Part;
+      parts[index] = (at) => {
+        const text = typeof usual === 'string' ? usual : usual(at);
+        const cell = ownCell(range(at));
+        return cell === null ? text : other(cell);
+      };
+    };
+    either(i, () => 'IF');
+    either(first, () => '(');
+    either(second, () => ')*(');
+    either(end, (cell) => `)=1,${cell},1/0)`);
+    either(i + 2, () => '');
+  });
+  return parts;
+}
+
+/** `Sheet!$B$9` for the range `Sheet!$B$9:$B$9`, null for a range of several cells. */
+function ownCell(range: string): string | null {
+  const [first = '', last] = range.split(':');
+  return last !== undefined && first.slice(first.indexOf('!') + 1) === last ? first : null;
+}
+
+function reference(grid: Grid, found: Chosen, selectors: readonly Selector[], home: Home): Part {
   const target = grid.placement.places.get(found.name) as Place;
   if (target.rows.length === 0) return found.name;
   const where = target.sheet === home.sheet ? '' : `${target.sheet}!`;

@@ -56,11 +56,14 @@ export const RUN: Heated = { amps: 'ampacity', load_T: 'load_T', theta: 'theta' 
 /** All conductors of the run in parallel together. */
 export const TOGETHER: Heated = { amps: 'amps_together', load_T: 'load_T', theta: 'theta' };
 
-/** Time until a conductor that carries `current` reaches `limit`: one time constant, resistance at its rating. */
+/**
+ * Time until a conductor that carries `current` reaches `limit`: one time constant, resistance at its rating. A current that
+ * ends at the limit but for `alike` never passes it: programs differ in the last digit of what stands on that edge.
+ */
 const heating = (current: string, limit: string, { amps, load_T, theta }: Heated): string => {
   const rise = `(rating-run_ambient)*(${current}/${amps})^2`;
   return (
-    `IF(${rise}>${limit}-run_ambient, IF(${limit}>${load_T}, ` +
+    `IF(${rise}>(${limit}-run_ambient)*(1+alike), IF(${limit}>${load_T}, ` +
     `-${theta}*LN(1-(${limit}-${load_T})/(${rise}-(${load_T}-run_ambient))), 0), for_ever)`
   );
 };

@@ -99,9 +99,13 @@ function storedIn(kind: string, inner: string, strings: readonly string[]): Valu
   }
 }
 
+/** Stands for a formula that another cell holds for several; other programs write them so. */
+const SHARED = 'as in another cell';
+
 function formulaOf(inner: string, address: string): string | null {
   const match = /<f(\s[^>]*?)?(?:\/>|>([\s\S]*?)<\/f>)/.exec(inner);
   if (!match) return null;
+  if (!match[2] && /\st="shared"/.test(match[1] ?? '')) return SHARED;
   if (!match[2]) throw new Error(`${address} shares its formula with another cell; that is not read here`);
   return decode(match[2]);
 }

@@ -10,6 +10,7 @@ import { describe, expect, test } from 'vitest';
 
 export const PEERS = {
   soffice: 'LibreOffice',
+  ssconvert: 'Gnumeric',
   ngspice: 'ngspice',
   chromium: 'Chromium',
   pdftotext: 'pdftotext',

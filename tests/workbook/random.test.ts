@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { emptyFolder } from '../cli/tool.ts';
 import { design } from '../design/helpers.ts';
+import { recalculateInGnumeric } from '../peers/gnumeric.ts';
 import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { samples } from '../samples.ts';
@@ -46,22 +47,29 @@ test('the designs are of every kind', () => {
   expect(texts.length).toBeGreaterThan(3);
 });
 
-describeWithPeer('soffice', 'random designs', () => {
-  test('LibreOffice computes every formula of their workbooks as we do', async () => {
-    const folder = emptyFolder();
-    const made: { file: string; book: Book }[] = [];
-    for (const [i, text] of texts.entries()) {
-      const file = join(folder, `design-${i + 1}.xlsx`);
-      const book = await bookOf(design(text));
-      writeFileSync(file, book.bytes);
-      made.push({ file, book });
-    }
-    const theirs = await recalculate(
-      made.map(({ file }) => file),
-      join(folder, 'out'),
-    );
-    made.forEach(({ book, file }, i) => {
-      expect(differences(book.bytes, readFileSync(theirs[i] as string)), file).toEqual([]);
-    });
+/** Writes the workbooks into a folder, has another program compute them, and compares every formula cell. */
+async function compared(recompute: (files: readonly string[], out: string) => Promise<string[]>) {
+  const folder = emptyFolder();
+  const made: { file: string; book: Book }[] = [];
+  for (const [i, text] of texts.entries()) {
+    const file = join(folder, `design-${i + 1}.xlsx`);
+    const book = await bookOf(design(text));
+    writeFileSync(file, book.bytes);
+    made.push({ file, book });
+  }
+  const theirs = await recompute(
+    made.map(({ file }) => file),
+    join(folder, 'out'),
+  );
+  made.forEach(({ book, file }, i) => {
+    expect(differences(book.bytes, readFileSync(theirs[i] as string)), file).toEqual([]);
   });
+}
+
+describeWithPeer('soffice', 'random designs', () => {
+  test('LibreOffice computes every formula of their workbooks as we do', () => compared(recalculate));
+});
+
+describeWithPeer('ssconvert', 'random designs', () => {
+  test('Gnumeric computes every formula of their workbooks as we do', () => compared(recalculateInGnumeric));
 });

@@ -11,7 +11,7 @@ import type { QuantityName } from '../../model/model.ts';
 import { protectorOf } from '../../model/route.ts';
 import { NAMES } from '../../pictures/names.ts';
 import { labelOf } from '../../views/print.ts';
-import { cellFor, column } from './links.ts';
+import { cellFor, column, indexed } from './links.ts';
 import { opening, section, words } from './page.ts';
 
 export const CHARTED = 'Charted';
@@ -153,7 +153,7 @@ function drops(sheet: Sheet, grid: Grid, design: Design): void {
   put(sheet, 4, 1, formula(`worst_firing-(worst_drop_point-1)*${count}`));
   put(sheet, 5, 0, label('Current in the coil of each firing at that instant [A]'));
   for (let j = 0; j < count; j++)
-    put(sheet, 5, 1 + j, formula(`INDEX(${column(grid, 'flowing_at')},worst_firing,${j + 1})`));
+    put(sheet, 5, 1 + j, formula(indexed(column(grid, 'flowing_at'), 'worst_firing', j + 1)));
   const flowing = `${address(5, 1)}:${address(5, count)}`;
   put(sheet, top - 1, 0, label('Conductor'));
   put(sheet, top - 1, 1, label('Drop [V], 0 off the path'));
@@ -165,7 +165,7 @@ function drops(sheet: Sheet, grid: Grid, design: Design): void {
       top + i,
       1,
       formula(
-        `${cellFor(grid, 'wire_ohm', { wire: i })}*INDEX(${carries},1,${address(4, 1)})*SUMPRODUCT(${carries},${flowing})`,
+        `${cellFor(grid, 'wire_ohm', { wire: i })}*${indexed(carries, '1', address(4, 1))}*SUMPRODUCT(${carries},${flowing})`,
       ),
     );
   });

@@ -6,7 +6,7 @@ import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { labelOf } from '../../views/print.ts';
 import { quantityOf, type View } from '../../views/view.ts';
-import { cellFor, heading, labels, picked, shown } from './links.ts';
+import { cellFor, heading, indexed, labels, picked, shown } from './links.ts';
 import { type Column, section, table } from './page.ts';
 import { worstOf } from './worst.ts';
 
@@ -32,7 +32,7 @@ export function live(grid: Grid, design: Design, name: QuantityName, at: At): Ce
   const value = cell.formula as string;
   if (q.flag) return { role: 'formula', formula: `IF(${value}=1,"yes","no")` };
   if (q.names === 'point' || q.names === 'coil')
-    return { role: 'formula', formula: `INDEX(${labels(grid, NAMED[q.names])},${value},1)` };
+    return { role: 'formula', formula: indexed(labels(grid, NAMED[q.names]), value) };
   if (q.unit === 'text') return { role: 'formula', formula: `SUBSTITUTE(${value},"mm2","mm²")` };
   // A time in seconds may be without end.
   return q.unit === 's' && (q.shown ?? 's') === 's' ? { ...cell, unit: 'time' } : cell;

@@ -41,6 +41,13 @@ export function labels(grid: Grid, name: QuantityName): string {
   return `${sheet}!${address(row, 0)}:${address(row + (counts[0] as number) - 1, 0)}`;
 }
 
+/** The value in a row and a column of a range, counted from 1. Not every program looks one up in a single cell. */
+export const indexed = (range: string, row: string, column: string | number = 1): string => {
+  const [first = '', last] = range.split(':');
+  const alone = last === undefined || first.split('!').at(-1) === last;
+  return alone ? first : `INDEX(${range},${row},${column})`;
+};
+
 /** Unit in which a cell shows a quantity: one system in a workbook, whose cells hold numbers; metric where both are asked for. */
 export const unitOf = (name: QuantityName, units: Units = 'metric'): string => {
   const q: Quantity = QUANTITIES[name];
@@ -76,6 +83,6 @@ export const shown = (grid: Grid, name: QuantityName, at: At = {}, units: Units 
 /** The value in the row that the formula `row` gives, counted from 1 over all members. */
 export const picked = (grid: Grid, name: QuantityName, row: string, units: Units = 'metric'): Cell => ({
   role: 'formula',
-  formula: turned(`INDEX(${column(grid, name)},${row},1)`, QUANTITIES[name].unit, unitOf(name, units)),
+  formula: turned(indexed(column(grid, name), row), QUANTITIES[name].unit, unitOf(name, units)),
   unit: unitOf(name, units),
 });

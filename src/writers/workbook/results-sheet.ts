@@ -8,7 +8,7 @@ import type { Chart } from '../../ooxml/chart.ts';
 import { COIL, POINT, SHARE } from '../../views/views.ts';
 import { breaksOf } from './breaks.ts';
 import { heads, putView, row as rowOf } from './figures.ts';
-import { cellFor, labels } from './links.ts';
+import { cellFor, indexed, labels } from './links.ts';
 import { opening, type Page, words } from './page.ts';
 
 const NAME = 'Results';
@@ -34,7 +34,7 @@ export function resultsPage(grid: Grid, design: Design): Page {
     role: 'about',
     formula: `IF(${bound}=1,"Only a peak current is known: all currents are a bound, energies are unknown.","")`,
   });
-  const coil = `INDEX(${labels(grid, 'coil_no')},${cellFor(grid, 'worst_coil', {})},1)`;
+  const coil = indexed(labels(grid, 'coil_no'), cellFor(grid, 'worst_coil', {}));
   row = putView(
     cells,
     row + 1,

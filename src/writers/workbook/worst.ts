@@ -4,7 +4,7 @@ import { address } from '../../basis/address.ts';
 import type { Design } from '../../design/design.ts';
 import { put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { cellFor, labels } from './links.ts';
+import { cellFor, indexed, labels } from './links.ts';
 import { opening, words } from './page.ts';
 
 export const WORST = 'Worst';
@@ -39,7 +39,7 @@ export function worstSheet(grid: Grid, design: Design): Sheet {
     });
     put(sheet, row, COLUMNS.name, {
       role: 'formula',
-      formula: `INDEX(${labels(grid, 'wire_ohm')},${address(row, COLUMNS.worst)},1)`,
+      formula: indexed(labels(grid, 'wire_ohm'), address(row, COLUMNS.worst)),
     });
   });
   return sheet;
