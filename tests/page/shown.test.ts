@@ -18,7 +18,7 @@ test('the diagram of two banks: trunks side by side, coils of a bank together, j
   expect(columns).toEqual([
     'main',
     'left trunk, right trunk',
-    'drop',
+    'branch',
     'coils',
     'coil ground',
     'left strap, right strap',
