@@ -27,9 +27,9 @@ function unexplained(off: readonly Judged[], { causes }: Diagnosis): Mend[] {
     {
       harm: 'note',
       subject: 'readings',
-      says: 'Something that was read is not as it should be, and the readings do not say why.',
+      says: 'Some readings are out of range, and together they do not say why.',
       detail:
-        'Read again, and more: the supply at the posts, the drop over every run at idle and at speed, the current of the first run.',
+        'Read again, and read more: the supply at the battery posts, the drop over every run at idle and at speed, the current in the first run.',
       rule: null,
     },
   ];

@@ -99,11 +99,11 @@ interface Setting {
 
 /** Explains the readings of a design. The evaluation must hold the subject `readings`. */
 export function diagnose(e: Evaluation, readings: readonly Measured[] = e.design.measured): Diagnosis {
-  if (readings.length === 0) return { causes: [], why: 'No readings were taken.' };
+  if (readings.length === 0) return { causes: [], why: 'No readings were given.' };
   if (whyNoTrace(e) !== null)
     return {
       causes: [],
-      why: 'Only a peak current is known of the coil, and that is a bound: give its inductance.',
+      why: 'Of the coil only a peak current is known, which is an upper bound: give its inductance.',
     };
   const setting = settingOf(e, readings);
   const guesses = guessesOf(setting);

@@ -28,27 +28,27 @@ interface Plain {
 export const PLAIN: Readonly<Record<RuleId, Plain>> = {
   fuse_present: {
     harm: 'fire',
-    says: 'This wire has no fuse before it. If it is pinched against the body, nothing stops the current until the wire burns.',
+    says: 'This wire has no fuse ahead of it. If it is pinched against the body, nothing stops the current until the wire burns.',
   },
   curves: {
     harm: 'fire',
-    says: 'The fuse is too slow for this wire: with some faults the wire is ruined before the fuse opens.',
+    says: 'The fuse is too slow for this wire: in some faults the wire is ruined before the fuse opens.',
   },
   stuck_driver: {
     harm: 'fire',
-    says: 'If the driver of a coil stays on, this wire is overloaded without end and no fuse ends it.',
+    says: 'If the driver of a coil stays on, this wire is overloaded and no fuse opens to stop it.',
   },
   fault_opens: { harm: 'fire', says: 'A short at the far end of this wire may not blow the fuse in time.' },
   fuse_conductor: { harm: 'fire', says: 'The fuse is larger than this wire can carry.' },
   breaking: {
     harm: 'fire',
-    says: 'A short right behind the fuse is more than the fuse can break: it may burst.',
+    says: 'A short right behind the fuse is more than the fuse can interrupt: it may burst.',
   },
-  insulation: { harm: 'fire', says: 'The place is hotter than the insulation of this wire is made for.' },
-  wire_load: { harm: 'fire', says: 'This wire runs too hot: it carries more than it should at its place.' },
+  insulation: { harm: 'fire', says: 'This wire lies in a place hotter than its insulation is rated for.' },
+  wire_load: { harm: 'fire', says: 'This wire runs too hot: it carries more than it should where it lies.' },
   relay_contact: {
     harm: 'fire',
-    says: 'The contact of the relay carries more than it is made for, and heats up.',
+    says: 'The relay contact carries more than it is rated for, and heats up.',
   },
   relay_tab: {
     harm: 'fire',
@@ -56,28 +56,28 @@ export const PLAIN: Readonly<Record<RuleId, Plain>> = {
   },
   fuse_voltage: {
     harm: 'fire',
-    says: 'The fuse is not made for this voltage: when it blows, an arc may go on inside.',
+    says: 'The fuse is not rated for this voltage: when it blows, an arc may keep burning inside.',
   },
   relay_coil: {
     harm: 'fire',
-    says: 'The coil of the relay is made for a lower voltage: it overheats and burns out.',
+    says: 'The relay coil is rated for a lower voltage: it overheats and burns out.',
   },
   relay_worn: {
     harm: 'fire',
-    says: 'The contact of the relay has too much resistance: it is worn, and heats up.',
+    says: 'The relay contact has too much resistance: it is worn, and heats up.',
   },
   fuse_distance: {
     harm: 'fire',
-    says: 'The fuse sits too far from the battery: the wire before it is not protected.',
+    says: 'The fuse sits too far from the battery: the wire ahead of it is not protected.',
   },
   fuse_load: {
     harm: 'stop',
-    says: 'The fuse works too close to its limit: it will blow some day without a fault.',
+    says: 'The fuse runs too close to its limit: some day it will blow without a fault.',
   },
-  fuse_pulse: { harm: 'stop', says: 'Every spark ages this fuse: it will blow some day without a fault.' },
+  fuse_pulse: { harm: 'stop', says: 'Every spark ages this fuse: some day it will blow without a fault.' },
   fuse_listed: {
     harm: 'note',
-    says: 'This rating of fuse is not on the usual list: a spare one may be hard to get.',
+    says: 'This fuse rating is not on the usual list: a spare may be hard to find.',
   },
   relay_pull_in: {
     harm: 'stop',
@@ -85,7 +85,7 @@ export const PLAIN: Readonly<Record<RuleId, Plain>> = {
   },
   relay_holds: {
     harm: 'stop',
-    says: 'The relay may let go when the starter pulls the battery down: the engine does not catch.',
+    says: 'The relay may drop out when the starter pulls the battery down: the engine does not catch.',
   },
   relay_again: {
     harm: 'note',
@@ -93,26 +93,26 @@ export const PLAIN: Readonly<Record<RuleId, Plain>> = {
   },
   relay_holds_unsaid: {
     harm: 'note',
-    says: 'Nobody has shown that the relay holds when the starter pulls the battery down.',
+    says: 'Nothing proves that the relay holds when the starter pulls the battery down.',
   },
   relay_coil_long: {
     harm: 'note',
-    says: 'The coil of the relay gets more voltage than it should have for years.',
+    says: 'The relay coil gets more voltage than is good for it in the long term.',
   },
   relay_listed: {
     harm: 'note',
-    says: 'This rating of relay is not a usual one: a spare one may be hard to get.',
+    says: 'This relay rating is not a usual one: a spare may be hard to find.',
   },
   relay_tab_wire: { harm: 'note', says: 'The wire may be too thick for the terminals of the relay.' },
   relay_inductive: {
     harm: 'stop',
-    says: 'The contact of the relay is too small for coils: it wears out early.',
+    says: 'The relay contact is too small for coils: it wears out early.',
   },
-  relay_make: { harm: 'stop', says: 'The contact of the relay can weld itself shut when it closes.' },
-  dwell_served: { harm: 'stop', says: 'At this speed the coils cannot be charged at all.' },
+  relay_make: { harm: 'stop', says: 'The relay contact can weld shut when it closes.' },
+  dwell_served: { harm: 'stop', says: 'At this engine speed the coils cannot be charged at all.' },
   alternator: {
     harm: 'stop',
-    says: 'The alternator cannot feed the coils and everything else: the battery empties.',
+    says: 'The alternator cannot supply the coils and everything else: the battery discharges.',
   },
   max_peak: { harm: 'damage', says: 'The coils are charged to more current than their maker allows.' },
   max_duty: {
@@ -122,42 +122,42 @@ export const PLAIN: Readonly<Record<RuleId, Plain>> = {
   max_dwell: { harm: 'damage', says: 'The coils are charged longer than their maker allows.' },
   relay_suppression: {
     harm: 'damage',
-    says: 'The coil of the relay sends a spike into the car’s own wiring each time it is switched off.',
+    says: 'The relay coil sends a spike into the car’s own wiring each time it is switched off.',
   },
   energy: {
     harm: 'spark',
-    says: 'The spark is weaker than any ignition has, or a number of the coil is wrong.',
+    says: 'The spark is weaker than in any ignition, or a number given for the coil is wrong.',
   },
-  usual_ohm: { harm: 'note', says: 'The resistance of the coils is an unusual one.' },
-  usual_henry: { harm: 'note', says: 'The inductance of the coils is an unusual one.' },
-  usual_peak: { harm: 'note', says: 'The current of the coils is an unusual one.' },
-  stud: { harm: 'note', says: 'Many terminals are stacked on one stud: they come loose.' },
-  min_supply: { harm: 'spark', says: 'The coils get less voltage than their maker asks for.' },
+  usual_ohm: { harm: 'note', says: 'The resistance of the coils is unusual.' },
+  usual_henry: { harm: 'note', says: 'The inductance of the coils is unusual.' },
+  usual_peak: { harm: 'note', says: 'The current of the coils is unusual.' },
+  stud: { harm: 'note', says: 'Too many terminals are stacked on one stud: they come loose.' },
+  min_supply: { harm: 'spark', says: 'The coils get less voltage than their maker calls for.' },
   drop: {
     harm: 'spark',
     says: 'Too much voltage is lost on the way to the coils: the spark is weaker than it could be.',
   },
   drop_budget: {
     harm: 'spark',
-    says: 'Joints, fuse and relay alone lose more voltage than is allowed: thicker wire would not help.',
+    says: 'Joints, fuse and relay alone lose more voltage than is allowed: larger wire would not help.',
   },
-  series_ampacity: { harm: 'note', says: 'No size of this series carries the current at this place.' },
+  series_ampacity: { harm: 'note', says: 'No size of this series carries the current here.' },
   supply_left: { harm: 'spark', says: 'The wiring would lose more voltage than the battery has.' },
-  size_found: { harm: 'note', says: 'No size of wire keeps every rule here: something else has to change.' },
-  fuse_above_conductor: { harm: 'note', says: 'The fuse is larger than this wire carries for good.' },
+  size_found: { harm: 'note', says: 'No wire size meets every rule here: something else has to change.' },
+  fuse_above_conductor: { harm: 'note', says: 'The fuse is larger than this wire can carry continuously.' },
   failed_driver: {
     harm: 'note',
-    says: 'If the driver of a coil fails as a short, this wire is overloaded and no fuse ends it in time.',
+    says: 'If the driver of a coil fails short, this wire is overloaded and no fuse opens in time.',
   },
   material: {
     harm: 'note',
-    says: 'It is not known what the insulation is made of, and so how hot it may get in a short.',
+    says: 'It is not known what the insulation is made of, so neither is how hot it may get in a short.',
   },
-  bypass: { harm: 'note', says: 'A coil is wired past the wire that its neighbours share.' },
-  parallel_size: { harm: 'note', says: 'Thin wires lie in parallel where one thicker one is usual.' },
+  bypass: { harm: 'note', says: 'One coil bypasses the wire that its neighbours share.' },
+  parallel_size: { harm: 'note', says: 'Thin wires run in parallel where one larger wire is usual.' },
   intervals: {
     harm: 'note',
-    says: 'The firing angles were changed and the workbook does not fit them any more.',
+    says: 'The firing angles were changed and the workbook no longer fits them.',
   },
 };
 
@@ -200,7 +200,7 @@ function ofCause(e: Evaluation, explained: Explained): Mend {
       ...common,
       subject: 'readings',
       harm: 'spark',
-      says: 'Something is not as it should be; more readings are needed to say where.',
+      says: 'Something is wrong; more readings are needed to say where.',
     };
   switch (cause.kind) {
     case 'resistance': {
@@ -209,15 +209,15 @@ function ofCause(e: Evaluation, explained: Explained): Mend {
         ? {
             ...common,
             harm: 'fire',
-            says: 'There is a bad connection, or a wire that is too thin, in this run, and it gets hot.',
+            says: 'This run has a bad connection or a wire that is too thin, and it gets hot.',
           }
         : {
             ...common,
             harm: 'spark',
             says:
               cause.wire === null
-                ? 'The battery or its connections give way under the load of the coils.'
-                : 'There is a bad connection, or a wire that is too thin, in this run.',
+                ? 'The battery or its connections sag under the load of the coils.'
+                : 'This run has a bad connection or a wire that is too thin.',
           };
     }
     case 'draw':
@@ -225,6 +225,10 @@ function ofCause(e: Evaluation, explained: Explained): Mend {
         ? { ...common, harm: 'damage', says: 'The coils draw more current than they should.' }
         : { ...common, harm: 'spark', says: 'The coils get less current than they should.' };
     case 'instrument':
-      return { ...common, harm: 'note', says: 'One reading was taken with another instrument than it says.' };
+      return {
+        ...common,
+        harm: 'note',
+        says: 'One reading was taken with a different instrument than it says.',
+      };
   }
 }

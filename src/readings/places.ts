@@ -33,7 +33,7 @@ export function probesOf(design: Design, where: Where): string {
   const { id } = design.wires[wire] as Design['wires'][number];
   if (what === 'current') return `around ${id}, no other wire in the clamp`;
   const [from, to] = endsOf(design, wire);
-  if (what === 'resistance') return `${id} alone, unhooked at both ends: ${from}, and ${to}`;
+  if (what === 'resistance') return `${id} alone, disconnected at both ends: ${from}, and ${to}`;
   return `red on ${from}, black on ${to}`;
 }
 

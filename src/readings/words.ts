@@ -43,7 +43,7 @@ export function readingName(e: Evaluation, reading: number): string {
 export function causeShort(e: Evaluation, cause: Cause): string {
   switch (cause.kind) {
     case 'resistance':
-      return `${placeOf(e, cause)} (${printOhm(cause.ohm)} too many)`;
+      return `${placeOf(e, cause)} (${printOhm(cause.ohm)} too much)`;
     case 'draw':
       return `${placeOf(e, cause)} (drawing ${printNumber(cause.factor)} times what they should)`;
     case 'instrument':
@@ -56,8 +56,8 @@ export function causeSentence(e: Evaluation, { cause, orElse }: Explained): stri
   if (orElse.length > 0) {
     const all = [cause, ...orElse].map((c) => causeShort(e, c));
     return (
-      `Cannot tell which: ${all.join('; or ')}. Each would explain these readings. ` +
-      'Read the drop over each of these places by itself, or at another point.'
+      `The readings cannot tell which: ${all.join('; or ')}. Each would explain them. ` +
+      'Measure the drop over each of these places by itself, or at another point.'
     );
   }
   switch (cause.kind) {
@@ -77,8 +77,8 @@ function mixedSentence(e: Evaluation, cause: Extract<Cause, { kind: 'instrument'
   const [own, there] = [expectedAt(e, reading).expected, expectedAt(e, other).expected];
   const ratio = own && there ? Math.max(own / there, there / own) : null;
   return (
-    `The reading ${placeOf(e, cause)} is what another instrument shows there: ${instrumentWords(other)}. ` +
-    `${ratio === null ? '' : `Here the two differ ${printNumber(ratio)} times. `}Set the instrument, its peak hold off, and read again.`
+    `The reading ${placeOf(e, cause)} is what a different instrument would show there: ${instrumentWords(other)}. ` +
+    `${ratio === null ? '' : `Here the two differ by a factor of ${printNumber(ratio)}. `}Set the instrument, peak hold off, and read again.`
   );
 }
 
@@ -94,34 +94,34 @@ function resistanceSentence(
   const others = [fuse ? 'the fuse with its holder' : '', relay ? 'the relay contact' : ''].filter(Boolean);
   const inOne =
     joints > 0
-      ? `${joints === 1 ? 'Its one joint' : `Each of its ${joints} joints`} should have ${printOhm(own)}; if all of it sits in one, that joint has ` +
+      ? `${joints === 1 ? 'Its one joint' : `Each of its ${joints} joints`} should have ${printOhm(own)}; if the excess is all in one, that joint has ` +
         `${printOhm(ohm + own)}${others.length > 0 ? ` (${others.join(' and ')} may have it as well)` : ''}. `
       : '';
   const thinner = alikeSize(e, wire, ohm);
   return (
-    `${id} has ${printOhm(ohm)} too many (±${printOhm(within)}). ${inOne}` +
-    (thinner === null ? '' : `A conductor of ${thinner} would do the same: look at what is printed on it. `) +
+    `${id} has ${printOhm(ohm)} too much (±${printOhm(within)}). ${inOne}` +
+    (thinner === null ? '' : `A ${thinner} conductor would do the same: check what is printed on it. `) +
     `At full load that is ${printValue(heat, 'W')} of heat` +
     (heat > HOT
-      ? `, more than ${HOT} W: a joint as hot as that chars its insulation and can start a fire. Mend it before the engine runs again.`
+      ? `, more than ${HOT} W: a joint that hot chars its insulation and can start a fire. Repair it before the engine runs again.`
       : '.')
   );
 }
 
 const sourceSentence = (e: Evaluation, ohm: number): string =>
-  `The supply sags at the posts as if the source had ${printOhm(ohm)}` +
+  `The supply sags at the battery posts as if the source had ${printOhm(ohm)}` +
   `${e.design.supply.source_resistance === null ? '' : `, where ${printOhm(e.design.supply.source_resistance)} is stated`}: ` +
-  'a tired battery, a poor connection of its posts, or a long cable between alternator and battery.';
+  'a tired battery, a poor connection at its posts, or a long cable between alternator and battery.';
 
 function drawSentence(e: Evaluation, cause: Extract<Cause, { kind: 'draw' }>): string {
   const { coil, factor } = cause;
   const times = `${printNumber(factor)} times`;
   if (coil === null)
     return factor > 1
-      ? `All coils draw ${times} what they should: a longer dwell than stated, or coils of less resistance or inductance. Compare the dwell setting first.`
-      : `All coils draw only ${times} what they should: a shorter dwell than stated, warm coils, or coils of more resistance or inductance. Compare the dwell setting first.`;
+      ? `All coils draw ${times} what they should: the dwell is longer than stated, or the coils have less resistance or inductance. Check the dwell setting first.`
+      : `All coils draw only ${times} what they should: the dwell is shorter than stated, the coils are warm, or they have more resistance or inductance. Check the dwell setting first.`;
   return factor > 1
-    ? `${placeOf(e, cause)} draws ${times} what it should: shorted turns, another type of coil, or a driver that switches off late.`
+    ? `${placeOf(e, cause)} draws ${times} what it should: shorted turns, a different type of coil, or a driver that switches off late.`
     : `${placeOf(e, cause)} draws only ${times} what it should: a poor contact in its own wires, an open winding, or a driver that does not switch on fully.`;
 }
 
@@ -129,21 +129,21 @@ function drawSentence(e: Evaluation, cause: Extract<Cause, { kind: 'draw' }>): s
 export function readingSentence(judged: Judged): string {
   const { reading, expected, stands, ratio, excess, wouldBe } = judged;
   if (stands === 'within') return '';
-  if (stands === 'unknown') return 'There is no figure to compare it with.';
+  if (stands === 'unknown') return 'There is nothing to compare it with.';
   const parts: string[] = [];
   if (atPosts(reading))
-    return `The posts are ${stands === 'low' ? 'below' : 'above'} the ${asRead(expected.expected, 'V').join(' ')} that the point states: give the point this supply, and everything that was read there is judged by it.`;
+    return `The posts are ${stands === 'low' ? 'below' : 'above'} the ${asRead(expected.expected, 'V').join(' ')} stated for this point: set the supply of the point to this, and everything read there is judged by it.`;
   if (ratio !== null) parts.push(`${printNumber(ratio)} times what is expected`);
   if (excess !== null && Math.abs(excess) > 0)
     parts.push(
       excess > 0
-        ? `as if the run had ${printOhm(excess)} too many`
-        : `as if it had ${printOhm(-excess)} less`,
+        ? `as if the run had ${printOhm(excess)} too much`
+        : `as if it had ${printOhm(-excess)} too little`,
     );
   const mixed =
     wouldBe === null
       ? ''
-      : ` It is within the range of another instrument (${instrumentWords({ what: reading.what, instrument: wouldBe })}): was it taken with that?`;
+      : ` It is within the range of a different instrument (${instrumentWords({ what: reading.what, instrument: wouldBe })}): was that one used?`;
   return `${capital(parts.join(', '))}.${mixed}`;
 }
 

@@ -26,7 +26,7 @@ export function checkReport(c: Checked, remedies: readonly Remedy[] = []): strin
     ...advice(c),
     ...(c.readings.length > 0 ? [`Readings\n${readings(c)}`] : [`Readings\n${bullet(NO_READINGS)}`]),
     ...(c.readings.length > 0 && design.tolerance_assumed.length > 0
-      ? [`Tolerances taken where the design says nothing\n${bullet(assumed(c))}`]
+      ? [`Tolerances assumed where the design says nothing\n${bullet(assumed(c))}`]
       : []),
     `Cautions\n${CAUTIONS.map(bullet).join('\n')}`,
   ];
@@ -34,7 +34,7 @@ export function checkReport(c: Checked, remedies: readonly Remedy[] = []): strin
 }
 
 const NO_READINGS =
-  'None were taken. List them under "measured:" in the design; "--out FILE.xlsx" writes a test card that says what ' +
+  'No readings were given. List them under "measured:" in the design; "--out FILE.xlsx" writes a test card that tells what ' +
   'to expect where.';
 
 function verdictLine({ verdict, mend, result, readings: taken }: Checked): string {
@@ -81,9 +81,7 @@ function unknowns({ result: { findings, evaluation: e }, open: parts }: Checked)
     );
   });
   return [
-    ...(parts.length > 0
-      ? [`Unknown parts, the one that decides most first\n${parts.map(partOf).join('\n')}`]
-      : []),
+    ...(parts.length > 0 ? [`Unknown parts, most decisive first\n${parts.map(partOf).join('\n')}`] : []),
     ...(open.length > 0
       ? [`What cannot be judged, and what to look at\n${[...new Set(lines)].join('\n')}`]
       : []),

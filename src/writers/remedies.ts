@@ -42,5 +42,5 @@ export const remediesJson = (remedies: readonly Remedy[]) =>
 
 export const remedyLines = (remedies: readonly Remedy[], units: Units): string =>
   remedies.length === 0
-    ? bullet('No single change that was tried mends it.')
+    ? bullet('No single change that was tried helps.')
     : remedies.map((remedy) => bullet(remedyText(remedy, units))).join('\n');

@@ -72,7 +72,7 @@ export function report(result: Result, asked: Asked = {}, remedies: readonly Rem
     ...(verdict === 'fail' ? [why(result, style, remedies)] : [section(style, BUY_TITLE, toBuy(e))]),
     section(
       style,
-      'Way of the current',
+      'Current path',
       paths(e.design)
         .map((path) => bullet(pathText(path)))
         .join('\n'),
@@ -223,7 +223,7 @@ function judged({ findings, evaluation: e }: Result, style: Style, room: number)
   const foot = [
     ...marginal,
     ...more,
-    ...(room === Number.POSITIVE_INFINITY ? [] : ['--all tells everything']),
+    ...(room === Number.POSITIVE_INFINITY ? [] : ['--all shows everything']),
   ];
   return [...told, ...table, ...(foot.length > 0 ? [`  ${foot.join('; ')}`] : []), ...notes()].join('\n');
 }
@@ -271,7 +271,7 @@ function subjects(closest: string, others: number): string {
 
 /** What was taken where the design says nothing: each value with its reason, or the values alone. */
 function assumed({ design }: Evaluation, style: Style, all: boolean): string {
-  const title = 'Taken where the design says nothing';
+  const title = 'Assumed where the design says nothing';
   if (all)
     return section(
       style,

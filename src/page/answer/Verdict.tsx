@@ -42,7 +42,7 @@ export function VerdictPanel({ view }: { readonly view: View }) {
   );
 }
 
-/** What was tried and mends it, least change first. */
+/** What was tried and helps, least change first. */
 function Remedies({ view }: { readonly view: View }) {
   const { system } = useBenchState();
   const found = usePicture('remedies', null, 'remedies', SLOW);
@@ -51,7 +51,7 @@ function Remedies({ view }: { readonly view: View }) {
     <>
       <h3>What would pass</h3>
       {told === undefined ? <p class="quiet">Being tried …</p> : null}
-      {told?.length === 0 ? <p>No single change that was tried mends it.</p> : null}
+      {told?.length === 0 ? <p>No single change that was tried helps.</p> : null}
       <ul>
         {told?.map((text) => (
           <li key={text}>{text}</li>

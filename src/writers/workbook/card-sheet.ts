@@ -28,7 +28,7 @@ const TITLES = [
   'Measured',
   'Unit',
   'Verdict',
-  'mΩ too many',
+  'mΩ too much',
 ] as const;
 const COLUMN = { expected: 4, low: 5, high: 6, measured: 7, unit: 8, verdict: 9, excess: 10 } as const;
 const WIDTHS = [13, 16, 62, 23, 11, 10, 10, 12, 7, 11, 11];
@@ -88,7 +88,7 @@ function rowOf(grid: Grid, design: Design, where: Where, row: number): Cell[] {
   const slack = (sign: '-' | '+'): string =>
     name === null || finest === 0 ? '' : `${sign}${asEntered(finest, QUANTITIES[name])}`;
   return [
-    words(where.point === null ? 'unhooked' : (design.points[where.point]?.name ?? '')),
+    words(where.point === null ? 'disconnected' : (design.points[where.point]?.name ?? '')),
     words(subjectOf(design, where)),
     words(probesOf(design, where)),
     words(instrumentWords(where)),

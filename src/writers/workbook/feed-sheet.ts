@@ -66,7 +66,7 @@ export function feedPage(grid: Grid, design: Design): Page {
     ['Cautions', CAUTIONS],
     ['Notes of the author', design.notes === null ? [] : [design.notes]],
     [
-      'Taken where the design says nothing',
+      'Assumed where the design says nothing',
       design.assumed.map(({ path, value, why }) => `${path}: ${value} (${why})`),
     ],
   ];
