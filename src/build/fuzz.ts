@@ -99,7 +99,7 @@ const KINDS: readonly {
   {
     name: 'recording',
     good: [recording],
-    judged: (bytes) => measureTrace([text(bytes)], { drive: 12, dwell: 2.5e-3 }).ok,
+    judged: (bytes) => measureTrace([text(bytes)], { drive: 12, dwell: 2.5e-3, peak: 12 }).ok,
   },
 ];
 

@@ -71,7 +71,7 @@ the second.
   },
   trace: {
     summary: 'compute the currents in time, or judge a recorded one',
-    call: 'trace DESIGN --point NAME [--run ID]… [--set PATH=VALUE]… [--out FILE] [--json]',
+    call: 'trace DESIGN --point NAME [--run ID]… [--set PATH=VALUE]… [--measured CLAMP.csv] [--out FILE] [--units U] [--json] [--force]',
     text: `Computes the currents of all coils over one working cycle without approximation
 and says how far the closed forms of the calculation are from them.
 
@@ -87,15 +87,23 @@ and says how far the closed forms of the calculation are from them.
                    another value for the design, such as feed.main.length=4m or
                    feed.main.gauge=auto; may be given more than once
   --supply VALUE   another supply than that of the point, such as "13.8 V"
+  --units U        metric, us or both, in place of what the design says
   --json           print the result as JSON in place of the report
   --force          replace FILE even when somebody edited or made it
 
   --measured CLAMP.csv
                    judge a recording of a current clamp around the wire of one
-                   coil: time and amperes, with or without a heading. Gives
-                   resistance and inductance, dwell, peak and the knee beside
-                   the computed ones. --run names the wire, --out writes both
-                   curves. Exit status 0 says that there is a result`,
+                   coil: a table of times and amperes or volts, as instruments
+                   export it. Gives resistance and inductance, dwell, peak and
+                   the knee beside the computed ones. --run names the wire,
+                   --out writes both curves. Exit status 0 says that there is
+                   a result. What the headings leave open is asked for:
+  --column C       the column of the clamp, by its number or its heading
+  --scale FACTOR   what the clamp gives for an ampere: 100mV/A, 0.1V/A, 10A/V;
+                   10A/A where the instrument shows ten amperes for one
+  --time-column C  the column of the times, by its number or its heading
+  --interval TIME  time from one sample to the next, such as 10us, where the
+                   file has no times, or has them rounded`,
   },
   design: {
     summary: 'write the design of an edited workbook as YAML',

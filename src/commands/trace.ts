@@ -6,12 +6,14 @@ import { nearest } from '../design/nearest.ts';
 import { listed, quote } from '../design/problems.ts';
 import { type Evaluation, evaluate } from '../engine/evaluate.ts';
 import { whyNoTrace } from '../transient/circuit.ts';
+import type { Asked } from '../transient/measured/columns.ts';
+import { scaleOf } from '../transient/measured/scale.ts';
 import { type Trace, traceOf } from '../transient/trace.ts';
 import { traceCsv } from '../writers/trace-csv.ts';
 import { traceJson } from '../writers/trace-json.ts';
 import { traceReport } from '../writers/trace-report.ts';
 import { nameOf, shown as printable, Refusal } from './files.ts';
-import { oneDesign, readGiven, SET_OPTION } from './given.ts';
+import { inUnits, oneDesign, readGiven, SET_OPTION, UNITS_OPTION } from './given.ts';
 import { working } from './progress.ts';
 import { readRecordingFile } from './recording.ts';
 import { writeFiles } from './write.ts';
@@ -21,9 +23,12 @@ interface Call {
   readonly point: string | undefined;
   readonly runs: readonly string[];
   readonly measured: string | undefined;
+  /** How to read the recording. */
+  readonly asked: Asked;
   readonly supply: string | undefined;
   readonly out: string | undefined;
   readonly set: readonly string[];
+  readonly units: string | undefined;
   readonly json: boolean;
   readonly force: boolean;
 }
@@ -33,7 +38,7 @@ export async function run(argv: string[]): Promise<number> {
   const call = read(argv);
   const given = await readGiven(call.file, { set: call.set });
   if (given === null) return 2;
-  const { design } = given;
+  const design = inUnits(given.design, call.units);
   const point = pointOf(design, call.point);
   const wires = wiresOf(design, call.runs);
   const evaluation = evaluate(design);
@@ -54,6 +59,8 @@ function read(argv: string[]): Call {
       point: { type: 'string' },
       run: { type: 'string', multiple: true },
       measured: { type: 'string' },
+      ...RECORDED,
+      units: UNITS_OPTION,
       supply: { type: 'string' },
       out: { type: 'string' },
       json: { type: 'boolean' },
@@ -62,14 +69,47 @@ function read(argv: string[]): Call {
     },
   });
   const file = oneDesign(positionals, 'trace');
-  const { point, run: runs = [], measured, supply, out, set = [], json = false, force = false } = values;
+  const { point, run: runs = [], measured, supply, out, set = [], units, json = false, force = false } = values;
   if (out !== undefined && !/\.(csv|svg|png)$/i.test(out))
     throw new Refusal(
       `A trace is written as a picture or a table, not as "${out}": the name must end in .svg, .png or .csv.`,
     );
   if (measured === '-' && file === '-')
     throw new Refusal('Only one of design and recording can be standard input.');
-  return { file, point, runs, measured, supply, out, set, json, force };
+  const asked = askedOf(values);
+  const [option] = Object.keys(RECORDED).filter((name) => Object.hasOwn(values, name));
+  if (option !== undefined && measured === undefined)
+    throw new Refusal(`--${option} says how to read a recording: it goes with --measured.`);
+  return { file, point, runs, measured, asked, supply, out, set, units, json, force };
+}
+
+/** Options that say how to read a recording. */
+const RECORDED = {
+  column: { type: 'string' },
+  'time-column': { type: 'string' },
+  scale: { type: 'string' },
+  interval: { type: 'string' },
+} as const;
+
+function askedOf(values: { readonly [K in keyof typeof RECORDED]?: string | undefined }): Asked {
+  const scale = values.scale === undefined ? undefined : scaleOf(values.scale);
+  if (scale === null)
+    throw new Refusal(
+      `--scale ${quote(values.scale ?? '')} is no factor of a clamp: it takes what the clamp gives for an ampere, such as ` +
+        '"100mV/A" or "10A/V".',
+    );
+  const interval = values.interval === undefined ? null : readValue(values.interval, 's');
+  if (interval !== null && !(interval.ok && interval.value > 0 && interval.value < 1))
+    throw new Refusal(
+      `--interval ${quote(values.interval ?? '')} is no time from one sample to the next: it takes one with its unit, such ` +
+        'as "10us".',
+    );
+  return {
+    column: values.column,
+    timeColumn: values['time-column'],
+    scale,
+    interval: interval?.ok ? interval.value : undefined,
+  };
 }
 
 /** Index of the point of this name; the only one when none is named. */
@@ -132,7 +172,7 @@ const isPicture = (path: string): boolean => /\.(svg|png)$/i.test(path);
 async function showMeasured(
   trace: Trace,
   wires: readonly number[],
-  { file, out, json, force }: Call,
+  { file, out, runs, asked, json, force }: Call,
   path: string,
 ): Promise<void> {
   const [{ measureTrace }, { compare }, writers, text] = await Promise.all([
@@ -142,12 +182,14 @@ async function showMeasured(
     readRecordingFile(path),
   ]);
   const { circuit, evaluation } = trace;
-  const measured = measureTrace(text, { drive: circuit.drive, dwell: circuit.dwell });
-  if (!measured.ok) throw new Refusal(`The recording ${nameOf(path)} cannot be used. ${measured.why}`);
   // The coil of the first conductor that carries only one; by name that of the wire the clamp sat on.
   const single = wires.find((wire) => evaluation.design.wires[wire]?.coils.length === 1);
   const coil = single === undefined ? 0 : (evaluation.design.wires[single]?.coils[0] as number);
-  const compared = compare(trace, coil, measured.value);
+  const { drive, dwell } = circuit;
+  const expected = { drive, dwell, peak: trace.coils[coil]?.peak.exact ?? 0 };
+  const measured = measureTrace(text, expected, asked);
+  if (!measured.ok) throw new Refusal(`The recording ${nameOf(path)} cannot be used. ${measured.why}`);
+  const compared = compare(trace, coil, runs.length > 0 ? (wires[0] ?? null) : null, measured.value);
   const options = { force, inputs: [file, path] };
   if (out !== undefined && isPicture(out)) {
     const [{ measuredPicture }, { asFile }] = await Promise.all([

@@ -2,7 +2,8 @@
 import { asRead, printValue } from '../basis/print.ts';
 import type { Knee } from '../transient/measured/charge-fit.ts';
 import type { Comparison } from '../transient/measured/compare.ts';
-import type { Estimate, MeasuredTrace } from '../transient/measured/measure.ts';
+import type { Estimate } from '../transient/measured/estimate.ts';
+import type { MeasuredTrace } from '../transient/measured/measure.ts';
 import type { Trace } from '../transient/trace.ts';
 import { columns, fold } from './columns.ts';
 import { csv, fixed } from './csv.ts';
@@ -57,13 +58,15 @@ export function measuredReport(trace: Trace, measured: MeasuredTrace, c: Compari
     })),
     rows,
   );
+  const first = c.contrary.length > 0 ? `\n\nFirst of all\n${c.contrary.map(bullet).join('\n')}` : '';
   const told = [
+    c.spacing,
     kneeText(measured.knee),
     `The first charge and the computed one differ by ${printValue(c.overlay.apart, 'A')} (root mean square).`,
     ...doubts(measured, c),
     ...measured.notes,
   ];
-  return `${head}\n\nMeasured beside computed\n${table}\n\nWhat it shows\n${told.map(bullet).join('\n')}\n`;
+  return `${head}${first}\n\nMeasured beside computed\n${table}\n\nWhat it shows\n${told.map(bullet).join('\n')}\n`;
 }
 
 const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
@@ -130,6 +133,7 @@ export function measuredJson(trace: Trace, measured: MeasuredTrace, c: Compariso
     point: e.design.points[point]?.name ?? null,
     supply_V: circuit.supply,
     coil: e.design.coils[c.coil]?.id ?? null,
+    contrary: c.contrary,
     samples: measured.samples,
     time_unit: measured.unit,
     noise_A: measured.noise,
@@ -146,6 +150,9 @@ export function measuredJson(trace: Trace, measured: MeasuredTrace, c: Compariso
       inductance_H: c.inductance,
     },
     apart_A: c.overlay.apart,
+    spacing_s: measured.spacing,
+    spacing: c.spacing,
+    left_out: measured.leftOut,
     knee:
       measured.knee === null
         ? null

@@ -26,6 +26,7 @@ describeWithPeer('ngspice', 'a recording of the circuit simulator', () => {
     const found = measureTrace([`time [s]\tclamp [A]\n${rows.join('\n')}`], {
       drive: circuit.drive,
       dwell: circuit.dwell,
+      peak: 12,
     });
     if (!found.ok) throw new Error(found.why);
     const { resistance, inductance, dwell, peak, knee } = found.value;

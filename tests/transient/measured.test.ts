@@ -16,12 +16,12 @@ const PLAIN: Recorded = {
 };
 
 const judge = (r: Recorded, written: Written = {}, text = textOf(r, written)): MeasuredTrace => {
-  const found = measureTrace([text], { drive: r.drive, dwell: 3e-3 });
+  const found = measureTrace([text], { drive: r.drive, dwell: 3e-3, peak: chargeCurrent(r, r.dwell) });
   if (!found.ok) throw new Error(found.why);
   return found.value;
 };
 const why = (text: string): string => {
-  const found = measureTrace([text], { drive: 12, dwell: 3e-3 });
+  const found = measureTrace([text], { drive: 12, dwell: 3e-3, peak: 12 });
   if (found.ok) throw new Error('was not refused');
   expect(found.why).toMatch(/^[A-Z].*\.$|\?$/);
   return found.why;
@@ -140,7 +140,7 @@ describe('as instruments write it', () => {
       text.slice(i * size, (i + 1) * size),
     );
     const of = (given: string[]): unknown =>
-      JSON.stringify(measureTrace(given, { drive: 12.8, dwell: 3e-3 }));
+      JSON.stringify(measureTrace(given, { drive: 12.8, dwell: 3e-3, peak: 12 }));
     expect(of(pieces)).toBe(of([text]));
     expect(of([text])).toContain('"ok":true');
   });
@@ -165,12 +165,12 @@ describe('refused with a sentence', () => {
     ['words', 'all of this\nis text, and more text\n', 'two numbers'],
     ['one column', line(100, (i) => `${i}`), 'two numbers'],
     ['few samples', line(10, (i) => `${i},${i}`), '10 samples'],
-    ['a hole', `${line(50, (i) => `${i},1`)}\n51,\n`, 'Line 51'],
-    ['back in time', `${line(50, (i) => `${i},1`)}\n3,1\n`, 'Line 51'],
+    ['words among numbers', `ms,A\n${line(50, (i) => `${i},1`)}\n51,x\n`, 'Line 52'],
+    ['back in time', `ms,A\n${line(50, (i) => `${i},1`)}\n3,1\n`, 'Line 52'],
     ['volts', `time [s],clamp out [mV]\n${line(50, (i) => `${i},1`)}`.replace('clamp ', ''), 'in mV'],
     ['decimal commas between commas', line(50, (i) => `0,${i},1,5`), 'both decimal marks and separators'],
-    ['standing time', line(50, (i) => `1,${i}`), 'the same'],
-    ['a flat line', line(500, (i) => `${i},3`), 'No charge stands out'],
+    ['standing time', `ms,A\n${line(50, (i) => `1,${i}`)}`, 'the same'],
+    ['a flat line', `ms,A\n${line(500, (i) => `${i},3`)}`, 'stands still'],
     ['no firing', textOf({ ...PLAIN, from: 12e-3, length: 3.9e-3 }), 'never falls at once'],
     ['noise', textOf({ ...PLAIN, drive: 0.001 }), 'No charge stands out'],
   ])('%s', (_, text, says) => {

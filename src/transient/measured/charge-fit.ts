@@ -49,18 +49,29 @@ const BEND = 0.03;
 /** Differences below this share of the peak are those of the instrument, not of the coil. Arbitrary. */
 const RESOLVED = 1e-3;
 
-const criterion = (found: Fit, n: number, parameters: number, peak: number): number =>
-  n * Math.log(found.sum / n + (RESOLVED * peak) ** 2) + parameters * Math.log(n);
+/** The steps of a converter are errors, too: uniform over a step, and alike for all samples of the same step. */
+function criterion(found: Fit, n: number, parameters: number, peak: number, step: number): number {
+  const resolved = (RESOLVED * peak) ** 2 + step ** 2 / 12;
+  const apart = step > 0 ? Math.min(n, (2 * peak) / step) : n;
+  return apart * Math.log(found.sum / n + resolved) + parameters * Math.log(apart);
+}
+
+/** A flat end with less than this share of the noise is that of the instrument. Arbitrary. */
+const STILL = 0.3;
+
+/** A curve that misses the samples by more than this share of the peak is none. Root mean square. Arbitrary. */
+const MISSES = 0.06;
 
 /**
- * Fits one charge: samples from somewhat before its begin to its last one, resting level 0. `begin` is a first guess, and
- * `noise` the standard deviation of a sample. Null when the samples do not determine a curve.
+ * Fits one charge: samples from somewhat before its begin to its last one, resting level 0. `begin` is a first guess,
+ * `noise` the standard deviation of a sample, and `step` that of a converter that noise does not blur. Null when the samples do not determine a curve.
  */
 export function fitCharge(
   time: readonly number[],
   current: readonly number[],
   begin: number,
   noise: number,
+  step: number,
 ): ChargeFit | null {
   const n = time.length;
   const end = time[n - 1] as number;
@@ -69,12 +80,14 @@ export function fitCharge(
   const size = [peak / dwell, 1 / dwell, dwell / 10];
   const start = [(1.3 * peak) / dwell, 0.5 / dwell, begin];
   const free = leastSquares(rising, time, current, start, size);
-  const simple = criterion(free, n, 3, peak);
+  const simple = criterion(free, n, 3, peak, step);
 
+  const told = (found: Fit, model: Model, knee: Knee | null): ChargeFit | null =>
+    Math.sqrt(found.sum / n) > Math.max(MISSES * peak, 3 * noise) ? null : result(found, model, knee);
   const flat = flatEnd(time, current, start, size, peak);
   const bent = upwardEnd(time, current, free, size, begin, peak);
   const gain = (other: Fit | null, parameters: number): number =>
-    other === null ? 0 : simple - criterion(other, n, parameters, peak);
+    other === null ? 0 : simple - criterion(other, n, parameters, peak, step);
   const [flatGain, bentGain] = [gain(flat, 4), gain(bent?.fit ?? null, 5)];
   const limit = flat?.p[3] as number;
   const kneeAt = flat ? whenAt(flat.p, limit, end) : end;
@@ -87,10 +100,10 @@ export function fitCharge(
     time.filter((t) => t > kneeAt).length >= 4
   ) {
     const top = current.filter((_, i) => (time[i] as number) > kneeAt);
-    const highest = Math.max(...top);
-    const same = top.filter((value) => highest - value < 1e-9 * highest).length;
-    const still = noise > 0 && same > top.length / 2;
-    return result(flat, limited, {
+    const mean = top.reduce((a, b) => a + b, 0) / top.length;
+    const spread = Math.sqrt(top.reduce((sum, value) => sum + (value - mean) ** 2, 0) / top.length);
+    const still = step === 0 && spread < STILL * noise;
+    return told(flat, limited, {
       kind: still ? 'clipped' : 'limit',
       current: limit,
       after: kneeAt - (flat.p[2] as number),
@@ -98,13 +111,13 @@ export function fitCharge(
   }
   if (bent && bentGain > EARNS) {
     const after = bent.from - (bent.fit.p[2] as number);
-    return result(bent.fit, bent.model, {
+    return told(bent.fit, bent.model, {
       kind: 'saturation',
       current: rising(bent.from, bent.fit.p),
       after,
     });
   }
-  return result(free, rising, null);
+  return told(free, rising, null);
 }
 
 function result({ p, covariance }: Fit, model: Model, knee: Knee | null): ChargeFit | null {

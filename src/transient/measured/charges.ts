@@ -3,31 +3,28 @@
  *
  * A charge rises over milliseconds and falls at once when the coil fires. That tells the polarity of the clamp.
  */
-import { type Read, refused } from './table.ts';
-import { groupOf, type Samples, thinned } from './thinned.ts';
-
-/** Samples of one charge. */
-export interface ChargeSpan {
-  /** First sample above the threshold, and the last one before the fall. */
-  readonly first: number;
-  readonly last: number;
-  /** Whether the recording holds its begin, and its end. */
-  readonly begins: boolean;
-  readonly ends: boolean;
-}
+import { type Read, refused } from './lines.ts';
+import { median, noiseOf, stepOf } from './noise.ts';
+import { despiked, endsOf, groupOf, type Samples, thinned } from './thinned.ts';
+import { type ChargeSpan, pausesOf, rests, roughZero, zeroOf } from './zero.ts';
 
 export interface Found {
-  /** As written; currents [A] with resting level 0, rising charges positive. */
+  /** [s]; currents as recorded, with resting level 0, rising charges positive. */
   readonly time: Float64Array;
   readonly current: Float64Array;
   /** So many samples of the recording were averaged to one of these. */
   readonly group: number;
-  /** Standard deviation of a sample of the recording at rest [A]. */
+  /** Standard deviation of a sample of the recording at rest. */
   readonly noise: number;
-  /** What the clamp showed at rest [A]. */
+  /** Step of the converter where noise does not blur it; 0 else. */
+  readonly step: number;
+  /** What the clamp showed at rest, and by how much that wandered. */
   readonly offset: number;
+  readonly drift: number;
   readonly turned: boolean;
   readonly spans: readonly ChargeSpan[];
+  /** Pulses far shorter than the charges, which were left out. */
+  readonly short: number;
 }
 
 /** A charge stands out of the noise by this many standard deviations, and is this share of the range at least. */
@@ -40,91 +37,99 @@ const LEAST = 10;
 /** A firing takes the current down by this share of the range within a few samples. */
 const FALL = 0.3;
 
-const median = (values: Float64Array): number => values.toSorted()[values.length >> 1] ?? Number.NaN;
+/** Shorter than this share of the others is no charge; a gap of this share of a charge does not end it. Arbitrary. */
+const SHORT = 0.25;
+const GAP = 0.08;
 
-/** So many samples tell how large the noise is. Arbitrary. */
-const ENOUGH = 65536;
+/** Noise below this share of the converter's step leaves the values between two steps unknown. Standard deviation. */
+const BLURS = 0.3;
 
-/** Standard deviation of white noise by the differences of neighbours: slow changes do not count. 1.4826: MAD to σ. */
-const noiseOf = (values: Float64Array): number =>
-  (1.4826 / Math.SQRT2) * median(stepsOf(values, 1, Math.ceil(values.length / ENOUGH)).map(Math.abs));
-
-function endsOf(values: Float64Array): [number, number] {
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const value of values) {
-    if (value < low) low = value;
-    if (value > high) high = value;
-  }
-  return [low, high];
-}
-
-/** Finds the charges of one coil in samples in order of time. */
-export function findCharges(recorded: Samples): Read<Found> {
-  const ends = endsOf(recorded.current);
-  const recordedNoise = noiseOf(recorded.current);
-  if (ends[1] - ends[0] < 2 * CLEAR * recordedNoise || ends[0] === ends[1])
-    return refused('No charge stands out of the noise: is the clamp on, and on the right wire?');
-  const group = groupOf(recorded, ...ends);
-  const { time, current: raw } = thinned(recorded, group);
-  const steps = stepsOf(raw, lagOf(raw));
-  // The falls are by far the largest steps; in the third power nothing else counts.
-  const turned = steps.reduce((sum, step) => sum + step ** 3, 0) > 0;
-  const upright = turned ? raw.map((value) => -value) : raw;
-  const [low, high] = endsOf(upright);
-  const noise = noiseOf(upright);
+/** Finds the charges of one coil in samples in order of time; `dwell` is about how long a charge lasts [s]. */
+export function findCharges(recorded: Samples, dwell: number): Read<Found> {
+  const noise = noiseOf(recorded.current);
+  const step = stepOf(recorded.current);
+  const group = groupOf(recorded, dwell);
+  const { time, current: means } = thinned(recorded, group);
+  const fine = noise > BLURS * step;
+  // The values between two steps are anywhere: as noise, that is the step over √12.
+  const left = Math.max(noise / Math.sqrt(group), noiseOf(means), fine ? 0 : step / Math.sqrt(12));
+  const raw = despiked(means, left);
+  const [low, high] = endsOf(raw);
   const range = high - low;
-  if (!steps.some((step) => (turned ? step : -step) > FALL * range))
+  if (range === 0 || range < 2 * CLEAR * noiseOf(raw) || !(range > 4 * step)) return refused(NOTHING);
+  const often = ((time.at(-1) as number) - (time[0] as number)) / (time.length - 1);
+  const length = Math.max(LEAST, Math.round(dwell / often));
+  const steps = stepsOf(raw, Math.max(1, Math.round(length / 25)));
+  // The falls are by far the largest steps; in the third power nothing else counts.
+  const turned = steps.reduce((sum, one) => sum + (one / range) ** 3, 0) > 0;
+  const upright = turned ? raw.map((value) => -value) : raw;
+  if (!steps.some((one) => (turned ? one : -one) > FALL * range))
     return refused(
       'The current never falls at once, as it does when a coil fires: record at least one whole charge.',
     );
 
-  // Twice: the first look takes the lowest sixth for rest, the second what lies outside the charges.
-  const lowest = upright.filter((value) => value <= low + Math.max(range / 6, 4 * noise));
-  const rest = restOf(upright, spansOf(upright, median(lowest), range, noise));
-  if (rest.length < LEAST || spread(rest) > Math.max(CLEAR * noise, SHARE * range))
+  // Twice: the first look takes the lowest of every few milliseconds for rest, the second what lies outside the charges.
+  const rough = less(upright, roughZero(upright, 2 * length));
+  const tall = endsOf(rough)[1];
+  const first = spansOf(rough, tall, left);
+  const pauses = pausesOf(upright.length, first.spans);
+  const zero = zeroOf(upright, pauses);
+  const current = less(upright, zero);
+  const rest = gathered(current, pauses);
+  const slope = tall / Math.max(LEAST, weighted(first.spans.map((span) => span.last - span.first + 1)));
+  if (
+    rest.length < LEAST ||
+    !rests(upright, pauses, slope) ||
+    spread(rest) > Math.max(CLEAR * left, SHARE * tall, 2 * step)
+  )
     return refused(
       'The current never comes to rest in it: clamp the wire of one coil alone, with a pause to be seen.',
     );
-  const offset = median(rest);
-  const spans = spansOf(upright, offset, range, noise);
+  const { spans, short } = spansOf(current, tall, left);
   if (spans.length === 0) return refused('No charge is long enough to be seen: sample more often.');
-  const current = upright.map((value) => value - offset);
-  if (spans.some((span) => span.ends && !fallsToRest(current, span, range)))
+  if (spans.some((span) => span.ends && !fallsToRest(current, span, tall)))
     return refused(
       'When a charge ends in it, current goes on flowing: several coils overlap. Clamp the wire of one coil alone.',
     );
+  const levels = endsOf(zero);
+  const offset = median(zero);
   const value = {
     time,
     current,
     group,
-    noise: recordedNoise,
+    noise,
+    step: fine ? 0 : step,
     offset: turned ? -offset : offset,
+    drift: levels[1] - levels[0],
     turned,
     spans,
+    short,
   };
   return { ok: true, value };
 }
 
-/** Differences over a few samples, so that the fall of a slow clamp counts as one step. */
-const lagOf = ({ length }: Float64Array): number => Math.min(20, Math.max(1, Math.floor(length / 500)));
-
-/** `every` leaves out what lies between. */
-function stepsOf(values: Float64Array, lag: number, every = 1): Float64Array {
-  const steps = new Float64Array(Math.max(0, Math.ceil((values.length - lag) / every)));
-  for (let i = 0; i < steps.length; i++)
-    steps[i] = (values[i * every + lag] as number) - (values[i * every] as number);
-  return steps;
-}
-
-/** Samples outside the charges, and outside the begin of their rise, which the threshold does not see. */
-function restOf(values: Float64Array, spans: readonly ChargeSpan[]): Float64Array {
-  const charged = new Uint8Array(values.length);
-  for (const { first, last } of spans) {
-    const margin = Math.ceil((last - first + 1) * 0.06) + 2;
-    charged.fill(1, Math.max(0, first - margin), last + margin + 1);
+/** The values of several stretches. */
+function gathered(values: Float64Array, stretches: readonly [number, number][]): Float64Array {
+  const all = new Float64Array(stretches.reduce((sum, [from, to]) => sum + to - from, 0));
+  let at = 0;
+  for (const [from, to] of stretches) {
+    all.set(values.subarray(from, to), at);
+    at += to - from;
   }
-  return values.filter((_, i) => charged[i] === 0);
+  return all;
 }
+
+const NOTHING = 'No charge stands out of the noise: is the clamp on, and on the right wire?';
+
+const less = (values: Float64Array, level: Float64Array): Float64Array =>
+  values.map((value, i) => value - (level[i] as number));
+
+/** Differences over a few samples, so that the fall of a slow clamp counts as one step. */
+const stepsOf = (values: Float64Array, lag: number): Float64Array =>
+  Float64Array.from(
+    { length: Math.max(0, values.length - lag) },
+    (_, i) => (values[i + lag] as number) - (values[i] as number),
+  );
 
 /** From the tenth to the ninetieth part in a hundred. */
 function spread(values: Float64Array): number {
@@ -133,23 +138,71 @@ function spread(values: Float64Array): number {
   return at(0.9) - at(0.1);
 }
 
-function spansOf(values: Float64Array, offset: number, range: number, noise: number): ChargeSpan[] {
-  const threshold = offset + Math.max(CLEAR * noise, SHARE * range);
-  const back = offset + Math.max(CLEAR * noise, SHARE * range) / 2;
-  const spans: ChargeSpan[] = [];
+/** Charges among values with resting level 0; those that noise splits as one, and without pulses that are far shorter. */
+function spansOf(values: Float64Array, range: number, noise: number): { spans: ChargeSpan[]; short: number } {
+  const threshold = Math.max(CLEAR * noise, SHARE * range);
+  const regions: [number, number][] = [];
   for (let i = 0; i < values.length; i++) {
     if ((values[i] as number) < threshold) continue;
     const first = i;
-    while (i < values.length && (values[i] as number) >= back) i++;
-    const region = values.subarray(first, i);
-    // The fall takes a few samples: the charge ends at the last one near the top of what comes before.
-    const top = region.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
-    const ends = i < values.length;
-    const near = top - Math.max(0.15 * (top - offset), CLEAR * noise);
-    const last = ends ? first + region.findLastIndex((value) => value >= near) : i - 1;
-    if (last - first + 1 >= LEAST) spans.push({ first, last, begins: first > LEAST, ends });
+    while (i < values.length && (values[i] as number) >= threshold / 2) i++;
+    regions.push([first, i]);
   }
-  return spans;
+  const all = joined(values, regions, threshold).flatMap(([first, end]) => spanOf(values, first, end, noise));
+  const lengths = all.map(({ first, last }) => last - first + 1);
+  // Of all samples in charges, half are in charges at least as long.
+  const typical = weighted(lengths);
+  const spans = all.filter(
+    ({ begins, ends }, i) => !begins || !ends || (lengths[i] as number) >= Math.max(LEAST, SHORT * typical),
+  );
+  return { spans, short: all.length - spans.length };
+}
+
+function weighted(lengths: readonly number[]): number {
+  const sorted = lengths.toSorted((a, b) => a - b);
+  const half = sorted.reduce((a, b) => a + b, 0) / 2;
+  let sum = 0;
+  for (const length of sorted) {
+    sum += length;
+    if (sum >= half) return length;
+  }
+  return 0;
+}
+
+/** A charge that drops out for a moment and goes on at the same height is one. */
+function joined(
+  values: Float64Array,
+  regions: readonly [number, number][],
+  threshold: number,
+): [number, number][] {
+  const most = GAP * weighted(regions.map(([from, to]) => to - from));
+  const found: [number, number][] = [];
+  for (const [from, to] of regions) {
+    const before = found.at(-1);
+    const [height, again] = before
+      ? [heightOf(values, before[1] - 4, before[1]), heightOf(values, from, from + 4)]
+      : [0, 0];
+    if (before && from - before[1] <= most && height > 3 * threshold && again > 0.7 * height) {
+      // What is missing lies straight between both ends.
+      for (let i = before[1]; i < from; i++)
+        values[i] = height + ((again - height) * (i - before[1] + 1)) / (from - before[1] + 1);
+      before[1] = to;
+    } else found.push([from, to]);
+  }
+  return found;
+}
+
+const heightOf = (values: Float64Array, from: number, to: number): number =>
+  endsOf(values.subarray(Math.max(0, from), to))[1];
+
+function spanOf(values: Float64Array, first: number, end: number, noise: number): ChargeSpan[] {
+  const region = values.subarray(first, end);
+  // The fall takes a few samples: the charge ends at the last one near the top of what comes before.
+  const top = endsOf(region)[1];
+  const ends = end < values.length;
+  const near = top - Math.max(0.15 * top, CLEAR * noise);
+  const last = ends ? first + region.findLastIndex((value) => value >= near) : end - 1;
+  return last - first + 1 >= 3 ? [{ first, last, begins: first > LEAST, ends }] : [];
 }
 
 /** Shortly after a charge the current is near 0: only one coil flows here. */

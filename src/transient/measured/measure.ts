@@ -5,15 +5,17 @@
  * voltage is that left for coil and feed together, so that the resistance found is that of the whole loop: coil, driver's
  * share beyond its stated drop, and conductors.
  */
+import { printNumber, printValue } from '../../basis/print.ts';
 import { type ChargeFit, fitCharge, type Knee } from './charge-fit.ts';
-import { type ChargeSpan, type Found, findCharges } from './charges.ts';
-import { type Read, readRecording, refused, TIME_UNITS, type TimeUnit } from './table.ts';
-
-/** A value and the half width of its range of 95 % confidence. */
-export interface Estimate {
-  readonly value: number;
-  readonly within: number;
-}
+import { type Found, findCharges } from './charges.ts';
+import type { Asked } from './columns.ts';
+import { type Estimate, estimates, farFromMedian, meanOf } from './estimate.ts';
+import { TIME_UNITS, type TimeUnit } from './heading.ts';
+import { type Read, refused } from './lines.ts';
+import { median } from './noise.ts';
+import { notesOf } from './notes.ts';
+import { type Recording, readRecording } from './table.ts';
+import type { ChargeSpan } from './zero.ts';
 
 export interface MeasuredCharge {
   /** [s], on the clock of the recording. */
@@ -32,12 +34,16 @@ export interface MeasuredTrace {
   /** Of a sample at rest [A]. */
   readonly noise: number;
   readonly charges: readonly MeasuredCharge[];
+  /** Charges far from the others, which were left out. */
+  readonly leftOut: number;
   /** [ohm] of the loop, [H]. */
   readonly resistance: Estimate;
   readonly inductance: Estimate;
   /** Mean of the whole charges [s], [A]; null when no charge is whole. */
   readonly dwell: number | null;
   readonly peak: number | null;
+  /** Median time from one charge to the next [s]; null for a single one. */
+  readonly spacing: number | null;
   /** What most charges show. */
   readonly knee: Knee | null;
   /** What was taken how, as sentences. */
@@ -47,83 +53,175 @@ export interface MeasuredTrace {
 export interface Expected {
   /** Voltage left for coil and feed: supply less driver drop [V]. */
   readonly drive: number;
-  /** Dwell of the design [s]: to guess a unit of time that the recording does not name. */
+  /** Dwell [s] and peak current of a coil [A] by the design: they tell units that the recording does not name. */
   readonly dwell: number;
+  readonly peak: number;
 }
 
 /** More charges say nothing new. */
 const MOST_CHARGES = 20;
 /** More samples of a charge than this are averaged in groups: the curve is smooth. */
 const MOST_SAMPLES = 600;
-/** Two-sided 95 % of the normal distribution. */
-const SURE = 1.96;
+/** A converter's step of more than this share of the peak leaves peak and zero in the dark. Arbitrary. */
+const COARSE = 0.04;
 
 /** Judges the text of a recording, as `readRecording` takes it. Whatever is wrong with it comes back as one sentence. */
-export function measureTrace(pieces: Iterable<string>, expected: Expected): Read<MeasuredTrace> {
-  const recording = readRecording(pieces);
-  if (!recording.ok) return recording;
-  const found = findCharges(recording.value);
-  if (!found.ok) return found;
-  const { spans, time: written } = found.value;
-  const { unit: named } = recording.value;
-  const unit = named ?? guessed(written, spans, expected.dwell);
-  const time = written.map((t) => t * TIME_UNITS[unit]);
+export function measureTrace(
+  pieces: Iterable<string>,
+  expected: Expected,
+  asked: Asked = {},
+): Read<MeasuredTrace> {
+  const read = readRecording(pieces, asked);
+  if (!read.ok) return read;
+  const recording = read.value;
+  const timed = inSeconds(recording, expected.dwell);
+  if (!timed.ok) return timed;
+  const amperes = inAmperes(recording, timed.value.found, expected.peak);
+  if (!amperes.ok) return amperes;
+  const found = amperes.value;
+  const { spans, time } = found;
 
   const whole = spans.filter(({ begins, ends }) => begins && ends);
   // Parts of charges are used only where there is nothing better.
   const used = (whole.length > 0 ? whole : spans).slice(0, MOST_CHARGES);
-  const fits = used.flatMap((span) => {
-    const one = fitSpan(time, found.value, span, spans);
-    return one === null ? [] : [{ span, fit: one }];
+  const all = used.flatMap((span) => {
+    const fit = fitSpan(found, span, spans);
+    return fit === null ? [] : [{ fit, charge: chargeOf(found, span, fit) }];
   });
-  if (fits.length === 0) return refused('No curve of a charging coil fits what it shows.');
-  const charges = fits.map(({ span, fit }) => chargeOf(time, found.value, span, fit));
+  if (all.length === 0) return refused('No curve of a charging coil fits what it shows.');
+  const far = farFromMedian(all.map(({ fit, charge }) => [fit.slope, charge.dwell, charge.peak]));
+  const kept = all.filter((_, i) => !far[i]);
+  const charges = kept.map(({ charge }) => charge);
+  const peak = meanOf(charges.map((charge) => charge.peak));
+  if (found.step > COARSE * (peak ?? tallest(found)))
+    return refused(
+      `The instrument shows the current in steps of ${printValue(found.step, 'A')}, and the charges reach ` +
+        `${printValue(peak ?? tallest(found), 'A')}: choose a smaller range.`,
+    );
   const { resistance, inductance } = estimates(
-    fits.map(({ fit }) => fit),
+    kept.map(({ fit }) => fit),
     expected.drive,
   );
   if (resistance.value < 0 && resistance.value + resistance.within < 0)
     return refused(
       'The current in it bends upward all along, as that of no coil does: check the zero of the clamp, and the supply.',
     );
+  const begins = whole.map(({ first }) => time[first] as number);
   return {
     ok: true,
     value: {
-      samples: recording.value.time.length,
-      unit,
-      noise: found.value.noise,
+      samples: recording.time.length,
+      unit: timed.value.unit,
+      noise: found.noise,
       charges,
+      leftOut: all.length - kept.length,
       resistance,
       inductance,
       dwell: meanOf(charges.map(({ dwell }) => dwell)),
-      peak: meanOf(charges.map(({ peak }) => peak)),
+      peak,
+      spacing: begins.length < 2 ? null : median(begins.slice(1).map((at, i) => at - (begins[i] as number))),
       knee: commonKnee(charges),
       notes: [
-        ...recording.value.notes,
-        ...notesOf(found.value, named === null ? unit : null),
+        ...recording.notes,
+        ...(recording.unitNamed
+          ? []
+          : [
+              `Nothing says what ${recording.column} is in; by the peak of the design it is ${found.shownIn}.`,
+            ]),
+        ...notesOf(found, recording.unit === null ? timed.value.unit : null),
         ...partsOf(spans, whole, used),
+        ...leftOutOf(all.length, kept.length, used.length),
       ],
     },
   };
 }
 
-/** The unit in which a charge lasts about as long as the dwell of the design. */
-function guessed(time: Float64Array, spans: readonly ChargeSpan[], dwell: number): TimeUnit {
-  const lengths = spans.map(({ first, last }) => (time[last] as number) - (time[first] as number));
-  const longest = Math.max(...lengths);
-  const away = (unit: TimeUnit): number => Math.abs(Math.log((longest * TIME_UNITS[unit]) / (dwell || 3e-3)));
-  return (Object.keys(TIME_UNITS) as TimeUnit[]).reduce((a, b) => (away(b) < away(a) ? b : a));
+/** A charge as long as so many times the dwell, or so small a part of it, is in another unit of time. Arbitrary. */
+const OTHER_UNIT = 5;
+
+/** The recording with times in seconds, and its charges; a unit that is not named is that by which a charge lasts as long as the dwell. */
+function inSeconds(recording: Recording, dwell: number): Read<{ unit: TimeUnit; found: Found }> {
+  const { time: written, current, unit: told } = recording;
+  const found = (unit: TimeUnit): Read<Found> => {
+    const time = TIME_UNITS[unit] === 1 ? written : written.map((t) => t * TIME_UNITS[unit]);
+    return findCharges({ time, current }, dwell);
+  };
+  if (told !== null) {
+    const one = found(told);
+    return one.ok ? { ok: true, value: { unit: told, found: one.value } } : one;
+  }
+  const whole = (written.at(-1) as number) - (written[0] as number);
+  const possible = (['s', 'ms', 'us'] as const).filter((unit) => {
+    const seconds = whole * TIME_UNITS[unit];
+    return seconds > dwell && seconds / written.length < dwell / 10;
+  });
+  const tried = possible.map((unit) => ({ unit, found: found(unit) }));
+  const fitting = tried.flatMap(({ unit, found: one }) => {
+    if (!one.ok) return [];
+    const { spans, time } = one.value;
+    const long = median(spans.map(({ first, last }) => (time[last] as number) - (time[first] as number)));
+    return long < dwell * OTHER_UNIT && long > dwell / OTHER_UNIT ? [{ unit, found: one.value }] : [];
+  });
+  const [one, more] = fitting;
+  if (one !== undefined && more === undefined) return { ok: true, value: one };
+  // What is wrong in each unit is wrong with the recording.
+  const same = tried.find(({ found: other }) => !other.ok)?.found;
+  if (tried.length === 1 && same?.ok === false) return same;
+  return refused(
+    `No unit of time is named in it, and ${more === undefined ? 'in none of s, ms and µs' : 'in several units'} its charges ` +
+      `last about as long as the dwell of ${printValue(dwell, 's')}. Name it above the column, such as "time (ms)", or give ` +
+      '"--interval".',
+  );
+}
+
+/** Taken as amperes without a word for it only within this factor of the design: another clamp is off by more. */
+const LIKELY = 2;
+/** Volts and millivolts are a thousand apart: within this factor of the design only one of them is. */
+const EITHER = 30;
+
+const tallest = ({ current, spans }: Found): number =>
+  median(
+    spans.map(({ first, last }) => current.subarray(first, last + 1).reduce((a, b) => Math.max(a, b), 0)),
+  );
+
+/** The same in amperes; a unit that is not named is taken only where the design leaves no other. */
+function inAmperes(
+  { factors, unitNamed, column }: Recording,
+  found: Found,
+  peak: number,
+): Read<Found & { readonly shownIn: string }> {
+  const shown = tallest(found);
+  const away = (factor: number): number => Math.abs(Math.log((shown * factor) / peak));
+  const factor = factors.reduce((a, b) => (away(b) < away(a) ? b : a));
+  if (!unitNamed && away(factor) > Math.log(factors.length > 1 ? EITHER : LIKELY))
+    return refused(
+      `Nothing in it says what ${column} is in. Taken as amperes its charges reach ${printNumber(shown * factor)} A, and ` +
+        `those of the design ${printNumber(peak)} A. Say what the clamp gives for an ampere, such as "--scale 100mV/A"; ` +
+        '"--scale 1A/A" where the column is in amperes.',
+    );
+  return {
+    ok: true,
+    value: {
+      ...found,
+      shownIn: factors.length === 1 ? 'amperes' : factor === factors[0] ? 'volts' : 'millivolts',
+      current: factor === 1 ? found.current : found.current.map((value) => value * factor),
+      noise: found.noise * factor,
+      step: found.step * factor,
+      offset: found.offset * factor,
+      drift: found.drift * factor,
+    },
+  };
 }
 
 function fitSpan(
-  time: Float64Array,
-  { current, noise }: Found,
+  { time, current, noise, step, group: before }: Found,
   { first, last, begins, ends }: ChargeSpan,
   all: readonly ChargeSpan[],
 ): ChargeFit | null {
   const length = last - first + 1;
-  // What the clamp shows of the fall before is over by then.
-  const free = Math.max(-1, ...all.filter((other) => other.last < first).map((other) => other.last + 5));
+  // What the clamp shows of the fall before, and its ringing, is over by then.
+  const other = all.findLast((one) => one.last < first);
+  const free = other === undefined ? -1 : other.last + Math.min(5 + (length >> 2), (first - other.last) >> 1);
   const from = begins ? Math.max(free + 1, first - Math.ceil(length / 4)) : first;
   // The last sample may lie in the fall already.
   const to = ends ? last - 1 : last;
@@ -133,10 +231,16 @@ function fitSpan(
       const part = values.subarray(from + i * group, from + (i + 1) * group);
       return part.reduce((a, b) => a + b, 0) / part.length;
     });
-  return fitCharge(averaged(time), averaged(current), time[first] as number, noise);
+  return fitCharge(
+    averaged(time),
+    averaged(current),
+    time[first] as number,
+    noise / Math.sqrt(group * before),
+    step,
+  );
 }
 
-function chargeOf(time: Float64Array, { current }: Found, span: ChargeSpan, fit: ChargeFit): MeasuredCharge {
+function chargeOf({ time, current }: Found, span: ChargeSpan, fit: ChargeFit): MeasuredCharge {
   const { first, last, begins, ends } = span;
   const end = ends ? ((time[last] as number) + (time[last + 1] as number)) / 2 : (time[last] as number);
   return {
@@ -149,38 +253,6 @@ function chargeOf(time: Float64Array, { current }: Found, span: ChargeSpan, fit:
       current: current[first + i] as number,
     })),
   };
-}
-
-/** Mean over the charges, each counted by how sure it is; wider where they disagree by more than that. */
-function estimates(
-  fits: readonly ChargeFit[],
-  drive: number,
-): { resistance: Estimate; inductance: Estimate } {
-  const each = fits.map(({ slope: s, rate: k, variances: v }) => ({
-    inductance: { value: drive / s, variance: (drive / s ** 2) ** 2 * v.slope },
-    resistance: {
-      value: (drive * k) / s,
-      variance: (drive / s) ** 2 * (v.rate + (k / s) ** 2 * v.slope - ((2 * k) / s) * v.both),
-    },
-  }));
-  const mean = (values: readonly { value: number; variance: number }[]): Estimate => {
-    // A recording without any noise has variances of 0: all count alike.
-    const weights = values.map(({ value, variance }) => 1 / Math.max(variance, 1e-24 * value ** 2 + 1e-300));
-    const total = weights.reduce((a, b) => a + b, 0);
-    const value = values.reduce((sum, one, i) => sum + one.value * (weights[i] as number), 0) / total;
-    const spread = values.reduce((sum, one, i) => sum + (one.value - value) ** 2 * (weights[i] as number), 0);
-    const wider = values.length > 1 ? Math.max(1, spread / (values.length - 1)) : 1;
-    return { value, within: SURE * Math.sqrt(wider / total) };
-  };
-  return {
-    resistance: mean(each.map((one) => one.resistance)),
-    inductance: mean(each.map((one) => one.inductance)),
-  };
-}
-
-function meanOf(values: readonly (number | null)[]): number | null {
-  const there = values.filter((value) => value !== null);
-  return there.length === 0 ? null : there.reduce((a, b) => a + b, 0) / there.length;
 }
 
 /** The knee that more than half of the charges show, with its mean current and time. */
@@ -197,22 +269,6 @@ function commonKnee(charges: readonly MeasuredCharge[]): Knee | null {
   return null;
 }
 
-function notesOf({ turned, offset, noise, group }: Found, guess: TimeUnit | null): string[] {
-  const shifted = Math.abs(offset) > Math.max(0.02, noise);
-  return [
-    ...(group > 1
-      ? [`Each ${group} samples were averaged to one: they are far closer than a charge needs.`]
-      : []),
-    ...(guess ? [`No unit of time is named; "${guess}" makes the charges about as long as the dwell.`] : []),
-    ...(turned
-      ? ['The current falls where a coil charges: the clamp sits the other way round; it was turned.']
-      : []),
-    ...(shifted
-      ? [`At rest the clamp shows ${offset.toFixed(2).replace('-', '−')} A; that was taken off.`]
-      : []),
-  ];
-}
-
 function partsOf(
   spans: readonly ChargeSpan[],
   whole: readonly ChargeSpan[],
@@ -225,6 +281,18 @@ function partsOf(
     ...(parts > 0 ? [`${parts} charge${parts > 1 ? 's' : ''} cut off by the recording: left out.`] : []),
     ...(whole.length > used.length
       ? [`Of ${whole.length} charges the first ${used.length} were taken.`]
+      : []),
+  ];
+}
+
+function leftOutOf(all: number, kept: number, used: number): string[] {
+  return [
+    ...(used > all ? [`${used - all} of ${used} charges fit no curve of a charging coil: left out.`] : []),
+    ...(all > kept
+      ? [
+          `${all - kept} of ${all} charges differ from the median by more than noise explains: left out.` +
+            (all - kept > all / 5 ? ' Does the wire carry several coils, or does one of them misfire?' : ''),
+        ]
       : []),
   ];
 }

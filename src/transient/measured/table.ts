@@ -1,221 +1,208 @@
-/** A recording as instruments write it: text with a column of times and one of amperes, and perhaps words above. */
-
-/** Factors of time units to seconds. */
-export const TIME_UNITS = { s: 1, ms: 1e-3, us: 1e-6 } as const;
-export type TimeUnit = keyof typeof TIME_UNITS;
+/** A recording as instruments write it: text with a column of times and one of amperes or volts, and words around them. */
+import { type Asked, type Columns, columnName, columnsOf, sentence } from './columns.ts';
+import type { TimeUnit } from './heading.ts';
+import { type Layout, LEAST_SAMPLES, layoutOf, tooFew } from './layout.ts';
+import { beyond, blank, cellOf, clockOf, linesOf, numberOf, type Read, refused } from './lines.ts';
 
 export interface Recording {
   /** As written, in a unit that may not be known; not falling. */
   readonly time: Float64Array;
-  /** [A] */
+  /** As written; times one of `factors` it is in amperes. */
   readonly current: Float64Array;
-  /** Unit that the heading names; null when it does not. */
   readonly unit: TimeUnit | null;
+  /** Several where nothing says in what unit it is. */
+  readonly factors: readonly number[];
+  readonly unitNamed: boolean;
+  /** What the column is called. */
+  readonly column: string;
   /** What was taken how, as sentences. */
   readonly notes: readonly string[];
 }
 
-export type Read<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: string };
-export const refused = (why: string): { readonly ok: false; readonly why: string } => ({ ok: false, why });
-
-/** Fewer samples than this hold no charge that could be judged. */
-const LEAST_SAMPLES = 30;
-
-/** So many lines tell what separates the cells: beyond any heading. */
-const TELLING = 1000;
-
-interface Line {
-  /** From 1. */
-  readonly number: number;
-  readonly cells: readonly string[];
-}
-
-/**
- * The lines that are not empty, one after the other. A recording has up to a million: neither the whole text nor all of
- * its lines ever stand in memory. A line ends by a line feed, or by a carriage return where there is no line feed.
- */
-function* linesOf(pieces: Iterable<string>): Generator<Place> {
-  const end = someHas(pieces, '\n') ? '\n' : '\r';
-  let [rest, number] = ['', 1];
-  const placed = (line: string): Place => ({
-    number,
-    line: number === 1 ? line.replace(/^\ufeff/, '') : line,
-  });
-  for (const piece of pieces) {
-    let start = 0;
-    for (let at = piece.indexOf(end); at >= 0; at = piece.indexOf(end, start)) {
-      const line = rest + piece.slice(start, at);
-      if (line.trim() !== '') yield placed(line);
-      rest = '';
-      start = at + 1;
-      number += 1;
-    }
-    rest += piece.slice(start);
-  }
-  if (rest.trim() !== '') yield placed(rest);
-}
-
-function someHas(pieces: Iterable<string>, sign: string): boolean {
-  for (const piece of pieces) if (piece.includes(sign)) return true;
-  return false;
-}
-
-interface Place {
-  /** From 1. */
-  readonly number: number;
-  readonly line: string;
-}
-
-const bare = (cell = ''): string => {
-  const text = cell.trim();
-  return text.startsWith('"') ? text.replace(/^"(.*)"$/, '$1') : text;
-};
-const cellsOf = (line: string, separator: string): string[] => line.split(separator).map(bare);
+/** Where more of the samples than this share have the time of the one before, the times are rounded. Arbitrary. */
+const STANDING = 0.3;
 
 /**
  * Reads a recording, given as pieces of its text that can be gone through more than once. Whatever is wrong with it comes
  * back as one sentence.
  */
-export function readRecording(pieces: Iterable<string>): Read<Recording> {
-  const separator = separatorOf(pieces);
-  const head: Line[] = [];
-  let first: Place | null = null;
-  for (const place of linesOf(pieces)) {
-    const cells = cellsOf(place.line, separator);
-    if (cells.filter((cell) => numberOf(cell) !== null).length >= 2) {
-      first = place;
-      break;
-    }
-    head.push({ number: place.number, cells });
+export function readRecording(pieces: Iterable<string>, asked: Asked = {}): Read<Recording> {
+  const layout = layoutOf(pieces, asked.interval !== undefined);
+  if (!layout.ok) return layout;
+  const columns = columnsOf(layout.value, asked);
+  if (!columns.ok) return columns;
+  const factors = factorsOf(layout.value, columns.value, asked);
+  if (!factors.ok) return factors;
+  return valuesOf(pieces, layout.value, columns.value, asked, factors.value);
+}
+
+/** By what the values are multiplied to be amperes; several where nothing says in what unit they are. */
+function factorsOf(layout: Layout, { current }: Columns, { scale }: Asked): Read<readonly number[]> {
+  const unit = layout.headings[current]?.unit ?? layout.around.vertical;
+  const name = columnName(layout, current);
+  if (unit?.kind === 'voltage') {
+    if (scale === undefined)
+      return refused(
+        `${sentence(name)} is in ${unit.symbol}, as is said above the table. Say how many volts the clamp gives for an ` +
+          'ampere, such as "--scale 100mV/A".',
+      );
+    return scale.shows === 'voltage'
+      ? { ok: true, value: [unit.factor / scale.perAmpere] }
+      : refused(
+          `${sentence(name)} is in ${unit.symbol}: --scale takes volts for an ampere, such as "100mV/A".`,
+        );
   }
-  if (first === null)
-    return refused(
-      'No line of it has two numbers: it takes a column of times and one of amperes, separated by commas, semicolons ' +
-        'or tabs.',
-    );
-  const { number, line } = first;
-  const cells = cellsOf(line, separator);
-  if (separator === ',' && cells.length === 4 && commasTwice(linesOf(pieces), number))
-    return refused('Commas are both decimal marks and separators in it: export it with semicolons or tabs.');
-  const titles = titlesOf(head, cells.length);
-  const columns = columnsOf(titles, cells, cells.length);
-  return columns.ok ? valuesOf(linesOf(pieces), number, separator, columns.value, titles) : columns;
-}
-
-/** Whether every row is four whole numbers: two values with a decimal comma each. */
-function commasTwice(lines: Generator<Place>, first: number): boolean {
-  for (const { number, line } of lines) {
-    if (number < first) continue;
-    const cells = cellsOf(line, ',');
-    if (cells.length !== 4 || !cells.every((cell) => /^[-+]?\d+$/.test(cell))) return false;
+  if (unit?.kind === 'current') {
+    if (scale === undefined) return { ok: true, value: [unit.factor] };
+    return scale.shows === 'current'
+      ? { ok: true, value: [unit.factor / scale.perAmpere] }
+      : refused(
+          `${sentence(name)} is in ${unit.symbol} already, so that it takes no --scale. Where the instrument had a wrong ` +
+            'factor, say how many amperes it shows for one, such as "--scale 10A/A".',
+        );
   }
-  return true;
-}
-
-/** The separator: what no number contains wins. */
-function separatorOf(pieces: Iterable<string>): string {
-  let [all, tabs, semicolons] = [0, 0, 0];
-  for (const { line } of linesOf(pieces)) {
-    if (++all > TELLING) break;
-    if (line.includes('\t')) tabs += 1;
-    if (line.includes(';')) semicolons += 1;
-  }
-  return tabs > all / 2 ? '\t' : semicolons > all / 2 ? ';' : ',';
-}
-
-/** `1.5`, `1,5`, `-2e-3`; null for anything else, also for what is not finite. */
-function numberOf(cell: string): number | null {
-  if (!/^[-+]?(\d+[.,]?\d*|[.,]\d+)(e[-+]?\d+)?$/i.test(cell)) return null;
-  const value = Number(cell.includes(',') ? cell.replace(',', '.') : cell);
-  return Number.isFinite(value) ? value : null;
-}
-
-/** The words above each column, all lines of them together. */
-const titlesOf = (lines: readonly Line[], width: number): string[] =>
-  Array.from({ length: width }, (_, column) =>
-    lines
-      .filter(({ cells }) => cells.length >= Math.min(2, width))
-      .map(({ cells }) => cells[column] ?? '')
-      .join(' '),
-  );
-
-interface Columns {
-  readonly time: number;
-  readonly current: number;
-  readonly notes: readonly string[];
-}
-
-const TIME = /\btime\b|^\s*t\b|\bsec(onds?)?\b|\b[mµμu]?s\b/i;
-const CURRENT = /\bamp|\bcurrent\b|\bclamp\b|\bm?A\b/;
-
-function columnsOf(titles: readonly string[], row: readonly string[], width: number): Read<Columns> {
-  const named = titles.findIndex((title) => TIME.test(title));
-  const time = Math.max(named, 0);
-  const others = Array.from({ length: width }, (_, i) => i).filter(
-    (i) => i !== time && numberOf(row[i] ?? '') !== null,
-  );
-  const called = others.filter((i) => CURRENT.test(titles[i] ?? ''));
-  const current = called[0] ?? others[0];
-  if (current === undefined) return refused('It has one column of numbers only: it takes times and amperes.');
-  const volts = /\bm?V\b|\bvolts?\b/.exec(titles[current] ?? '');
-  if (volts && called.length === 0)
-    return refused(
-      `Its second column is in ${volts[0]}: turn it into amperes by the factor of the clamp, and name the column "A".`,
-    );
-  const several = (called.length > 0 ? called : others).length;
-  return {
-    ok: true,
-    value: {
-      time,
-      current,
-      notes: several > 1 ? [`Of ${several} columns of currents, column ${current + 1} was taken.`] : [],
-    },
-  };
+  if (scale === undefined) return { ok: true, value: [1] };
+  const one = 1 / scale.perAmpere;
+  return { ok: true, value: scale.shows === 'current' ? [one] : [one, one / 1000] };
 }
 
 function valuesOf(
-  lines: Generator<Place>,
-  first: number,
-  separator: string,
+  pieces: Iterable<string>,
+  layout: Layout,
   columns: Columns,
-  titles: readonly string[],
+  { scale, interval = layout.around.interval ?? 0 }: Asked,
+  factors: readonly number[],
 ): Read<Recording> {
+  const { separator, first } = layout;
   const [times, currents] = [new Column(), new Column()];
-  const milli = /\bmA\b/.test(titles[columns.current] ?? '');
-  let before = Number.NEGATIVE_INFINITY;
-  for (const { number, line } of lines) {
+  const clock = columns.time !== null && clockOf(layout.rows[0]?.[columns.time] ?? '') !== null;
+  const seen = { blank: 0, beyond: 0, standing: 0, point: false, comma: false };
+  let [before, row] = [Number.NEGATIVE_INFINITY, 0];
+  const numberIn = (cell: string): number | null => {
+    if (cell.includes('.')) seen.point = true;
+    else if (cell.includes(',')) seen.comma = true;
+    return numberOf(cell);
+  };
+  for (const { number, text } of linesOf(pieces)) {
     if (number < first) continue;
-    const cells = line.split(separator);
-    const t = numberOf(bare(cells[columns.time]));
-    const i = numberOf(bare(cells[columns.current]));
-    if (t === null || i === null)
+    const shown = cellOf(text, separator, columns.current);
+    const at = columns.time === null ? '' : cellOf(text, separator, columns.time);
+    const value = numberIn(shown);
+    row += 1;
+    if (value === null && blank(shown)) {
+      seen.blank += 1;
+      continue;
+    }
+    const over = value === null && beyond(shown);
+    const t = columns.time === null ? (row - 1) * interval : clock ? clockOf(at) : numberIn(at);
+    if (t === null || (value === null && !over))
       return refused(`Line ${number} of it has no time and current where the lines before have them.`);
     if (t < before)
       return refused(`Line ${number} of it goes back in time: it takes one recording, in order.`);
+    if (t === before) seen.standing += 1;
+    if (over) seen.beyond += 1;
     times.push(t);
-    currents.push(milli ? i / 1000 : i);
+    currents.push(value ?? (/^[-\u2212]/.test(shown) ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY));
     before = t;
   }
   const [time, current] = [times.values(), currents.values()];
-  if (time.length < LEAST_SAMPLES)
-    return refused(`It has ${time.length} samples: too few to see a charge rise; record some thousand.`);
-  if (before === time[0]) return refused('All its times are the same.');
-  const unit = unitOf(titles[columns.time] ?? '');
+  const wrong = whyNot(time, current, seen, columnName(layout, columns.current));
+  if (wrong !== null) return refused(wrong);
+  limited(current);
+  const own = layout.headings[columns.current]?.unit ?? layout.around.vertical;
+  const unit = columns.time === null || clock ? 's' : unitOfTimes(layout, columns.time);
   return {
     ok: true,
     value: {
       time,
       current,
       unit,
-      notes: [...columns.notes, ...(milli ? ['The currents are in mA, as the heading says.'] : [])],
+      factors,
+      unitNamed: own !== null || scale?.shows === 'current',
+      column: columnName(layout, columns.current),
+      notes: notesOf(layout, columns, factors, seen, scale !== undefined, interval),
     },
   };
 }
 
-function unitOf(title: string): TimeUnit | null {
-  if (/\b(ms|msec|milliseconds?)\b/i.test(title)) return 'ms';
-  if (/(^|[^a-z])([uµμ]s|usec|microseconds?)\b/i.test(title)) return 'us';
-  return /\b(s|secs?|seconds?)\b/i.test(title) ? 's' : null;
+function unitOfTimes({ headings, around }: Layout, column: number): TimeUnit | null {
+  const unit = headings[column]?.unit ?? around.horizontal;
+  return unit?.kind === 'time' ? unit.symbol : null;
+}
+
+interface Seen {
+  readonly blank: number;
+  readonly beyond: number;
+  readonly standing: number;
+  readonly point: boolean;
+  readonly comma: boolean;
+}
+
+/** Why the values are of no use, as a sentence; null when they are. */
+function whyNot(time: Float64Array, current: Float64Array, seen: Seen, column: string): string | null {
+  if (time.length < LEAST_SAMPLES) return tooFew(time.length);
+  if (seen.point && seen.comma)
+    return 'It has numbers with a point and numbers with a comma: which one marks the decimals is not told.';
+  if (time.at(-1) === time[0]) return 'All its times are the same.';
+  if (seen.standing > STANDING * time.length)
+    return (
+      `Of its ${time.length} samples ${seen.standing} have the time of the one before: the times are rounded too far. ` +
+      'Give the time from one sample to the next, such as "--interval 10us".'
+    );
+  const levels = new Set<number>();
+  for (const value of current) if (levels.add(value).size > 3) return null;
+  return levels.size === 1
+    ? `${sentence(column)} stands still: no charge is in it. Is the clamp on, and on the right wire?`
+    : `${sentence(column)} has ${levels.size} levels only: a trigger or a digital channel. Name the column of the clamp by "--column".`;
+}
+
+/** What left the range of the instrument is at its end. */
+function limited(current: Float64Array): void {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const value of current) {
+    if (!Number.isFinite(value)) continue;
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  for (let i = 0; i < current.length; i++) current[i] = Math.min(high, Math.max(low, current[i] as number));
+}
+
+function notesOf(
+  layout: Layout,
+  columns: Columns,
+  factors: readonly number[],
+  seen: Seen,
+  scaled: boolean,
+  interval: number,
+): string[] {
+  const { headings, numeric, around } = layout;
+  const used = [columns.time, columns.current];
+  const left = numeric.filter((column) => !used.includes(column));
+  const own = headings[columns.current]?.unit ?? around.vertical;
+  return [
+    ...(left.length > 0
+      ? [
+          `${sentence(columnName(layout, columns.current))} was taken; not ${left.map((c) => columnName(layout, c)).join(', ')}.`,
+        ]
+      : []),
+    ...(own?.kind === 'current' && own.symbol !== 'A' && !scaled
+      ? [`The currents are in ${own.symbol}, as the heading says.`]
+      : []),
+    ...(own !== null && factors.length === 1 && headings[columns.current]?.unit === null
+      ? [`The unit ${own.symbol} is that named above the table.`]
+      : []),
+    ...(columns.time === null
+      ? [
+          `The samples were taken ${(interval * 1e6).toPrecision(4).replace(/\.?0+$/, '')} µs apart${around.interval === interval ? ', as is said above the table' : ''}.`,
+        ]
+      : []),
+    ...(seen.blank > 0
+      ? [`${seen.blank} line${seen.blank > 1 ? 's' : ''} without a current: left out.`]
+      : []),
+    ...(seen.beyond > 0
+      ? [`${seen.beyond} sample${seen.beyond > 1 ? 's' : ''} beyond the range of the instrument.`]
+      : []),
+  ];
 }
 
 /** Numbers of which nobody knows how many there will be. */

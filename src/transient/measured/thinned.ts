@@ -1,34 +1,22 @@
 /**
- * A recording in as many samples as its charges need. Samples far closer than a charge is long tell nothing more, and mislead
- * whoever looks for a fall from one sample to the next: the noise of each is as large, the step of the current small.
+ * A recording in as many samples as its charges need, without spikes. Samples far closer than a charge is long tell nothing
+ * more, and mislead whoever looks for a fall from one sample to the next: the noise of each is as large, the step small.
  */
 
 export interface Samples {
-  /** In the unit of the recording; not falling. */
+  /** [s]; not falling. */
   readonly time: Float64Array;
   /** [A] */
   readonly current: Float64Array;
 }
 
-/** Samples of a charge above half of its height, at least. Arbitrary. */
-const ENOUGH = 100;
-/** A charge was there when the current came from beyond the one to beyond the other share of its range. Arbitrary. */
-const [LOW, HIGH] = [0.3, 0.7];
+/** Samples of a charge as long as the dwell of the design, at least, where there are as many. Arbitrary. */
+const ENOUGH = 200;
 
 /** How many samples can be averaged to one with every charge still seen well: 1 in most recordings. */
-export function groupOf({ current }: Samples, low: number, high: number): number {
-  const at = (share: number): number => low + share * (high - low);
-  const [floor, middle, ceiling] = [at(LOW), at(0.5), at(HIGH)];
-  let [up, times, above] = [false, 0, 0];
-  for (const value of current) {
-    if (value > middle) above += 1;
-    if (up ? value >= floor : value <= ceiling) continue;
-    up = !up;
-    if (up) times += 1;
-  }
-  // Turned round, a charge is what lies below. A charge takes less time than the pause after it.
-  const beyond = Math.min(above, current.length - above);
-  return Math.max(1, Math.floor(beyond / Math.max(1, times) / ENOUGH));
+export function groupOf({ time }: Samples, dwell: number): number {
+  const step = ((time.at(-1) as number) - (time[0] as number)) / (time.length - 1);
+  return Math.max(1, Math.min(Math.floor(time.length / ENOUGH), Math.floor(dwell / step / ENOUGH)));
 }
 
 /** The means of each so many samples; the last few that make no whole group are left out. */
@@ -42,4 +30,44 @@ function means(values: Float64Array, group: number): Float64Array {
     for (let k = i * group; k < (i + 1) * group; k++) sum += values[k] as number;
     return sum / group;
   });
+}
+
+/** What differs from its neighbours by this share of the range is a spike, where noise alone does not explain it. Arbitrary. */
+const APART = 0.03;
+
+/** Spikes of one or two samples, as other coils make them when they fire, become the median of five. Edges stay. */
+export function despiked(values: Float64Array, noise: number): Float64Array {
+  const smooth = values.map((value, i) =>
+    i < 2 || i > values.length - 3 ? value : medianOfFive(values, i - 2),
+  );
+  const [low, high] = endsOf(smooth);
+  const most = Math.max(6 * noise, APART * (high - low));
+  return values.map((value, i) =>
+    Math.abs(value - (smooth[i] as number)) > most ? (smooth[i] as number) : value,
+  );
+}
+
+function medianOfFive(values: Float64Array, from: number): number {
+  let [a, b, c, d, e] = values.subarray(from, from + 5) as unknown as [
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  // The least and the largest of the first four cannot be the median; of the rest it is the middle.
+  if (a > b) [a, b] = [b, a];
+  if (c > d) [c, d] = [d, c];
+  if (a > c) [a, b, c, d] = [c, d, a, b];
+  if (b > e) [b, e] = [e, b];
+  return b < c ? Math.min(c, e) : Math.min(b, d);
+}
+
+export function endsOf(values: Float64Array): [number, number] {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const value of values) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  return [low, high];
 }

@@ -1,0 +1,87 @@
+/** The resting level of a clamp, which wanders as its core and its electronics warm up. */
+import { median } from './noise.ts';
+
+/** Samples of one charge. */
+export interface ChargeSpan {
+  /** First sample above the threshold, and the last one before the fall. */
+  readonly first: number;
+  readonly last: number;
+  /** Whether the recording holds its begin, and its end. */
+  readonly begins: boolean;
+  readonly ends: boolean;
+}
+
+/** Level at every sample: straight from each of these to the next. `at` are indices, rising. */
+function along(
+  length: number,
+  points: readonly { readonly at: number; readonly level: number }[],
+): Float64Array {
+  const levels = new Float64Array(length);
+  let next = 0;
+  for (let i = 0; i < length; i++) {
+    while (next < points.length && (points[next] as { at: number }).at <= i) next += 1;
+    const [before, after] = [points[next - 1], points[next]];
+    levels[i] =
+      before === undefined || after === undefined
+        ? ((before ?? after)?.level ?? 0)
+        : before.level + ((after.level - before.level) * (i - before.at)) / (after.at - before.at);
+  }
+  return levels;
+}
+
+/** From here up, counted from the lowest of a block, is the level at rest: past stray samples. Arbitrary. */
+const LOWEST = 0.05;
+
+/** A first look: the lowest of each block of so many samples. Charges point upward; every block holds a pause. */
+export function roughZero(values: Float64Array, block: number): Float64Array {
+  const count = Math.max(1, Math.floor(values.length / block));
+  const size = values.length / count;
+  return along(
+    values.length,
+    Array.from({ length: count }, (_, i) => {
+      const part = values.slice(Math.floor(i * size), Math.floor((i + 1) * size)).sort();
+      return {
+        at: Math.floor((i + 0.5) * size),
+        level: part[Math.floor(LOWEST * (part.length - 1))] as number,
+      };
+    }),
+  );
+}
+
+/** Shares of a charge before and after it that are no rest: its start below the threshold, and the ringing of its end. */
+const MARGIN = { before: 0.06, after: 0.2 };
+
+/** Stretches outside of the charges, as indices from and to. */
+export function pausesOf(length: number, spans: readonly ChargeSpan[]): [number, number][] {
+  const edges = [null, ...spans, null];
+  return edges.slice(1).flatMap((next, i): [number, number][] => {
+    const before = edges[i] ?? null;
+    const margin = (span: ChargeSpan | null, share: number): number =>
+      span === null ? 0 : Math.ceil((span.last - span.first + 1) * share) + 2;
+    const from = before === null ? 0 : before.last + 1;
+    const to = next === null ? length : next.first - margin(next, MARGIN.before);
+    // Where the pause is short, at least a third of it is left.
+    const late = Math.min(from + margin(before, MARGIN.after), Math.floor(to - (to - from) / 3));
+    return to - late >= 3 ? [[late, to]] : [];
+  });
+}
+
+/** Rising so steeply, as a share of a charge's mean slope, is no rest. Arbitrary. */
+const RISES = 0.4;
+
+/** Whether the level stands still in most of the pauses; `slope` is that of a charge, for each sample. */
+export function rests(values: Float64Array, pauses: readonly [number, number][], slope: number): boolean {
+  const trends = pauses.map(([from, to]) => {
+    const third = Math.max(1, Math.floor((to - from) / 3));
+    const rise = median(values.subarray(to - third, to)) - median(values.subarray(from, from + third));
+    return rise / Math.max(1, to - from - third);
+  });
+  return trends.length > 0 && median(trends) < RISES * slope;
+}
+
+/** The median of each pause, and straight between them. */
+export const zeroOf = (values: Float64Array, pauses: readonly [number, number][]): Float64Array =>
+  along(
+    values.length,
+    pauses.map(([from, to]) => ({ at: (from + to) >> 1, level: median(values.subarray(from, to)) })),
+  );
