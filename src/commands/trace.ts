@@ -69,7 +69,17 @@ function read(argv: string[]): Call {
     },
   });
   const file = oneDesign(positionals, 'trace');
-  const { point, run: runs = [], measured, supply, out, set = [], units, json = false, force = false } = values;
+  const {
+    point,
+    run: runs = [],
+    measured,
+    supply,
+    out,
+    set = [],
+    units,
+    json = false,
+    force = false,
+  } = values;
   if (out !== undefined && !/\.(csv|svg|png)$/i.test(out))
     throw new Refusal(
       `A trace is written as a picture or a table, not as "${out}": the name must end in .svg, .png or .csv.`,

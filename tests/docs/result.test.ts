@@ -16,7 +16,10 @@ function keysOf(value: unknown): string[] {
 test('docs/result.md has every key', () => {
   // An uncovered branch makes a window, so that its keys are met too.
   const text = readFileSync(new URL('workbooks/hill-climb-six.yaml', root), 'utf8');
-  const read = readDesign(text.replace(/(run: branch[\s\S]*?gauge: )auto/, '$118 AWG'), 'hill-climb-six.yaml');
+  const read = readDesign(
+    text.replace(/(run: branch[\s\S]*?gauge: )auto/, '$118 AWG'),
+    'hill-climb-six.yaml',
+  );
   if (!read.ok) throw new Error('the design cannot be read');
   const page = readFileSync(new URL('docs/result.md', root), 'utf8');
   const keys = new Set(keysOf(toJson(run(read.design))));

@@ -184,7 +184,12 @@ describe('time-current curves', () => {
   });
 
   test('a line for each conductor, through the times that the model has for it', () => {
-    expect(curves.conductors.map(({ name }) => name)).toEqual(['main', 'left trunk', 'right trunk', 'branch']);
+    expect(curves.conductors.map(({ name }) => name)).toEqual([
+      'main',
+      'left trunk',
+      'right trunk',
+      'branch',
+    ]);
     const forEver = known(e, 'for_ever');
     curves.conductors.forEach(({ run: feed, points }) => {
       const said = e.grid.axes.grid.flatMap((_, grid) => {

@@ -158,7 +158,9 @@ describe('contact', () => {
 
   test('that it was taken from what is usual is said, and listed', () => {
     const judged = withRelay({ ambient: '60 degC' });
-    expect(judged.words(judged.finding('relay_contact', 'main'))).toMatch(/as is usual for its class.*data sheet/s);
+    expect(judged.words(judged.finding('relay_contact', 'main'))).toMatch(
+      /as is usual for its class.*data sheet/s,
+    );
     const taken = judged.e.design.assumed.find(({ path }) => path === 'feed[0].relay.derating');
     expect(taken?.value).toBe('70 % at 85 degC, 30 % at 125 degC');
     const cool = withRelay({ rated_at: '85 degC', ambient: '60 degC' });
