@@ -22,6 +22,7 @@ interface Command {
 const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   size: () => import('./commands/size.ts'),
   check: () => import('./commands/check.ts'),
+  explain: () => import('./commands/explain.ts'),
   compare: () => import('./commands/compare.ts'),
   trace: () => import('./commands/trace.ts'),
   design: () => import('./commands/design.ts'),

@@ -13,6 +13,7 @@ const ORDER = [
   ['engine'],
   ['views'],
   ['saved'],
+  ['explain'],
   ['transient'],
   ['findings'],
   ['readings'],

@@ -52,6 +52,25 @@ what explains all of them together.
   --json           print the result as JSON in place of the report
   --force          replace FILE even when somebody edited or made it`,
   },
+  explain: {
+    summary: 'tell where a number comes from',
+    call: 'explain DESIGN QUANTITY [--at NAME]… [--depth N] [--set PATH=VALUE]… [--units U] [--json]',
+    text: `Prints the tree behind a value: its formula as it was worked out for this design,
+every value that went in, with its source, the place in the design, or why it
+was taken where the design says nothing. QUANTITY is a name, a symbol, a label or
+a key of the JSON result, in one word or several, with a run, a coil or a point
+among them: "ampacity main", energy_kept, "Drop, worst path".
+
+  --at NAME        the run, conductor, coil, point or row of a table; where none
+                   is named, the worst
+  --depth N        levels of formulas, 3 when left out; all goes down to the
+                   design everywhere
+  --set PATH=VALUE
+                   another value for the design, such as feed.main.length=4m or
+                   feed.main.gauge=auto; may be given more than once
+  --units U        metric, us or both, in place of what the design says
+  --json           print the tree as JSON, all of it when --depth is left out`,
+  },
   compare: {
     summary: 'weigh two feeds against each other',
     call: 'compare A [B] [--out FILE]… [--units U] [--json] [--force]',

@@ -6,7 +6,11 @@ import { negative, operation } from './operators.ts';
 import { parse, type Tree } from './parse.ts';
 
 /** `reference` says what a name stands for. Throws on what is outside the notation or the dialect. */
-export function compile(formula: string, reference: (reference: Reference) => Node): Node {
+export const compile = (formula: string, reference: (reference: Reference) => Node): Node =>
+  compileTree(parse(formula), reference);
+
+/** The same of a part of a formula. */
+export function compileTree(tree: Tree, reference: (reference: Reference) => Node): Node {
   const node = (tree: Tree): Node => {
     switch (tree.kind) {
       case 'number':
@@ -23,5 +27,5 @@ export function compile(formula: string, reference: (reference: Reference) => No
         return reference(tree.reference);
     }
   };
-  return node(parse(formula));
+  return node(tree);
 }

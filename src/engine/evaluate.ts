@@ -20,6 +20,8 @@ export interface Entry {
 export interface Evaluation {
   readonly design: Design;
   readonly grid: Shape;
+  /** Where the values are kept; for whoever reads formulas piece by piece. */
+  readonly stores: Stores;
   /** Value in the model's unit; null when it is not known. Throws a `ModelError` when it comes to an error. */
   value(name: QuantityName, at?: At): Value;
   /** The same as a number; null when it is not known. Throws when it is a word. */
@@ -60,6 +62,7 @@ export function evaluate(design: Design): Evaluation {
   return {
     design,
     grid: shape,
+    stores,
     value,
     number(name, at = {}) {
       const found = value(name, at);
