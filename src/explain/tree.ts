@@ -15,7 +15,7 @@ export interface Told {
   readonly label: string;
   readonly symbol: string;
   readonly at: At;
-  /** Names of the members that it is for: `main`, `drop.3, limiter`. */
+  /** Names of the members that it is for: `main`, `branch.3, limiter`. */
   readonly of: string;
   /** In the unit of the model; null when it is not known. */
   readonly value: Value;

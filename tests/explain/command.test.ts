@@ -6,7 +6,7 @@ import { coilfeed } from '../cli/tool.ts';
 const SIX = 'workbooks/hill-climb-six.yaml';
 
 test('the example of the manual is what is printed', async () => {
-  const { out: stdout, status } = await coilfeed(['explain', SIX, 'ambient_factor', 'drop']);
+  const { out: stdout, status } = await coilfeed(['explain', SIX, 'ambient_factor', 'branch']);
   expect(status).toBe(0);
   expect(readFileSync('docs/explain.md', 'utf8')).toContain(`\`\`\`\n${stdout}\`\`\``);
 });

@@ -110,7 +110,7 @@ test.each([
   ['Drop, worst path', 'worst_drop', {}],
   ['worst_rms_A', 'worst_effective', { wire: 0 }],
   // Coils stand in the order of first firing, 1, 5, 6, 3, behind main and two trunks.
-  ['wire_T drop.3', 'wire_T', { wire: 6 }],
+  ['wire_T branch.3', 'wire_T', { wire: 6 }],
   ['peak cruise', 'peak', { speed: 2 }],
   ['coil_energy coil 7 idle', 'coil_energy', { coil: 4, point: 1 }],
 ])('"%s" is found', (text, name, at) => {
