@@ -27,7 +27,7 @@ test('runs, points and coils go by their names, lists by number', () => {
   expect(changed('feed[0].joints=7').runs[0]?.joints).toBe(7);
   expect(changed('points.idle.supply=13.1 V').points[1]?.supply).toBe(13.1);
   expect(changed('ignition.dwell[1].dwell=5 ms').ignition.dwell[1]?.dwell).toBe(0.005);
-  expect(changed('feed.drop.length.3=55 in').wires.find(({ id }) => id === 'drop.3')?.length).toBe(1.397);
+  expect(changed('feed.branch.length.3=55 in').wires.find(({ id }) => id === 'branch.3')?.length).toBe(1.397);
 });
 
 test('what is left out is put in, and an empty value takes a part out', () => {
