@@ -38,7 +38,7 @@ export const AXES = [
   'relay_size',
   'hot',
   'tab',
-  'gate',
+  'opening',
   'feed',
   'grid',
   'window',

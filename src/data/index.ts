@@ -12,7 +12,7 @@ import { DROP_SHARES, DROP_TEST, DROP_VOLTS, dropPractice } from './drop.ts';
 import { FAA_FREE_AIR, FAA_FUSES, FAA_LENGTH_FOR_DROP, FAA_RESISTANCE, FAA_WIRE_FOR_DROP } from './faa.ts';
 import { FAA_BUNDLE } from './faa-bundle.ts';
 import { fuseDistance } from './fuse-distance.ts';
-import { FUSE_GATES } from './fuse-gates.ts';
+import { FUSE_LIMITS } from './fuse-limits.ts';
 import { FUSE_COLOURS, FUSE_RATINGS } from './fuse-ratings.ts';
 import { FUSE_DROP, FUSE_PULSES, FUSE_RERATING, FUSE_TYPES, fuse } from './fuses.ts';
 import { SOLID_AWG } from './handbook.ts';
@@ -50,7 +50,7 @@ export const ALL_TABLES: Readonly<Record<string, AnyTable>> = {
   FUSE_RATINGS,
   FUSE_COLOURS,
   FUSE_DROP,
-  FUSE_GATES,
+  FUSE_LIMITS,
   FUSE_PULSES,
   FUSE_RERATING,
   RELAY_RATINGS,

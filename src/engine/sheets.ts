@@ -61,7 +61,7 @@ export const SHEETS: Readonly<Record<string, SheetOf>> = {
     sheet: 'Curves',
     title: 'Time-current curves',
     about:
-      'How long the fuse takes to open and how long the conductor endures, at every step, for every feed run.',
+      'How long the fuse takes to open and how long the conductor withstands, at every step, for every feed run.',
   },
   run: {
     sheet: 'EachRun',
@@ -87,14 +87,18 @@ export const SHEETS: Readonly<Record<string, SheetOf>> = {
     about: 'The published table, and the areas of its sizes.',
   },
   amps_column: { sheet: 'Ratings', title: 'Columns of the ampacity table', about: 'Ratings of insulation.' },
-  insulation: { sheet: 'Insulation', title: 'Insulation', about: 'Classes and types, and what they stand.' },
+  insulation: {
+    sheet: 'Insulation',
+    title: 'Insulation',
+    about: 'Classes and types, and what they withstand.',
+  },
   fuse_type: { sheet: 'FuseTypes', title: 'Types of fuse', about: 'One row for each type.' },
   fuse_size: { sheet: 'Fuses', title: 'Fuses', about: 'Rated currents of each type.' },
-  bundle_row: { sheet: 'Bundles', title: 'Bundles', about: 'Conductors that lie together.' },
+  bundle_row: { sheet: 'Bundles', title: 'Bundles', about: 'Conductors laid together.' },
   tab: { sheet: 'Tabs', title: 'Flat tabs', about: 'What a tab of each width carries.' },
-  gate: {
-    sheet: 'Gates',
-    title: 'Gates of the fuses',
+  opening: {
+    sheet: 'Openings',
+    title: 'Opening-time limits of the fuses',
     about: 'Times in which a fuse opens, by its current.',
   },
   window: { sheet: 'Windows', title: 'Windows', about: 'Currents at which a conductor is not protected.' },

@@ -3,45 +3,49 @@
  * every step of a curve, and must be the same everywhere.
  */
 
-/** A fuse by its gates: currents, times, and the slopes between them. */
-export interface Gates {
+/** A fuse by its opening-time limits: currents, times, and the slopes between them. */
+export interface Limits {
   readonly currents: string;
   readonly times: string;
   readonly slopes: string;
 }
-const CURRENTS = 'gate_current[gate]';
+const CURRENTS = 'opening_current[opening]';
 /** The fuse that protects the run at hand, at its slowest and at its fastest. */
-const SLOWEST: Gates = { currents: CURRENTS, times: 'gate_slowest[gate]', slopes: 'slowest_slope[gate]' };
-export const FASTEST: Gates = {
+const SLOWEST: Limits = {
   currents: CURRENTS,
-  times: 'gate_fastest[gate]',
-  slopes: 'fastest_slope[gate]',
+  times: 'opening_slowest[opening]',
+  slopes: 'slowest_slope[opening]',
+};
+export const FASTEST: Limits = {
+  currents: CURRENTS,
+  times: 'opening_fastest[opening]',
+  slopes: 'fastest_slope[opening]',
 };
 /** The fuse that protects the conductor at hand, at its slowest. */
-export const GUARD: Gates = {
-  currents: 'gate_current[run guard,gate]',
-  times: 'gate_slowest[run guard,gate]',
-  slopes: 'slowest_slope[run guard,gate]',
+export const GUARD: Limits = {
+  currents: 'opening_current[run guard,opening]',
+  times: 'opening_slowest[run guard,opening]',
+  slopes: 'slowest_slope[run guard,opening]',
 };
 
-/** Gate at or below a current, 0 below the first: what `opening` needs to know of the current. */
-export const gateBelow = (current: string, { currents }: Gates = SLOWEST): string =>
+/** Opening-time limit at or below a current, 0 below the first: what `opening` needs to know of the current. */
+export const limitBelow = (current: string, { currents }: Limits = SLOWEST): string =>
   `IF(${current}<INDEX(${currents}, 1, 1), 0, MATCH(${current}, ${currents}, 1))`;
 
 /** Time read from the limits at `current`, straight in log–log beyond the limit `row`; by I²t beyond the last one. */
-export const atGate = (current: string, row: string, { currents, times, slopes }: Gates): string =>
+export const atLimit = (current: string, row: string, { currents, times, slopes }: Limits): string =>
   `INDEX(${times}, 1, ${row})*(${current}/INDEX(${currents}, 1, ${row}))^INDEX(${slopes}, 1, ${row})`;
 
 /**
- * Longest time after which the fuse opens at `current`, `row` being the gate at or below it. Up to the first gate that
- * has a maximum, the second one, it is without end; `open` says whether at that gate itself it still is.
+ * Longest time after which the fuse opens at `current`, `row` being the limit at or below it. Up to the first limit that
+ * has a maximum, the second one, it is without end; `open` says whether at that limit itself it still is.
  */
 export const opening = (
   current: string,
   row: string,
   open: '<' | '<=' = '<=',
-  gates: Gates = SLOWEST,
-): string => `IF(${current}${open}INDEX(${gates.currents}, 1, 2), for_ever, ${atGate(current, row, gates)})`;
+  limits: Limits = SLOWEST,
+): string => `IF(${current}${open}INDEX(${limits.currents}, 1, 2), no_end, ${atLimit(current, row, limits)})`;
 
 /** What the heating of a conductor needs, by name: ampacity, temperature under load, time constant. */
 export interface Heated {
@@ -64,7 +68,7 @@ const heating = (current: string, limit: string, { amps, load_T, theta }: Heated
   const rise = `(rating-run_ambient)*(${current}/${amps})^2`;
   return (
     `IF(${rise}>(${limit}-run_ambient)*(1+alike), IF(${limit}>${load_T}, ` +
-    `-${theta}*LN(1-(${limit}-${load_T})/(${rise}-(${load_T}-run_ambient))), 0), for_ever)`
+    `-${theta}*LN(1-(${limit}-${load_T})/(${rise}-(${load_T}-run_ambient))), 0), no_end)`
   );
 };
 

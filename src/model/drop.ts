@@ -97,10 +97,10 @@ export const drop = {
       'Within 0.3 % of the exact solution for feeds that drop up to 0.7 V; errs low for very poor ones, by 3 % at a drop of about 2 V, 7 % at 5 V. ' +
       'Never above the stiff peak, which holds the current limit.',
   },
-  winning_dwell: {
+  restoring_dwell: {
     kind: 'formula',
-    symbol: 't_win',
-    label: 'Dwell that would win the stiff peak back',
+    symbol: 't_res',
+    label: 'Dwell that restores the stiff peak',
     unit: 's',
     shown: 'ms',
     per: ['point', 'event'],
@@ -206,17 +206,17 @@ export const drop = {
     formula: 'IF(bound=1, "", IF(energy>0, coil_energy/energy, ""))',
     source: PHYSICS,
   },
-  coil_winning_dwell: {
+  coil_restoring_dwell: {
     kind: 'formula',
-    symbol: 't_win',
+    symbol: 't_res',
     short: 'Dwell to restore',
-    label: 'Dwell that would win the stiff peak back, at its worst firing',
+    label: 'Dwell that restores the stiff peak, at its worst firing',
     unit: 's',
     shown: 'ms',
     per: ['coil', 'point'],
     formula:
-      'IF(bound=1, "", IF(COUNT(winning_dwell[event])<COUNT(event_coil[event]), "", ' +
-      'SUMPRODUCT(MAX((event_coil[event]=coil_no)*winning_dwell[event]))))',
+      'IF(bound=1, "", IF(COUNT(restoring_dwell[event])<COUNT(event_coil[event]), "", ' +
+      'SUMPRODUCT(MAX((event_coil[event]=coil_no)*restoring_dwell[event]))))',
     source: DEFINITION,
     note: 'Empty when for some coil no dwell would.',
   },

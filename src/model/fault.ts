@@ -1,4 +1,4 @@
-/** Fault currents: a short to the chassis at the begin and at the end of every feed run, and what the fuse makes of it. */
+/** Fault currents: a short to the chassis at the near and the far end of every feed run, and what the fuse makes of it. */
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, cite, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
@@ -107,7 +107,7 @@ export const fault = {
     symbol: 'I_k,max',
     short: 'Largest fault current',
     label:
-      'Largest fault current: a short at the begin of the run, right behind its own fuse, everything cold',
+      'Largest fault current: a short at the near end of the run, right behind its own fuse, everything cold',
     unit: 'A',
     per: ['wire'],
     formula:
@@ -163,10 +163,10 @@ export const fault = {
     value: 5,
     source: cite('IEC-60364-5-54', 'quoted', 'up to which the short-circuit limits of conductors hold'),
   },
-  for_ever: {
+  no_end: {
     kind: 'constant',
     symbol: '∞',
-    label: 'Stands for a time without end',
+    label: 'Stands for a time that never ends',
     unit: 's',
     value: 1e9,
     source: ARBITRARY,

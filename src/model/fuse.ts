@@ -245,7 +245,7 @@ export const fuses = {
   fuse_ohm: {
     kind: 'formula',
     symbol: 'R_F',
-    label: 'Resistance of the fuse: permitted drop at rated current over rating',
+    label: 'Resistance of the fuse: allowed drop at rated current over rating',
     unit: 'ohm',
     shown: 'mohm',
     per: ['run'],

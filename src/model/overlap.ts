@@ -1,7 +1,7 @@
 /**
  * What two charges have in common when one coil fires a given interval after another.
  *
- * For the charge that ends first, time x runs from the begin of the later one: it lasts `shared` = dwell − interval.
+ * For the charge that ends first, time x counts from the start of the later one: it lasts `shared` = dwell − interval.
  * Both rise until the limit: the earlier one up to x₁, the later one up to x₂. The integral of the product of the
  * two currents falls into three parts, both rising, one at the limit, both at the limit.
  */

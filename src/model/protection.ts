@@ -1,9 +1,9 @@
-/** Which fuse protects which conductor, what its gates are, and when it opens on a short. */
+/** Which fuse protects which conductor, what its opening-time limits are, and when it opens on a short. */
 import type { Layout, Quantities } from '../basis/quantity.ts';
 import { AS_STATED, cite, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { FUSE_PULSES } from '../data/fuses.ts';
 import { ends, RANGES } from '../design/ranges.ts';
-import { GUARD, gateBelow, opening, timeConstant } from './curve-formulas.ts';
+import { GUARD, limitBelow, opening, timeConstant } from './curve-formulas.ts';
 import { curveOf, protectorOf } from './route.ts';
 
 /** The fewest pulses for which a share is printed. */
@@ -11,14 +11,14 @@ const FEW_PULSES = FUSE_PULSES.rows[0] as (typeof FUSE_PULSES.rows)[number];
 
 /** Slope to the next limit in the logarithms; beyond the last one I²t stays. Empty where a time is not known. */
 const slope = (times: string): string =>
-  `IF(ISNUMBER(${times.replace('[gate]', '')}), IF(gate_no<COUNT(gate_no[gate]), ` +
-  `LN(INDEX(${times}, 1, gate_no+1)/INDEX(${times}, 1, gate_no))/` +
-  'LN(INDEX(gate_current[gate], 1, gate_no+1)/INDEX(gate_current[gate], 1, gate_no)), -2), "")';
+  `IF(ISNUMBER(${times.replace('[opening]', '')}), IF(opening_no<COUNT(opening_no[opening]), ` +
+  `LN(INDEX(${times}, 1, opening_no+1)/INDEX(${times}, 1, opening_no))/` +
+  'LN(INDEX(opening_current[opening], 1, opening_no+1)/INDEX(opening_current[opening], 1, opening_no)), -2), "")';
 
 /** A point of the own curve of the fuse that protects the run, the first one behind its rating. */
-const pointOf = (at: { run: number; gate: number }, layout: Layout) => {
+const pointOf = (at: { run: number; opening: number }, layout: Layout) => {
   const wire = layout.wires.findIndex((w) => w.run === at.run);
-  return layout.runs[curveOf(wire, layout) - 1]?.fuse?.curve?.[at.gate - 1];
+  return layout.runs[curveOf(wire, layout) - 1]?.fuse?.curve?.[at.opening - 1];
 };
 
 export const protection = {
@@ -94,7 +94,7 @@ export const protection = {
     label: 'Maker’s curve of the fuse that protects the run: current',
     unit: 'A',
     per: ['run'],
-    across: 'gate',
+    across: 'opening',
     value: (at, layout) => pointOf(at, layout)?.current ?? '',
     source: AS_STATED,
     note: 'Empty without one. It is changed in the design, not in the workbook.',
@@ -106,7 +106,7 @@ export const protection = {
     unit: 's',
     shown: 's',
     per: ['run'],
-    across: 'gate',
+    across: 'opening',
     value: (at, layout) => pointOf(at, layout)?.within ?? '',
     source: AS_STATED,
   },
@@ -116,7 +116,7 @@ export const protection = {
     label: 'Fuse is read from its maker’s curve (1) or from the limits of its type (0)',
     unit: '1',
     per: ['run'],
-    formula: 'IF(COUNT(curve_point[gate])>0, 1, 0)',
+    formula: 'IF(COUNT(curve_point[opening])>0, 1, 0)',
     source: DEFINITION,
   },
   mixed: {
@@ -160,43 +160,43 @@ export const protection = {
     formula: 'IF(fused=1, INDEX(type_breaking[fuse_type], MATCH(fuse_type, type_name[fuse_type], 0), 1), "")',
     source: cite('ISO-8820-3', 'printed'),
   },
-  gate_current: {
+  opening_current: {
     kind: 'formula',
     symbol: 'I_g',
     label: 'Opening-time limit of the fuse that protects the run: current',
     unit: 'A',
     per: ['run'],
-    across: 'gate',
+    across: 'opening',
     formula:
-      'IF(ISNUMBER(run_fuse_type), IF(curved=0, run_fuse*INDEX(type_multiple[fuse_type,gate], run_fuse_type, gate_no), ' +
-      'IF(ISNUMBER(curve_point), curve_point, IF(gate_no=1, run_fuse, gate_current[gate-1]*gate_further))), "")',
+      'IF(ISNUMBER(run_fuse_type), IF(curved=0, run_fuse*INDEX(type_multiple[fuse_type,opening], run_fuse_type, opening_no), ' +
+      'IF(ISNUMBER(curve_point), curve_point, IF(opening_no=1, run_fuse, opening_current[opening-1]*opening_further))), "")',
     source: DEFINITION,
     note: 'Of a maker’s curve the first row is the rating: there the fuse need never open.',
   },
-  gate_slowest: {
+  opening_slowest: {
     kind: 'formula',
     symbol: 't_max',
     label: 'Opening-time limit: opens at the latest after',
     unit: 's',
     shown: 's',
     per: ['run'],
-    across: 'gate',
+    across: 'opening',
     formula:
-      'IF(ISNUMBER(run_fuse_type), IF(gate_no=1, for_ever, IF(curved=0, INDEX(type_slowest[fuse_type,gate], run_fuse_type, gate_no), ' +
-      'IF(ISNUMBER(curve_within), curve_within, gate_slowest[gate-1]/gate_further^2))), "")',
+      'IF(ISNUMBER(run_fuse_type), IF(opening_no=1, no_end, IF(curved=0, INDEX(type_slowest[fuse_type,opening], run_fuse_type, opening_no), ' +
+      'IF(ISNUMBER(curve_within), curve_within, opening_slowest[opening-1]/opening_further^2))), "")',
     source: PHYSICS,
     note: 'At the first limit the fuse must hold: it need never open. Beyond the last one I²t stays.',
   },
-  gate_fastest: {
+  opening_fastest: {
     kind: 'formula',
     symbol: 't_min',
     label: 'Opening-time limit: opens not before',
     unit: 's',
     shown: 's',
     per: ['run'],
-    across: 'gate',
+    across: 'opening',
     formula:
-      'IF(ISNUMBER(run_fuse_type), IF(curved=0, INDEX(type_fastest[fuse_type,gate], run_fuse_type, gate_no), ""), "")',
+      'IF(ISNUMBER(run_fuse_type), IF(curved=0, INDEX(type_fastest[fuse_type,opening], run_fuse_type, opening_no), ""), "")',
     source: DEFINITION,
     note: 'A curve of longest times says nothing of the shortest.',
   },
@@ -206,8 +206,8 @@ export const protection = {
     label: 'Slope of the latest opening beyond the limit, in the logarithms',
     unit: '1',
     per: ['run'],
-    across: 'gate',
-    formula: slope('gate_slowest[gate]'),
+    across: 'opening',
+    formula: slope('opening_slowest[opening]'),
     source: PHYSICS,
     note:
       'Straight in the logarithms between two limits. Beyond the last one the melting energy I²t stays, since no heat is gained by ' +
@@ -219,8 +219,8 @@ export const protection = {
     label: 'Slope of the earliest opening beyond the limit, in the logarithms',
     unit: '1',
     per: ['run'],
-    across: 'gate',
-    formula: slope('gate_fastest[gate]'),
+    across: 'opening',
+    formula: slope('opening_fastest[opening]'),
     source: PHYSICS,
   },
   overload_limit: {
@@ -286,13 +286,13 @@ export const protection = {
       'IF(COUNT(wire_opening[wire of run])=COUNT(wire_length[wire of run]), MAX(wire_opening[wire of run]), "")',
     source: PHYSICS,
   },
-  wire_gate: {
+  wire_row: {
     kind: 'formula',
     symbol: 'g',
-    label: 'Gate of the fuse at or below the short at its far end',
+    label: 'Opening-time limit of the fuse at or below the short at its far end',
     unit: '1',
     per: ['wire'],
-    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${gateBelow('fault_min', GUARD)}, 0), 0)`,
+    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${limitBelow('fault_min', GUARD)}, 0), 0)`,
     source: DEFINITION,
   },
   wire_opening: {
@@ -302,7 +302,7 @@ export const protection = {
     unit: 's',
     shown: 's',
     per: ['wire'],
-    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${opening('fault_min', 'wire_gate', '<=', GUARD)}, ""), "")`,
+    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${opening('fault_min', 'wire_row', '<=', GUARD)}, ""), "")`,
     source: PHYSICS,
   },
   melting: {

@@ -5,9 +5,9 @@
 import type { Formula, Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
-import { gateBelow, opening, TOGETHER, withstanding } from './curve-formulas.ts';
+import { limitBelow, opening, TOGETHER, withstanding } from './curve-formulas.ts';
 
-type EndsName = 'gate' | 'after' | 'ends';
+type EndsName = 'opening' | 'after' | 'ends';
 
 /** When the first fuse on the path of each coil opens at the current `${of}_amps` of that coil. */
 export const ending = <P extends string>(
@@ -16,14 +16,14 @@ export const ending = <P extends string>(
 ): Readonly<Record<`${P}_${EndsName}`, Formula>> => {
   const kind = 'formula';
   const all: Record<string, Formula> = {
-    [`${of}_gate`]: {
+    [`${of}_row`]: {
       kind,
       symbol: 'g',
       label: `${label}: opening-time limit of the fuse of the run at or below it`,
       unit: '1',
       per: ['event'],
       across: 'run',
-      formula: `IF(meets_fuse=1, IF(ISNUMBER(${of}_amps), ${gateBelow(`${of}_amps`)}, 0), 0)`,
+      formula: `IF(meets_fuse=1, IF(ISNUMBER(${of}_amps), ${limitBelow(`${of}_amps`)}, 0), 0)`,
       source: DEFINITION,
     },
     [`${of}_after`]: {
@@ -34,7 +34,7 @@ export const ending = <P extends string>(
       shown: 's',
       per: ['event'],
       across: 'run',
-      formula: `IF(meets_fuse=1, IF(ISNUMBER(${of}_amps), ${opening(`${of}_amps`, `${of}_gate`)}, for_ever), for_ever)`,
+      formula: `IF(meets_fuse=1, IF(ISNUMBER(${of}_amps), ${opening(`${of}_amps`, `${of}_row`)}, no_end), no_end)`,
       source: PHYSICS,
     },
     [`${of}_ends`]: {

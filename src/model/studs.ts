@@ -13,7 +13,7 @@ function behind(wire: number, { wires, runs }: Layout): number[] {
 
 /**
  * Terminals on the stud at that end of conductor `wire` which the coils are on: its own, those of the conductors that
- * meet it there, and those of coils that hang on it themselves.
+ * meet it there, and those of coils connected to it directly.
  */
 function terminalsAt(wire: number, layout: Layout): number {
   const own = layout.wires[wire];

@@ -17,16 +17,16 @@ const crossing = <P extends string>(
   of: P,
   label: string,
   energy: string,
-): Readonly<Record<`${P}_gate` | `${P}_from`, Formula>> => {
-  const gate = `${of}_gate`;
+): Readonly<Record<`${P}_row` | `${P}_from`, Formula>> => {
+  const limit = `${of}_row`;
   const all: Record<string, Formula> = {
-    [gate]: {
+    [limit]: {
       kind,
       symbol: 'g',
       label: `${label}: opening-time limits of the fuse with more I²t`,
       unit: '1',
       ...PER_CANDIDATE,
-      formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(${energy}), SUMPRODUCT((gate_energy[gate]>${energy})*1), ""), "")`,
+      formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(${energy}), SUMPRODUCT((opening_energy[opening]>${energy})*1), ""), "")`,
       source: DEFINITION,
     },
     [`${of}_from`]: {
@@ -36,35 +36,35 @@ const crossing = <P extends string>(
       unit: 'A',
       ...PER_CANDIDATE,
       formula:
-        `IF(ISNUMBER(${gate}), IF(${gate}=COUNT(gate_no[gate]), "", IF(${gate}=0, open_from, MAX(open_from, ` +
-        `INDEX(gate_current[gate],1,${gate})*(${energy}/INDEX(gate_energy[gate],1,${gate}))^(1/(2+INDEX(slowest_slope[gate],1,${gate})))))), "")`,
+        `IF(ISNUMBER(${limit}), IF(${limit}=COUNT(opening_no[opening]), "", IF(${limit}=0, open_from, MAX(open_from, ` +
+        `INDEX(opening_current[opening],1,${limit})*(${energy}/INDEX(opening_energy[opening],1,${limit}))^(1/(2+INDEX(slowest_slope[opening],1,${limit})))))), "")`,
       source: PHYSICS,
       note: 'Empty when the conductor withstands less than the fuse lets through at any current.',
     },
   };
-  return all as Readonly<Record<`${P}_gate` | `${P}_from`, Formula>>;
+  return all as Readonly<Record<`${P}_row` | `${P}_from`, Formula>>;
 };
 
 export const survival = {
-  gate_energy: {
+  opening_energy: {
     kind,
     symbol: 'I²t',
     label: 'I²t that the fuse lets through at this opening-time limit, or at a later one if that is more',
     unit: 'A^2*s',
     per: ['run'],
-    across: 'gate',
+    across: 'opening',
     formula:
-      'IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(gate_energy[gate+1]), MAX(gate_slowest*gate_current^2, gate_energy[gate+1]), ' +
-      'gate_slowest*gate_current^2), "")',
+      'IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(opening_energy[opening+1]), MAX(opening_slowest*opening_current^2, opening_energy[opening+1]), ' +
+      'opening_slowest*opening_current^2), "")',
     source: PHYSICS,
   },
-  open_gate: {
+  open_row: {
     kind,
     symbol: 'g_5s',
     label: 'Opening-time limits of the fuse at which it may take longer than 5 s',
     unit: '1',
     per: ['run'],
-    formula: 'IF(ISNUMBER(run_fuse_type), SUMPRODUCT((gate_slowest[gate]>open_limit)*1), "")',
+    formula: 'IF(ISNUMBER(run_fuse_type), SUMPRODUCT((opening_slowest[opening]>open_limit)*1), "")',
     source: DEFINITION,
   },
   open_from: {
@@ -74,8 +74,8 @@ export const survival = {
     unit: 'A',
     per: ['run'],
     formula:
-      'IF(ISNUMBER(open_gate), MAX(INDEX(gate_current[gate],1,2), INDEX(gate_current[gate],1,open_gate)*' +
-      '(open_limit/INDEX(gate_slowest[gate],1,open_gate))^(1/INDEX(slowest_slope[gate],1,open_gate))), "")',
+      'IF(ISNUMBER(open_row), MAX(INDEX(opening_current[opening],1,2), INDEX(opening_current[opening],1,open_row)*' +
+      '(open_limit/INDEX(opening_slowest[opening],1,open_row))^(1/INDEX(slowest_slope[opening],1,open_row))), "")',
     source: PHYSICS,
   },
   candidate_theta: {

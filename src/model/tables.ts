@@ -3,7 +3,7 @@ import type { Axis, Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, AS_STATED, COMMON_PRACTICE, cite, fromMemory, PHYSICS } from '../basis/sources.ts';
 import { AMPACITY, AMPACITY_RATINGS, BUNDLE } from '../data/ampacity.ts';
 import { AWG_SIZES } from '../data/awg.ts';
-import { FUSE_GATES } from '../data/fuse-gates.ts';
+import { FUSE_LIMITS } from '../data/fuse-limits.ts';
 import { FUSE_RATINGS } from '../data/fuse-ratings.ts';
 import { FUSE_DROP, FUSE_TYPES } from '../data/fuses.ts';
 import { IEC_60228_CLASS_5 } from '../data/iec60228.ts';
@@ -52,9 +52,9 @@ export const SIZES: readonly Size[] = [
   ...awgSizes.filter((s) => s.series !== 'AWG'),
 ];
 
-/** Steps of a time-current curve, besides the gates and the currents at which a conductor begins to be in danger. */
+/** Steps of a time-current curve, besides the fuse's own limits and the currents from which a conductor is in danger. */
 const GRID_STEPS = 24;
-/** Steps where each of the conductor's two limits begins, and above: its time falls steeply there. */
+/** Steps where each of the conductor's two limits starts to matter, and above: its time falls steeply there. */
 const NEAR_STEPS = 6;
 /** Windows in which a conductor is not protected: more than three do not occur with falling curves. */
 const WINDOWS = 3;
@@ -71,10 +71,10 @@ const FUSES = FUSE_RATINGS.rows.map((row) => ({
 }));
 
 /** Rows for the limits of a type, and for a fuse's own curve behind its rating; those left over follow the last by I²t. */
-const GATES = 8;
+const LIMITS = 8;
 const FAR_OUT = 2;
-const gatesOf = (type: string): { multiple: number; min: number; max: number | null }[] => {
-  const own = FUSE_GATES.rows
+const limitsOf = (type: string): { multiple: number; min: number; max: number | null }[] => {
+  const own = FUSE_LIMITS.rows
     .filter((g) => g.type === type)
     .map(({ multiple, min, max }) => ({ multiple, min, max }));
   const last = own.at(-1) as (typeof own)[number];
@@ -83,10 +83,10 @@ const gatesOf = (type: string): { multiple: number; min: number; max: number | n
     min: last.min / by ** 2,
     max: last.max === null ? null : last.max / by ** 2,
   });
-  return Array.from({ length: GATES }, (_, i) => own[i] ?? beyond(FAR_OUT ** (i + 1 - own.length)));
+  return Array.from({ length: LIMITS }, (_, i) => own[i] ?? beyond(FAR_OUT ** (i + 1 - own.length)));
 };
-const GRID_ROWS = GRID_STEPS + GATES + 2 * NEAR_STEPS;
-const gates = FUSE_TYPES.rows.map((t) => gatesOf(t.type));
+const GRID_ROWS = GRID_STEPS + LIMITS + 2 * NEAR_STEPS;
+const limits = FUSE_TYPES.rows.map((t) => limitsOf(t.type));
 
 /** Least number of conductors in the bundle of each row. */
 const bundleRows = BUNDLE.rows;
@@ -105,7 +105,7 @@ export const TABLE_AXES: Partial<Record<Axis, readonly string[]>> = {
   fuse_type: FUSE_TYPES.rows.map((row) => row.type),
   fuse_size: FUSES.map((row) => `${row.type} ${row.rating} A`),
   bundle_row: bundleRows.map((row) => `${row.from} and more`),
-  gate: Array.from({ length: GATES }, (_, i) => `gate ${i + 1}`),
+  opening: Array.from({ length: LIMITS }, (_, i) => `limit ${i + 1}`),
   grid: Array.from({ length: GRID_ROWS }, (_, i) => `${i + 1}`),
   window: Array.from({ length: WINDOWS }, (_, i) => `window ${i + 1}`),
   tab: FLAT_TABS.rows.map((row) => `${row.width} mm`),
@@ -360,37 +360,37 @@ export const tables = {
   type_multiple: {
     kind: 'column',
     symbol: 'm',
-    label: 'Gate: current over rated current',
+    label: 'Opening-time limit: current over rated current',
     unit: '1',
     per: ['fuse_type'],
-    across: 'gate',
-    values: gates.map((own) => own.map((g) => g.multiple)),
-    source: FUSE_GATES.source,
+    across: 'opening',
+    values: limits.map((own) => own.map((g) => g.multiple)),
+    source: FUSE_LIMITS.source,
     note: 'Beyond the last limit of a type the rows follow it by I²t: twice the current, a quarter of the time.',
   },
   type_slowest: {
     kind: 'column',
     symbol: 't_max',
-    label: 'Gate: opens at the latest after',
+    label: 'Opening-time limit: opens at the latest after',
     unit: 's',
     shown: 's',
     per: ['fuse_type'],
-    across: 'gate',
-    values: gates.map((own) => own.map((g) => g.max)),
-    source: FUSE_GATES.source,
+    across: 'opening',
+    values: limits.map((own) => own.map((g) => g.max)),
+    source: FUSE_LIMITS.source,
   },
   type_fastest: {
     kind: 'column',
     symbol: 't_min',
-    label: 'Gate: opens not before',
+    label: 'Opening-time limit: opens not before',
     unit: 's',
     shown: 's',
     per: ['fuse_type'],
-    across: 'gate',
-    values: gates.map((own) => own.map((g) => g.min)),
-    source: FUSE_GATES.source,
+    across: 'opening',
+    values: limits.map((own) => own.map((g) => g.min)),
+    source: FUSE_LIMITS.source,
   },
-  gate_further: {
+  opening_further: {
     kind: 'constant',
     symbol: 'k_g',
     label: 'Rows beyond the last point of a fuse’s curve: current over that of the row before',
@@ -399,13 +399,13 @@ export const tables = {
     source: ARBITRARY,
     note: 'They lie on the line by I²t, wherever they stand on it.',
   },
-  gate_no: {
+  opening_no: {
     kind: 'structure',
     symbol: 'g',
-    label: 'Number of the gate',
+    label: 'Number of the opening-time limit',
     unit: '1',
-    per: ['gate'],
-    value: (at) => at.gate + 1,
+    per: ['opening'],
+    value: (at) => at.opening + 1,
   },
   grid_no: {
     kind: 'structure',
@@ -426,7 +426,7 @@ export const tables = {
   near_steps: {
     kind: 'constant',
     symbol: 'K_n',
-    label: 'Steps where a limit of the conductor begins',
+    label: 'Steps where a limit of the conductor starts to matter',
     unit: '1',
     value: NEAR_STEPS,
     source: ARBITRARY,

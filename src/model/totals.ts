@@ -117,7 +117,7 @@ export const totals = {
     unit: 's',
     shown: 'ms',
     per: ['point'],
-    formula: 'INDEX(coil_winning_dwell[coil,point], weakest_row, 1)',
+    formula: 'INDEX(coil_restoring_dwell[coil,point], weakest_row, 1)',
     source: DEFINITION,
   },
   least_kept: {

@@ -1,7 +1,7 @@
 /** Currents at which a conductor is not protected: both curves over a grid of currents, and what lies in the gaps. */
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
-import { atGate, FASTEST, gateBelow, opening, RUN, withstanding } from './curve-formulas.ts';
+import { atLimit, FASTEST, limitBelow, opening, RUN, withstanding } from './curve-formulas.ts';
 
 const known = (formula: string): string =>
   `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(ampacity), IF(ISNUMBER(start_fault), ${formula}, ""), ""), "")`;
@@ -13,9 +13,9 @@ export const windows = {
     label: 'The curves are compared from this current on',
     unit: 'A',
     per: ['feed'],
-    formula: 'IF(ISNUMBER(run_fuse_type), INDEX(gate_current[gate], 1, 1), "")',
+    formula: 'IF(ISNUMBER(run_fuse_type), INDEX(opening_current[opening], 1, 1), "")',
     source: DEFINITION,
-    note: 'The first gate, 1.1 times the rating.',
+    note: 'The first opening-time limit, 1.1 times the rating.',
   },
   sweep_high: {
     kind: 'formula',
@@ -27,7 +27,7 @@ export const windows = {
     source: DEFINITION,
     note: 'The largest fault current.',
   },
-  overload_begins: {
+  overload_starts: {
     kind: 'formula',
     symbol: 'I_6h',
     label: 'Current from which the conductor passes its overload limit in the end',
@@ -37,7 +37,7 @@ export const windows = {
       'IF(ISNUMBER(ampacity), IF(ampacity>0, ampacity*SQRT((overload_limit-run_ambient)/(rating-run_ambient)), 0), "")',
     source: PHYSICS,
   },
-  short_begins: {
+  short_starts: {
     kind: 'formula',
     symbol: 'I_5s',
     label: 'Current from which the conductor passes its short-circuit limit in the end',
@@ -50,26 +50,26 @@ export const windows = {
   step: {
     kind: 'formula',
     symbol: 'I_k',
-    label: 'Steps, gates and limits, not yet in order',
+    label: 'Steps, opening-time limits and limits of the conductor, not yet in order',
     unit: 'A',
     per: ['grid'],
     across: 'feed',
     formula:
       'IF(ISNUMBER(sweep_high), MIN(sweep_high, MAX(sweep_low, IF(grid_no<=grid_steps, ' +
-      'sweep_low*(sweep_high/sweep_low)^((grid_no-1)/(grid_steps-1)), IF(grid_no<=grid_steps+COUNT(gate_no[gate]), ' +
-      'INDEX(gate_current[gate], 1, grid_no-grid_steps), IF(grid_no-grid_steps-COUNT(gate_no[gate])<=near_steps, ' +
-      'overload_begins*(1+above_limit*(grid_no-grid_steps-COUNT(gate_no[gate])-1)^2), ' +
-      'short_begins*(1+above_limit*(grid_no-grid_steps-COUNT(gate_no[gate])-near_steps-1)^2)))))), "")',
+      'sweep_low*(sweep_high/sweep_low)^((grid_no-1)/(grid_steps-1)), IF(grid_no<=grid_steps+COUNT(opening_no[opening]), ' +
+      'INDEX(opening_current[opening], 1, grid_no-grid_steps), IF(grid_no-grid_steps-COUNT(opening_no[opening])<=near_steps, ' +
+      'overload_starts*(1+above_limit*(grid_no-grid_steps-COUNT(opening_no[opening])-1)^2), ' +
+      'short_starts*(1+above_limit*(grid_no-grid_steps-COUNT(opening_no[opening])-near_steps-1)^2)))))), "")',
     source: DEFINITION,
   },
   above_limit: {
     kind: 'constant',
     symbol: 'ε_I',
-    label: 'First step above the current at which a limit begins to matter, share of it',
+    label: 'First step above the current from which a limit matters, share of it',
     unit: '1',
     value: 0.003,
     source: ARBITRARY,
-    note: 'There the time that a conductor endures falls from infinity: steps that widen with their square keep the ends of a window sharp.',
+    note: 'There the time that a conductor withstands falls from infinity: steps that widen with their square keep the ends of a window sharp.',
   },
   curve_current: {
     kind: 'formula',
@@ -81,14 +81,14 @@ export const windows = {
     formula: 'IF(ISNUMBER(sweep_high), SMALL(step[grid], grid_no), "")',
     source: DEFINITION,
   },
-  curve_gate: {
+  curve_row: {
     kind: 'formula',
     symbol: 'g',
-    label: 'Gate at or below it',
+    label: 'Opening-time limit at or below it',
     unit: '1',
     per: ['grid'],
     across: 'feed',
-    formula: `IF(ISNUMBER(curve_current), ${gateBelow('curve_current')}, "")`,
+    formula: `IF(ISNUMBER(curve_current), ${limitBelow('curve_current')}, "")`,
     source: DEFINITION,
   },
   curve_slowest: {
@@ -99,7 +99,7 @@ export const windows = {
     shown: 's',
     per: ['grid'],
     across: 'feed',
-    formula: `IF(ISNUMBER(curve_current), ${opening('curve_current', 'curve_gate', '<')}, "")`,
+    formula: `IF(ISNUMBER(curve_current), ${opening('curve_current', 'curve_row', '<')}, "")`,
     source: PHYSICS,
   },
   curve_fastest: {
@@ -110,14 +110,14 @@ export const windows = {
     shown: 's',
     per: ['grid'],
     across: 'feed',
-    formula: `IF(ISNUMBER(curve_current), IF(curved=0, ${atGate('curve_current', 'curve_gate', FASTEST)}, ""), "")`,
+    formula: `IF(ISNUMBER(curve_current), IF(curved=0, ${atLimit('curve_current', 'curve_row', FASTEST)}, ""), "")`,
     source: PHYSICS,
     note: 'Empty for a fuse that is read from a curve of longest times.',
   },
   curve_wire: {
     kind: 'formula',
     symbol: 't_w',
-    label: 'Conductor endures it for',
+    label: 'Conductor withstands it for',
     unit: 's',
     shown: 's',
     per: ['grid'],
@@ -135,16 +135,16 @@ export const windows = {
     formula: 'IF(ISNUMBER(curve_current), IF(curve_slowest>curve_wire, 1, 0), "")',
     source: DEFINITION,
   },
-  danger_begins: {
+  danger_starts: {
     kind: 'formula',
     symbol: 'I_a',
-    label: 'A window begins at this current',
+    label: 'A window starts at this current',
     unit: 'A',
     per: ['grid'],
     across: 'feed',
     formula:
       'IF(ISNUMBER(curve_current), IF(in_danger=1, IF(ISNUMBER(in_danger[grid-1]), IF(in_danger[grid-1]=0, ' +
-      'IF(curve_wire[grid-1]>=for_ever, curve_current[grid-1], IF(curve_wire>0, ' +
+      'IF(curve_wire[grid-1]>=no_end, curve_current[grid-1], IF(curve_wire>0, ' +
       'curve_current[grid-1]*(curve_current/curve_current[grid-1])^(LN(curve_slowest[grid-1]/curve_wire[grid-1])/' +
       '(LN(curve_slowest[grid-1]/curve_wire[grid-1])-LN(curve_slowest/curve_wire))), curve_current)), ""), curve_current), ""), "")',
     source: PHYSICS,
@@ -159,7 +159,7 @@ export const windows = {
     across: 'feed',
     formula:
       'IF(ISNUMBER(curve_current), IF(in_danger=1, IF(grid_no=COUNT(grid_no[grid]), curve_current, ""), ' +
-      'IF(ISNUMBER(in_danger[grid-1]), IF(in_danger[grid-1]=1, IF(curve_slowest[grid-1]>=for_ever, curve_current, ' +
+      'IF(ISNUMBER(in_danger[grid-1]), IF(in_danger[grid-1]=1, IF(curve_slowest[grid-1]>=no_end, curve_current, ' +
       'IF(curve_wire[grid-1]>0, ' +
       'curve_current[grid-1]*(curve_current/curve_current[grid-1])^(LN(curve_slowest[grid-1]/curve_wire[grid-1])/' +
       '(LN(curve_slowest[grid-1]/curve_wire[grid-1])-LN(curve_slowest/curve_wire))), curve_current)), ""), "")), "")',
@@ -174,7 +174,7 @@ export const windows = {
     unit: 'A',
     per: ['feed'],
     across: 'window',
-    formula: 'IF(COUNT(danger_ends[grid])>=window_no, SMALL(danger_begins[grid], window_no), "")',
+    formula: 'IF(COUNT(danger_ends[grid])>=window_no, SMALL(danger_starts[grid], window_no), "")',
     source: DEFINITION,
   },
   window_to: {
@@ -222,13 +222,13 @@ export const windows = {
     formula: known(withstanding('end_fault', RUN)),
     source: PHYSICS,
   },
-  start_gate: {
+  start_row: {
     kind: 'formula',
     symbol: 'g',
     label: 'Opening-time limit of the fuse at or below the short at the start of the run',
     unit: '1',
     per: ['feed'],
-    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${gateBelow('start_fault')}, 0), 0)`,
+    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${limitBelow('start_fault')}, 0), 0)`,
     source: DEFINITION,
   },
   start_opening: {
@@ -238,7 +238,7 @@ export const windows = {
     unit: 's',
     shown: 's',
     per: ['feed'],
-    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${opening('start_fault', 'start_gate')}, ""), "")`,
+    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${opening('start_fault', 'start_row')}, ""), "")`,
     source: PHYSICS,
   },
   start_withstood: {
@@ -251,27 +251,27 @@ export const windows = {
     formula: known(withstanding('start_fault', RUN)),
     source: PHYSICS,
   },
-  gate_withstood: {
+  opening_withstood: {
     kind: 'formula',
     symbol: 't_e',
     label: 'A conductor of the run withstands the current of this opening-time limit for',
     unit: 's',
     shown: 's',
     per: ['feed'],
-    across: 'gate',
-    formula: known(withstanding('gate_current', RUN)),
+    across: 'opening',
+    formula: known(withstanding('opening_current', RUN)),
     source: PHYSICS,
   },
-  gate_fails: {
+  opening_fails: {
     kind: 'formula',
     symbol: 'x',
     label: 'A short may draw this current, and the fuse is slower than the conductor (1), or not (0)',
     unit: '1',
     per: ['feed'],
-    across: 'gate',
+    across: 'opening',
     formula: known(
-      'IF(gate_current>MAX(end_fault, INDEX(gate_current[gate],1,2)), IF(gate_current<start_fault, ' +
-        'IF(gate_slowest>gate_withstood, 1, 0), 0), 0)',
+      'IF(opening_current>MAX(end_fault, INDEX(opening_current[opening],1,2)), IF(opening_current<start_fault, ' +
+        'IF(opening_slowest>opening_withstood, 1, 0), 0), 0)',
     ),
     source: DEFINITION,
     note: 'Between two limits both curves are nearly straight in the logarithms, and the worst stands at an end.',
@@ -283,7 +283,7 @@ export const windows = {
     unit: '1',
     per: ['feed'],
     formula: known(
-      'SUM(gate_fails[gate])+IF(ISNUMBER(end_opening), IF(end_opening>end_withstood, 1, 0), 1)+IF(start_opening>start_withstood, 1, 0)',
+      'SUM(opening_fails[opening])+IF(ISNUMBER(end_opening), IF(end_opening>end_withstood, 1, 0), 1)+IF(start_opening>start_withstood, 1, 0)',
     ),
     source: DEFINITION,
     note: 'Tried are the smallest, the largest, and every opening-time limit of the fuse between them.',

@@ -11,7 +11,7 @@ export interface TimeAt {
 }
 
 /** A point of the fuse's standard: current [A], opens not before and at the latest after [s]; infinite when it need not open. */
-export interface GateOf {
+export interface LimitOf {
   readonly current: number;
   readonly fastest: number;
   readonly slowest: number;
@@ -47,7 +47,7 @@ export interface FuseCurves {
   /** [A] */
   readonly rating: number;
   readonly type: string;
-  readonly gates: readonly GateOf[];
+  readonly limits: readonly LimitOf[];
   readonly conductors: readonly Withstands[];
   /** Feed runs behind this fuse that cannot be compared with it: their fuses are of different kinds. */
   readonly left: readonly string[];
@@ -88,7 +88,7 @@ function curvesOf(e: Evaluation, fused: number): FuseCurves {
     name: design.runs[fused]?.name ?? '',
     rating: e.number('fuse_rating', { run: fused }) ?? 0,
     type: design.runs[fused]?.fuse?.type ?? '',
-    gates: gatesOf(e, fused),
+    limits: limitsOf(e, fused),
     conductors: compared.map((run) => withstoodBy(e, run)),
     left: behind.filter((run) => !compared.includes(run)).map((run) => design.runs[run]?.name ?? ''),
     stuck: e.number('stuck_most'),
@@ -96,11 +96,11 @@ function curvesOf(e: Evaluation, fused: number): FuseCurves {
   };
 }
 
-function gatesOf(e: Evaluation, run: number): GateOf[] {
-  return e.grid.axes.gate.flatMap((_, gate) => {
-    const [current, fastest, slowest] = (['gate_current', 'gate_fastest', 'gate_slowest'] as const).map(
-      (name) => e.number(name, { run, gate }),
-    );
+function limitsOf(e: Evaluation, run: number): LimitOf[] {
+  return e.grid.axes.opening.flatMap((_, limit) => {
+    const [current, fastest, slowest] = (
+      ['opening_current', 'opening_fastest', 'opening_slowest'] as const
+    ).map((name) => e.number(name, { run, opening: limit }));
     if (current == null || fastest == null || slowest == null) return [];
     return [{ current, fastest, slowest: unending(e, slowest) }];
   });
@@ -118,7 +118,7 @@ function withstoodBy(e: Evaluation, feed: number): Withstands {
   const limited = steps.filter(({ wire }) => Number.isFinite(unending(e, wire)));
   const points = limited.map(({ current, wire }) => ({ current, time: wire }));
   // Up to this current the conductor never reaches a limit: its line comes from infinity here.
-  const begins = e.number('overload_begins', { run: feed });
+  const begins = e.number('overload_starts', { run: feed });
   const windows = e.grid.axes.window.flatMap((_, window) => {
     const at = { feed, window };
     const [from, to] = [e.number('window_from', at), e.number('window_to', at)];
@@ -142,7 +142,7 @@ function withstoodBy(e: Evaluation, feed: number): Withstands {
 
 /** What stands for a time without end is infinite here. */
 const unending = (e: Evaluation, time: number): number =>
-  time >= (e.number('for_ever') ?? Infinity) ? Infinity : time;
+  time >= (e.number('no_end') ?? Infinity) ? Infinity : time;
 
 /** `27.0 to 41.0 A` */
 export const rangesOf = (windows: readonly Window[]): string =>

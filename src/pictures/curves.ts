@@ -15,7 +15,7 @@ import {
 import {
   drawnIn,
   type FuseCurves,
-  type GateOf,
+  type LimitOf,
   rangesOf,
   type TimeAt,
   type Withstands,
@@ -61,10 +61,10 @@ export function curvesPicture(curves: FuseCurves, title: string): Picture {
 }
 
 /** From the least to the most current that is drawn. */
-function currentAxis({ gates, conductors, stuck }: FuseCurves): Axis {
+function currentAxis({ limits, conductors, stuck }: FuseCurves): Axis {
   const faults = conductors.flatMap(({ fault }) => [...fault]);
   const all = [
-    ...gates.slice(0, 2).map(({ current }) => current),
+    ...limits.slice(0, 2).map(({ current }) => current),
     ...faults,
     ...(stuck === null ? [] : [stuck]),
   ];
@@ -90,8 +90,8 @@ function timeAxis(band: readonly Span[], openLimit: number): Axis {
 }
 
 function timePanel(curves: FuseCurves, x: Axis): Panel {
-  const { conductors, gates, openLimit } = curves;
-  const band = bandOf(gates, x.to);
+  const { conductors, limits, openLimit } = curves;
+  const band = bandOf(limits, x.to);
   const y = timeAxis(band, openLimit);
   const hatches = conductors.flatMap((one) => hatchesOf(one, curves.stuck));
   return {
@@ -157,16 +157,16 @@ const hatchesOf = (one: Withstands, stuck: number | null): Area[] =>
   }));
 
 /** The corners of the band up to the current `most`: opens not before `y` and at the latest after `y2` [s] at `x` [A]. */
-export function bandOf(gates: readonly GateOf[], most: number): Span[] {
-  const corners = gates.flatMap(({ current, fastest, slowest }, i) => {
+export function bandOf(limits: readonly LimitOf[], most: number): Span[] {
+  const corners = limits.flatMap(({ current, fastest, slowest }, i) => {
     const corner = { x: current, y: fastest, y2: slowest };
     // Just below the first current at which it has to open it need not.
-    const jumps = i > 0 && Number.isFinite(slowest) && !Number.isFinite(gates[i - 1]?.slowest ?? 0);
+    const jumps = i > 0 && Number.isFinite(slowest) && !Number.isFinite(limits[i - 1]?.slowest ?? 0);
     return jumps ? [{ ...corner, y2: Infinity }, corner] : [corner];
   });
   const end = (key: 'fastest' | 'slowest'): number =>
     timeAt(
-      gates.map((gate) => ({ current: gate.current, time: gate[key] })),
+      limits.map((limit) => ({ current: limit.current, time: limit[key] })),
       most,
     );
   return [...corners.filter(({ x }) => x < most), { x: most, y: end('fastest'), y2: end('slowest') }];

@@ -77,7 +77,7 @@ export function plainValue(e: Evaluation, name: QuantityName, at: At): number | 
   if (flag) return value === 1;
   if (names !== undefined) return memberName(e, names, value as number | null);
   // A time without end is not known to end.
-  if (unit === 's' && typeof value === 'number' && value >= (e.number('for_ever') ?? 0)) return null;
+  if (unit === 's' && typeof value === 'number' && value >= (e.number('no_end') ?? 0)) return null;
   return value;
 }
 

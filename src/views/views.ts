@@ -29,7 +29,7 @@ export const COIL = {
     'coil_peak as peak',
     'coil_energy as energy',
     'energy_kept',
-    'coil_winning_dwell as dwell_to_win_back',
+    'coil_restoring_dwell as dwell_to_restore',
   ],
 } as const satisfies View;
 
@@ -147,7 +147,7 @@ export const COMPARED = {
     'least_supply as supply',
     'weakest_energy as energy',
     'weakest_kept as energy_kept',
-    'weakest_dwell as dwell_to_win_back',
+    'weakest_dwell as dwell_to_restore',
     'wiring_heat as heat',
   ],
 } as const satisfies View;

@@ -5,7 +5,7 @@ import { AWG_SIZES } from '../../src/data/awg.ts';
 import { PULL_OUT_MIL, PULL_OUT_UL } from '../../src/data/crimps.ts';
 import { FAA_RESISTANCE } from '../../src/data/faa.ts';
 import { FAA_BUNDLE } from '../../src/data/faa-bundle.ts';
-import { FUSE_GATES } from '../../src/data/fuse-gates.ts';
+import { FUSE_LIMITS } from '../../src/data/fuse-limits.ts';
 import { FUSE_COLOURS, FUSE_RATINGS } from '../../src/data/fuse-ratings.ts';
 import { FUSE_DROP, FUSE_PULSES, FUSE_TYPES } from '../../src/data/fuses.ts';
 import { SOLID_AWG } from '../../src/data/handbook.ts';
@@ -137,15 +137,15 @@ describe('every fuse type', () => {
   const ratingsOf = (type: string): number[] =>
     FUSE_RATINGS.rows.filter((row) => row.type === type).map((row) => row.rating);
 
-  test('gates: opening times fall with the multiple, the earliest below the latest', () => {
+  test('limits: opening times fall with the multiple, the earliest below the latest', () => {
     ofTypes((type) => {
-      const gates = FUSE_GATES.rows.filter((row) => row.type === type);
-      expectRise(gates.map((gate) => gate.multiple));
-      expectFall(gates.map((gate) => gate.min));
-      expectFall(gates.slice(1).map((gate) => gate.max ?? Number.NaN));
-      for (const gate of gates.slice(1)) expect(gate.min).toBeLessThan(gate.max as number);
+      const limits = FUSE_LIMITS.rows.filter((row) => row.type === type);
+      expectRise(limits.map((limit) => limit.multiple));
+      expectFall(limits.map((limit) => limit.min));
+      expectFall(limits.slice(1).map((limit) => limit.max ?? Number.NaN));
+      for (const limit of limits.slice(1)) expect(limit.min).toBeLessThan(limit.max as number);
       // Below the first maximum the fuse need never open.
-      expect(gates[0]).toMatchObject({ multiple: 1.1, max: null });
+      expect(limits[0]).toMatchObject({ multiple: 1.1, max: null });
     });
   });
 

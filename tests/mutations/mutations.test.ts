@@ -31,7 +31,7 @@ const CAUGHT: Readonly<Record<string, readonly QuantityName[]>> = {
     'neighbour_drop',
     'delivered_peak',
     'coil_energy',
-    'winning_dwell',
+    'restoring_dwell',
   ],
   'protection/relay': ['relay_pull_in', 'contact_heat', 'trigger_current'],
   'protection/faults': ['fault_max', 'fault_min', 'chassis_ohm'],

@@ -62,10 +62,10 @@ describe.each(CASES)('$name', (one) => {
     });
   });
 
-  test.each([0, 1])('the dwell that wins the loss back gives the stiff peak at point %i', (point) => {
+  test.each([0, 1])('the dwell to restore gives the stiff peak at point %i', (point) => {
     const course = courses[point] as Course;
     course.fires.forEach((_, event) => {
-      const dwell = known(e, 'winning_dwell', { point, event });
+      const dwell = known(e, 'restoring_dwell', { point, event });
       // Where nothing is lost both are the same but for the rounding of a logarithm of an exponential.
       expect(dwell).toBeGreaterThanOrEqual(course.dwell * (1 - 1e-12));
       near(deliveredAfter(course, conductors, event, dwell), stiff[point] as number);
@@ -77,9 +77,9 @@ describe.each(CASES)('$name', (one) => {
     });
     one.coils.forEach((_, coil) => {
       const own = course.fires.flatMap((fire, k) =>
-        fire.coil === coil ? [known(e, 'winning_dwell', { point, event: k })] : [],
+        fire.coil === coil ? [known(e, 'restoring_dwell', { point, event: k })] : [],
       );
-      near(known(e, 'coil_winning_dwell', { coil, point }), Math.max(...own));
+      near(known(e, 'coil_restoring_dwell', { coil, point }), Math.max(...own));
     });
   });
 
@@ -113,11 +113,11 @@ test('the cases hold good and very poor feeds', () => {
   expect(Math.max(...drops)).toBeGreaterThan(1.9);
 });
 
-test('a feed that lets less through than the peak: no dwell wins it back', () => {
+test('a feed that lets less through than the peak: no dwell restores it', () => {
   const e = modelFor({ name: 'hopeless', coils: even(1), trunk: { gauge: 14, metres: 90 }, dwell: 12e-3 });
   // 90 m of 14 AWG are 0.76 Ω and more beside a coil of 0.45 Ω: 12.9 V drive less than 10 A, the stiff peak is 25 A.
   expect(known(e, 'coil_peak', { coil: 0, point: 1 })).toBeLessThan(11);
   expect(known(e, 'peak', { speed: 1 })).toBeGreaterThan(24);
-  expect(e.value('winning_dwell', { point: 1, event: 0 })).toBeNull();
-  expect(e.value('coil_winning_dwell', { point: 1, coil: 0 })).toBeNull();
+  expect(e.value('restoring_dwell', { point: 1, event: 0 })).toBeNull();
+  expect(e.value('coil_restoring_dwell', { point: 1, coil: 0 })).toBeNull();
 });

@@ -169,7 +169,7 @@ describe('time-current curves', () => {
       [600, 0.01, 0.25],
       [1000, 0.0036, 0.09],
     ] as const;
-    const band = bandOf(curves.gates, 1000);
+    const band = bandOf(curves.limits, 1000);
     expect(band.length).toBe(wanted.length);
     band.forEach(({ x, y, y2 }, i) => {
       const [amps, first, last] = wanted[i] as (typeof wanted)[number];
@@ -190,11 +190,11 @@ describe('time-current curves', () => {
       'right trunk',
       'branch',
     ]);
-    const forEver = known(e, 'for_ever');
+    const noEnd = known(e, 'no_end');
     curves.conductors.forEach(({ run: feed, points }) => {
       const said = e.grid.axes.grid.flatMap((_, grid) => {
         const time = known(e, 'curve_wire', { feed, grid });
-        return time < forEver ? [{ current: known(e, 'curve_current', { feed, grid }), time }] : [];
+        return time < noEnd ? [{ current: known(e, 'curve_current', { feed, grid }), time }] : [];
       });
       expect(said.length).toBeGreaterThan(20);
       expect(points.slice(-said.length)).toEqual(said);

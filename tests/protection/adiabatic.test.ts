@@ -141,10 +141,10 @@ describe.each(CASES)('$gauge, insulation $insulation, at $ambient °C', (one) =>
     // Current whose heat just leaves at the overload limit.
     const border = Math.sqrt((leave * (c.overload - c.ambient)) / hot);
     // Rounding on either side: one part in a million.
-    const for_ever = judged.number('for_ever');
-    expect(ask(border * (1 - 1e-6))).toBe(for_ever);
+    const no_end = judged.number('no_end');
+    expect(ask(border * (1 - 1e-6))).toBe(no_end);
     const beyond = ask(border * (1 + 1e-6));
-    expect(beyond).toBeLessThan(for_ever);
+    expect(beyond).toBeLessThan(no_end);
     // It creeps up to the limit: thirteen time constants, ln(1/2e-6).
     expect(beyond / (balanceOf(c).store / leave)).toBeGreaterThan(12);
   });
@@ -157,7 +157,7 @@ describe.each(CASES)('$gauge, insulation $insulation, at $ambient °C', (one) =>
       const expected = Math.min(short, Math.max(5, overload));
       const found = ask(current);
       // Steps of 1/40 000 of the rise are good to 1e-6, but for a current whose heat only just suffices.
-      if (expected === Infinity) expect(found, `${times} times the ampacity`).toBe(judged.number('for_ever'));
+      if (expected === Infinity) expect(found, `${times} times the ampacity`).toBe(judged.number('no_end'));
       else expect(Math.abs(found / expected - 1), `${times} times the ampacity`).toBeLessThan(1e-3);
     }
   });
@@ -165,7 +165,7 @@ describe.each(CASES)('$gauge, insulation $insulation, at $ambient °C', (one) =>
   test('constant resistance against rising resistance', () => {
     // What the assumption costs where fuses open on shorts, from 0.1 s to 5 s. Above 1 it errs on the bold side: at
     // most (250 °C from a full load of 125 °C) by the logarithmic mean 418.9 over 359.5, 17 % of the time or 8 % of the
-    // current; the gates of a fuse leave 1 to 10 and more.
+    // current; the limits of a fuse leave 1 to 10 and more.
     for (const t of [0.1, 1, 5]) {
       const current = (factor(one.ambient, c.short) * c.area) / Math.sqrt(t);
       const real = stepped(c, current, c.short, true);

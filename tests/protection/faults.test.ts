@@ -56,7 +56,7 @@ function check(judged: Judged, hands: Hand[], source: number): void {
     const opens = fuse ? openingOf(fuse.type, fuse.rating, least) : null;
     const found = judged.e.number('wire_opening', { wire });
     if (opens === null || opens === Infinity)
-      expect(found, `${h.id}, opens`).toBe(opens === null ? null : judged.number('for_ever'));
+      expect(found, `${h.id}, opens`).toBe(opens === null ? null : judged.number('no_end'));
     else expect(apart(found ?? Number.NaN, opens), `${h.id}, opens`).toBeLessThan(DUST);
   }
   // A fuse is as slow as for the smallest of the fault currents behind it.

@@ -5,7 +5,7 @@
  * Areas in mm², lengths in m, temperatures in °C, otherwise SI.
  */
 import { AMPACITY, AMPACITY_RATINGS, BUNDLE } from '../../src/data/ampacity.ts';
-import { FUSE_GATES } from '../../src/data/fuse-gates.ts';
+import { FUSE_LIMITS } from '../../src/data/fuse-limits.ts';
 import { FUSE_RATINGS } from '../../src/data/fuse-ratings.ts';
 import { fuse } from '../../src/data/fuses.ts';
 import { IEC_60228_CLASS_5 } from '../../src/data/iec60228.ts';
@@ -121,29 +121,29 @@ export function ampacityOf(name: string, { insulation, ambient, bundle }: Place)
 
 // --- fuse -------------------------------------------------------------------------------------------------------
 
-/** Gates with a maximum, in the logarithms of multiple and time. */
-const GATES = new Map(
+/** Limits with a maximum, in the logarithms of multiple and time. */
+const LIMITS = new Map(
   ['C', 'F', 'E', 'SF30'].map((type) => [
     type,
-    FUSE_GATES.rows
+    FUSE_LIMITS.rows
       .filter((row) => row.type === type && row.max !== null)
       .map(({ multiple, max }) => ({ x: Math.log(multiple), y: Math.log(max ?? Number.NaN) })),
   ]),
 );
 
-/** Latest opening by the gates: straight in log–log between them, without end up to the first one with a maximum, I²t beyond the last. */
+/** Latest opening by the limits: straight in log–log between them, without end up to the first one with a maximum, I²t beyond the last. */
 export function openingOf(type: string, rating: number, amps: number): number {
-  const gates = GATES.get(type) ?? [];
+  const limits = LIMITS.get(type) ?? [];
   const x = Math.log(amps / rating);
-  const [first] = gates;
-  const last = gates.at(-1);
-  if (!first || !last) throw new Error(`no gates for ${type}`);
+  const [first] = limits;
+  const last = limits.at(-1);
+  if (!first || !last) throw new Error(`no limits for ${type}`);
   // Rounding of the product rating × multiple.
   if (x <= first.x + 1e-12) return Infinity;
   // The energy that melts it stays: half the time at 1.41 times the current.
   if (x >= last.x) return Math.exp(last.y - 2 * (x - last.x));
-  const i = gates.findLastIndex((gate) => gate.x <= x);
-  const [low, high] = [gates[i], gates[i + 1]] as [typeof first, typeof first];
+  const i = limits.findLastIndex((limit) => limit.x <= x);
+  const [low, high] = [limits[i], limits[i + 1]] as [typeof first, typeof first];
   return Math.exp(low.y + ((high.y - low.y) * (x - low.x)) / (high.x - low.x));
 }
 

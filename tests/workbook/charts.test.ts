@@ -99,17 +99,19 @@ describe.each(DEMO_NAMES)('%s', (name) => {
     const e = result.evaluation;
     const [x = [], y = []] = series.find((s) => s.name === 'fuse: opens at the latest')?.points ?? [];
     expect(x.every((current, i) => i === 0 || current >= (x[i - 1] as number))).toBe(true);
-    // The gates of the fuse lie on the line: the tables' own points, not computed by the curve.
+    // The limits of the fuse lie on the line: the tables' own points, not computed by the curve.
     const rating = e.number('fuse_rating', { run: 0 }) as number;
-    const multiples = [...Array(e.grid.axes.gate.length).keys()].map(
-      (gate) => e.number('gate_current', { run: 0, gate }) as number,
+    const multiples = [...Array(e.grid.axes.opening.length).keys()].map(
+      (limit) => e.number('opening_current', { run: 0, opening: limit }) as number,
     );
-    const slowest = multiples.map((_, gate) => e.number('gate_slowest', { run: 0, gate }) as number);
+    const slowest = multiples.map(
+      (_, limit) => e.number('opening_slowest', { run: 0, opening: limit }) as number,
+    );
     expect(multiples[0]).toBeCloseTo(1.1 * rating, 9);
-    multiples.forEach((current, gate) => {
+    multiples.forEach((current, limit) => {
       const at = x.findLastIndex((one) => Math.abs(one / current - 1) < 1e-9);
-      // Just above the second gate the time is the printed one; beyond the largest fault nothing is drawn.
-      if (at >= 0 && gate > 1) expect(y[at]).toBeCloseTo(slowest[gate] as number, 6);
+      // Just above the second limit the time is the printed one; beyond the largest fault nothing is drawn.
+      if (at >= 0 && limit > 1) expect(y[at]).toBeCloseTo(slowest[limit] as number, 6);
     });
     for (const mark of ['short at the far end', 'short at the near end']) {
       const [currents = [], times = []] = series.find((s) => s.name === mark)?.points ?? [];
@@ -122,7 +124,7 @@ describe.each(DEMO_NAMES)('%s', (name) => {
         );
         const [x0, x1, y0, y1] = [x[at - 1], x[at], y[at - 1], y[at]] as [number, number, number, number];
         const share = x1 > x0 ? Math.log(current / x0) / Math.log(x1 / x0) : 1;
-        // The step may hold a gate, where the line bends: a tenth of a per cent covers that.
+        // The step may hold a limit, where the line bends: a tenth of a per cent covers that.
         expect(times[i]).toBeCloseTo(Math.exp(Math.log(y0) + share * Math.log(y1 / y0)), 2);
       });
     }

@@ -131,7 +131,7 @@ export function charted(grid: Grid, design: Design): Charted {
  * A time for an axis that has no zero: what is not known is drawn beyond the upper end, where nothing shows, and a
  * time of 0 far below the lower end.
  */
-const drawn = (time: string): string => `IF(ISNUMBER(${time}),MAX(1e-9,${time}),for_ever)`;
+const drawn = (time: string): string => `IF(ISNUMBER(${time}),MAX(1e-9,${time}),no_end)`;
 /** A current for an axis that has no zero. */
 const current = (amps: string): string => `IF(ISNUMBER(${amps}),${amps},1)`;
 

@@ -35,7 +35,7 @@ const FORMATS: Readonly<Record<string, string>> = {
   W: '0.00',
   uF: '0.0',
   '%': '0.0',
-  // A time that may be without end, for which `for_ever` stands.
+  // A time that may be without end, for which `no_end` stands.
   time: '[>=1000000000]"never";[>=100]0;0.000',
   // Words for what is no unit: a plain count, and a value of any unit.
   count: '0',

@@ -1,5 +1,5 @@
 /**
- * Fuse-links: the gates that the opening time must pass, ISO 8820-3 (blade types) and ISO 8820-5 (strip type SF 30).
+ * Fuse-links: the limits of the opening time, ISO 8820-3 (blade types) and ISO 8820-5 (strip type SF 30).
  */
 import { cite, fromMemory } from '../basis/sources.ts';
 import { table } from '../basis/table.ts';
@@ -7,8 +7,8 @@ import { table } from '../basis/table.ts';
 const SMALL_BLADE = fromMemory('medium', 'ISO-8820-3');
 const STRIP = fromMemory('low', 'ISO-8820-5');
 
-export const FUSE_GATES = table({
-  title: 'Opening-time gates of fuse-links',
+export const FUSE_LIMITS = table({
+  title: 'Opening-time limits of fuse-links',
   source: cite('ISO-8820-3', 'quoted'),
   note:
     'At the lowest multiple there is no maximum: the fuse must hold, and need never open. Type E has them quoted but ' +
