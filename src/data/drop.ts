@@ -6,13 +6,13 @@ import { cite, fromMemory, QUOTED } from '../basis/sources.ts';
 import { table } from '../basis/table.ts';
 
 export const DROP_VOLTS = table({
-  title: 'Permitted drop between source and load',
+  title: 'Allowed drop between source and load',
   source: cite('FAA-AC-43.13-1B', 'quoted', 'table 11-6'),
   key: ['system', 'operation'],
   columns: {
     system: { unit: 'V', label: 'System' },
     operation: { unit: 'text', label: 'Operation' },
-    drop: { unit: 'V', label: 'Permitted drop' },
+    drop: { unit: 'V', label: 'Allowed drop' },
   },
   rows: [
     [14, 'continuous', 0.5],
@@ -40,11 +40,11 @@ export const DROP_TEST = table({
 });
 
 export const DROP_SHARES = table({
-  title: 'Permitted drop as a share of the supply',
+  title: 'Allowed drop as a share of the supply',
   source: cite('ABYC-E-11', 'quoted'),
   columns: {
     circuit: { unit: 'text', label: 'Circuit' },
-    share: { unit: '%', label: 'Permitted drop' },
+    share: { unit: '%', label: 'Allowed drop' },
   },
   rows: [
     ['main feeder', 2, cite('FAA-handbook', 'quoted')],
@@ -58,7 +58,7 @@ export const dropPractice = {
   ground_resistance: {
     kind: 'constant',
     symbol: 'R_gnd',
-    label: 'Resistance of the return path to the ground of the source that is held for satisfactory',
+    label: 'Resistance of the return path to the ground of the source that counts as satisfactory',
     unit: 'ohm',
     shown: 'mohm',
     value: 0.005,

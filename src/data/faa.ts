@@ -53,11 +53,11 @@ export const FAA_RESISTANCE = table({
 });
 
 export const FAA_WIRE_FOR_DROP = table({
-  title: 'Wire that keeps a permitted drop at 20 A',
+  title: 'Wire that keeps an allowed drop at 20 A',
   source: cite('FAA-AC-43.13-1B', 'printed', 'table 11-7'),
   note: 'The third row prints 3.60 V where its own figures give 3.555 V.',
   columns: {
-    permitted: { unit: 'V', label: 'Permitted drop' },
+    permitted: { unit: 'V', label: 'Allowed drop' },
     length: { unit: 'ft', label: 'Length of the run' },
     gauge: { unit: 'text', label: 'AWG taken' },
     drop: { unit: 'V', label: 'Drop calculated there' },
@@ -72,11 +72,11 @@ export const FAA_WIRE_FOR_DROP = table({
 });
 
 export const FAA_LENGTH_FOR_DROP = table({
-  title: 'Longest run of 10 AWG that keeps a permitted drop at 20 A',
+  title: 'Longest run of 10 AWG that keeps an allowed drop at 20 A',
   source: cite('FAA-AC-43.13-1B', 'printed', 'table 11-8'),
-  note: 'The second row prints .366 V; its own figures give .491 V: we hold it for a misprint.',
+  note: 'The second row prints .366 V; its own figures give .491 V: taken for a misprint.',
   columns: {
-    permitted: { unit: 'V', label: 'Permitted drop' },
+    permitted: { unit: 'V', label: 'Allowed drop' },
     length: { unit: 'ft', label: 'Longest run' },
     drop: { unit: 'V', label: 'Drop printed for it, where it was noted', empty: true },
   },

@@ -11,7 +11,7 @@ const STRIP = fromMemory('medium', 'ISO-8820-5');
 export const FUSE_RATINGS = table({
   title: 'Rated currents of fuse-links',
   source: cite('ISO-8820-3', 'quoted'),
-  note: 'Type E of 100 A and 120 A is sold but stands beyond the list of the standard: ask its maker for every value.',
+  note: 'Type E is also sold as 100 A and 120 A, beyond the list of the standard: ask the maker for every value.',
   key: ['type', 'rating'],
   columns: {
     type: { unit: 'text', label: 'Type' },

@@ -111,7 +111,7 @@ export const fuse = {
     shown: '%/K',
     value: 0.0045,
     source: QUOTED,
-    note: 'The steepest of a maker’s table for type E, 40 A: 0.38 to 0.45 % per kelvin. Taken for every type; the data sheet of the fuse goes first.',
+    note: 'The steepest of a maker’s table for type E, 40 A: 0.38 to 0.45 % per kelvin. Taken for every type; the data sheet of the fuse takes precedence.',
   },
   fuse_least_share: {
     kind: 'constant',

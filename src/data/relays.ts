@@ -51,7 +51,7 @@ export const RELAY_DERATING = table({
 export const RELAY_SHARES = table({
   title: 'Usual contact rating by ambient temperature, share of that at 23 °C',
   source: QUOTED,
-  note: 'That of the relay of 50 A of the table before. Taken where a design has no table of the maker.',
+  note: 'That of the 50 A relay in the table before. Used where a design gives no table of the maker.',
   columns: {
     at: { unit: 'degC', label: 'Ambient temperature' },
     share: { unit: '1', label: 'Share' },
@@ -84,7 +84,7 @@ export const RELAY_CLASSES = table({
 export const FLAT_TABS = table({
   title: 'Customary continuous current of flat tabs',
   source: fromMemory('medium'),
-  note: 'No standard gives a figure: it depends on receptacle, wire and temperature. The data sheet goes first.',
+  note: 'No standard gives a figure: it depends on receptacle, wire and temperature. The data sheet takes precedence.',
   columns: {
     width: { unit: 'mm', label: 'Width of the tab' },
     from: { unit: 'A', label: 'Current from' },
@@ -155,7 +155,7 @@ export const relay = {
     unit: 'V',
     value: 1.2,
     source: QUOTED,
-    note: '10 % of the rated voltage. The least at which a relay releases: sheets have 1.0 to 1.6 V, and one may let go earlier.',
+    note: '10 % of the rated voltage. The lowest at which a relay releases: sheets have 1.0 to 1.6 V, and one may drop out earlier.',
   },
   relay_coil_low: {
     kind: 'constant',
@@ -181,7 +181,7 @@ export const relay = {
     shown: 'mohm',
     value: 0.002,
     source: QUOTED,
-    note: 'Sheets have 1.5 to 2 mΩ. Taken for the drop where a design states nothing.',
+    note: 'Sheets have 1.5 to 2 mΩ. Used for the drop where a design states nothing.',
   },
   relay_contact_limit: {
     kind: 'constant',
@@ -200,12 +200,12 @@ export const relay = {
     unit: 'K',
     value: 39,
     source: QUOTED,
-    note: 'On one sheet; 40 K are taken where a design states nothing.',
+    note: 'On one sheet; 40 K is used where a design states nothing.',
   },
   relay_long_share: {
     kind: 'constant',
     symbol: 's_rc',
-    label: 'Voltage of a relay coil in the long run, share of its rated voltage',
+    label: 'Voltage of a relay coil in continuous service, share of its rated voltage',
     unit: '1',
     shown: '%',
     value: 1.2,

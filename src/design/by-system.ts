@@ -36,7 +36,7 @@ export function coilMaxFor(pullIn: number): Preset<number | null> | null {
     : {
         value: own.greatest,
         text: `${own.greatest} V`,
-        why: `from memory: relays of ${own.rated} V; the data sheet goes first`,
+        why: `from memory: ${own.rated} V relays; the data sheet takes precedence`,
       };
 }
 
@@ -55,5 +55,5 @@ export const usualDerating: Preset<null> = {
     .slice(1)
     .map(({ at, share }) => `${share * 100} % at ${at} degC`)
     .join(', '),
-  why: `quoted, source not named: usual for relays, of the rating at ${RELAY_SHARES.rows[0]?.at} degC; the data sheet goes first`,
+  why: `quoted, source not named: usual for relays, of the rating at ${RELAY_SHARES.rows[0]?.at} degC; the data sheet takes precedence`,
 };

@@ -82,7 +82,7 @@ export const PRESETS = {
   rerating: {
     value: null,
     text: '0.45 % less for each kelvin above 25 degC',
-    why: 'quoted, source not named: the steepest of a maker’s table; the data sheet goes first',
+    why: 'quoted, source not named: the steepest of a maker’s table; the data sheet takes precedence',
   },
   /** [1] Half the width of the range. */
   coil_resistance: { value: 0.1, text: '10 %', why: 'arbitrary' },
@@ -115,7 +115,7 @@ export const KIT_PRESETS = {
   strip_tolerance: {
     value: 0.0005,
     text: '0.5 mm',
-    why: 'arbitrary; the terminal maker’s figure goes first',
+    why: 'arbitrary; the terminal maker’s figure takes precedence',
   },
   /** [1] */
   waste: { value: 0.03, text: '3 %', why: 'arbitrary' },

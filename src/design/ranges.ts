@@ -253,7 +253,7 @@ export const RANGES = {
   coil_number: counted('number of a coil', 1, 99, 'arbitrary'),
   joints: counted('joints of a conductor', 0, 100, 'arbitrary'),
   parallel: counted('conductors in parallel', 1, 8, 'arbitrary: more are no longer of one length'),
-  bundle: counted('conductors laid together', 1, 200, 'arbitrary: beyond any harness at coils'),
+  bundle: counted('conductors bundled together', 1, 200, 'arbitrary: beyond any harness at coils'),
   spares: counted('spares and samples', 0, 20, 'arbitrary'),
 } as const satisfies Readonly<Record<string, Range>>;
 

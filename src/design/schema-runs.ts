@@ -179,14 +179,14 @@ const unknownPart = word([UNKNOWN], { description: 'Not known, in an install tha
 const bundle = z
   .union(
     [
-      count(RANGES.bundle, { description: 'Current-carrying conductors laid together, this one counted.' }),
+      count(RANGES.bundle, { description: 'Current-carrying conductors bundled together, this one included.' }),
       unknownPart,
     ],
     { error: `takes a whole number, ${RANGES.bundle.text}, or unknown` },
   )
   .meta({
     description:
-      'Current-carrying conductors laid together, this one counted; unknown in an install that is checked.',
+      'Current-carrying conductors bundled together, this one included; unknown in an install that is checked.',
     default: Number(PRESETS.bundle.text),
   });
 

@@ -57,7 +57,7 @@ feed:                       # in order, from the battery outward
     ambient: 60 degC
     insulation: C           # class A (85 degC) to H (250 degC), or a type such as TXL
     material: cross-linked  # where the class does not say; else taken as PVC
-    bundle: 1               # current-carrying conductors laid together, this one counted
+    bundle: 1               # current-carrying conductors bundled together, this one included
     gauge: auto             # chosen by the tool; or state it: 10 AWG, 10 SAE, 4 mm2
     joints: 4               # crimps in series; contacts: pairs of plug contacts
     # Types: C blade, F small blade, E large blade, SF30 bolted strip

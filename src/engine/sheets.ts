@@ -94,7 +94,7 @@ export const SHEETS: Readonly<Record<string, SheetOf>> = {
   },
   fuse_type: { sheet: 'FuseTypes', title: 'Types of fuse', about: 'One row for each type.' },
   fuse_size: { sheet: 'Fuses', title: 'Fuses', about: 'Rated currents of each type.' },
-  bundle_row: { sheet: 'Bundles', title: 'Bundles', about: 'Conductors laid together.' },
+  bundle_row: { sheet: 'Bundles', title: 'Bundles', about: 'Conductors bundled together.' },
   tab: { sheet: 'Tabs', title: 'Flat tabs', about: 'What a tab of each width carries.' },
   opening: {
     sheet: 'Openings',

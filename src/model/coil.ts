@@ -25,7 +25,7 @@ export const coil = {
   driver_drop: {
     kind: 'input',
     symbol: 'V_dr',
-    label: 'Drop of the driver that is on',
+    label: 'Voltage drop of the conducting driver',
     unit: 'V',
     path: 'coil.driver_drop',
     range: ends(RANGES.lost, 'V'),

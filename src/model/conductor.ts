@@ -97,7 +97,7 @@ export const conductor = {
   run_bundle: {
     kind: 'input',
     symbol: 'n_b',
-    label: 'Current-carrying conductors laid together, itself counted',
+    label: 'Current-carrying conductors bundled together, this one included',
     unit: '1',
     per: ['run'],
     path: 'runs.{run}.bundle',
@@ -225,7 +225,7 @@ export const conductor = {
   bundle_factor: {
     kind: 'formula',
     symbol: 'k_b',
-    label: 'Factor for conductors laid together',
+    label: 'Factor for bundled conductors',
     unit: '1',
     per: ['run'],
     formula: 'INDEX(bundle_share[bundle_row], MATCH(run_bundle, bundle_from[bundle_row], 1), 1)',
@@ -370,7 +370,7 @@ export const conductor = {
   candidate_amps: {
     kind: 'formula',
     symbol: 'I_a',
-    label: 'Ampacity of the candidate at its place',
+    label: 'Ampacity of the candidate as installed',
     unit: 'A',
     per: ['run'],
     across: 'candidate',
@@ -462,7 +462,7 @@ export const conductor = {
     kind: 'formula',
     symbol: 'I_a',
     short: 'Ampacity',
-    label: 'Ampacity at its place',
+    label: 'Ampacity as installed',
     unit: 'A',
     per: ['run'],
     formula: 'INDEX(candidate_amps[candidate], 1, chosen)',
@@ -482,8 +482,8 @@ export const conductor = {
   wire_T: {
     kind: 'formula',
     symbol: 'T_w',
-    short: 'Conductor temperature',
-    label: 'Conductor temperature at the worst point',
+    short: 'Conductor temperature, computed',
+    label: 'Conductor temperature, computed, at the worst point',
     unit: 'degC',
     per: ['wire'],
     formula:

@@ -351,7 +351,7 @@ export const contacts = {
     formula:
       'IF(ISNUMBER(capacitor), IF(fed=1, IF(ISNUMBER(source_ohm), highest_supply/(source_least+SUM(cold_ohm[wire ahead])+cold_ohm), ""), ""), "")',
     source: PHYSICS,
-    note: 'The way back and the resistance of the capacitor itself are left out: a bound.',
+    note: 'The return path and the resistance of the capacitor itself are left out: a bound.',
   },
   make_current: {
     kind: 'formula',

@@ -69,7 +69,7 @@ export const fault = {
   chassis_ohm: {
     kind: 'constant',
     symbol: 'R_ch',
-    label: 'Way back of a short through the chassis',
+    label: 'Return path of a short through the chassis',
     unit: 'ohm',
     shown: 'mohm',
     value: 0.005,

@@ -257,7 +257,7 @@ export const floors = {
   stuck_carried: {
     kind: 'formula',
     symbol: 'I_st,c',
-    label: 'Current of one coil that the candidate carries without end, beside the other coils and loads',
+    label: 'Current of one coil that the candidate carries continuously, beside the other coils and loads',
     unit: 'A',
     ...PER_CANDIDATE,
     formula:

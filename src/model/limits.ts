@@ -116,7 +116,7 @@ export const limits = {
   largest_amps: {
     kind: 'formula',
     symbol: 'I_a,max',
-    label: 'Largest ampacity of the sizes that may be chosen, at this place, all conductors in parallel',
+    label: 'Largest ampacity of the sizes that may be chosen, as installed, all conductors in parallel',
     unit: 'A',
     per: ['run'],
     formula: 'IF(auto=1, parallel*MAX(allowed_amps[candidate]), "")',
@@ -168,7 +168,7 @@ export const limits = {
   allowed_amps: {
     kind: 'formula',
     symbol: 'I_a',
-    label: 'Ampacity of the candidate at its place, 0 for one that may not be chosen',
+    label: 'Ampacity of the candidate as installed, 0 for one that may not be chosen',
     unit: 'A',
     per: ['run'],
     across: 'candidate',
@@ -222,7 +222,7 @@ export const limits = {
   resting: {
     kind: 'input',
     symbol: 'V_0',
-    label: 'Battery at rest (empty: no relay closes before cranking)',
+    label: 'Battery voltage at rest (empty: no relay closes before cranking)',
     unit: 'V',
     path: 'supply.resting',
     range: ends(RANGES.supply, 'V'),
@@ -231,7 +231,7 @@ export const limits = {
   alternator_left: {
     kind: 'formula',
     symbol: 'I_free',
-    label: 'Alternator current that other loads leave',
+    label: 'Alternator current left by other loads',
     unit: 'A',
     exact: true,
     formula: 'IF(ISNUMBER(alternator), alternator-IF(ISNUMBER(other_load), other_load, 0), "")',

@@ -62,7 +62,7 @@ export const reduction = {
   way_least: {
     kind: 'formula',
     symbol: 'R_w,lo',
-    label: 'Resistance of the way of a short at the far end with the largest sizes',
+    label: 'Resistance of the path of a short at the far end with the largest sizes',
     unit: 'ohm',
     shown: 'mohm',
     per: ['wire'],
@@ -91,7 +91,7 @@ export const reduction = {
   first_way_room: {
     kind: 'formula',
     symbol: 'R_w,Cu',
-    label: 'Resistance that is left to the conductors on the way of a short with it',
+    label: 'Resistance that is left to the conductors on the path of a short with it',
     unit: 'ohm',
     shown: 'mohm',
     per: ['wire'],
@@ -240,7 +240,7 @@ export const reduction = {
   way_touched: {
     kind: 'formula',
     symbol: 'on',
-    label: 'A run whose turn it is lies on the way of a short at its far end (1) or not (0)',
+    label: 'A run whose turn it is lies on the path of a short at its far end (1) or not (0)',
     unit: '1',
     per: ['wire'],
     across: 'turn',
@@ -250,7 +250,7 @@ export const reduction = {
   way_rest: {
     kind: 'formula',
     symbol: 'R_w,0',
-    label: 'Resistance of the way without the runs whose turn it is',
+    label: 'Resistance of the path without the runs whose turn it is',
     unit: 'ohm',
     shown: 'mohm',
     per: ['wire'],
@@ -261,7 +261,7 @@ export const reduction = {
   way_held: {
     kind: 'formula',
     symbol: 'R_w,max',
-    label: 'Largest resistance of the way, 0 for a conductor whose own turn it is',
+    label: 'Largest resistance of the path, 0 for a conductor whose own turn it is',
     unit: 'ohm',
     shown: 'mohm',
     per: ['wire'],
@@ -342,7 +342,7 @@ export const reduction = {
   turn_room: {
     kind: 'formula',
     symbol: 'R_p,max',
-    label: 'The same for the candidate: without limit where it carries the current without end',
+    label: 'The same for the candidate: without limit where it carries the current continuously',
     unit: 'ohm',
     shown: 'mohm',
     per: ['turn'],
@@ -404,7 +404,7 @@ export const reduction = {
   fits: {
     kind: 'formula',
     symbol: 'fit',
-    label: 'With the candidate every rule is kept (1), or not (0)',
+    label: 'With the candidate every rule is met (1), or not (0)',
     unit: '1',
     per: ['turn'],
     across: 'candidate',
@@ -435,7 +435,7 @@ export const reduction = {
   turn_binds: {
     kind: 'formula',
     symbol: 'rule',
-    label: 'Rule that no candidate keeps at this turn',
+    label: 'Rule that no candidate meets at this turn',
     unit: 'text',
     per: ['turn'],
     formula:
@@ -446,7 +446,7 @@ export const reduction = {
   solved: {
     kind: 'formula',
     symbol: 'ok',
-    label: 'There are sizes with which every rule is kept that a size can keep (1), or there are none (0)',
+    label: 'There are sizes with which every rule is met that a size can meet (1), or there are none (0)',
     unit: '1',
     formula: 'MIN(turn_ok[turn])',
     source: DEFINITION,
@@ -463,7 +463,7 @@ export const reduction = {
   size_chosen: {
     kind: 'formula',
     symbol: 'ok_S',
-    label: 'The size is chosen (1); it is stated, or no sizes keep every rule (0)',
+    label: 'The size is chosen (1); it is stated, or no sizes meet every rule (0)',
     unit: '1',
     per: ['run'],
     formula: 'auto*solved',
@@ -472,7 +472,7 @@ export const reduction = {
   own_binds: {
     kind: 'formula',
     symbol: 'rule',
-    label: 'Rule that no size of the run keeps whatever the other sizes are',
+    label: 'Rule that no size of the run meets whatever the other sizes are',
     unit: 'text',
     per: ['run'],
     formula:
@@ -483,7 +483,7 @@ export const reduction = {
   binding: {
     kind: 'formula',
     symbol: 'rule',
-    label: 'Rule that no size of the run keeps',
+    label: 'Rule that no size of the run meets',
     unit: 'text',
     per: ['run'],
     formula:
@@ -510,6 +510,6 @@ export const reduction = {
     formula:
       'IF(auto=0, COUNT(candidate_no[candidate]), IF(solved=0, alone, INDEX(held[turn], COUNT(turn_no[turn]), 1)))',
     source: DEFINITION,
-    note: 'Where no sizes keep every rule each run is as it would be by itself, and a finding says what is missing.',
+    note: 'Where no sizes meet every rule each run is as it would be by itself, and a finding says what is missing.',
   },
 } as const satisfies Quantities;

@@ -133,7 +133,7 @@ export const relays = {
   relay_long_volts: {
     kind: 'formula',
     symbol: 'V_rc,long',
-    label: 'Voltage of the relay coil that is allowed in the long run',
+    label: 'Voltage of the relay coil that is allowed in continuous service',
     unit: 'V',
     per: ['run'],
     formula: 'IF(ISNUMBER(relay_rated_volts), relay_long_share*relay_rated_volts, "")',
@@ -230,7 +230,7 @@ export const relays = {
   relay_drop_out: {
     kind: 'formula',
     symbol: 'V_do,T',
-    short: 'Lets go hot at',
+    short: 'Drops out hot at',
     label: 'Drop-out voltage of the hot relay coil',
     unit: 'V',
     per: ['run'],

@@ -250,7 +250,7 @@ export const sizing = {
   way_length: {
     kind: 'formula',
     symbol: 'ℓ_w',
-    label: 'Length of the run on the way of a short at the far end of this conductor',
+    label: 'Length of the run on the path of a short at the far end of this conductor',
     unit: 'm',
     per: ['wire'],
     across: 'run',
@@ -260,7 +260,7 @@ export const sizing = {
   way_fixed: {
     kind: 'formula',
     symbol: 'R_w,fix',
-    label: 'Resistance of that way without copper: source, chassis, joints, fuses, relays',
+    label: 'Resistance of that path without copper: source, chassis, joints, fuses, relays',
     unit: 'ohm',
     shown: 'mohm',
     per: ['wire'],
@@ -271,7 +271,7 @@ export const sizing = {
   way_most: {
     kind: 'formula',
     symbol: 'R_w,max',
-    label: 'Largest resistance of that way with which the candidate is covered',
+    label: 'Largest resistance of that path with which the candidate is covered',
     unit: 'ohm',
     shown: 'mohm',
     per: ['wire'],
@@ -283,7 +283,7 @@ export const sizing = {
   way_budget: {
     kind: 'formula',
     symbol: 'R_w′',
-    label: 'Resistance that is left on that way to the runs whose size is chosen',
+    label: 'Resistance that is left on that path to the runs whose size is chosen',
     unit: 'ohm',
     shown: 'mohm',
     per: ['wire'],

@@ -129,12 +129,12 @@ export const stuck = {
   longest_stuck: {
     kind: 'constant',
     symbol: 't_day',
-    label: 'A driver that stays on does so at most for',
+    label: 'Longest time for which a driver stays on',
     unit: 's',
     shown: 's',
     value: 86_400,
     source: ARBITRARY,
-    note: 'One day: until then battery, fuel or coil are spent. It is compared with what a run withstands without end.',
+    note: 'One day: until then battery, fuel or coil are spent. It is compared with what a run withstands continuously.',
   },
   meets_fuse: {
     kind: 'structure',

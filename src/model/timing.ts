@@ -244,7 +244,7 @@ export const timing = {
   speed_no: {
     kind: 'structure',
     symbol: 'p',
-    label: 'Number of the point, sweep counted on',
+    label: 'Number of the point, the sweep counted on',
     unit: '1',
     per: ['speed'],
     value: (at) => at.speed + 1,
@@ -337,7 +337,7 @@ export const timing = {
     per: ['speed'],
     formula: 'shortest_gap*cycle_time-rest',
     source: DEFINITION,
-    note: 'Not above 0: this engine speed cannot be served.',
+    note: 'Not above 0: no time is left for dwell at this engine speed.',
   },
   dwell: {
     kind: 'formula',

@@ -225,7 +225,7 @@ export const windows = {
   start_row: {
     kind: 'formula',
     symbol: 'g',
-    label: 'Opening-time limit of the fuse at or below the short at the start of the run',
+    label: 'Opening-time limit of the fuse at or below the short at the near end of the run',
     unit: '1',
     per: ['feed'],
     formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${limitBelow('start_fault')}, 0), 0)`,
@@ -234,7 +234,7 @@ export const windows = {
   start_opening: {
     kind: 'formula',
     symbol: 't_s',
-    label: 'Latest opening on a short at the start of the run',
+    label: 'Latest opening on a short at the near end of the run',
     unit: 's',
     shown: 's',
     per: ['feed'],
@@ -244,7 +244,7 @@ export const windows = {
   start_withstood: {
     kind: 'formula',
     symbol: 't_e',
-    label: 'A conductor of the run withstands a short at its start for',
+    label: 'A conductor of the run withstands a short at its near end for',
     unit: 's',
     shown: 's',
     per: ['feed'],
