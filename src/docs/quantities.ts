@@ -1,4 +1,5 @@
 /** The reference page of all quantities of the model, by subject. */
+import { namesIn } from '../basis/formula.ts';
 import type { Axis, Quantities, Quantity } from '../basis/quantity.ts';
 import { printCitation } from '../basis/sources.ts';
 import { convert, printUnit } from '../basis/units.ts';
@@ -13,10 +14,20 @@ Every quantity, once, by subject, in the order in which they are declared. How t
 
 Formulas are in the unit of the column "unit"; where a second one follows in brackets, people read and write the
 quantity in that one. A quantity with something in "for each" has a value for each member of these axes; what stands
-behind × is laid out in columns. A source says where the relation or the value is from and how it was seen; without
-one a formula is plain arithmetic on the quantities it names.`;
+behind × is laid out in columns. A source says where the relation or the value is from and how it was seen. The last
+column leads to the quantities that a formula names.`;
 
-const TITLES = ['symbol', 'id', 'what it is', 'for each', 'unit', 'formula or value', 'source', 'note'];
+const TITLES = [
+  'symbol',
+  'id',
+  'what it is',
+  'for each',
+  'unit',
+  'formula or value',
+  'source',
+  'note',
+  'uses',
+];
 
 /** Text of `docs/quantities.md`. */
 export function quantitiesPage(): string {
@@ -29,13 +40,18 @@ export function quantitiesPage(): string {
 
 const row = ([id, q]: [string, Quantity]): string[] => [
   q.symbol,
-  code(id),
+  `<a id="${id}"></a>${code(id)}`,
   q.label,
   axes(q),
   units(q),
   content(q),
   q.source === undefined ? '' : printCitation(q.source),
   [q.note ?? '', range(q)].filter(Boolean).join(' '),
+  q.kind === 'formula'
+    ? namesIn(q.formula)
+        .map((name) => `[${name}](#${name})`)
+        .join(', ')
+    : '',
 ];
 
 const axisName = (axis: Axis): string => axis.replaceAll('_', ' ');

@@ -2,6 +2,7 @@
 import type { Quantities } from '../basis/quantity.ts';
 import { DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
+import { charging } from './charge.ts';
 
 export const coil = {
   coil_ohm_20: {
@@ -232,31 +233,7 @@ export const coil = {
     source: PHYSICS,
     note: 'For a bound no value of it matters; the cycle time stands in.',
   },
-  limit_time: {
-    kind: 'formula',
-    symbol: 't_lim',
-    label: 'Time of the charge at which the limit is reached, else the whole dwell',
-    unit: 's',
-    shown: 'ms',
-    per: ['speed'],
-    formula:
-      'IF(bound=1, 0, IF(ISNUMBER(current_limit), ' +
-      'IF(final_current>current_limit, MIN(dwell, -tau*LN(1-current_limit/final_current)), dwell), dwell))',
-    source: PHYSICS,
-  },
-  peak: {
-    kind: 'formula',
-    symbol: 'I_pk',
-    short: 'Peak current',
-    label: 'Peak current of one coil, stiff supply',
-    unit: 'A',
-    per: ['speed'],
-    formula:
-      'IF(dwell>0, IF(bound=1, IF(ISNUMBER(current_limit), MIN(current_limit, peak_alone), peak_alone), ' +
-      'IF(ISNUMBER(current_limit), MIN(current_limit, final_current*(1-EXP(-dwell/tau))), ' +
-      'final_current*(1-EXP(-dwell/tau)))), 0)',
-    source: PHYSICS,
-  },
+  ...charging('', ['speed'], ', stiff supply', 'peak_alone'),
   energy: {
     kind: 'formula',
     symbol: 'E',
@@ -267,15 +244,5 @@ export const coil = {
     per: ['speed'],
     formula: 'IF(bound=1, "", coil_L*peak^2/2)',
     source: PHYSICS,
-  },
-  charge: {
-    kind: 'formula',
-    symbol: 'Q',
-    label: 'Charge drawn by one coil in one dwell',
-    unit: 'A*s',
-    per: ['speed'],
-    formula: 'final_current*(limit_time-tau*(1-EXP(-limit_time/tau)))+peak*(dwell-limit_time)',
-    source: PHYSICS,
-    note: 'Integral of the current: rising to the limit, then constant.',
   },
 } as const satisfies Quantities;

@@ -27,7 +27,7 @@ export const conductor = {
   },
   run_gauge: {
     kind: 'input',
-    symbol: 'size',
+    symbol: 'size_r',
     label: 'Conductor size, or auto',
     unit: 'text',
     per: ['run'],
@@ -143,7 +143,7 @@ export const conductor = {
   },
   run_contacts: {
     kind: 'input',
-    symbol: 'n_p',
+    symbol: 'n_pl',
     label: 'Pairs of plug contacts in series',
     unit: '1',
     per: ['run'],
@@ -207,6 +207,25 @@ export const conductor = {
     formula: 'MATCH(rating, amps_rating[amps_column], 1)',
     source: DEFINITION,
   },
+  column_rating: {
+    kind: 'formula',
+    symbol: 'TR_col',
+    label: 'Rating of that column',
+    unit: 'degC',
+    per: ['run'],
+    exact: true,
+    formula: 'INDEX(amps_rating[amps_column], rating_column, 1)',
+    source: DEFINITION,
+  },
+  next_column: {
+    kind: 'formula',
+    symbol: 'col⁺',
+    label: 'Column with the next rating above, or the last one',
+    unit: '1',
+    per: ['run'],
+    formula: 'MIN(rating_column+1, COUNT(amps_rating[amps_column]))',
+    source: DEFINITION,
+  },
   rating_factor: {
     kind: 'formula',
     symbol: 'k_TR',
@@ -215,8 +234,7 @@ export const conductor = {
     per: ['run'],
     formula:
       'IF(rating>=hottest_column, 1, ' +
-      'SQRT((rating-ampacity_ambient)/(INDEX(amps_rating[amps_column],rating_column,1)-ampacity_ambient)*' +
-      '(copper_zero+INDEX(amps_rating[amps_column],rating_column,1))/(copper_zero+rating)))',
+      'SQRT((rating-ampacity_ambient)/(column_rating-ampacity_ambient)*(copper_zero+column_rating)/(copper_zero+rating)))',
     source: PHYSICS,
     note:
       'Same heat path: the rise goes with current squared times resistance. The regulation stays up to 20 % below this ' +
@@ -273,6 +291,16 @@ export const conductor = {
       'LN(INDEX(amps_area[amps_row],size_row+1,1)/INDEX(amps_area[amps_row],size_row,1))))',
     source: DEFINITION,
   },
+  row_amps: {
+    kind: 'formula',
+    symbol: 'I_row',
+    label: 'Ampacity of that row, or of the first, by insulation rating',
+    unit: 'A',
+    per: ['size'],
+    across: 'amps_column',
+    formula: 'INDEX(amps_table[amps_row], MAX(size_row, 1), 1)',
+    source: TABLE_5,
+  },
   size_amps: {
     kind: 'formula',
     symbol: 'I₃₀',
@@ -281,9 +309,8 @@ export const conductor = {
     per: ['size'],
     across: 'amps_column',
     formula:
-      'IF(ISNUMBER(size_scale), IF(size_share>0, INDEX(amps_table[amps_row],size_row,1)*' +
-      '(INDEX(amps_table[amps_row],size_row+1,1)/INDEX(amps_table[amps_row],size_row,1))^size_share, ' +
-      'INDEX(amps_table[amps_row],MAX(size_row,1),1)*size_scale), "")',
+      'IF(ISNUMBER(size_scale), size_scale*row_amps*IF(size_share>0, ' +
+      '(INDEX(amps_table[amps_row],size_row+1,1)/row_amps)^size_share, 1), "")',
     source: TABLE_5,
     note: 'Between the AWG areas of the table straight in the logarithms of area and current.',
   },
@@ -367,24 +394,33 @@ export const conductor = {
       'IF(candidate_no<=series_count, series_first+candidate_no-1, ""))',
     source: DEFINITION,
   },
+  candidate_column: {
+    kind: 'formula',
+    symbol: 'I_col',
+    label: 'Ampacity of the candidate at 30 °C in the column of its insulation',
+    unit: 'A',
+    per: ['run'],
+    across: 'candidate',
+    formula:
+      'IF(ISNUMBER(candidate_size), INDEX(size_amps[size,amps_column], candidate_size, rating_column), "")',
+    source: TABLE_5,
+  },
   candidate_amps: {
     kind: 'formula',
-    symbol: 'I_a',
+    symbol: 'I_a,c',
     label: 'Ampacity of the candidate as installed',
     unit: 'A',
     per: ['run'],
     across: 'candidate',
     formula:
-      'IF(ISNUMBER(candidate_size), IF(ISNUMBER(INDEX(size_amps[size,amps_column], candidate_size, rating_column)), ' +
-      'MIN(INDEX(size_amps[size,amps_column], candidate_size, rating_column)*rating_factor, ' +
-      'INDEX(size_amps[size,amps_column], candidate_size, MIN(rating_column+1, COUNT(amps_rating[amps_column]))))' +
-      '*ambient_factor*bundle_factor, ""), "")',
+      'IF(ISNUMBER(candidate_column), MIN(candidate_column*rating_factor, ' +
+      'INDEX(size_amps[size,amps_column], candidate_size, next_column))*ambient_factor*bundle_factor, "")',
     source: TABLE_5,
     note: 'Empty where the table has no figure.',
   },
   candidate_T: {
     kind: 'formula',
-    symbol: 'T_w',
+    symbol: 'T_c',
     label: 'Temperature of the candidate under the run’s effective current',
     unit: 'degC',
     per: ['run'],
@@ -431,7 +467,7 @@ export const conductor = {
   },
   gauge_row: {
     kind: 'formula',
-    symbol: 'n',
+    symbol: 'n_r',
     label: 'Row of the size in the list of sizes',
     unit: '1',
     per: ['run'],

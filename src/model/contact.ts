@@ -157,6 +157,22 @@ export const contacts = {
     value: HOTTEST.share,
     source: RELAY_SHARES.source,
   },
+  relay_first_slope: {
+    kind: 'formula',
+    symbol: 'k_r1′',
+    label: 'Usual derating of a contact up to the first temperature, share of the rating by kelvin',
+    unit: '1/K',
+    formula: '(1-relay_hot_share)/(relay_hot_at-relay_cool_T)',
+    source: RELAY_SHARES.source,
+  },
+  relay_second_slope: {
+    kind: 'formula',
+    symbol: 'k_r2′',
+    label: 'Usual derating of a contact beyond it, share of the rating by kelvin',
+    unit: '1/K',
+    formula: '(relay_hot_share-relay_hottest_share)/(relay_hottest_at-relay_hot_at)',
+    source: RELAY_SHARES.source,
+  },
   relay_usual_share: {
     kind: 'formula',
     symbol: 'k_r,T',
@@ -164,8 +180,8 @@ export const contacts = {
     unit: '1',
     per: ['run'],
     formula:
-      'IF(relayed=1, MAX(0, MIN(1, relay_hot_share+(relay_hot_at-relay_ambient)*(1-relay_hot_share)/(relay_hot_at-relay_cool_T), ' +
-      'relay_hot_share+(relay_hot_at-relay_ambient)*(relay_hot_share-relay_hottest_share)/(relay_hottest_at-relay_hot_at))), "")',
+      'IF(relayed=1, MAX(0, MIN(1, relay_hot_share+(relay_hot_at-relay_ambient)*relay_first_slope, ' +
+      'relay_hot_share+(relay_hot_at-relay_ambient)*relay_second_slope)), "")',
     source: RELAY_SHARES.source,
     note: 'Straight between the temperatures: the lower of the two lines, since the second one is steeper.',
   },
@@ -176,8 +192,8 @@ export const contacts = {
     unit: '1',
     per: ['run'],
     formula:
-      'IF(ISNUMBER(relay_rated_at), MAX(relay_hottest_share, MIN(1, relay_hot_share+(relay_hot_at-relay_rated_at)*(1-relay_hot_share)/(relay_hot_at-relay_cool_T), ' +
-      'relay_hot_share+(relay_hot_at-relay_rated_at)*(relay_hot_share-relay_hottest_share)/(relay_hottest_at-relay_hot_at))), 1)',
+      'IF(ISNUMBER(relay_rated_at), MAX(relay_hottest_share, MIN(1, relay_hot_share+(relay_hot_at-relay_rated_at)*relay_first_slope, ' +
+      'relay_hot_share+(relay_hot_at-relay_rated_at)*relay_second_slope)), 1)',
     source: RELAY_SHARES.source,
     note: 'A rating without a temperature is one at 23 °C.',
   },
@@ -218,6 +234,15 @@ export const contacts = {
     formula: 'IF(relayed=1, MAX(relay_needed, IF(relay_derating>0, run_effective/relay_derating, 0)), "")',
     source: PHYSICS,
   },
+  relay_too_small: {
+    kind: 'formula',
+    symbol: 'n_r',
+    label: 'Customary contact ratings that are too small',
+    unit: '1',
+    per: ['run'],
+    formula: 'IF(relayed=1, SUMPRODUCT((relay_size_rating[relay_size]<relay_wanted)*1), "")',
+    source: DEFINITION,
+  },
   relay_rating: {
     kind: 'formula',
     symbol: 'I_r',
@@ -228,7 +253,7 @@ export const contacts = {
     exact: true,
     formula:
       'IF(relayed=1, IF(ISNUMBER(relay_given), relay_given, INDEX(relay_size_rating[relay_size], ' +
-      'MIN(SUMPRODUCT((relay_size_rating[relay_size]<relay_wanted)*1)+1, COUNT(relay_size_rating[relay_size])), 1)), "")',
+      'MIN(relay_too_small+1, COUNT(relay_size_rating[relay_size])), 1)), "")',
     source: DEFINITION,
     note: 'The smallest customary rating that serves; the largest one, which then fails, when none does.',
   },

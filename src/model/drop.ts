@@ -154,7 +154,7 @@ export const drop = {
   },
   coil_drop: {
     kind: 'formula',
-    symbol: 'ΔV',
+    symbol: 'ΔV_c',
     short: 'Drop of its path',
     label: 'Drop of the coil’s path at its worst firing',
     unit: 'V',
@@ -175,7 +175,7 @@ export const drop = {
   },
   coil_peak: {
     kind: 'formula',
-    symbol: 'I_d',
+    symbol: 'I_d,c',
     short: 'Peak current',
     label: 'Peak current delivered, at its worst firing',
     unit: 'A',
@@ -208,7 +208,7 @@ export const drop = {
   },
   coil_restoring_dwell: {
     kind: 'formula',
-    symbol: 't_res',
+    symbol: 't_res,c',
     short: 'Dwell to restore',
     label: 'Dwell that restores the stiff peak, at its worst firing',
     unit: 's',

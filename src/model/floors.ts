@@ -7,9 +7,9 @@ const PER_CANDIDATE = { per: ['run'], across: 'candidate' } as const;
 
 type RunFormula = Formula & { readonly per: readonly ['run'] };
 
-const square = (of: string, which: string): RunFormula => ({
+const square = (of: string, which: string, mark: string): RunFormula => ({
   kind: 'formula',
-  symbol: 'I_st²',
+  symbol: `I_st,${mark}²`,
   label: `Square of the effective current of the run with the ${which} of these currents`,
   unit: 'A^2',
   per: ['run'],
@@ -17,9 +17,9 @@ const square = (of: string, which: string): RunFormula => ({
   source: PHYSICS,
 });
 
-const lasts = (of: string, which: string): RunFormula => ({
+const lasts = (of: string, which: string, mark: string): RunFormula => ({
   kind: 'formula',
-  symbol: 't_st',
+  symbol: `t_st,${mark}`,
   label: `Time until the first fuse on the path opens on the ${which} of these currents`,
   unit: 's',
   shown: 's',
@@ -30,10 +30,10 @@ const lasts = (of: string, which: string): RunFormula => ({
 
 /** Temperature of a candidate after a time at an effective current: one time constant, from its temperature under load. */
 const heated = (of: string, time: string): string => {
-  const rise = `(rating-run_ambient)*${of}/(parallel*candidate_amps)^2`;
+  const end = `run_ambient+size_heating*${of}`;
   return (
-    `IF(ISNUMBER(${of}), IF(ISNUMBER(candidate_T), run_ambient+${rise}-` +
-    `(run_ambient+${rise}-candidate_T)*EXP(-${time}/candidate_theta), ""), "")`
+    `IF(ISNUMBER(${of}), IF(ISNUMBER(candidate_T), ${end}-` +
+    `(${end}-candidate_T)*EXP(-${time}/candidate_theta), ""), "")`
   );
 };
 
@@ -48,17 +48,27 @@ export const floors = {
     source: DEFINITION,
     note: 'A chosen conductor carries its own fuse; up to 1.5 times its ampacity is allowed, and is advice.',
   },
+  in_series: {
+    kind: 'formula',
+    symbol: 'ok_S',
+    label: 'Candidate lies between the smallest and the largest size, and is in stock (1), or not (0)',
+    unit: '1',
+    ...PER_CANDIDATE,
+    formula:
+      'IF(ISNUMBER(candidate_area), IF(candidate_area>=smallest_area, IF(candidate_area<=highest_area*(1+alike), ' +
+      'INDEX(in_stock[size], candidate_size, 1), 0), 0), 0)',
+    source: DEFINITION,
+  },
   fits_load: {
     kind: 'formula',
-    symbol: 'ok',
+    symbol: 'ok_L',
     label:
       'Candidate carries load and fuse, lies between the smallest and the largest size, and is in stock (1), or not (0)',
     unit: '1',
     ...PER_CANDIDATE,
     formula:
-      'IF(candidate_no=COUNT(candidate_no[candidate]), 1-auto, IF(ISNUMBER(candidate_amps), ' +
-      'IF(parallel*candidate_amps>=needed_amps, IF(candidate_area>=smallest_area, IF(candidate_area<=highest_area*(1+alike), ' +
-      'INDEX(in_stock[size], candidate_size, 1), 0), 0), 0), 0))',
+      'IF(candidate_no=COUNT(candidate_no[candidate]), 1-auto, ' +
+      'IF(ISNUMBER(candidate_amps), IF(parallel*candidate_amps>=needed_amps, in_series, 0), 0))',
     source: DEFINITION,
   },
   by_load: {
@@ -125,11 +135,11 @@ export const floors = {
     source: PHYSICS,
     note: 'No choice of sizes draws less.',
   },
-  ...ending('floor', 'Least current of a driver stuck on'),
-  ...ending('ceiling', 'Largest current of a driver stuck on'),
+  ...ending('floor', 'Least current of a driver stuck on', 'lo'),
+  ...ending('ceiling', 'Largest current of a driver stuck on', 'hi'),
   ceiling: {
     kind: 'formula',
-    symbol: 'I_st,hi',
+    symbol: 'I_st,hi,r',
     label: 'Largest current of one coil whose driver stays on, whatever the sizes',
     unit: 'A',
     per: ['run'],
@@ -138,7 +148,7 @@ export const floors = {
   },
   floor: {
     kind: 'formula',
-    symbol: 'I_st,lo',
+    symbol: 'I_st,lo,r',
     label: 'Least current of one coil whose driver stays on, whatever the sizes',
     unit: 'A',
     per: ['run'],
@@ -146,10 +156,19 @@ export const floors = {
       'IF(ISNUMBER(coil_ohm), ceiling-SUMPRODUCT(MAX((path_length[event]>0)*(ceiling-floor_amps[event]))), "")',
     source: PHYSICS,
   },
-  ceiling_square: square('ceiling', 'largest'),
-  floor_square: square('floor', 'least'),
-  ceiling_lasts: lasts('ceiling', 'largest'),
-  floor_lasts: lasts('floor', 'least'),
+  ceiling_square: square('ceiling', 'largest', 'hi'),
+  floor_square: square('floor', 'least', 'lo'),
+  ceiling_lasts: lasts('ceiling', 'largest', 'hi'),
+  floor_lasts: lasts('floor', 'least', 'lo'),
+  size_heating: {
+    kind: 'formula',
+    symbol: 'h_c',
+    label: 'Rise of the candidate above ambient in the end, for each square of the current of the run',
+    unit: 'K/A^2',
+    ...PER_CANDIDATE,
+    formula: 'IF(ISNUMBER(candidate_T), (rating-run_ambient)/(parallel*candidate_amps)^2, "")',
+    source: PHYSICS,
+  },
   worst_T: {
     kind: 'formula',
     symbol: 'T_st',
@@ -202,7 +221,7 @@ export const floors = {
   },
   between_T: {
     kind: 'formula',
-    symbol: 'T_st',
+    symbol: 'T_st,b',
     label: 'Temperature of the candidate at any current of the range, at most',
     unit: 'degC',
     ...PER_CANDIDATE,

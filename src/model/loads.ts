@@ -17,7 +17,7 @@ export const loads = {
   },
   carried: {
     kind: 'structure',
-    symbol: 'a',
+    symbol: 'aᵀ',
     label: 'This firing is carried by the conductor (1) or not (0)',
     unit: '1',
     per: ['event'],
@@ -86,7 +86,7 @@ export const loads = {
   },
   flowing_at: {
     kind: 'formula',
-    symbol: 'i',
+    symbol: 'i_k',
     label: 'Current in the coil of the other firing at the instant of this one',
     unit: 'A',
     per: ['point', 'event'],
@@ -106,7 +106,7 @@ export const loads = {
   },
   worst_effective: {
     kind: 'formula',
-    symbol: 'I_eff',
+    symbol: 'I_eff,max',
     short: 'Effective current',
     label: 'Effective current at the worst point',
     unit: 'A',
@@ -137,7 +137,7 @@ export const loads = {
   },
   worst_place: {
     kind: 'formula',
-    symbol: 'n_w',
+    symbol: 'n_max',
     label: 'Place of the worst point',
     unit: '1',
     per: ['wire'],
@@ -160,7 +160,7 @@ export const loads = {
   },
   run_effective: {
     kind: 'formula',
-    symbol: 'I_eff',
+    symbol: 'I_eff,r',
     label: 'Effective current of the run’s worst conductor at its worst point',
     unit: 'A',
     per: ['run'],
@@ -169,7 +169,7 @@ export const loads = {
   },
   wire_peak: {
     kind: 'formula',
-    symbol: 'I_max',
+    symbol: 'I_max,w',
     short: 'Peak current',
     label: 'Peak current at the worst point',
     unit: 'A',
@@ -179,7 +179,7 @@ export const loads = {
   },
   total_average: {
     kind: 'formula',
-    symbol: 'ΣI',
+    symbol: 'ΣI_p',
     short: 'Average current of all coils',
     label: 'Average current of all coils together',
     unit: 'A',
@@ -189,7 +189,7 @@ export const loads = {
   },
   worst_total: {
     kind: 'formula',
-    symbol: 'ΣI',
+    symbol: 'ΣI_max',
     short: 'Average current',
     label: 'Average current of all coils together at the worst point',
     unit: 'A',

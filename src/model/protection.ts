@@ -3,17 +3,15 @@ import type { Layout, Quantities } from '../basis/quantity.ts';
 import { AS_STATED, cite, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { FUSE_PULSES } from '../data/fuses.ts';
 import { ends, RANGES } from '../design/ranges.ts';
-import { GUARD, limitBelow, opening, timeConstant } from './curve-formulas.ts';
+import { rowOf, timeConstant } from './curve-formulas.ts';
 import { curveOf, protectorOf } from './route.ts';
 
 /** The fewest pulses for which a share is printed. */
 const FEW_PULSES = FUSE_PULSES.rows[0] as (typeof FUSE_PULSES.rows)[number];
 
 /** Slope to the next limit in the logarithms; beyond the last one I²t stays. Empty where a time is not known. */
-const slope = (times: string): string =>
-  `IF(ISNUMBER(${times.replace('[opening]', '')}), IF(opening_no<COUNT(opening_no[opening]), ` +
-  `LN(INDEX(${times}, 1, opening_no+1)/INDEX(${times}, 1, opening_no))/` +
-  'LN(INDEX(opening_current[opening], 1, opening_no+1)/INDEX(opening_current[opening], 1, opening_no)), -2), "")';
+const slope = (time: string): string =>
+  `IF(ISNUMBER(${time}), IF(opening_no<COUNT(opening_no[opening]), LN(${time}[opening+1]/${time})/LN(opening_current[opening+1]/opening_current), -2), "")`;
 
 /** A point of the own curve of the fuse that protects the run, the first one behind its rating. */
 const pointOf = (at: { run: number; opening: number }, layout: Layout) => {
@@ -62,7 +60,7 @@ export const protection = {
   },
   run_fuse: {
     kind: 'formula',
-    symbol: 'I_n,F',
+    symbol: 'I_n,r',
     short: 'Fuse before it',
     label: 'Rating of the fuse that protects the run, the largest if there are several',
     unit: 'A',
@@ -126,15 +124,15 @@ export const protection = {
     unit: '1',
     per: ['run'],
     formula:
-      'IF(ISNUMBER(run_fuse), IF(MIN(nearest_fuse[wire of run])<run_fuse, 1, ' +
-      'IF(MIN(nearest_type[wire of run])<MAX(nearest_type[wire of run]), 1, ' +
-      'IF(MIN(own_curve[wire of run])<MAX(own_curve[wire of run]), 1, 0))), 0)',
+      'IF((MIN(nearest_fuse[wire of run])<MAX(nearest_fuse[wire of run]))+' +
+      '(MIN(nearest_type[wire of run])<MAX(nearest_type[wire of run]))+' +
+      '(MIN(own_curve[wire of run])<MAX(own_curve[wire of run]))>0, 1, 0)',
     source: DEFINITION,
     note: 'Which of them is the slower one changes with the current: divide such a run, one for each fuse.',
   },
   run_fuse_type: {
     kind: 'formula',
-    symbol: 'n_t',
+    symbol: 'n_t,r',
     label: 'Row of the type of that fuse in the list of types, empty behind fuses of different kinds',
     unit: '1',
     per: ['run'],
@@ -160,6 +158,29 @@ export const protection = {
     formula: 'IF(fused=1, INDEX(type_breaking[fuse_type], MATCH(fuse_type, type_name[fuse_type], 0), 1), "")',
     source: cite('ISO-8820-3', 'printed'),
   },
+  type_current: {
+    kind: 'formula',
+    symbol: 'I_g,t',
+    label: 'Opening-time limit of the type of that fuse: current',
+    unit: 'A',
+    per: ['run'],
+    across: 'opening',
+    formula:
+      'IF(ISNUMBER(run_fuse_type), run_fuse*INDEX(type_multiple[fuse_type,opening], run_fuse_type, opening_no), "")',
+    source: DEFINITION,
+  },
+  type_longest: {
+    kind: 'formula',
+    symbol: 't_g,t',
+    label: 'Opening-time limit of the type of that fuse: opens at the latest after',
+    unit: 's',
+    shown: 's',
+    per: ['run'],
+    across: 'opening',
+    formula:
+      'IF(ISNUMBER(run_fuse_type), IF(opening_no=1, no_end, INDEX(type_slowest[fuse_type,opening], run_fuse_type, opening_no)), "")',
+    source: DEFINITION,
+  },
   opening_current: {
     kind: 'formula',
     symbol: 'I_g',
@@ -168,7 +189,7 @@ export const protection = {
     per: ['run'],
     across: 'opening',
     formula:
-      'IF(ISNUMBER(run_fuse_type), IF(curved=0, run_fuse*INDEX(type_multiple[fuse_type,opening], run_fuse_type, opening_no), ' +
+      'IF(ISNUMBER(run_fuse_type), IF(curved=0, type_current, ' +
       'IF(ISNUMBER(curve_point), curve_point, IF(opening_no=1, run_fuse, opening_current[opening-1]*opening_further))), "")',
     source: DEFINITION,
     note: 'Of a maker’s curve the first row is the rating: there the fuse need never open.',
@@ -182,7 +203,7 @@ export const protection = {
     per: ['run'],
     across: 'opening',
     formula:
-      'IF(ISNUMBER(run_fuse_type), IF(opening_no=1, no_end, IF(curved=0, INDEX(type_slowest[fuse_type,opening], run_fuse_type, opening_no), ' +
+      'IF(ISNUMBER(run_fuse_type), IF(opening_no=1, no_end, IF(curved=0, type_longest, ' +
       'IF(ISNUMBER(curve_within), curve_within, opening_slowest[opening-1]/opening_further^2))), "")',
     source: PHYSICS,
     note: 'At the first limit the fuse must hold: it need never open. Beyond the last one I²t stays.',
@@ -207,7 +228,7 @@ export const protection = {
     unit: '1',
     per: ['run'],
     across: 'opening',
-    formula: slope('opening_slowest[opening]'),
+    formula: slope('opening_slowest'),
     source: PHYSICS,
     note:
       'Straight in the logarithms between two limits. Beyond the last one the melting energy I²t stays, since no heat is gained by ' +
@@ -220,8 +241,18 @@ export const protection = {
     unit: '1',
     per: ['run'],
     across: 'opening',
-    formula: slope('opening_fastest[opening]'),
+    formula: slope('opening_fastest'),
     source: PHYSICS,
+  },
+  fuse_holds: {
+    kind: 'formula',
+    symbol: 'I_g2',
+    label: 'Current up to which the fuse that protects the run need never open',
+    unit: 'A',
+    per: ['run'],
+    formula: 'INDEX(opening_current[opening], 1, 2)',
+    source: DEFINITION,
+    note: 'The second limit is the first one with a longest time.',
   },
   overload_limit: {
     kind: 'formula',
@@ -274,6 +305,43 @@ export const protection = {
     source: PHYSICS,
     note: 'One time constant, with the resistance at the rating of the insulation.',
   },
+  heating: {
+    kind: 'formula',
+    symbol: 'h',
+    label: 'Rise of a conductor above ambient in the end, for each square of its current',
+    unit: 'K/A^2',
+    per: ['run'],
+    formula: 'IF(ISNUMBER(ampacity), IF(ampacity>0, (rating-run_ambient)/ampacity^2, 0), "")',
+    source: PHYSICS,
+    note: 'At its ampacity a conductor is as warm as its insulation may be.',
+  },
+  load_rise: {
+    kind: 'formula',
+    symbol: 'ΔT_0',
+    label: 'Rise of the conductor above ambient under load',
+    unit: 'K',
+    per: ['run'],
+    formula: 'load_T-run_ambient',
+    source: DEFINITION,
+  },
+  short_room: {
+    kind: 'formula',
+    symbol: 'ΔT_5s',
+    label: 'From its temperature under load to the limit of a short circuit',
+    unit: 'K',
+    per: ['run'],
+    formula: 'short_limit-load_T',
+    source: DEFINITION,
+  },
+  overload_room: {
+    kind: 'formula',
+    symbol: 'ΔT_6h',
+    label: 'From its temperature under load to the limit of an overload',
+    unit: 'K',
+    per: ['run'],
+    formula: 'overload_limit-load_T',
+    source: DEFINITION,
+  },
   end_opening: {
     kind: 'formula',
     symbol: 't_k',
@@ -289,20 +357,33 @@ export const protection = {
   wire_row: {
     kind: 'formula',
     symbol: 'g',
-    label: 'Opening-time limit of the fuse at or below the short at its far end',
+    label:
+      'Opening-time limit of the fuse at or below the short at its far end; 0 where the fuse need never open',
     unit: '1',
     per: ['wire'],
-    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${limitBelow('fault_min', GUARD)}, 0), 0)`,
+    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${rowOf('fault_min', 'opening_current[run guard,opening]', 'fuse_holds[run guard]')}, ""), "")`,
+    source: DEFINITION,
+  },
+  wire_row_amps: {
+    kind: 'formula',
+    symbol: 'I_g,k',
+    label: 'Current of that limit',
+    unit: 'A',
+    per: ['wire'],
+    formula:
+      'IF(ISNUMBER(wire_row), IF(wire_row>0, INDEX(opening_current[run guard,opening], 1, wire_row), ""), "")',
     source: DEFINITION,
   },
   wire_opening: {
     kind: 'formula',
-    symbol: 't_k',
+    symbol: 't_k,w',
     label: 'Latest opening of its fuse on a short at its far end',
     unit: 's',
     shown: 's',
     per: ['wire'],
-    formula: `IF(ISNUMBER(nearest_fuse), IF(ISNUMBER(fault_min), ${opening('fault_min', 'wire_row', '<=', GUARD)}, ""), "")`,
+    formula:
+      'IF(ISNUMBER(wire_row), IF(wire_row=0, no_end, INDEX(opening_slowest[run guard,opening], 1, wire_row)*' +
+      '(fault_min/wire_row_amps)^INDEX(slowest_slope[run guard,opening], 1, wire_row)), "")',
     source: PHYSICS,
   },
   melting: {
@@ -359,7 +440,7 @@ export const protection = {
   },
   fuse_opens: {
     kind: 'formula',
-    symbol: 't_k',
+    symbol: 't_k,F',
     short: 'Opens at the latest after',
     label: 'Latest opening of the fuse on the smallest fault current of everything behind it',
     unit: 's',
@@ -389,7 +470,7 @@ export const protection = {
   },
   opening_or_0: {
     kind: 'formula',
-    symbol: 't_k',
+    symbol: 't_k,0',
     label: 'Its opening time, 0 when it is not known',
     unit: 's',
     shown: 's',

@@ -13,6 +13,7 @@
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
+import { charging, meeting } from './charge.ts';
 
 /** The members of the axis: all tolerances towards the least current, none, towards the largest. */
 export const SPREADS = ['low', 'expected', 'high'] as const;
@@ -102,7 +103,7 @@ export const readings = {
     formula: 'MAX(0, MIN(dwell_asked*(1+spread_sign*tolerance_dwell), dwell_room))',
     source: DEFINITION,
   },
-  spread_final: {
+  spread_final_current: {
     kind: 'formula',
     symbol: 'I_∞',
     label: 'Current towards which the primary tends behind the feed',
@@ -121,102 +122,8 @@ export const readings = {
     formula: 'IF(bound=1, cycle_time, spread_henry/(spread_ohm+series_ohm))',
     source: PHYSICS,
   },
-  spread_limit_time: {
-    kind: 'formula',
-    symbol: 't_lim',
-    label: 'Time of the charge at which the limit is reached, else the whole dwell',
-    unit: 's',
-    shown: 'ms',
-    per: ['spread', 'point'],
-    formula:
-      'IF(bound=1, 0, IF(ISNUMBER(current_limit), IF(spread_final>current_limit, ' +
-      'MIN(spread_dwell, -spread_tau*LN(1-current_limit/spread_final)), spread_dwell), spread_dwell))',
-    source: PHYSICS,
-  },
-  spread_peak: {
-    kind: 'formula',
-    symbol: 'I_pk',
-    label: 'Peak current of one coil',
-    unit: 'A',
-    per: ['spread', 'point'],
-    formula:
-      'IF(spread_dwell>0, IF(bound=1, IF(spread_sign<0, 0, IF(ISNUMBER(current_limit), MIN(current_limit, peak_alone), ' +
-      'peak_alone)), IF(ISNUMBER(current_limit), MIN(current_limit, spread_final*(1-EXP(-spread_dwell/spread_tau))), ' +
-      'spread_final*(1-EXP(-spread_dwell/spread_tau)))), 0)',
-    source: PHYSICS,
-    note: 'Where only a peak current is known every reading is a bound from above: the least is 0.',
-  },
-  spread_charge: {
-    kind: 'formula',
-    symbol: 'Q',
-    label: 'Charge drawn by one coil in one dwell',
-    unit: 'A*s',
-    per: ['spread', 'point'],
-    formula:
-      'spread_final*(spread_limit_time-spread_tau*(1-EXP(-spread_limit_time/spread_tau)))+' +
-      'spread_peak*(spread_dwell-spread_limit_time)',
-    source: PHYSICS,
-  },
-  spread_shared: {
-    kind: 'formula',
-    symbol: 'e',
-    label: 'Time in which both are charged',
-    unit: 's',
-    shown: 'ms',
-    per: ['spread', 'point'],
-    across: 'lag',
-    formula: 'MAX(0, spread_dwell-delay)',
-    source: PHYSICS,
-  },
-  spread_both_rise: {
-    kind: 'formula',
-    symbol: 'x₁',
-    label: 'Time in which both currents rise',
-    unit: 's',
-    shown: 'ms',
-    per: ['spread', 'point'],
-    across: 'lag',
-    formula: 'MIN(spread_shared, MAX(0, spread_limit_time-delay))',
-    source: PHYSICS,
-  },
-  spread_later_rises: {
-    kind: 'formula',
-    symbol: 'x₂',
-    label: 'Time in which the later current rises',
-    unit: 's',
-    shown: 'ms',
-    per: ['spread', 'point'],
-    across: 'lag',
-    formula: 'MIN(spread_shared, spread_limit_time)',
-    source: PHYSICS,
-  },
-  spread_product: {
-    kind: 'formula',
-    symbol: 'C',
-    label: 'Integral of the product of two currents',
-    unit: 'A^2*s',
-    per: ['spread', 'point'],
-    across: 'lag',
-    formula:
-      'spread_final^2*(spread_both_rise-(1+EXP(-delay/spread_tau))*spread_tau*(1-EXP(-spread_both_rise/spread_tau))+' +
-      'EXP(-delay/spread_tau)*spread_tau/2*(1-EXP(-2*spread_both_rise/spread_tau)))+' +
-      'spread_peak*spread_final*(spread_later_rises-spread_both_rise-spread_tau*' +
-      '(EXP(-spread_both_rise/spread_tau)-EXP(-spread_later_rises/spread_tau)))+' +
-      'spread_peak^2*(spread_shared-spread_later_rises)',
-    source: PHYSICS,
-  },
-  spread_flowing: {
-    kind: 'formula',
-    symbol: 'i',
-    label: 'Current that already flows in the later coil when the earlier one fires',
-    unit: 'A',
-    per: ['spread', 'point'],
-    across: 'lag',
-    formula:
-      'IF(spread_shared>0, IF(spread_shared>=spread_limit_time, spread_peak, ' +
-      'spread_final*(1-EXP(-spread_shared/spread_tau))), 0)',
-    source: PHYSICS,
-  },
+  ...charging('spread_', ['spread', 'point'], '', 'IF(spread_sign<0, 0, peak_alone)'),
+  ...meeting('spread_', ['spread', 'point']),
   spread_flowing_at: {
     kind: 'formula',
     symbol: 'i_k',
@@ -277,6 +184,15 @@ export const readings = {
       '(1+alpha_20*(spread_wire_T-T_ref))+fixed_ohm*(1+spread_sign*tolerance_joint)',
     source: PHYSICS,
   },
+  metered_T: {
+    kind: 'formula',
+    symbol: 'T_m',
+    label: 'Conductor temperature without current: 20 °C, or the ambient where that goes further',
+    unit: 'degC',
+    per: ['spread', 'wire'],
+    formula: 'IF(spread_sign>0, MAX(T_ref, run_ambient), IF(spread_sign<0, MIN(T_ref, run_ambient), T_ref))',
+    source: DEFINITION,
+  },
   expected_ohm: {
     kind: 'formula',
     symbol: 'R₂₀',
@@ -286,8 +202,7 @@ export const readings = {
     per: ['spread', 'wire'],
     formula:
       'INDEX(size_ohm[size], gauge_row, 1)*wire_length*(1+spread_sign*tolerance_length)*' +
-      '(1+alpha_20*(IF(spread_sign>0, MAX(T_ref, run_ambient), IF(spread_sign<0, MIN(T_ref, run_ambient), T_ref))-T_ref))' +
-      '+fixed_ohm*(1+spread_sign*tolerance_joint)',
+      '(1+alpha_20*(metered_T-T_ref))+fixed_ohm*(1+spread_sign*tolerance_joint)',
     source: PHYSICS,
   },
   expected_drop_average: {

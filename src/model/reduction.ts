@@ -128,7 +128,7 @@ export const reduction = {
   },
   turn_of: {
     kind: 'formula',
-    symbol: 'n_t',
+    symbol: 'n_t,r',
     label: 'Turn of the run: the heaviest first, the earlier of two that weigh the same',
     unit: '1',
     per: ['run'],
@@ -166,7 +166,7 @@ export const reduction = {
   },
   led_by: {
     kind: 'formula',
-    symbol: 'tog',
+    symbol: 'togᵀ',
     label: 'The run takes its size at this turn (1) or not (0)',
     unit: '1',
     per: ['run'],
@@ -177,7 +177,7 @@ export const reduction = {
   },
   held: {
     kind: 'formula',
-    symbol: 'c',
+    symbol: 'c_h',
     label: 'Candidate of the run when this turn starts',
     unit: '1',
     per: ['turn'],
@@ -187,7 +187,7 @@ export const reduction = {
   },
   held_ohm: {
     kind: 'formula',
-    symbol: 'r_T',
+    symbol: 'r_T,h',
     label: 'Warm resistance of one metre of it',
     unit: 'ohm/m',
     shown: 'mohm/m',
@@ -198,7 +198,7 @@ export const reduction = {
   },
   held_cold: {
     kind: 'formula',
-    symbol: 'r_20',
+    symbol: 'r_20,h',
     label: 'Cold resistance of one metre of it',
     unit: 'ohm/m',
     shown: 'mohm/m',
@@ -229,7 +229,7 @@ export const reduction = {
   },
   way_led: {
     kind: 'formula',
-    symbol: 'tog',
+    symbol: 'tog_w',
     label: 'It is the turn of the run of this conductor (1) or not (0)',
     unit: '1',
     per: ['wire'],
@@ -239,7 +239,7 @@ export const reduction = {
   },
   way_touched: {
     kind: 'formula',
-    symbol: 'on',
+    symbol: 'on_w',
     label: 'A run whose turn it is lies on the path of a short at its far end (1) or not (0)',
     unit: '1',
     per: ['wire'],
@@ -283,7 +283,7 @@ export const reduction = {
   },
   path_touched: {
     kind: 'formula',
-    symbol: 'on',
+    symbol: 'on_p',
     label: 'A run whose turn it is lies on the path of this coil (1) or not (0)',
     unit: '1',
     per: ['event'],
@@ -293,7 +293,7 @@ export const reduction = {
   },
   cold_or_0: {
     kind: 'formula',
-    symbol: 'r_20',
+    symbol: 'r_20,c',
     label: 'Cold resistance of one metre of the candidate, 0 where there is none',
     unit: 'ohm/m',
     shown: 'mohm/m',
@@ -341,7 +341,7 @@ export const reduction = {
   },
   turn_room: {
     kind: 'formula',
-    symbol: 'R_p,max',
+    symbol: 'R_p,c',
     label: 'The same for the candidate: without limit where it carries the current continuously',
     unit: 'ohm',
     shown: 'mohm',
@@ -359,6 +359,19 @@ export const reduction = {
     formula: 'IF(ISNUMBER(stuck_carried), MAX(stuck_carried, stuck_to*(1-alike)), 0)',
     source: DEFINITION,
   },
+  keeps_others: {
+    kind: 'formula',
+    symbol: 'ok_st0',
+    label:
+      'With the candidate fuses end a driver stuck on in time for the runs that had their turn (1), or not (0)',
+    unit: '1',
+    per: ['turn'],
+    across: 'candidate',
+    formula:
+      `IF(SUMPRODUCT((path_rest[event]+MMULT(path_length[event,run], cold_or_0[run]*${NOW})>path_room[event])*` +
+      'path_touched[event])=0, 1, 0)',
+    source: DEFINITION,
+  },
   keeps_stuck: {
     kind: 'formula',
     symbol: 'ok_st',
@@ -368,13 +381,13 @@ export const reduction = {
     per: ['turn'],
     across: 'candidate',
     formula:
-      `IF(SUMPRODUCT(((path_rest[event]+MMULT(path_length[event,run], cold_or_0[run]*${NOW})>path_room[event])+` +
-      `(path_rest[event]+MMULT(path_length[event,run], cold_or_0[run]*${NOW})>turn_room))*path_touched[event])=0, 1, 0)`,
+      `IF(keeps_others=1, IF(SUMPRODUCT((path_rest[event]+MMULT(path_length[event,run], cold_or_0[run]*${NOW})>turn_room)*` +
+      'path_touched[event])=0, 1, 0), 0)',
     source: DEFINITION,
   },
   found_room: {
     kind: 'formula',
-    symbol: 'R_p,max',
+    symbol: 'R_p,f',
     label: 'Of the candidate taken',
     unit: 'ohm',
     shown: 'mohm',
@@ -384,7 +397,7 @@ export const reduction = {
   },
   covered_alone: {
     kind: 'formula',
-    symbol: 'ok',
+    symbol: 'ok_k1',
     label: 'Candidate carries its load and is covered against shorts at some length (1), or not (0)',
     unit: '1',
     ...PER_CANDIDATE,
@@ -415,7 +428,7 @@ export const reduction = {
   },
   found: {
     kind: 'formula',
-    symbol: 'c',
+    symbol: 'c_f',
     label:
       'Candidate taken at this turn: the smallest that fits; the one held when none does; 0 where nothing is chosen',
     unit: '1',
@@ -425,27 +438,36 @@ export const reduction = {
   },
   turn_ok: {
     kind: 'formula',
-    symbol: 'ok',
+    symbol: 'ok_T',
     label: 'A size was found (1) or not (0)',
     unit: '1',
     per: ['turn'],
     formula: 'IF(turn_auto=1, IF(SUM(fits[candidate])>0, 1, 0), 1)',
     source: DEFINITION,
   },
+  keep_drop: {
+    kind: 'formula',
+    symbol: 'n_V',
+    label: 'Candidates of this turn that suit the runs themselves and keep the drop',
+    unit: '1',
+    per: ['turn'],
+    formula: 'SUMPRODUCT(keeps_own[candidate]*keeps_drop[candidate])',
+    source: DEFINITION,
+  },
   turn_binds: {
     kind: 'formula',
-    symbol: 'rule',
+    symbol: 'rule_T',
     label: 'Rule that no candidate meets at this turn',
     unit: 'text',
     per: ['turn'],
     formula:
-      'IF(turn_ok=1, "", IF(SUM(keeps_own[candidate])=0, "own", IF(SUMPRODUCT(keeps_own[candidate]*keeps_drop[candidate])=0, "drop", ' +
+      'IF(turn_ok=1, "", IF(SUM(keeps_own[candidate])=0, "own", IF(keep_drop=0, "drop", ' +
       'IF(SUMPRODUCT(keeps_own[candidate]*keeps_stuck[candidate])=0, "stuck_driver", "fault_opens"))))',
     source: DEFINITION,
   },
   solved: {
     kind: 'formula',
-    symbol: 'ok',
+    symbol: 'ok_Σ',
     label: 'There are sizes with which every rule is met that a size can meet (1), or there are none (0)',
     unit: '1',
     formula: 'MIN(turn_ok[turn])',
@@ -471,7 +493,7 @@ export const reduction = {
   },
   own_binds: {
     kind: 'formula',
-    symbol: 'rule',
+    symbol: 'rule_1',
     label: 'Rule that no size of the run meets whatever the other sizes are',
     unit: 'text',
     per: ['run'],
@@ -503,7 +525,7 @@ export const reduction = {
   },
   chosen: {
     kind: 'formula',
-    symbol: 'c',
+    symbol: 'c_S',
     label: 'Candidate taken',
     unit: '1',
     per: ['run'],

@@ -35,7 +35,7 @@ export const sizing = {
   },
   wire_run: {
     kind: 'structure',
-    symbol: 'n_r',
+    symbol: 'r_w',
     label: 'Number of the run of the conductor',
     unit: '1',
     per: ['wire'],
@@ -321,7 +321,7 @@ export const sizing = {
   },
   enough_both: {
     kind: 'formula',
-    symbol: 'ok',
+    symbol: 'ok_2',
     label: 'Candidate suits and has the area of both shares (1) or not (0)',
     unit: '1',
     per: ['run'],
@@ -359,7 +359,7 @@ export const sizing = {
   },
   last_common: {
     kind: 'formula',
-    symbol: 'c_L,max',
+    symbol: 'c_L,com',
     label: 'Least of the largest suiting candidates of the runs that take one size',
     unit: '1',
     per: ['run'],

@@ -5,41 +5,42 @@
 import type { Formula, Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
-import { limitBelow, opening, TOGETHER, withstanding } from './curve-formulas.ts';
+import { opening, rowOf, type WithstandingName, withstanding } from './curve-formulas.ts';
 
-type EndsName = 'opening' | 'after' | 'ends';
+type EndsName = 'row' | 'after' | 'ends';
 
 /** When the first fuse on the path of each coil opens at the current `${of}_amps` of that coil. */
 export const ending = <P extends string>(
   of: P,
   label: string,
+  mark: string,
 ): Readonly<Record<`${P}_${EndsName}`, Formula>> => {
   const kind = 'formula';
   const all: Record<string, Formula> = {
     [`${of}_row`]: {
       kind,
-      symbol: 'g',
-      label: `${label}: opening-time limit of the fuse of the run at or below it`,
+      symbol: `g,${mark}`,
+      label: `${label}: opening-time limit of the fuse of the run at or below it; 0 where it need never open`,
       unit: '1',
       per: ['event'],
       across: 'run',
-      formula: `IF(meets_fuse=1, IF(ISNUMBER(${of}_amps), ${limitBelow(`${of}_amps`)}, 0), 0)`,
+      formula: `IF(meets_fuse=1, IF(ISNUMBER(${of}_amps), ${rowOf(`${of}_amps`)}, 0), 0)`,
       source: DEFINITION,
     },
     [`${of}_after`]: {
       kind,
-      symbol: 't_F',
+      symbol: `t_F,${mark}`,
       label: `${label}: the fuse of the run opens at the latest after`,
       unit: 's',
       shown: 's',
       per: ['event'],
       across: 'run',
-      formula: `IF(meets_fuse=1, IF(ISNUMBER(${of}_amps), ${opening(`${of}_amps`, `${of}_row`)}, no_end), no_end)`,
+      formula: opening(`${of}_amps`, `${of}_row`),
       source: PHYSICS,
     },
     [`${of}_ends`]: {
       kind,
-      symbol: 't_1',
+      symbol: `t_1,${mark}`,
       label: `${label}: the first fuse on the path opens at the latest after`,
       unit: 's',
       shown: 's',
@@ -51,12 +52,13 @@ export const ending = <P extends string>(
   return all as Readonly<Record<`${P}_${EndsName}`, Formula>>;
 };
 
-type CaseName = 'amps' | 'current' | 'rms' | 'lasts' | 'withstood' | EndsName;
+type CaseName = 'amps' | 'current' | 'rms' | 'lasts' | WithstandingName | EndsName;
 
 /** One way for a driver to stay on; `amps` is the current of each coil. */
 const staying = <P extends string>(
   of: P,
   label: string,
+  mark: string,
   amps: string,
   note: string,
 ): Readonly<Record<`${P}_${CaseName}`, Formula>> => {
@@ -64,7 +66,7 @@ const staying = <P extends string>(
   const own: Record<string, Formula> = {
     [`${of}_amps`]: {
       kind,
-      symbol: 'I',
+      symbol: `I,${mark}`,
       label: `${label}: current of the coil`,
       unit: 'A',
       per: ['event'],
@@ -74,7 +76,7 @@ const staying = <P extends string>(
     },
     [`${of}_current`]: {
       kind,
-      symbol: 'I_1',
+      symbol: `I_1,${mark}`,
       label: `${label}: largest current of one coil through the run`,
       unit: 'A',
       per: ['run'],
@@ -83,7 +85,7 @@ const staying = <P extends string>(
     },
     [`${of}_rms`]: {
       kind,
-      symbol: 'I_rms',
+      symbol: `I_rms,${mark}`,
       label: `${label}: effective current of the run, the other coils and loads included`,
       unit: 'A',
       per: ['run'],
@@ -92,7 +94,7 @@ const staying = <P extends string>(
     },
     [`${of}_lasts`]: {
       kind,
-      symbol: 't_l',
+      symbol: `t_l,${mark}`,
       label: `${label}: lasts at most, by the first fuse on the path`,
       unit: 's',
       shown: 's',
@@ -101,18 +103,18 @@ const staying = <P extends string>(
       source: PHYSICS,
       note: 'The fuse is read at the current of this coil alone; with the others it opens sooner.',
     },
-    [`${of}_withstood`]: {
-      kind,
-      symbol: 't_w',
-      label: `${label}: the run withstands it for`,
-      unit: 's',
-      shown: 's',
-      per: ['run'],
-      formula: `IF(ISNUMBER(ampacity), IF(ISNUMBER(${of}_rms), ${withstanding(`${of}_rms`, TOGETHER)}, ""), "")`,
-      source: PHYSICS,
-    },
   };
-  return { ...own, ...ending(of, label) } as Readonly<Record<`${P}_${CaseName}`, Formula>>;
+  const withstood = withstanding(
+    of,
+    `(${of}_rms/parallel)`,
+    label,
+    { per: ['run'] },
+    `ISNUMBER(${of}_rms)`,
+    mark,
+  );
+  return { ...own, ...withstood, ...ending(of, label, mark) } as Readonly<
+    Record<`${P}_${CaseName}`, Formula>
+  >;
 };
 
 export const stuck = {
@@ -238,7 +240,7 @@ export const stuck = {
   },
   wire_others_average: {
     kind: 'formula',
-    symbol: 'I_o',
+    symbol: 'I_o,w',
     label: 'Average current of the other coils and loads',
     unit: 'A',
     per: ['wire', 'point'],
@@ -247,7 +249,7 @@ export const stuck = {
   },
   wire_others_square: {
     kind: 'formula',
-    symbol: 'I_o²',
+    symbol: 'I_o,w²',
     label: 'Square of the effective current of the other coils and loads, at most',
     unit: 'A^2',
     per: ['wire', 'point'],
@@ -276,18 +278,20 @@ export const stuck = {
   ...staying(
     'stuck',
     'Driver stuck on',
+    'st',
     'MIN(driver_limit, stuck_volts/(stuck_ohm+path_cold))',
     'Supply less the drop of the driver, over the primary at its lower tolerance, the resistor before it and the cold path, at most the current limit.',
   ),
   ...staying(
     'failed',
     'Driver failed short',
+    'sc',
     'INDEX(supply[speed], stuck_point, 1)/(stuck_ohm+path_cold)',
     'Neither drop nor limit of the driver are left.',
   ),
   stuck_opening: {
     kind: 'formula',
-    symbol: 't_F,st',
+    symbol: 't_F,r',
     label: 'Driver stuck on: the fuse of this run opens at the latest after',
     unit: 's',
     shown: 's',

@@ -12,37 +12,49 @@ import { timeConstant } from './curve-formulas.ts';
 const kind = 'formula';
 const PER_CANDIDATE = { per: ['run'], across: 'candidate' } as const;
 
+type CrossingName = 'row' | 'crossing' | 'from';
+
 /** Current from which the let-through energy of the fuse is not above `energy`; empty when it stays above. */
 const crossing = <P extends string>(
   of: P,
   label: string,
   energy: string,
-): Readonly<Record<`${P}_row` | `${P}_from`, Formula>> => {
+  mark: string,
+): Readonly<Record<`${P}_${CrossingName}`, Formula>> => {
   const limit = `${of}_row`;
   const all: Record<string, Formula> = {
     [limit]: {
       kind,
-      symbol: 'g',
+      symbol: `g_${mark}`,
       label: `${label}: opening-time limits of the fuse with more I²t`,
       unit: '1',
       ...PER_CANDIDATE,
       formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(${energy}), SUMPRODUCT((opening_energy[opening]>${energy})*1), ""), "")`,
       source: DEFINITION,
     },
-    [`${of}_from`]: {
+    [`${of}_crossing`]: {
       kind,
-      symbol: 'I_x',
-      label: `${label}: current from which the fuse lets less I²t through`,
+      symbol: `I_x,${mark}`,
+      label: `${label}: current beyond the last of these limits at which both are the same`,
       unit: 'A',
       ...PER_CANDIDATE,
       formula:
-        `IF(ISNUMBER(${limit}), IF(${limit}=COUNT(opening_no[opening]), "", IF(${limit}=0, open_from, MAX(open_from, ` +
-        `INDEX(opening_current[opening],1,${limit})*(${energy}/INDEX(opening_energy[opening],1,${limit}))^(1/(2+INDEX(slowest_slope[opening],1,${limit})))))), "")`,
+        `IF(ISNUMBER(${limit}), IF(${limit}>0, INDEX(opening_current[opening], 1, ${limit})*` +
+        `(${energy}/INDEX(opening_energy[opening], 1, ${limit}))^INDEX(energy_power[opening], 1, ${limit}), ""), "")`,
+      source: PHYSICS,
+    },
+    [`${of}_from`]: {
+      kind,
+      symbol: `I_from,${mark}`,
+      label: `${label}: current from which the fuse lets less I²t through`,
+      unit: 'A',
+      ...PER_CANDIDATE,
+      formula: `IF(ISNUMBER(${limit}), IF(${limit}=0, open_from, IF(${limit}=COUNT(opening_no[opening]), "", MAX(open_from, ${of}_crossing))), "")`,
       source: PHYSICS,
       note: 'Empty when the conductor withstands less than the fuse lets through at any current.',
     },
   };
-  return all as Readonly<Record<`${P}_row` | `${P}_from`, Formula>>;
+  return all as Readonly<Record<`${P}_${CrossingName}`, Formula>>;
 };
 
 export const survival = {
@@ -57,6 +69,17 @@ export const survival = {
       'IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(opening_energy[opening+1]), MAX(opening_slowest*opening_current^2, opening_energy[opening+1]), ' +
       'opening_slowest*opening_current^2), "")',
     source: PHYSICS,
+  },
+  energy_power: {
+    kind,
+    symbol: 'n_E',
+    label: 'Power of the I²t let through with which the current rises beyond the limit',
+    unit: '1',
+    per: ['run'],
+    across: 'opening',
+    formula: 'IF(ISNUMBER(slowest_slope), IF(slowest_slope=-2, 1, 1/(2+slowest_slope)), "")',
+    source: PHYSICS,
+    note: '1 beyond the last limit, where the I²t stays and no current is read.',
   },
   open_row: {
     kind,
@@ -74,7 +97,7 @@ export const survival = {
     unit: 'A',
     per: ['run'],
     formula:
-      'IF(ISNUMBER(open_row), MAX(INDEX(opening_current[opening],1,2), INDEX(opening_current[opening],1,open_row)*' +
+      'IF(ISNUMBER(open_row), MAX(fuse_holds, INDEX(opening_current[opening],1,open_row)*' +
       '(open_limit/INDEX(opening_slowest[opening],1,open_row))^(1/INDEX(slowest_slope[opening],1,open_row))), "")',
     source: PHYSICS,
   },
@@ -101,20 +124,19 @@ export const survival = {
     source: PHYSICS,
     note: 'From its temperature under load to the short-circuit limit, with the resistance at the rating of the insulation.',
   },
-  ...crossing('cold_short', 'No heat leaves the candidate', 'heat_room'),
+  ...crossing('cold', 'No heat leaves the candidate', 'heat_room', 'c'),
   short_time: {
     kind,
     symbol: 't_x',
     label: 'Time of the fuse at that current, over the time constant of the candidate',
     unit: '1',
     ...PER_CANDIDATE,
-    formula:
-      'IF(ISNUMBER(cold_short_from), MIN(open_limit, heat_room/cold_short_from^2)/candidate_theta, "")',
+    formula: 'IF(ISNUMBER(cold_from), MIN(open_limit, heat_room/cold_from^2)/candidate_theta, "")',
     source: PHYSICS,
   },
   heat_room_late: {
     kind,
-    symbol: 'I²t_w',
+    symbol: 'I²t_w,t',
     label: 'I²t that the candidate withstands in that time, when heat leaves it',
     unit: 'A^2*s',
     ...PER_CANDIDATE,
@@ -124,7 +146,7 @@ export const survival = {
     source: PHYSICS,
     note: 'The time is that of the larger current before: a little too short, so that the result is on the safe side.',
   },
-  ...crossing('warm_short', 'Heat leaves the candidate', 'heat_room_late'),
+  ...crossing('warm', 'Heat leaves the candidate', 'heat_room_late', 'w'),
   unlimited: {
     kind: 'constant',
     symbol: '∞',
@@ -142,8 +164,8 @@ export const survival = {
     shown: 'mohm',
     ...PER_CANDIDATE,
     formula:
-      'IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(source_ohm), IF(ISNUMBER(warm_short_from), ' +
-      'lowest_supply/(warm_short_from*(1+alike)), 0), unlimited), unlimited)',
+      'IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(source_ohm), IF(ISNUMBER(warm_from), ' +
+      'lowest_supply/(warm_from*(1+alike)), 0), unlimited), unlimited)',
     source: PHYSICS,
     note: '0 when the fuse never covers it, without limit where no short is judged: no fuse, or a source that is not known.',
   },

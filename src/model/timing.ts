@@ -147,6 +147,16 @@ export const timing = {
     formula: 'SUMPRODUCT((event_coil[event]=coil_no)*1)',
     source: DEFINITION,
   },
+  intervals_before: {
+    kind: 'formula',
+    symbol: 'n_i',
+    label: 'Pairs of firings with an interval of the rows before',
+    unit: '1',
+    per: ['lag'],
+    formula:
+      'IF(ISNUMBER(interval_of_row[lag-1]), SUMPRODUCT((interval[event,event2]<=interval_of_row[lag-1]+same_interval)*1), 0)',
+    source: DEFINITION,
+  },
   interval_of_row: {
     kind: 'formula',
     symbol: 'φ_i',
@@ -154,9 +164,8 @@ export const timing = {
     unit: '1',
     per: ['lag'],
     formula:
-      'IF(ISNUMBER(interval_of_row[lag-1]), ' +
-      'IF(SUMPRODUCT((interval[event,event2]<=interval_of_row[lag-1]+same_interval)*1)<COUNT(interval[event,event2]), ' +
-      'SMALL(interval[event,event2], SUMPRODUCT((interval[event,event2]<=interval_of_row[lag-1]+same_interval)*1)+1), 1), 0)',
+      'IF(intervals_before=0, 0, IF(intervals_before<COUNT(interval[event,event2]), ' +
+      'SMALL(interval[event,event2], intervals_before+1), 1))',
     source: DEFINITION,
     note: 'Each different interval once, in order, from 0; a row that is not needed holds a whole cycle.',
   },
@@ -311,6 +320,35 @@ export const timing = {
       'IF(supply<INDEX(dwell_supply[dwell_row],1,1), 0, MATCH(supply, dwell_supply[dwell_row], 1)))',
     source: DEFINITION,
   },
+  dwell_row_low: {
+    kind: 'formula',
+    symbol: 'j₁',
+    label: 'Row of the dwell table to read from',
+    unit: '1',
+    per: ['speed'],
+    formula: 'MAX(1, dwell_row_at)',
+    source: DEFINITION,
+  },
+  dwell_row_high: {
+    kind: 'formula',
+    symbol: 'j₂',
+    label: 'Row of the dwell table to read to; the same one beyond the ends of the table',
+    unit: '1',
+    per: ['speed'],
+    formula: 'MIN(dwell_row_at+1, COUNT(dwell_time[dwell_row]))',
+    source: DEFINITION,
+  },
+  dwell_part: {
+    kind: 'formula',
+    symbol: 'x_d',
+    label: 'Way from the one row to the other',
+    unit: '1',
+    per: ['speed'],
+    formula:
+      'IF(dwell_row_high>dwell_row_low, (supply-INDEX(dwell_supply[dwell_row],dwell_row_low,1))/' +
+      '(INDEX(dwell_supply[dwell_row],dwell_row_high,1)-INDEX(dwell_supply[dwell_row],dwell_row_low,1)), 0)',
+    source: DEFINITION,
+  },
   dwell_asked: {
     kind: 'formula',
     symbol: 't_ask',
@@ -319,12 +357,8 @@ export const timing = {
     shown: 'ms',
     per: ['speed'],
     formula:
-      'IF(dwell_row_at=0, INDEX(dwell_time[dwell_row],1,1), ' +
-      'IF(dwell_row_at>=COUNT(dwell_supply[dwell_row]), INDEX(dwell_time[dwell_row],dwell_row_at,1), ' +
-      'INDEX(dwell_time[dwell_row],dwell_row_at,1)+' +
-      '(INDEX(dwell_time[dwell_row],dwell_row_at+1,1)-INDEX(dwell_time[dwell_row],dwell_row_at,1))*' +
-      '(supply-INDEX(dwell_supply[dwell_row],dwell_row_at,1))/' +
-      '(INDEX(dwell_supply[dwell_row],dwell_row_at+1,1)-INDEX(dwell_supply[dwell_row],dwell_row_at,1))))',
+      'INDEX(dwell_time[dwell_row],dwell_row_low,1)+dwell_part*' +
+      '(INDEX(dwell_time[dwell_row],dwell_row_high,1)-INDEX(dwell_time[dwell_row],dwell_row_low,1))',
     source: DEFINITION,
     note: 'Straight between the rows of the table, held at its ends.',
   },

@@ -1,12 +1,18 @@
 /** Currents at which a conductor is not protected: both curves over a grid of currents, and what lies in the gaps. */
 import type { Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
-import { atLimit, FASTEST, limitBelow, opening, RUN, withstanding } from './curve-formulas.ts';
-
-const known = (formula: string): string =>
-  `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(ampacity), IF(ISNUMBER(start_fault), ${formula}, ""), ""), "")`;
+import { opening, rowOf, withstanding } from './curve-formulas.ts';
 
 export const windows = {
+  judged: {
+    kind: 'formula',
+    symbol: 'jd',
+    label: 'Fuse, conductor and short of the run are known, so that they can be compared (1), or not (0)',
+    unit: '1',
+    per: ['feed'],
+    formula: 'IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(ampacity), IF(ISNUMBER(start_fault), 1, 0), 0), 0)',
+    source: DEFINITION,
+  },
   sweep_low: {
     kind: 'formula',
     symbol: 'I_lo',
@@ -23,7 +29,7 @@ export const windows = {
     label: 'and up to this one',
     unit: 'A',
     per: ['feed'],
-    formula: known('MAX(start_fault, sweep_low)'),
+    formula: 'IF(judged=1, MAX(start_fault, sweep_low), "")',
     source: DEFINITION,
     note: 'The largest fault current.',
   },
@@ -47,6 +53,54 @@ export const windows = {
       'IF(ISNUMBER(ampacity), IF(ampacity>0, ampacity*SQRT((short_limit-run_ambient)/(rating-run_ambient)), 0), "")',
     source: PHYSICS,
   },
+  past_steps: {
+    kind: 'formula',
+    symbol: 'k_g',
+    label: 'Number of the opening-time limit that is a step here; below 1 among the logarithmic steps',
+    unit: '1',
+    per: ['grid'],
+    formula: 'grid_no-grid_steps',
+    source: DEFINITION,
+  },
+  past_limits: {
+    kind: 'formula',
+    symbol: 'k_n',
+    label: 'Number of the step above a limit of the conductor; below 1 before them',
+    unit: '1',
+    per: ['grid'],
+    formula: 'past_steps-COUNT(opening_no[opening])',
+    source: DEFINITION,
+  },
+  step_part: {
+    kind: 'formula',
+    symbol: 'x_k',
+    label: 'Place of a logarithmic step between the ends, share of the logarithm',
+    unit: '1',
+    per: ['grid'],
+    formula: '(grid_no-1)/(grid_steps-1)',
+    source: DEFINITION,
+  },
+  step_above: {
+    kind: 'formula',
+    symbol: 'x_I',
+    label: 'How far above the current from which the limit matters, share of it',
+    unit: '1',
+    per: ['grid'],
+    formula: 'above_limit*(IF(past_limits<=near_steps, past_limits, past_limits-near_steps)-1)^2',
+    source: ARBITRARY,
+  },
+  step_near: {
+    kind: 'formula',
+    symbol: 'I_kn',
+    label: 'Step above a limit of the conductor',
+    unit: 'A',
+    per: ['grid'],
+    across: 'feed',
+    formula:
+      'IF(ISNUMBER(sweep_high), IF(past_limits<=near_steps, overload_starts, short_starts)*(1+step_above), "")',
+    source: DEFINITION,
+    note: 'It counts only behind the opening-time limits.',
+  },
   step: {
     kind: 'formula',
     symbol: 'I_k',
@@ -55,11 +109,8 @@ export const windows = {
     per: ['grid'],
     across: 'feed',
     formula:
-      'IF(ISNUMBER(sweep_high), MIN(sweep_high, MAX(sweep_low, IF(grid_no<=grid_steps, ' +
-      'sweep_low*(sweep_high/sweep_low)^((grid_no-1)/(grid_steps-1)), IF(grid_no<=grid_steps+COUNT(opening_no[opening]), ' +
-      'INDEX(opening_current[opening], 1, grid_no-grid_steps), IF(grid_no-grid_steps-COUNT(opening_no[opening])<=near_steps, ' +
-      'overload_starts*(1+above_limit*(grid_no-grid_steps-COUNT(opening_no[opening])-1)^2), ' +
-      'short_starts*(1+above_limit*(grid_no-grid_steps-COUNT(opening_no[opening])-near_steps-1)^2)))))), "")',
+      'IF(ISNUMBER(sweep_high), MIN(sweep_high, MAX(sweep_low, IF(past_steps<1, sweep_low*(sweep_high/sweep_low)^step_part, ' +
+      'IF(past_limits<1, INDEX(opening_current[opening],1,past_steps), step_near)))), "")',
     source: DEFINITION,
   },
   above_limit: {
@@ -88,7 +139,8 @@ export const windows = {
     unit: '1',
     per: ['grid'],
     across: 'feed',
-    formula: `IF(ISNUMBER(curve_current), ${limitBelow('curve_current')}, "")`,
+    formula:
+      'IF(ISNUMBER(curve_current), IF(curve_current<INDEX(opening_current[opening], 1, 1), 0, MATCH(curve_current, opening_current[opening], 1)), "")',
     source: DEFINITION,
   },
   curve_slowest: {
@@ -99,7 +151,7 @@ export const windows = {
     shown: 's',
     per: ['grid'],
     across: 'feed',
-    formula: `IF(ISNUMBER(curve_current), ${opening('curve_current', 'curve_row', '<')}, "")`,
+    formula: `IF(ISNUMBER(curve_row), ${opening('curve_current', 'curve_row', '<2')}, "")`,
     source: PHYSICS,
   },
   curve_fastest: {
@@ -110,21 +162,20 @@ export const windows = {
     shown: 's',
     per: ['grid'],
     across: 'feed',
-    formula: `IF(ISNUMBER(curve_current), IF(curved=0, ${atLimit('curve_current', 'curve_row', FASTEST)}, ""), "")`,
+    formula:
+      'IF(ISNUMBER(curve_current), IF(curved=0, INDEX(opening_fastest[opening],1,curve_row)*' +
+      '(curve_current/INDEX(opening_current[opening],1,curve_row))^INDEX(fastest_slope[opening],1,curve_row), ""), "")',
     source: PHYSICS,
     note: 'Empty for a fuse that is read from a curve of longest times.',
   },
-  curve_wire: {
-    kind: 'formula',
-    symbol: 't_w',
-    label: 'Conductor withstands it for',
-    unit: 's',
-    shown: 's',
-    per: ['grid'],
-    across: 'feed',
-    formula: `IF(ISNUMBER(curve_current), ${withstanding('curve_current', RUN)}, "")`,
-    source: PHYSICS,
-  },
+  ...withstanding(
+    'curve',
+    'curve_current',
+    'Current of the step',
+    { per: ['grid'], across: 'feed' },
+    'ISNUMBER(curve_current)',
+    'k',
+  ),
   in_danger: {
     kind: 'formula',
     symbol: 'dgr',
@@ -132,8 +183,42 @@ export const windows = {
     unit: '1',
     per: ['grid'],
     across: 'feed',
-    formula: 'IF(ISNUMBER(curve_current), IF(curve_slowest>curve_wire, 1, 0), "")',
+    formula: 'IF(ISNUMBER(curve_current), IF(curve_slowest>curve_withstood, 1, 0), "")',
     source: DEFINITION,
+  },
+  curve_apart: {
+    kind: 'formula',
+    symbol: 'ln',
+    label:
+      'Logarithm of the latest opening over the time that the conductor withstands; 1 where that is none',
+    unit: '1',
+    per: ['grid'],
+    across: 'feed',
+    formula: 'IF(ISNUMBER(curve_current), IF(curve_withstood>0, LN(curve_slowest/curve_withstood), 1), "")',
+    source: DEFINITION,
+  },
+  turns: {
+    kind: 'formula',
+    symbol: '±',
+    label:
+      'Since the step before the conductor is no longer protected (1), protected again (−1), or as before (0)',
+    unit: '1',
+    per: ['grid'],
+    across: 'feed',
+    formula: 'IF(ISNUMBER(in_danger[grid-1]), IF(ISNUMBER(in_danger), in_danger-in_danger[grid-1], 0), 0)',
+    source: DEFINITION,
+  },
+  curve_crossing: {
+    kind: 'formula',
+    symbol: 'I_×',
+    label: 'Current at which the curves cross between the step before and this one',
+    unit: 'A',
+    per: ['grid'],
+    across: 'feed',
+    formula:
+      'IF(turns=0, "", curve_current[grid-1]*(curve_current/curve_current[grid-1])^(curve_apart[grid-1]/(curve_apart[grid-1]-curve_apart)))',
+    source: PHYSICS,
+    note: 'Between two steps straight in the logarithms.',
   },
   danger_starts: {
     kind: 'formula',
@@ -143,12 +228,9 @@ export const windows = {
     per: ['grid'],
     across: 'feed',
     formula:
-      'IF(ISNUMBER(curve_current), IF(in_danger=1, IF(ISNUMBER(in_danger[grid-1]), IF(in_danger[grid-1]=0, ' +
-      'IF(curve_wire[grid-1]>=no_end, curve_current[grid-1], IF(curve_wire>0, ' +
-      'curve_current[grid-1]*(curve_current/curve_current[grid-1])^(LN(curve_slowest[grid-1]/curve_wire[grid-1])/' +
-      '(LN(curve_slowest[grid-1]/curve_wire[grid-1])-LN(curve_slowest/curve_wire))), curve_current)), ""), curve_current), ""), "")',
+      'IF(turns=1, IF(curve_withstood[grid-1]>=no_end, curve_current[grid-1], ' +
+      'IF(curve_withstood>0, curve_crossing, curve_current)), IF(grid_no=1, IF(in_danger=1, curve_current, ""), ""))',
     source: PHYSICS,
-    note: 'Between two steps straight in the logarithms.',
   },
   danger_ends: {
     kind: 'formula',
@@ -158,11 +240,8 @@ export const windows = {
     per: ['grid'],
     across: 'feed',
     formula:
-      'IF(ISNUMBER(curve_current), IF(in_danger=1, IF(grid_no=COUNT(grid_no[grid]), curve_current, ""), ' +
-      'IF(ISNUMBER(in_danger[grid-1]), IF(in_danger[grid-1]=1, IF(curve_slowest[grid-1]>=no_end, curve_current, ' +
-      'IF(curve_wire[grid-1]>0, ' +
-      'curve_current[grid-1]*(curve_current/curve_current[grid-1])^(LN(curve_slowest[grid-1]/curve_wire[grid-1])/' +
-      '(LN(curve_slowest[grid-1]/curve_wire[grid-1])-LN(curve_slowest/curve_wire))), curve_current)), ""), "")), "")',
+      'IF(turns=-1, IF(curve_slowest[grid-1]>=no_end, curve_current, IF(curve_withstood[grid-1]>0, curve_crossing, curve_current)), ' +
+      'IF(grid_no=COUNT(grid_no[grid]), IF(in_danger=1, curve_current, ""), ""))',
     source: PHYSICS,
     note: 'A window that is still open at the largest fault current ends there.',
   },
@@ -212,23 +291,15 @@ export const windows = {
     source: DEFINITION,
     note: 'A short draws between the smallest and the largest fault current of the run.',
   },
-  end_withstood: {
-    kind: 'formula',
-    symbol: 't_e',
-    label: 'A conductor of the run withstands a short at its far end for',
-    unit: 's',
-    shown: 's',
-    per: ['feed'],
-    formula: known(withstanding('end_fault', RUN)),
-    source: PHYSICS,
-  },
+  ...withstanding('end', 'end_fault', 'Short at the far end', { per: ['feed'] }, 'judged=1', 'e'),
   start_row: {
     kind: 'formula',
-    symbol: 'g',
-    label: 'Opening-time limit of the fuse at or below the short at the near end of the run',
+    symbol: 'g_s',
+    label:
+      'Opening-time limit of the fuse at or below the short at the near end of the run; 0 where it need never open',
     unit: '1',
     per: ['feed'],
-    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${limitBelow('start_fault')}, 0), 0)`,
+    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${rowOf('start_fault')}, ""), "")`,
     source: DEFINITION,
   },
   start_opening: {
@@ -238,30 +309,18 @@ export const windows = {
     unit: 's',
     shown: 's',
     per: ['feed'],
-    formula: `IF(ISNUMBER(run_fuse_type), IF(ISNUMBER(start_fault), ${opening('start_fault', 'start_row')}, ""), "")`,
+    formula: `IF(ISNUMBER(start_row), ${opening('start_fault', 'start_row')}, "")`,
     source: PHYSICS,
   },
-  start_withstood: {
-    kind: 'formula',
-    symbol: 't_e',
-    label: 'A conductor of the run withstands a short at its near end for',
-    unit: 's',
-    shown: 's',
-    per: ['feed'],
-    formula: known(withstanding('start_fault', RUN)),
-    source: PHYSICS,
-  },
-  opening_withstood: {
-    kind: 'formula',
-    symbol: 't_e',
-    label: 'A conductor of the run withstands the current of this opening-time limit for',
-    unit: 's',
-    shown: 's',
-    per: ['feed'],
-    across: 'opening',
-    formula: known(withstanding('opening_current', RUN)),
-    source: PHYSICS,
-  },
+  ...withstanding('start', 'start_fault', 'Short at the near end', { per: ['feed'] }, 'judged=1', 's'),
+  ...withstanding(
+    'opening',
+    'opening_current',
+    'Current of the opening-time limit',
+    { per: ['feed'], across: 'opening' },
+    'judged=1',
+    'g',
+  ),
   opening_fails: {
     kind: 'formula',
     symbol: 'x',
@@ -269,10 +328,8 @@ export const windows = {
     unit: '1',
     per: ['feed'],
     across: 'opening',
-    formula: known(
-      'IF(opening_current>MAX(end_fault, INDEX(opening_current[opening],1,2)), IF(opening_current<start_fault, ' +
-        'IF(opening_slowest>opening_withstood, 1, 0), 0), 0)',
-    ),
+    formula:
+      'IF(judged=1, IF(opening_current>MAX(end_fault, fuse_holds), IF(opening_current<start_fault, IF(opening_slowest>opening_withstood, 1, 0), 0), 0), "")',
     source: DEFINITION,
     note: 'Between two limits both curves are nearly straight in the logarithms, and the worst stands at an end.',
   },
@@ -282,9 +339,9 @@ export const windows = {
     label: 'Currents of a short, of those that are tried, at which the fuse is slower than the conductor',
     unit: '1',
     per: ['feed'],
-    formula: known(
-      'SUM(opening_fails[opening])+IF(ISNUMBER(end_opening), IF(end_opening>end_withstood, 1, 0), 1)+IF(start_opening>start_withstood, 1, 0)',
-    ),
+    formula:
+      'IF(judged=1, SUM(opening_fails[opening])+IF(ISNUMBER(end_opening), IF(end_opening>end_withstood, 1, 0), 1)+' +
+      'IF(start_opening>start_withstood, 1, 0), "")',
     source: DEFINITION,
     note: 'Tried are the smallest, the largest, and every opening-time limit of the fuse between them.',
   },

@@ -111,7 +111,7 @@ function withstoodBy(e: Evaluation, feed: number): Withstands {
     const at = (name: QuantityName): number => e.number(name, { feed, grid }) ?? 0;
     return {
       current: at('curve_current'),
-      wire: at('curve_wire'),
+      wire: at('curve_withstood'),
       slowest: unending(e, at('curve_slowest')),
     };
   });

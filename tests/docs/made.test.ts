@@ -31,11 +31,27 @@ const rows = (text: string): string[][] =>
 test('the page of quantities has one row for each quantity, with its label and its formula', () => {
   const found = new Map(rows(quantitiesPage()).map((row) => [row[1], row]));
   for (const [id, q] of Object.values(SUBJECTS).flatMap((s: Quantities) => Object.entries(s))) {
-    const row = found.get(`\`${id}\``);
-    expect(row, id).toHaveLength(8);
+    const row = found.get(`<a id="${id}"></a>\`${id}\``);
+    expect(row, id).toHaveLength(9);
     expect(row?.[2], id).toBe(q.label);
     if (q.kind === 'formula') expect(row?.[5], id).toBe(`\`${q.formula}\``);
     if (q.kind === 'input') expect(row?.[5], id).toContain(q.path);
+  }
+});
+
+test('every name in a formula leads to its row', () => {
+  const page = quantitiesPage();
+  const anchors = new Set([...page.matchAll(/<a id="(\w+)">/g)].map(([, id]) => id));
+  for (const row of rows(page)) {
+    const links = [...(row[8] ?? '').matchAll(/\[(\w+)\]\(#(\w+)\)/g)];
+    expect(links.filter(([, name, to]) => name !== to || !anchors.has(to as string))).toEqual([]);
+    // What a formula names, read without our own reader: words without a bracket behind and not in quotes, axes apart.
+    const formula = (row[5] ?? '').startsWith('`') ? (row[5] ?? '').replace(/"[^"]*"|\[[^\]]*\]/g, ' ') : '';
+    const names = formula.match(/\b[A-Za-z_]\w*\b(?!\()/g) ?? [];
+    expect(
+      [...new Set(names)].filter((name) => !links.some(([, to]) => to === name)),
+      row[1],
+    ).toEqual([]);
   }
 });
 

@@ -193,7 +193,7 @@ describe('time-current curves', () => {
     const noEnd = known(e, 'no_end');
     curves.conductors.forEach(({ run: feed, points }) => {
       const said = e.grid.axes.grid.flatMap((_, grid) => {
-        const time = known(e, 'curve_wire', { feed, grid });
+        const time = known(e, 'curve_withstood', { feed, grid });
         return time < noEnd ? [{ current: known(e, 'curve_current', { feed, grid }), time }] : [];
       });
       expect(said.length).toBeGreaterThan(20);

@@ -181,7 +181,7 @@ describe('the curve of a warm conductor', () => {
     const { judged } = probe(CASES[0]);
     const { e } = judged;
     const c = conductorOf(CASES[0]);
-    const cold = [...e.grid.axes.grid.keys()].map((grid) => e.number('curve_wire', { feed: 0, grid }));
+    const cold = [...e.grid.axes.grid.keys()].map((grid) => e.number('curve_withstood', { feed: 0, grid }));
     expect(cold.every((t) => t !== null && t > 0)).toBe(true);
     // 10 A of effective current, by hand: a rectangular pulse of 3 ms in each 20 ms, at 6000 rpm.
     e.set('current_limit', {}, 1000);

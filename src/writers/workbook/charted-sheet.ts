@@ -74,11 +74,11 @@ export interface Charted {
   readonly curve: (which: Curve, run: number) => Drawn;
 }
 
-type Curve = 'curve_wire' | 'curve_slowest' | 'curve_fastest';
+type Curve = 'curve_withstood' | 'curve_slowest' | 'curve_fastest';
 
 /** Columns of the times: of the conductors of all feed runs, then of the fuses. */
 const curveColumns = (grid: Grid, design: Design): (readonly [Curve, number])[] => [
-  ...grid.axes.feed.map((_, run) => ['curve_wire', run] as const),
+  ...grid.axes.feed.map((_, run) => ['curve_withstood', run] as const),
   ...groups(design).flatMap(({ fuse }) =>
     (['curve_slowest', 'curve_fastest'] as const).map((name) => [name, fuse] as const),
   ),
@@ -219,7 +219,7 @@ function marks(sheet: Sheet, grid: Grid, design: Design): void {
 }
 
 const CURVE_TITLES: Readonly<Record<Curve, (run: string) => string>> = {
-  curve_wire: NAMES.atLimit,
+  curve_withstood: NAMES.atLimit,
   curve_slowest: () => NAMES.latest,
   curve_fastest: () => NAMES.earliest,
 };

@@ -106,7 +106,7 @@ function curves(
     ...runs.map((run, i): Series => {
       const [dash, color] = WIRES[i % WIRES.length] as (typeof WIRES)[number];
       return {
-        ...from.curve('curve_wire', run),
+        ...from.curve('curve_withstood', run),
         drawn: { dash, points: 2 },
         color,
       };
