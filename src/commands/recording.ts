@@ -44,13 +44,14 @@ async function upToOf(path: string): Promise<Buffer[]> {
   }
 }
 
-type Encoding = 'latin1' | 'utf-8' | 'utf-16le';
+type Encoding = 'latin1' | 'utf-8' | 'utf-16le' | 'utf-16be';
 
-/** UTF-16 by its mark, UTF-8 where it is that, else one byte a letter: then only a µ in the heading is at stake. */
+/** UTF-16 by its mark, or by the empty halves of its first letters; UTF-8 where it is that, else one byte a letter: then only a µ in the heading is at stake. */
 function encodingOf(parts: readonly Buffer[]): Encoding {
   if (parts.every(isAscii)) return 'latin1';
   const [first, second] = Buffer.concat(parts.slice(0, 2).map((part) => part.subarray(0, 2)));
-  if (first === 0xff && second === 0xfe) return 'utf-16le';
+  if ((first === 0xff && second === 0xfe) || second === 0) return 'utf-16le';
+  if ((first === 0xfe && second === 0xff) || first === 0) return 'utf-16be';
   try {
     for (const _ of decoded(parts, 'utf-8'));
     return 'utf-8';

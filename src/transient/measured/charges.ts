@@ -3,6 +3,8 @@
  *
  * A charge rises over milliseconds and falls at once when the coil fires. That tells the polarity of the clamp.
  */
+
+import { droopOf, undrooped } from './droop.ts';
 import { type Read, refused } from './lines.ts';
 import { median, noiseOf, stepOf } from './noise.ts';
 import { despiked, endsOf, groupOf, type Samples, thinned } from './thinned.ts';
@@ -21,7 +23,11 @@ export interface Found {
   /** What the clamp showed at rest, and by how much that wandered. */
   readonly offset: number;
   readonly drift: number;
+  /** The clamp passes no direct current: its droop was undone. */
+  readonly droops: boolean;
   readonly turned: boolean;
+  /** From here up a value belongs to a charge. */
+  readonly threshold: number;
   readonly spans: readonly ChargeSpan[];
   /** Pulses far shorter than the charges, which were left out. */
   readonly short: number;
@@ -48,7 +54,7 @@ const BLURS = 0.3;
 export function findCharges(recorded: Samples, dwell: number): Read<Found> {
   const noise = noiseOf(recorded.current);
   const step = stepOf(recorded.current);
-  const group = groupOf(recorded, dwell);
+  const group = groupOf(recorded, dwell, noise);
   const { time, current: means } = thinned(recorded, group);
   const fine = noise > BLURS * step;
   // The values between two steps are anywhere: as noise, that is the step over √12.
@@ -68,24 +74,14 @@ export function findCharges(recorded: Samples, dwell: number): Read<Found> {
       'The current never falls at once, as it does when a coil fires: record at least one whole charge.',
     );
 
-  // Twice: the first look takes the lowest of every few milliseconds for rest, the second what lies outside the charges.
-  const rough = less(upright, roughZero(upright, 2 * length));
-  const tall = endsOf(rough)[1];
-  const first = spansOf(rough, tall, left);
-  const pauses = pausesOf(upright.length, first.spans);
-  const zero = zeroOf(upright, pauses);
-  const current = less(upright, zero);
-  const rest = gathered(current, pauses);
-  const slope = tall / Math.max(LEAST, weighted(first.spans.map((span) => span.last - span.first + 1)));
-  if (
-    rest.length < LEAST ||
-    !rests(upright, pauses, slope) ||
-    spread(rest) > Math.max(CLEAR * left, SHARE * tall, 2 * step)
-  )
+  const plain = levelled(upright, length, left);
+  const droop = plain === null ? 0 : droopOf(upright, plain.zero, plain.spans, plain.pauses);
+  const undone = droop === 0 ? plain : levelled(undrooped(upright, droop), length, left);
+  if (undone === null || !atRest(undone, Math.max(CLEAR * left, SHARE * undone.tall, 3 * step)))
     return refused(
       'The current never comes to rest in it: clamp the wire of one coil alone, with a pause to be seen.',
     );
-  const { spans, short } = spansOf(current, tall, left);
+  const { current, zero, spans, short, tall, threshold } = undone;
   if (spans.length === 0) return refused('No charge is long enough to be seen: sample more often.');
   if (spans.some((span) => span.ends && !fallsToRest(current, span, tall)))
     return refused(
@@ -102,10 +98,51 @@ export function findCharges(recorded: Samples, dwell: number): Read<Found> {
     offset: turned ? -offset : offset,
     drift: levels[1] - levels[0],
     turned,
+    droops: droop > 0,
+    threshold,
     spans,
     short,
   };
   return { ok: true, value };
+}
+
+interface Levelled {
+  /** With resting level 0, and that level. */
+  readonly current: Float64Array;
+  readonly zero: Float64Array;
+  readonly pauses: readonly [number, number][];
+  readonly spans: readonly ChargeSpan[];
+  readonly short: number;
+  /** Height of the tallest charge; from here up a value belongs to a charge. */
+  readonly tall: number;
+  readonly threshold: number;
+}
+
+/** Twice: the first look takes the lowest of every few milliseconds for rest, the second what lies outside the charges. */
+function levelled(upright: Float64Array, length: number, noise: number): Levelled | null {
+  const rough = less(upright, roughZero(upright, 2 * length));
+  const tall = endsOf(rough)[1];
+  const threshold = Math.max(CLEAR * noise, SHARE * tall);
+  const first = spansOf(rough, threshold, noise);
+  const pauses = pausesOf(upright.length, first.spans, threshold / tall);
+  if (pauses.length === 0) return null;
+  const zero = zeroOf(upright, pauses);
+  const current = less(upright, zero);
+  return { current, zero, pauses, ...spansOf(current, threshold, noise), tall, threshold };
+}
+
+function atRest({ current, zero, pauses, spans, tall }: Levelled, most: number): boolean {
+  const rest = gathered(current, pauses);
+  const slope = tall / Math.max(LEAST, weighted(spans.map(({ first, last }) => last - first + 1)));
+  return (
+    rest.length >= LEAST &&
+    spread(rest) <= most &&
+    rests(
+      current.map((value, i) => value + (zero[i] as number)),
+      pauses,
+      slope,
+    )
+  );
 }
 
 /** The values of several stretches. */
@@ -139,8 +176,11 @@ function spread(values: Float64Array): number {
 }
 
 /** Charges among values with resting level 0; those that noise splits as one, and without pulses that are far shorter. */
-function spansOf(values: Float64Array, range: number, noise: number): { spans: ChargeSpan[]; short: number } {
-  const threshold = Math.max(CLEAR * noise, SHARE * range);
+function spansOf(
+  values: Float64Array,
+  threshold: number,
+  noise: number,
+): { spans: ChargeSpan[]; short: number } {
   const regions: [number, number][] = [];
   for (let i = 0; i < values.length; i++) {
     if ((values[i] as number) < threshold) continue;

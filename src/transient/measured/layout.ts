@@ -114,10 +114,11 @@ const commasTwice = (rows: readonly (readonly string[])[]): boolean =>
 /** Cells of a heading: where gaps separate, a unit in brackets or behind a stroke belongs to the word before it. */
 const headCells = (text: string, separator: Separator): string[] =>
   cellsOf(
-    separator === ' '
-      ? text.replace(/\s+(?=[[(/])/g, '\u00a0').replace(/\/\s+/g, '/')
-      : text.replace(/^\s*[#%*!']+\s*(?=\S)/, ''),
-    separator === ' ' ? ' ' : separator,
+    (separator === ' ' ? text.replace(/\s+(?=[[(/])/g, '').replace(/\/\s+/g, '/') : text).replace(
+      /^\s*[#%*!']+\s*(?=[\p{L}"[(])/u,
+      '',
+    ),
+    separator,
   );
 
 /** The heading of each column, and the index of the first line that belongs to it. */

@@ -109,6 +109,6 @@ export function separatorOf(lines: readonly Line[]): Separator {
   };
   const [best = ''] = (['\t', ';', ',', '|', ' '] as const)
     .map((separator) => [separator, share(separator)] as const)
-    .reduce<readonly [Separator, number]>((a, b) => (b[1] > a[1] + 0.01 ? b : a), ['', 0]);
+    .reduce<readonly [Separator, number]>((a, b) => (b[1] > a[1] + 0.01 ? b : a), ['', 0.5]);
   return best;
 }

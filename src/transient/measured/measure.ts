@@ -15,7 +15,7 @@ import { type Read, refused } from './lines.ts';
 import { median } from './noise.ts';
 import { notesOf } from './notes.ts';
 import { type Recording, readRecording } from './table.ts';
-import type { ChargeSpan } from './zero.ts';
+import { type ChargeSpan, startOf } from './zero.ts';
 
 export interface MeasuredCharge {
   /** [s], on the clock of the recording. */
@@ -91,6 +91,11 @@ export function measureTrace(
   if (all.length === 0) return refused('No curve of a charging coil fits what it shows.');
   const far = farFromMedian(all.map(({ fit, charge }) => [fit.slope, charge.dwell, charge.peak]));
   const kept = all.filter((_, i) => !far[i]);
+  if (kept.length < used.length / 2)
+    return refused(
+      `Of ${used.length} charges only ${kept.length} are alike and rise as those of a coil do: clamp the wire of one coil alone, ` +
+        'away from the others, with a faster or less disturbed instrument.',
+    );
   const charges = kept.map(({ charge }) => charge);
   const peak = meanOf(charges.map((charge) => charge.peak));
   if (found.step > COARSE * (peak ?? tallest(found)))
@@ -209,12 +214,13 @@ function inAmperes(
       step: found.step * factor,
       offset: found.offset * factor,
       drift: found.drift * factor,
+      threshold: found.threshold * factor,
     },
   };
 }
 
 function fitSpan(
-  { time, current, noise, step, group: before }: Found,
+  { time, current, noise, step, threshold, group: before }: Found,
   { first, last, begins, ends }: ChargeSpan,
   all: readonly ChargeSpan[],
 ): ChargeFit | null {
@@ -222,7 +228,8 @@ function fitSpan(
   // What the clamp shows of the fall before, and its ringing, is over by then.
   const other = all.findLast((one) => one.last < first);
   const free = other === undefined ? -1 : other.last + Math.min(5 + (length >> 2), (first - other.last) >> 1);
-  const from = begins ? Math.max(free + 1, first - Math.ceil(length / 4)) : first;
+  const hidden = startOf(threshold / Math.max(2 * threshold, current[last] as number)) * length;
+  const from = begins ? Math.max(free + 1, first - Math.ceil(length / 4 + hidden)) : first;
   // The last sample may lie in the fall already.
   const to = ends ? last - 1 : last;
   const group = Math.max(1, Math.ceil((to - from + 1) / MOST_SAMPLES));
@@ -234,7 +241,8 @@ function fitSpan(
   return fitCharge(
     averaged(time),
     averaged(current),
-    time[first] as number,
+    (time[first] as number) -
+      (begins ? hidden * (((time[last] as number) - (time[first] as number)) / length) : 0),
     noise / Math.sqrt(group * before),
     step,
   );

@@ -8,7 +8,7 @@ const WORTH = 0.02;
 
 /** `guess` is the unit of time where none was named. */
 export function notesOf(found: Found, guess: TimeUnit | null): string[] {
-  const { turned, offset, drift, noise, group, step, short } = found;
+  const { turned, offset, drift, droops, noise, group, step, short } = found;
   const least = Math.max(WORTH, noise);
   return [
     ...(group > 1
@@ -21,7 +21,10 @@ export function notesOf(found: Found, guess: TimeUnit | null): string[] {
     ...(Math.abs(offset) > least
       ? [`At rest the clamp shows ${offset.toFixed(2).replace('-', '−')} A; that was taken off.`]
       : []),
-    ...(drift > 2 * least ? [`Its zero wanders by ${printValue(drift, 'A')}; that was taken off.`] : []),
+    ...(droops ? ['The clamp passes no direct current; its droop was undone.'] : []),
+    ...(drift > 2 * least && !droops
+      ? [`Its zero wanders by ${printValue(drift, 'A')}; that was taken off.`]
+      : []),
     ...(step > 0 ? [`The instrument shows the current in steps of ${printValue(step, 'A')}.`] : []),
     ...(short > 0 ? [`${short} pulse${short > 1 ? 's' : ''} far shorter than a charge: left out.`] : []),
   ];

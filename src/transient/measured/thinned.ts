@@ -10,13 +10,19 @@ export interface Samples {
   readonly current: Float64Array;
 }
 
-/** Samples of a charge as long as the dwell of the design, at least, where there are as many. Arbitrary. */
+/** Samples of a charge as long as the dwell of the design, at least, where there are as many; the least where noise is large. Arbitrary. */
 const ENOUGH = 200;
+const LEAST = 60;
+/** Noise of more than this share of the range is large. Arbitrary. */
+const LARGE = 0.01;
 
 /** How many samples can be averaged to one with every charge still seen well: 1 in most recordings. */
-export function groupOf({ time }: Samples, dwell: number): number {
+export function groupOf({ time, current }: Samples, dwell: number, noise: number): number {
   const step = ((time.at(-1) as number) - (time[0] as number)) / (time.length - 1);
-  return Math.max(1, Math.min(Math.floor(time.length / ENOUGH), Math.floor(dwell / step / ENOUGH)));
+  const [low, high] = endsOf(current);
+  const enough =
+    noise / Math.sqrt(Math.max(1, dwell / step / ENOUGH)) > LARGE * (high - low) ? LEAST : ENOUGH;
+  return Math.max(1, Math.min(Math.floor(time.length / enough), Math.floor(dwell / step / enough)));
 }
 
 /** The means of each so many samples; the last few that make no whole group are left out. */

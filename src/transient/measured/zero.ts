@@ -48,20 +48,22 @@ export function roughZero(values: Float64Array, block: number): Float64Array {
   );
 }
 
-/** Shares of a charge before and after it that are no rest: its start below the threshold, and the ringing of its end. */
-const MARGIN = { before: 0.06, after: 0.2 };
+/** Share of a charge before it that is no rest: its start below the threshold, a `share` of its height. */
+export const startOf = (share: number): number => 0.02 + (1.2 * share) / (1 - Math.min(0.7, share));
+/** Share of a charge after it that is no rest: the ringing of its end. */
+const AFTER = 0.2;
 
-/** Stretches outside of the charges, as indices from and to. */
-export function pausesOf(length: number, spans: readonly ChargeSpan[]): [number, number][] {
+/** Stretches outside of the charges, as indices from and to; a charge is seen from `share` of its height up. */
+export function pausesOf(length: number, spans: readonly ChargeSpan[], share: number): [number, number][] {
   const edges = [null, ...spans, null];
   return edges.slice(1).flatMap((next, i): [number, number][] => {
     const before = edges[i] ?? null;
     const margin = (span: ChargeSpan | null, share: number): number =>
       span === null ? 0 : Math.ceil((span.last - span.first + 1) * share) + 2;
     const from = before === null ? 0 : before.last + 1;
-    const to = next === null ? length : next.first - margin(next, MARGIN.before);
+    const to = next === null ? length : next.first - margin(next, startOf(share));
     // Where the pause is short, at least a third of it is left.
-    const late = Math.min(from + margin(before, MARGIN.after), Math.floor(to - (to - from) / 3));
+    const late = Math.min(from + margin(before, AFTER), Math.floor(to - (to - from) / 3));
     return to - late >= 3 ? [[late, to]] : [];
   });
 }
@@ -79,9 +81,15 @@ export function rests(values: Float64Array, pauses: readonly [number, number][],
   return trends.length > 0 && median(trends) < RISES * slope;
 }
 
-/** The median of each pause, and straight between them. */
+/** Mean of the middle half: steps of a converter are evened out, stray samples do not count. */
+function middleOf(values: Float64Array): number {
+  const middle = values.toSorted().subarray(values.length >> 2, values.length - (values.length >> 2));
+  return middle.reduce((a, b) => a + b, 0) / middle.length;
+}
+
+/** The middle of each pause, and straight between them. */
 export const zeroOf = (values: Float64Array, pauses: readonly [number, number][]): Float64Array =>
   along(
     values.length,
-    pauses.map(([from, to]) => ({ at: (from + to) >> 1, level: median(values.subarray(from, to)) })),
+    pauses.map(([from, to]) => ({ at: (from + to) >> 1, level: middleOf(values.subarray(from, to)) })),
   );
