@@ -4,6 +4,7 @@
  * A command's module is loaded only when the command runs.
  */
 import * as module from 'node:module';
+import { isMainThread } from 'node:worker_threads';
 import { Refusal, shown } from './commands/files.ts';
 import { COMMANDS, type CommandName, isCommand, overview, usage, wrap } from './commands/help.ts';
 import { nearest } from './design/nearest.ts';
@@ -23,6 +24,7 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   size: () => import('./commands/size.ts'),
   check: () => import('./commands/check.ts'),
   explain: () => import('./commands/explain.ts'),
+  study: () => import('./commands/study.ts'),
   compare: () => import('./commands/compare.ts'),
   trace: () => import('./commands/trace.ts'),
   design: () => import('./commands/design.ts'),
@@ -114,11 +116,15 @@ for (const stream of [process.stdout, process.stderr])
       process.stderr.write(`${wrap(`coilfeed: the output could not be written (${error.code}).`)}\n`);
   });
 
-process.on('uncaughtException', (error) => {
-  lost = report(error);
-  process.exitCode = lost;
-});
+// In a thread an error goes to the one that started it.
+if (isMainThread)
+  process.on('uncaughtException', (error) => {
+    lost = report(error);
+    process.exitCode = lost;
+  });
 
-// The exit status is set and not forced, so that everything written still reaches a slow pipe.
-const status = await dispatch(process.argv.slice(2)).catch(report);
-process.exitCode = lost ?? status;
+if (isMainThread) {
+  // The exit status is set and not forced, so that everything written still reaches a slow pipe.
+  const status = await dispatch(process.argv.slice(2)).catch(report);
+  process.exitCode = lost ?? status;
+} else (await import('./commands/threads.ts')).serve();

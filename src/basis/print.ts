@@ -9,6 +9,9 @@ const READ_AS: Readonly<Record<string, string>> = {
   'mm^2': 'mm^2',
 };
 
+/** Unit in which a value of `unit` is read; `shown` where the quantity names one. */
+export const readAs = (unit: string, shown?: string): string => shown ?? READ_AS[unit] ?? unit;
+
 /** Decimal places that leave about `digits` significant digits, at most `most`. */
 export const decimals = (value: number, digits = 3, most = 3): number =>
   value === 0 ? 0 : Math.min(most, Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value)) + 1e-12)));
@@ -30,7 +33,7 @@ const printExact = (value: number): string =>
 
 /** A value of `unit` in the unit in which it is read: `[12.3, 'mΩ']`. Counts and `exact` values go without zeros. */
 export function asRead(value: number | null, unit: string, shown?: string, exact = false): [string, string] {
-  const to = shown ?? READ_AS[unit] ?? unit;
+  const to = readAs(unit, shown);
   const read = value === null ? null : value * convert(unit, to);
   const plain = read !== null && (exact || (to === '1' && Number.isInteger(read)));
   return [plain ? printExact(read) : printNumber(read), printUnit(to)];

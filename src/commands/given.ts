@@ -87,7 +87,8 @@ async function readAny(file: string): Promise<Given | null> {
   return { design: read.design, changed: read.changed, card: read.card };
 }
 
-function refused(problems: readonly Problem[]): null {
+/** Says every problem on standard error. */
+export function refused(problems: readonly Problem[]): null {
   for (const problem of problems) process.stderr.write(`${printProblem(problem)}\n`);
   return null;
 }

@@ -71,6 +71,31 @@ among them: "ampacity main", energy_kept, "Drop, worst path".
   --units U        metric, us or both, in place of what the design says
   --json           print the tree as JSON, all of it when --depth is left out`,
   },
+  study: {
+    summary: 'tell from where on the next size is due, over one input or two',
+    call: 'study DESIGN --vary PATH=VALUES [--vary PATH=VALUES] [--show QUANTITY]… [--out FILE]… [--set PATH=VALUE]… [--units U] [--threads N] [--json] [--force]',
+    text: `Evaluates the whole design at every point of a grid over one input or two, and
+says where a size, a rating or the verdict turns. A design that fails is studied
+as well. The exit status is 0 when there is a table, whatever the verdicts.
+
+  --vary PATH=VALUES
+                   a place in the design and its values: a range with its step,
+                   feed.main.length="1 m..6 m/0.5 m", or a list,
+                   feed.main.gauge="10 AWG, 8 AWG, 6 AWG"; at most 10 000 points
+  --show QUANTITY  what to show of each point, named as for "explain", such as
+                   "ampacity main"; may be given more than once; else drop,
+                   energy kept, chosen sizes and ratings, copper
+  --out FILE       also write the table, when FILE ends in .csv, or a picture,
+                   when it ends in .svg or .png: lines over one input, a map
+                   over two; may be given more than once
+  --set PATH=VALUE
+                   another value for the design, at all points
+  --units U        metric, us or both, in place of what the design says
+  --threads N      threads to work in; as many as there are processors when left
+                   out. The result is the same
+  --json           print the result as JSON in place of the report
+  --force          replace FILE even when somebody edited or made it`,
+  },
   compare: {
     summary: 'weigh two feeds against each other',
     call: 'compare A [B] [--out FILE]… [--units U] [--json] [--force]',

@@ -33,7 +33,9 @@ const namesAcross = (axis: Axis, length: number, measure: Measure): Named[] =>
 function named(axis: Axis, fits: (found: readonly Named[]) => boolean): Named[] {
   for (let level = LEVELS; ; level--) {
     const values = ticksOf(axis, level);
-    const texts = tickTexts(values, axis.log).map((text) => (axis.unit === '°' ? `${text}°` : text));
+    const texts = axis.names
+      ? values.map((value) => axis.names?.[value] ?? '')
+      : tickTexts(values, axis.log).map((text) => (axis.unit === '°' ? `${text}°` : text));
     const { also } = axis;
     const second = also
       ? tickTexts(
@@ -50,6 +52,9 @@ function named(axis: Axis, fits: (found: readonly Named[]) => boolean): Named[] 
   }
 }
 
+/** `Drop in V`; nothing is said of a unit where there is none. */
+const titleOf = ({ label, unit }: Axis): string => (unit === '' ? label : `${label} in ${unit}`);
+
 /** The lines of the grid, the left axis with its names, and the line of the lower one. */
 export function drawGrid(x: Axis, y: Axis, plot: Plot, { theme, measure }: Pen): string {
   const { left, top, width, height, toX, toY } = plot;
@@ -58,7 +63,7 @@ export function drawGrid(x: Axis, y: Axis, plot: Plot, { theme, measure }: Pen):
     ...namesAcross(x, width, measure).map(({ value }) => path`M${toX(value)} ${top}v${height}`),
     ...down.map(({ value }) => path`M${left} ${toY(value)}h${width}`),
   ];
-  const title = y.label === '' ? '' : `${y.label} in ${y.unit}`;
+  const title = titleOf(y);
   return [
     stroked(lines.join(''), theme.grid, 1),
     stroked(path`M${left} ${top}v${height}h${width}`, theme.faint, 1),
@@ -79,6 +84,6 @@ export function drawAcross(x: Axis, plot: Plot, { theme, measure }: Pen): { svg:
   const names = namesAcross(x, width, measure).flatMap(({ value, texts }) =>
     texts.map((words, i) => text(words, toX(value), i + 1)),
   );
-  const title = text(`${x.label} in ${x.unit}${also}`, left + width / 2, rows + 1.2);
+  const title = text(`${titleOf(x)}${also}`, left + width / 2, rows + 1.2);
   return { svg: names.join('') + title, height: (rows + 1.5) * ROW };
 }

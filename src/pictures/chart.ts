@@ -23,6 +23,8 @@ export interface Axis {
   readonly log?: true;
   /** Where it is named; round numbers when this is left out. */
   readonly ticks?: readonly number[];
+  /** What stands at 0, 1, 2 … in place of the number: names along an axis that has no scale. */
+  readonly names?: readonly string[];
   /** A second row of names below: the value times `per`. */
   readonly also?: { readonly label: string; readonly unit: string; readonly per: number };
 }
@@ -76,6 +78,12 @@ export interface Names {
   readonly names: readonly { readonly x: number; readonly text: string; readonly strong: boolean }[];
 }
 
+/** Texts inside of the plot, in the middle of their places. */
+export interface Texts {
+  readonly kind: 'texts';
+  readonly texts: readonly (Point & { readonly text: string })[];
+}
+
 /** A text beside the plot. */
 export interface Note {
   readonly kind: 'note';
@@ -84,7 +92,7 @@ export interface Note {
   readonly look: Look;
 }
 
-export type Part = Line | Area | Box | Marks | Names | Note;
+export type Part = Line | Area | Box | Marks | Names | Texts | Note;
 
 export interface Panel {
   readonly title: string;

@@ -1,5 +1,5 @@
 /** What lies inside of a plot. */
-import type { Box, Marks, Names, Part, Point } from './chart.ts';
+import type { Box, Marks, Names, Part, Point, Texts } from './chart.ts';
 import { element, lettered, path, SIZE, stroked } from './elements.ts';
 import { type Pen, type Plot, STROKES, styleOf } from './look.ts';
 
@@ -31,6 +31,8 @@ export function drawPart(part: Part, plot: Plot, pen: Pen): { readonly cut: stri
       return { cut: '', over: drawMarks(part, plot, pen) };
     case 'names':
       return { cut: '', over: drawNames(part, plot, pen) };
+    case 'texts':
+      return { cut: '', over: drawTexts(part, plot, pen) };
     case 'note':
       return { cut: '', over: '' };
   }
@@ -94,6 +96,26 @@ function drawNames({ names }: Names, { toX, left, top, width }: Plot, { theme, m
       taken.push([middle - half, middle + half]);
       const color = strong ? 'strong' : 'quiet';
       return lettered(text, middle, top + SIZE.small + 3, theme, { color, anchor: 'middle' });
+    })
+    .join('');
+}
+
+/** On the colour of paper, so that hatching under them does not hide them. */
+function drawTexts({ texts }: Texts, { toX, toY }: Plot, { theme, measure }: Pen): string {
+  return texts
+    .map(({ x, y, text }) => {
+      const wide = measure(text, SIZE.small) + 4;
+      const place = {
+        x: toX(x) - wide / 2,
+        y: toY(y) - 8,
+        width: wide,
+        height: 15,
+        fill: theme.paper,
+        'fill-opacity': 0.8,
+      };
+      return (
+        element('rect', place) + lettered(text, toX(x), toY(y) + 4, theme, { color: 'ink', anchor: 'middle' })
+      );
     })
     .join('');
 }

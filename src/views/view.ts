@@ -57,8 +57,13 @@ export const quantityOf = (field: Field): QuantityName => field.split(' as ')[0]
 /** Its key in JSON. */
 export function keyOf(field: Field): string {
   const [name = '', key = name] = field.split(' as ');
-  const { unit } = QUANTITIES[name as QuantityName];
-  return key + (Object.hasOwn(ENDINGS, unit) ? ENDINGS[unit as keyof typeof ENDINGS] : `_${unit}`);
+  return key + keyEnding(name as QuantityName);
+}
+
+/** What stands behind a key for the unit: `_V`; nothing for words and plain numbers. */
+export function keyEnding(name: QuantityName): string {
+  const { unit } = QUANTITIES[name];
+  return Object.hasOwn(ENDINGS, unit) ? ENDINGS[unit as keyof typeof ENDINGS] : `_${unit}`;
 }
 
 export const fieldsOf = ({ read, more }: View): readonly Field[] =>
