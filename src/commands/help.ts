@@ -57,8 +57,8 @@ what explains all of them together.
     call: 'explain DESIGN QUANTITY [--at NAME]… [--depth N] [--set PATH=VALUE]… [--units U] [--json]',
     text: `Prints the tree behind a value: its formula as it was worked out for this design,
 every value that went in, with its source, the place in the design, or why it
-was taken where the design says nothing. QUANTITY is a name, a symbol, a label or
-a key of the JSON result, in one word or several, with a run, a coil or a point
+was taken where the design says nothing. QUANTITY is a name, a symbol, a label
+or a key of the JSON result, in one word or several, with a run, a coil or a point
 among them: "ampacity main", energy_kept, "Drop, worst path".
 
   --at NAME        the run, conductor, coil, point or row of a table; where none
@@ -120,8 +120,8 @@ the second.
 and says how far the closed forms of the calculation are from them.
 
   --point NAME     the operating point; may be left out when there is only one
-  --run ID         only this run or conductor, such as main or branch.1; as often
-                   as there are some to show
+  --run ID         only this run or conductor, such as main or branch.1; as
+                   often as there are some to show
   --out FILE       also write the waveforms: as a picture when FILE ends in
                    .svg or .png; when it ends in .csv as a table of crank
                    angle, time, current of each conductor, supply at each
