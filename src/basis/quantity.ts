@@ -76,36 +76,52 @@ interface Common {
 
 /** A value that stays: a constant of nature, a published number, a choice of ours. */
 export interface Constant extends Common {
-  readonly kind: 'constant';
   readonly value: number | string;
 }
 
 /** A column of a published table: one value for each member of its axis. */
 export interface Column extends Common {
-  readonly kind: 'column';
   readonly values: readonly (number | string | null)[] | readonly (readonly (number | string | null)[])[];
 }
 
 /** What the layout of the feed fixes and no formula works out: who carries whom, which row this is. */
 export interface Structure extends Common {
-  readonly kind: 'structure';
   readonly value: (at: Readonly<Required<At>>, layout: Layout) => number | string;
 }
 
 /** A value that the design gives; null leaves the cell empty. `path` walks the design, `{run}` is an index. */
 export interface Input extends Common {
-  readonly kind: 'input';
   readonly path: string;
 }
 
 /** A value that follows from others. */
 export interface Formula extends Common {
-  readonly kind: 'formula';
   readonly formula: string;
 }
 
-export type Quantity = Constant | Column | Structure | Input | Formula;
-export type Quantities = Readonly<Record<string, Quantity>>;
+interface Kinds {
+  readonly constant: Constant;
+  readonly column: Column;
+  readonly structure: Structure;
+  readonly input: Input;
+  readonly formula: Formula;
+}
+
+/** A record as a file declares it: of what kind it is follows from what it has. */
+export type Declared = Kinds[keyof Kinds];
+export type OfKind<K extends keyof Kinds> = Kinds[K] & { readonly kind: K };
+export type Quantity = { readonly [K in keyof Kinds]: OfKind<K> }[keyof Kinds];
+export type Quantities = Readonly<Record<string, Declared>>;
+
+function kindOf(q: Declared): keyof Kinds {
+  if ('formula' in q) return 'formula';
+  if ('path' in q) return 'input';
+  if ('values' in q) return 'column';
+  return typeof q.value === 'function' ? 'structure' : 'constant';
+}
+
+export const quantity = (declared: Declared): Quantity =>
+  ({ kind: kindOf(declared), ...declared }) as Quantity;
 
 /** What a structure may look at: firings and conductors, by index. */
 export interface Layout {

@@ -11,7 +11,6 @@ const NOTE_2 = 'table 5 note 2';
 
 export const ampacity = {
   ampacity_ambient: {
-    kind: 'constant',
     symbol: 'T₃₀',
     label: 'Ambient temperature of the ampacity table',
     unit: 'degC',

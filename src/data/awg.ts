@@ -9,7 +9,6 @@ const definition = cite('ASTM-B258', 'quoted');
 
 export const awg = {
   awg_diameter: {
-    kind: 'constant',
     symbol: 'd₃₆',
     label: 'Diameter of a solid 36 AWG wire',
     unit: 'mm',
@@ -17,7 +16,6 @@ export const awg = {
     source: definition,
   },
   awg_number: {
-    kind: 'constant',
     symbol: 'n₃₆',
     label: 'Gauge number at which the diameter is defined',
     unit: '1',
@@ -25,7 +23,6 @@ export const awg = {
     source: definition,
   },
   awg_ratio: {
-    kind: 'constant',
     symbol: 'q',
     label: 'Diameter of 4/0 AWG over that of 36 AWG',
     unit: '1',
@@ -33,7 +30,6 @@ export const awg = {
     source: definition,
   },
   awg_steps: {
-    kind: 'constant',
     symbol: 'm_a',
     label: 'Gauge steps between 36 AWG and 4/0 AWG',
     unit: '1',

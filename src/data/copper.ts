@@ -7,7 +7,6 @@ import { cite, fromMemory } from '../basis/sources.ts';
 
 export const copper = {
   rho_20: {
-    kind: 'constant',
     symbol: 'ρ₂₀',
     label: 'Resistivity of annealed copper at 20 °C',
     unit: 'ohm*mm^2/m',
@@ -16,7 +15,6 @@ export const copper = {
     source: cite('IEC-60028', 'quoted'),
   },
   alpha_20: {
-    kind: 'constant',
     symbol: 'α₂₀',
     label: 'Temperature coefficient of the resistance of copper at 20 °C',
     unit: '1/K',
@@ -24,7 +22,6 @@ export const copper = {
     source: cite('IEC-60028', 'quoted'),
   },
   copper_zero: {
-    kind: 'constant',
     symbol: 'β',
     label: 'How far below 0 °C the resistance of copper, drawn on as a straight line, would vanish',
     unit: 'K',
@@ -33,7 +30,6 @@ export const copper = {
     note: '1/(234.5 + 20) is 0.003929 per kelvin: the same line as the temperature coefficient, to its last digit.',
   },
   T_ref: {
-    kind: 'constant',
     symbol: 'T₂₀',
     label: 'Temperature at which resistances are stated',
     unit: 'degC',
@@ -41,7 +37,6 @@ export const copper = {
     source: cite('IEC-60028', 'quoted'),
   },
   copper_heat: {
-    kind: 'constant',
     symbol: 'Qc',
     label: 'Heat capacity of copper by volume, at 20 °C',
     // Per mm² of area and metre of length, so that it fits the units of a wire: 1 J/(K·mm³) is 1000 of these.
@@ -51,7 +46,6 @@ export const copper = {
     source: cite('IEC-60364-5-54', 'quoted', 'annex'),
   },
   copper_density: {
-    kind: 'constant',
     symbol: 'γ',
     label: 'Density of copper',
     unit: 'kg/mm^2/m',
@@ -60,7 +54,6 @@ export const copper = {
     source: fromMemory('high', 'IEC-60028'),
   },
   lay: {
-    kind: 'constant',
     symbol: 'k_lay',
     label: 'Lay factor: how much longer the twisted strands are than the conductor',
     unit: '1',

@@ -54,7 +54,6 @@ export const PULL_OUT_MIL = table({
 
 export const crimp = {
   crimp_share: {
-    kind: 'constant',
     symbol: 's_crimp',
     label:
       'Pull-out force of a crimp over the tensile strength of its wire, where no value is listed, at least',

@@ -56,7 +56,6 @@ export const DROP_SHARES = table({
 
 export const dropPractice = {
   ground_resistance: {
-    kind: 'constant',
     symbol: 'R_gnd',
     label: 'Resistance of the return path to the ground of the source that counts as satisfactory',
     unit: 'ohm',

@@ -8,7 +8,6 @@ const source = fromMemory('high', '33-CFR-183.455');
 
 export const fuseDistance = {
   fuse_distance: {
-    kind: 'constant',
     symbol: 'ℓ_F,max',
     label: 'Longest conductor between the source and its overcurrent protection',
     unit: 'm',
@@ -19,7 +18,6 @@ export const fuseDistance = {
     note: 'Measured from the source, or from where the conductor joins its feed.',
   },
   fuse_distance_sheathed: {
-    kind: 'constant',
     symbol: 'ℓ_F,sh',
     label: 'The same, for a conductor inside a sheath or enclosure all the way',
     unit: 'm',

@@ -86,7 +86,6 @@ export const FUSE_RERATING = table({
 
 export const fuse = {
   fuse_share: {
-    kind: 'constant',
     symbol: 's_F',
     label: 'Continuous load of a fuse at its reference temperature, share of its rating',
     unit: '1',
@@ -96,7 +95,6 @@ export const fuse = {
     note: 'Practice is 70 to 80 % (from memory).',
   },
   fuse_T_ref: {
-    kind: 'constant',
     symbol: 'T_F0',
     label: 'Ambient temperature at which a fuse has its rating',
     unit: 'degC',
@@ -104,7 +102,6 @@ export const fuse = {
     source: QUOTED,
   },
   fuse_rerating: {
-    kind: 'constant',
     symbol: 'c_F',
     label: 'Loss of rating for each kelvin above the reference temperature',
     unit: '1/K',
@@ -114,7 +111,6 @@ export const fuse = {
     note: 'The steepest of a maker’s table for type E, 40 A: 0.38 to 0.45 % per kelvin. Taken for every type; the data sheet of the fuse takes precedence.',
   },
   fuse_least_share: {
-    kind: 'constant',
     symbol: 's_F,0',
     label: 'Least share of a fuse’s rating that is reckoned with, however hot its place',
     unit: '1',
@@ -124,7 +120,6 @@ export const fuse = {
     note: 'So that a needed rating stays a number where nothing is left.',
   },
   ramp_factor: {
-    kind: 'constant',
     symbol: 'k_ramp',
     label: 'I²t of a straight ramp over that of a steady pulse of its peak',
     unit: '1',

@@ -140,7 +140,6 @@ export const TERMINALS = table({
 /** A 12 V relay whose data sheet is not at hand. Coil values at 20 °C. */
 export const relay = {
   relay_pull_in: {
-    kind: 'constant',
     symbol: 'V_pi',
     label: 'Pull-in voltage of a 12 V relay at 20 °C, at most',
     unit: 'V',
@@ -149,7 +148,6 @@ export const relay = {
     note: 'Sheets of small relays have 6.9, 7.2 and 8.0 V.',
   },
   relay_drop_out: {
-    kind: 'constant',
     symbol: 'V_do',
     label: 'Drop-out voltage of a 12 V relay at 20 °C, at least',
     unit: 'V',
@@ -158,7 +156,6 @@ export const relay = {
     note: '10 % of the rated voltage. The lowest at which a relay releases: sheets have 1.0 to 1.6 V, and one may drop out earlier.',
   },
   relay_coil_low: {
-    kind: 'constant',
     symbol: 'R_c,min',
     label: 'Coil resistance of a 12 V relay at 20 °C, low end: draws most',
     unit: 'ohm',
@@ -166,7 +163,6 @@ export const relay = {
     source: QUOTED,
   },
   relay_coil_high: {
-    kind: 'constant',
     symbol: 'R_c,max',
     label: 'Coil resistance of a 12 V relay at 20 °C, high end',
     unit: 'ohm',
@@ -174,7 +170,6 @@ export const relay = {
     source: QUOTED,
   },
   relay_contact: {
-    kind: 'constant',
     symbol: 'R_k',
     label: 'Resistance of a contact in use, usual',
     unit: 'ohm',
@@ -184,7 +179,6 @@ export const relay = {
     note: 'Sheets have 1.5 to 2 mΩ. Used for the drop where a design states nothing.',
   },
   relay_contact_limit: {
-    kind: 'constant',
     symbol: 'R_k,max',
     label: 'Resistance of a contact, at most',
     unit: 'ohm',
@@ -194,7 +188,6 @@ export const relay = {
     note: 'Sheets have 20 to 30 mΩ. A contact that is stated or read above it is worn.',
   },
   relay_rise_usual: {
-    kind: 'constant',
     symbol: 'ΔT_rc',
     label: 'Rise of a coil that is energised, above its ambient',
     unit: 'K',
@@ -203,7 +196,6 @@ export const relay = {
     note: 'On one sheet; 40 K is used where a design states nothing.',
   },
   relay_long_share: {
-    kind: 'constant',
     symbol: 's_rc',
     label: 'Voltage of a relay coil in continuous service, share of its rated voltage',
     unit: '1',
@@ -213,7 +205,6 @@ export const relay = {
     note: 'More, up to 130 %, only with the consent of the maker.',
   },
   suppression_low: {
-    kind: 'constant',
     symbol: 'k_s,min',
     label: 'Suppression resistor over coil resistance, from',
     unit: '1',
@@ -221,7 +212,6 @@ export const relay = {
     source: QUOTED,
   },
   suppression_high: {
-    kind: 'constant',
     symbol: 'k_s,max',
     label: 'Suppression resistor over coil resistance, to',
     unit: '1',

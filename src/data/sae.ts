@@ -7,7 +7,6 @@ import { table } from '../basis/table.ts';
 
 export const sae = {
   circular_mil: {
-    kind: 'constant',
     symbol: 'cmil₁',
     label: 'Area of a circle of one thousandth of an inch across',
     unit: 'mm^2',

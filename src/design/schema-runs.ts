@@ -179,7 +179,9 @@ const unknownPart = word([UNKNOWN], { description: 'Not known, in an install tha
 const bundle = z
   .union(
     [
-      count(RANGES.bundle, { description: 'Current-carrying conductors bundled together, this one included.' }),
+      count(RANGES.bundle, {
+        description: 'Current-carrying conductors bundled together, this one included.',
+      }),
       unknownPart,
     ],
     { error: `takes a whole number, ${RANGES.bundle.text}, or unknown` },

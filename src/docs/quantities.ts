@@ -1,6 +1,6 @@
 /** The reference page of all quantities of the model, by subject. */
 import { namesIn } from '../basis/formula.ts';
-import type { Axis, Quantities, Quantity } from '../basis/quantity.ts';
+import { type Axis, type Quantities, type Quantity, quantity } from '../basis/quantity.ts';
 import { printCitation } from '../basis/sources.ts';
 import { convert, printUnit } from '../basis/units.ts';
 import { SUBJECTS } from '../model/model.ts';
@@ -33,12 +33,15 @@ const TITLES = [
 export function quantitiesPage(): string {
   const subjects = Object.entries(SUBJECTS).map(
     ([subject, quantities]: [string, Quantities]) =>
-      `## ${subject}\n\n${grid(TITLES, Object.entries(quantities).map(row))}`,
+      `## ${subject}\n\n${grid(
+        TITLES,
+        Object.entries(quantities).map(([id, q]) => row(id, quantity(q))),
+      )}`,
   );
   return `${[MADE, HEAD, ...subjects].join('\n\n')}\n`;
 }
 
-const row = ([id, q]: [string, Quantity]): string[] => [
+const row = (id: string, q: Quantity): string[] => [
   q.symbol,
   `<a id="${id}"></a>${code(id)}`,
   q.label,

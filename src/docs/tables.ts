@@ -1,5 +1,5 @@
 /** The reference page of all published tables and constants, with the source and the status of each. */
-import type { Quantities, Quantity } from '../basis/quantity.ts';
+import { type Quantities, quantity } from '../basis/quantity.ts';
 import { printCitation, SOURCES, type Source, type Status } from '../basis/sources.ts';
 import { type AnyTable, type Cell, sourceOf } from '../basis/table.ts';
 import { convert, printUnit } from '../basis/units.ts';
@@ -84,7 +84,8 @@ const cellText = (cell: Cell): string =>
 const constantsText = (group: Quantities): string =>
   grid(
     ['symbol', 'id', 'what it is', 'value', 'source', 'note'],
-    Object.entries(group).map(([id, q]: [string, Quantity]) => {
+    Object.entries(group).map(([id, declared]) => {
+      const q = quantity(declared);
       const unit = q.shown ?? q.unit;
       const value = q.kind === 'constant' ? q.value : Number.NaN;
       const text =

@@ -19,7 +19,7 @@ const named = <P extends string, Name extends string>(
   Object.fromEntries(
     Object.entries<Omit<Formula, 'kind' | 'source'>>(records).map(([name, record]) => [
       `${prefix}${name}`,
-      { kind: 'formula', source: PHYSICS, ...record } satisfies Formula,
+      { source: PHYSICS, ...record } satisfies Formula,
     ]),
   ) as Records<P, Name>;
 

@@ -6,7 +6,6 @@ import { charging } from './charge.ts';
 
 export const coil = {
   coil_ohm_20: {
-    kind: 'input',
     symbol: 'R₂₀',
     short: 'Resistance at 20 °C',
     label: 'Primary resistance at 20 °C',
@@ -15,7 +14,6 @@ export const coil = {
     range: ends(RANGES.coil_resistance, 'ohm'),
   },
   coil_T: {
-    kind: 'input',
     symbol: 'T_c',
     label: 'Coil temperature for the load',
     unit: 'degC',
@@ -24,7 +22,6 @@ export const coil = {
     note: 'A cold coil draws most.',
   },
   driver_drop: {
-    kind: 'input',
     symbol: 'V_dr',
     label: 'Voltage drop of the conducting driver',
     unit: 'V',
@@ -32,7 +29,6 @@ export const coil = {
     range: ends(RANGES.lost, 'V'),
   },
   coil_L_given: {
-    kind: 'input',
     symbol: 'L_g',
     label: 'Primary inductance, if known',
     unit: 'H',
@@ -41,7 +37,6 @@ export const coil = {
     range: ends(RANGES.inductance, 'H'),
   },
   test_supply: {
-    kind: 'input',
     symbol: 'V_t',
     label: 'Bench test instead: supply',
     unit: 'V',
@@ -49,7 +44,6 @@ export const coil = {
     range: ends(RANGES.supply, 'V'),
   },
   test_T: {
-    kind: 'input',
     symbol: 'T_t',
     label: 'Bench test instead: temperature of the coil in the test (empty: that of the resistance)',
     unit: 'degC',
@@ -57,7 +51,6 @@ export const coil = {
     range: ends(RANGES.temperature, 'degC'),
   },
   coil_series: {
-    kind: 'input',
     symbol: 'R_s',
     label: 'Resistor before each coil (empty: none)',
     unit: 'ohm',
@@ -65,7 +58,6 @@ export const coil = {
     range: ends(RANGES.series_resistor, 'ohm'),
   },
   test_dwell: {
-    kind: 'input',
     symbol: 't_t',
     label: 'Bench test instead: dwell',
     unit: 's',
@@ -74,7 +66,6 @@ export const coil = {
     range: ends(RANGES.dwell, 's'),
   },
   test_peak: {
-    kind: 'input',
     symbol: 'I_t',
     label: 'Bench test instead: peak current',
     unit: 'A',
@@ -82,7 +73,6 @@ export const coil = {
     range: ends(RANGES.coil_current, 'A'),
   },
   peak_alone: {
-    kind: 'input',
     symbol: 'I_p',
     label: 'Peak current, when nothing else is known',
     unit: 'A',
@@ -91,7 +81,6 @@ export const coil = {
     note: 'Then every current is a bound: a rectangular pulse of this height.',
   },
   current_limit: {
-    kind: 'input',
     symbol: 'I_lim',
     label: 'Current limit of coil or driver (empty: none)',
     unit: 'A',
@@ -99,7 +88,6 @@ export const coil = {
     range: ends(RANGES.coil_current, 'A'),
   },
   max_dwell: {
-    kind: 'input',
     symbol: 't_max',
     label: 'Data sheet: longest dwell (empty: not judged)',
     unit: 's',
@@ -108,7 +96,6 @@ export const coil = {
     range: ends(RANGES.dwell, 's'),
   },
   max_duty: {
-    kind: 'input',
     symbol: 'D_max',
     label: 'Data sheet: largest duty (empty: not judged)',
     unit: '1',
@@ -117,7 +104,6 @@ export const coil = {
     range: ends(RANGES.share, '1'),
   },
   max_peak: {
-    kind: 'input',
     symbol: 'I_pk,max',
     label: 'Data sheet: largest peak current (empty: not judged)',
     unit: 'A',
@@ -125,7 +111,6 @@ export const coil = {
     range: ends(RANGES.coil_current, 'A'),
   },
   min_supply: {
-    kind: 'input',
     symbol: 'V_min',
     label: 'Data sheet: least supply at the coil (empty: not judged)',
     unit: 'V',
@@ -133,7 +118,6 @@ export const coil = {
     range: ends(RANGES.supply, 'V'),
   },
   coil_ohm: {
-    kind: 'formula',
     symbol: 'R',
     label: 'Primary resistance at the coil temperature',
     unit: 'ohm',
@@ -142,7 +126,6 @@ export const coil = {
     note: 'Copper: a straight line in temperature.',
   },
   test_ohm: {
-    kind: 'formula',
     symbol: 'R_t',
     label: 'Primary resistance in the bench test',
     unit: 'ohm',
@@ -151,7 +134,6 @@ export const coil = {
     note: 'Whatever the temperature of the coil is later: its inductance does not depend on it.',
   },
   coil_L: {
-    kind: 'formula',
     symbol: 'L',
     short: 'Inductance',
     label: 'Primary inductance',
@@ -165,7 +147,6 @@ export const coil = {
     note: 'From the bench test, without a resistor before the coil.',
   },
   bound: {
-    kind: 'formula',
     symbol: 'bnd',
     short: 'Currents are a bound',
     flag: true,
@@ -176,7 +157,6 @@ export const coil = {
     note: 'Without inductance only a rectangular pulse of the peak current can be stated; its energy is unknown.',
   },
   drive: {
-    kind: 'formula',
     symbol: 'V_e',
     label: 'Voltage left for the primary on a stiff supply',
     unit: 'V',
@@ -185,7 +165,6 @@ export const coil = {
     source: PHYSICS,
   },
   series_bypassed: {
-    kind: 'structure',
     symbol: 'byp',
     label: 'The resistor before each coil is bridged at the point (1) or not (0)',
     unit: '1',
@@ -194,7 +173,6 @@ export const coil = {
       own.series_resistor?.bypassed_at.includes(points[at.point]?.name ?? '') ? 1 : 0,
   },
   series_ohm: {
-    kind: 'formula',
     symbol: 'R_s,p',
     label: 'Resistance before each coil',
     unit: 'ohm',
@@ -205,7 +183,6 @@ export const coil = {
     note: 'In the path of the current, not in the coil. At the speeds of the sweep it is not bridged.',
   },
   charge_ohm: {
-    kind: 'formula',
     symbol: 'R_c',
     label: 'Resistance through which a coil is charged: primary and resistor before it',
     unit: 'ohm',
@@ -214,7 +191,6 @@ export const coil = {
     source: PHYSICS,
   },
   final_current: {
-    kind: 'formula',
     symbol: 'I_∞',
     label: 'Current towards which the primary tends',
     unit: 'A',
@@ -223,7 +199,6 @@ export const coil = {
     source: PHYSICS,
   },
   tau: {
-    kind: 'formula',
     symbol: 'τ',
     label: 'Time constant of the primary',
     unit: 's',
@@ -235,7 +210,6 @@ export const coil = {
   },
   ...charging('', ['speed'], ', stiff supply', 'peak_alone'),
   energy: {
-    kind: 'formula',
     symbol: 'E',
     short: 'Energy',
     label: 'Energy in the coil at the end of dwell, stiff supply',

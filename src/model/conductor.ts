@@ -12,21 +12,18 @@ const TABLE_5 = cite('33-CFR-183.425', 'printed', 'table 5');
 
 export const conductor = {
   series: {
-    kind: 'input',
     symbol: 'series',
     label: 'Series from which sizes are chosen: AWG, SAE or mm2',
     unit: 'text',
     path: 'sizes.series',
   },
   smallest: {
-    kind: 'input',
     symbol: 'S_min',
     label: 'Smallest size that may be chosen',
     unit: 'text',
     path: 'sizes.smallest',
   },
   run_gauge: {
-    kind: 'input',
     symbol: 'size_r',
     label: 'Conductor size, or auto',
     unit: 'text',
@@ -34,7 +31,6 @@ export const conductor = {
     path: 'runs.{run}.gauge',
   },
   run_smallest: {
-    kind: 'input',
     symbol: 'S_r,min',
     label: 'Smallest size that may be chosen for the run (empty: that of the design)',
     unit: 'text',
@@ -42,7 +38,6 @@ export const conductor = {
     path: 'runs.{run}.smallest',
   },
   run_largest: {
-    kind: 'input',
     symbol: 'S_r,max',
     label: 'Largest size that may be chosen for the run: what its terminals take (empty: any)',
     unit: 'text',
@@ -50,7 +45,6 @@ export const conductor = {
     path: 'runs.{run}.largest',
   },
   run_material: {
-    kind: 'input',
     symbol: 'mat',
     label: 'Material of the insulation, where its class does not say: PVC or cross-linked',
     unit: 'text',
@@ -58,7 +52,6 @@ export const conductor = {
     path: 'runs.{run}.material',
   },
   parallel: {
-    kind: 'input',
     symbol: 'n_p',
     label: 'Conductors in parallel, each with its share',
     unit: '1',
@@ -67,7 +60,6 @@ export const conductor = {
     range: ends(RANGES.parallel, '1'),
   },
   run_also: {
-    kind: 'input',
     symbol: 'I_also',
     label: 'Another steady load in the run',
     unit: 'A',
@@ -76,7 +68,6 @@ export const conductor = {
     range: ends(RANGES.load, 'A'),
   },
   run_insulation: {
-    kind: 'input',
     symbol: 'class',
     short: 'Insulation',
     label: 'Insulation: class letter or conductor type',
@@ -85,7 +76,6 @@ export const conductor = {
     path: 'runs.{run}.insulation',
   },
   run_ambient: {
-    kind: 'input',
     symbol: 'T_a',
     short: 'Ambient',
     label: 'Ambient temperature',
@@ -95,7 +85,6 @@ export const conductor = {
     range: ends(RANGES.temperature, 'degC'),
   },
   run_bundle: {
-    kind: 'input',
     symbol: 'n_b',
     label: 'Current-carrying conductors bundled together, this one included',
     unit: '1',
@@ -104,7 +93,6 @@ export const conductor = {
     range: ends(RANGES.bundle, '1'),
   },
   run_joints: {
-    kind: 'input',
     symbol: 'n_j',
     label: 'Crimps in series',
     unit: '1',
@@ -113,7 +101,6 @@ export const conductor = {
     range: ends(RANGES.joints, '1'),
   },
   wire_length: {
-    kind: 'input',
     symbol: 'ℓ',
     label: 'Length',
     unit: 'm',
@@ -122,7 +109,6 @@ export const conductor = {
     range: ends(RANGES.length, 'm'),
   },
   wire_load_limit: {
-    kind: 'input',
     symbol: 's_w',
     label: 'Largest load of a conductor, share of its ampacity',
     unit: '1',
@@ -132,7 +118,6 @@ export const conductor = {
     source: ARBITRARY,
   },
   joint_ohm: {
-    kind: 'input',
     symbol: 'R_j',
     label: 'Resistance of one crimp',
     unit: 'ohm',
@@ -142,7 +127,6 @@ export const conductor = {
     source: ARBITRARY,
   },
   run_contacts: {
-    kind: 'input',
     symbol: 'n_pl',
     label: 'Pairs of plug contacts in series',
     unit: '1',
@@ -151,7 +135,6 @@ export const conductor = {
     range: ends(RANGES.joints, '1'),
   },
   plug_ohm: {
-    kind: 'input',
     symbol: 'R_p',
     label: 'Resistance of one pair of plug contacts',
     unit: 'ohm',
@@ -161,7 +144,6 @@ export const conductor = {
     source: QUOTED,
   },
   area_least: {
-    kind: 'constant',
     symbol: 'S_a,min',
     label: 'Below 18 AWG the ampacity goes with the area, down to',
     unit: 'mm^2',
@@ -170,7 +152,6 @@ export const conductor = {
     note: 'The table ends at 18 AWG; for anything thinner than this there is no figure.',
   },
   hottest_column: {
-    kind: 'constant',
     symbol: 'TR_max',
     label: 'Insulation rating from which the last column of the table holds',
     unit: 'degC',
@@ -178,7 +159,6 @@ export const conductor = {
     source: TABLE_5,
   },
   auto: {
-    kind: 'formula',
     symbol: 'auto',
     short: 'Chosen',
     flag: true,
@@ -189,7 +169,6 @@ export const conductor = {
     source: DEFINITION,
   },
   rating: {
-    kind: 'formula',
     symbol: 'TR',
     label: 'Temperature rating of the insulation',
     unit: 'degC',
@@ -199,7 +178,6 @@ export const conductor = {
     source: cite('ISO-6722-1', 'quoted'),
   },
   rating_column: {
-    kind: 'formula',
     symbol: 'col',
     label: 'Column of the ampacity table: the largest rating not above that of the insulation',
     unit: '1',
@@ -208,7 +186,6 @@ export const conductor = {
     source: DEFINITION,
   },
   column_rating: {
-    kind: 'formula',
     symbol: 'TR_col',
     label: 'Rating of that column',
     unit: 'degC',
@@ -218,7 +195,6 @@ export const conductor = {
     source: DEFINITION,
   },
   next_column: {
-    kind: 'formula',
     symbol: 'col⁺',
     label: 'Column with the next rating above, or the last one',
     unit: '1',
@@ -227,7 +203,6 @@ export const conductor = {
     source: DEFINITION,
   },
   rating_factor: {
-    kind: 'formula',
     symbol: 'k_TR',
     label: 'From that column to the insulation at hand',
     unit: '1',
@@ -241,7 +216,6 @@ export const conductor = {
       'law at 200 °C, so that the next column to the right is never exceeded.',
   },
   bundle_factor: {
-    kind: 'formula',
     symbol: 'k_b',
     label: 'Factor for bundled conductors',
     unit: '1',
@@ -250,7 +224,6 @@ export const conductor = {
     source: cite('33-CFR-183.425', 'quoted', 'table 5, note 2'),
   },
   ambient_factor: {
-    kind: 'formula',
     symbol: 'k_Ta',
     label: 'Factor for the ambient temperature',
     unit: '1',
@@ -260,7 +233,6 @@ export const conductor = {
     note: '0 where the place is as hot as the insulation may be: nothing can be carried.',
   },
   size_row: {
-    kind: 'formula',
     symbol: 'row',
     label: 'Row of the ampacity table at or below the area',
     unit: '1',
@@ -269,7 +241,6 @@ export const conductor = {
     source: DEFINITION,
   },
   size_scale: {
-    kind: 'formula',
     symbol: 'k_S',
     label:
       'Factor on the first row of the table for an area below it, else 1; empty where there is no figure',
@@ -281,7 +252,6 @@ export const conductor = {
     source: TABLE_5,
   },
   size_share: {
-    kind: 'formula',
     symbol: 'x_S',
     label: 'How far the area stands from that row to the next, share of the logarithm',
     unit: '1',
@@ -292,7 +262,6 @@ export const conductor = {
     source: DEFINITION,
   },
   row_amps: {
-    kind: 'formula',
     symbol: 'I_row',
     label: 'Ampacity of that row, or of the first, by insulation rating',
     unit: 'A',
@@ -302,7 +271,6 @@ export const conductor = {
     source: TABLE_5,
   },
   size_amps: {
-    kind: 'formula',
     symbol: 'I₃₀',
     label: 'Ampacity at 30 °C by insulation rating',
     unit: 'A',
@@ -315,7 +283,6 @@ export const conductor = {
     note: 'Between the AWG areas of the table straight in the logarithms of area and current.',
   },
   sold_by_sae: {
-    kind: 'formula',
     symbol: 'sae',
     label: 'Type that is sold by SAE number (1) or not (0)',
     unit: '1',
@@ -324,7 +291,6 @@ export const conductor = {
     source: cite('SAE-J1128', 'quoted', 'and SAE J1127'),
   },
   run_series: {
-    kind: 'formula',
     symbol: 'series_r',
     label: 'Series from which the size of the run is chosen',
     unit: 'text',
@@ -334,7 +300,6 @@ export const conductor = {
     note: 'Under one number an SAE wire holds 5 to 12 % less copper than an AWG wire.',
   },
   series_first: {
-    kind: 'formula',
     symbol: 'n₁',
     label: 'First size of that series in the list of sizes',
     unit: '1',
@@ -343,7 +308,6 @@ export const conductor = {
     source: DEFINITION,
   },
   series_count: {
-    kind: 'formula',
     symbol: 'n_s',
     label: 'Sizes in the series',
     unit: '1',
@@ -352,7 +316,6 @@ export const conductor = {
     source: DEFINITION,
   },
   sae_less: {
-    kind: 'constant',
     symbol: 'k_SAE',
     label: 'Area of an SAE number over that of the same AWG number, less than any',
     unit: '1',
@@ -361,7 +324,6 @@ export const conductor = {
     note: 'It is 0.88 to 0.95, and the next smaller number is below 0.72: so 18 AWG as the smallest size means 18 SAE, too.',
   },
   smallest_area: {
-    kind: 'formula',
     symbol: 'S_lo',
     label: 'Area of the smallest size that may be chosen for the run',
     unit: 'mm^2',
@@ -372,7 +334,6 @@ export const conductor = {
     source: DEFINITION,
   },
   highest_area: {
-    kind: 'formula',
     symbol: 'S_hi',
     label: 'Area of the largest size that may be chosen for the run',
     unit: 'mm^2',
@@ -383,7 +344,6 @@ export const conductor = {
     source: DEFINITION,
   },
   candidate_size: {
-    kind: 'formula',
     symbol: 'n',
     label: 'Row of the candidate in the list of sizes',
     unit: '1',
@@ -395,7 +355,6 @@ export const conductor = {
     source: DEFINITION,
   },
   candidate_column: {
-    kind: 'formula',
     symbol: 'I_col',
     label: 'Ampacity of the candidate at 30 °C in the column of its insulation',
     unit: 'A',
@@ -406,7 +365,6 @@ export const conductor = {
     source: TABLE_5,
   },
   candidate_amps: {
-    kind: 'formula',
     symbol: 'I_a,c',
     label: 'Ampacity of the candidate as installed',
     unit: 'A',
@@ -419,7 +377,6 @@ export const conductor = {
     note: 'Empty where the table has no figure.',
   },
   candidate_T: {
-    kind: 'formula',
     symbol: 'T_c',
     label: 'Temperature of the candidate under the run’s effective current',
     unit: 'degC',
@@ -431,7 +388,6 @@ export const conductor = {
     source: PHYSICS,
   },
   candidate_area: {
-    kind: 'formula',
     symbol: 'S_c',
     label: 'Area of the candidate',
     unit: 'mm^2',
@@ -441,7 +397,6 @@ export const conductor = {
     source: DEFINITION,
   },
   candidate_cold: {
-    kind: 'formula',
     symbol: 'r_20',
     label: 'Resistance of one metre of the candidate at 20 °C, all conductors in parallel',
     unit: 'ohm/m',
@@ -452,7 +407,6 @@ export const conductor = {
     source: PHYSICS,
   },
   candidate_ohm: {
-    kind: 'formula',
     symbol: 'r_T',
     label: 'Resistance of one metre of the candidate, warm, all conductors in parallel',
     unit: 'ohm/m',
@@ -466,7 +420,6 @@ export const conductor = {
     note: 'Without a conductor temperature it is taken at the ambient temperature.',
   },
   gauge_row: {
-    kind: 'formula',
     symbol: 'n_r',
     label: 'Row of the size in the list of sizes',
     unit: '1',
@@ -475,7 +428,6 @@ export const conductor = {
     source: DEFINITION,
   },
   gauge: {
-    kind: 'formula',
     symbol: 'size',
     short: 'Size',
     label: 'Conductor size',
@@ -485,7 +437,6 @@ export const conductor = {
     source: DEFINITION,
   },
   area: {
-    kind: 'formula',
     symbol: 'S',
     short: 'Area',
     label: 'Conductor area',
@@ -495,7 +446,6 @@ export const conductor = {
     source: DEFINITION,
   },
   ampacity: {
-    kind: 'formula',
     symbol: 'I_a',
     short: 'Ampacity',
     label: 'Ampacity as installed',
@@ -506,7 +456,6 @@ export const conductor = {
     note: 'Empty where the table has no figure for this size.',
   },
   amps_together: {
-    kind: 'formula',
     symbol: 'ΣI_a',
     label: 'Ampacity of the conductors in parallel together',
     unit: 'A',
@@ -516,7 +465,6 @@ export const conductor = {
     note: 'Conductors of one length and one size share the current evenly.',
   },
   wire_T: {
-    kind: 'formula',
     symbol: 'T_w',
     short: 'Conductor temperature, computed',
     label: 'Conductor temperature, computed, at the worst point',
@@ -528,7 +476,6 @@ export const conductor = {
     source: PHYSICS,
   },
   wire_copper_ohm: {
-    kind: 'formula',
     symbol: 'R_Cu',
     label: 'Resistance of the conductor itself, warm',
     unit: 'ohm',
@@ -540,7 +487,6 @@ export const conductor = {
     source: PHYSICS,
   },
   wire_ohm: {
-    kind: 'formula',
     symbol: 'R_w',
     short: 'Resistance',
     label: 'Resistance of the conductor with its joints, fuse and relay contact',
@@ -551,7 +497,6 @@ export const conductor = {
     source: PHYSICS,
   },
   wire_copper: {
-    kind: 'formula',
     symbol: 'm',
     label: 'Copper',
     unit: 'kg',
@@ -561,7 +506,6 @@ export const conductor = {
     source: PHYSICS,
   },
   copper_total: {
-    kind: 'formula',
     symbol: 'Σm',
     short: 'Copper',
     label: 'Copper of all conductors',

@@ -20,7 +20,6 @@ const derated = ({ runs }: Layout, at: At) => {
 
 export const contacts = {
   relay_given: {
-    kind: 'input',
     symbol: 'I_r,g',
     label: 'Relay: contact rating [A], or auto (empty: no relay in this run)',
     unit: 'A',
@@ -29,7 +28,6 @@ export const contacts = {
     range: ends(RANGES.rating, 'A'),
   },
   relay_rated_at: {
-    kind: 'input',
     symbol: 'T_r',
     label: 'Relay: temperature of that rating (empty: not known)',
     unit: 'degC',
@@ -38,7 +36,6 @@ export const contacts = {
     range: ends(RANGES.temperature, 'degC'),
   },
   relay_contact_ohm: {
-    kind: 'input',
     symbol: 'R_k',
     label: 'Relay: contact resistance',
     unit: 'ohm',
@@ -49,7 +46,6 @@ export const contacts = {
     source: QUOTED,
   },
   relayed: {
-    kind: 'formula',
     symbol: 'relay',
     label: 'Has a relay (1) or none (0)',
     unit: '1',
@@ -59,7 +55,6 @@ export const contacts = {
   },
   relay_contact_limit: relay.relay_contact_limit,
   relay_own_table: {
-    kind: 'structure',
     symbol: 'tab_r',
     label: 'The design has the contact current by temperature of the maker (1) or not (0)',
     unit: '1',
@@ -67,7 +62,6 @@ export const contacts = {
     value: (at, { runs }) => (runs[at.run]?.relay?.derating ? 1 : 0),
   },
   relay_hot_T: {
-    kind: 'structure',
     symbol: 'T_r,i',
     label: 'Relay: temperatures of the maker’s table',
     unit: 'degC',
@@ -76,7 +70,6 @@ export const contacts = {
     value: (at, layout) => derated(layout, at)?.at ?? '',
   },
   relay_hot_amps: {
-    kind: 'structure',
     symbol: 'I_r,i',
     label: 'Relay: contact current at these temperatures',
     unit: 'A',
@@ -85,7 +78,6 @@ export const contacts = {
     value: (at, layout) => derated(layout, at)?.value ?? '',
   },
   relay_hot_row: {
-    kind: 'formula',
     symbol: 'i_r',
     label: 'Relay: row of the maker’s table at or below the ambient, the first one below it',
     unit: '1',
@@ -95,7 +87,6 @@ export const contacts = {
     source: DEFINITION,
   },
   relay_hot_part: {
-    kind: 'formula',
     symbol: 'x_r,T',
     label: 'Relay: way from that row to the next',
     unit: '1',
@@ -106,7 +97,6 @@ export const contacts = {
     source: PHYSICS,
   },
   relay_table_amps: {
-    kind: 'formula',
     symbol: 'I_r,tab',
     label: 'Contact current at the ambient by the maker’s table, straight between its rows',
     unit: 'A',
@@ -118,7 +108,6 @@ export const contacts = {
     note: 'Beyond the last row nothing is carried.',
   },
   relay_cool_T: {
-    kind: 'constant',
     symbol: 'T_r0',
     label: 'Ambient temperature up to which a contact has its nominal rating',
     unit: 'degC',
@@ -126,7 +115,6 @@ export const contacts = {
     source: RELAY_SHARES.source,
   },
   relay_hot_at: {
-    kind: 'constant',
     symbol: 'T_r1',
     label: 'Usual derating of a contact: first temperature',
     unit: 'degC',
@@ -134,7 +122,6 @@ export const contacts = {
     source: RELAY_SHARES.source,
   },
   relay_hot_share: {
-    kind: 'constant',
     symbol: 'k_r1',
     label: 'Usual derating of a contact: share of the rating that is left at the first',
     unit: '1',
@@ -142,7 +129,6 @@ export const contacts = {
     source: RELAY_SHARES.source,
   },
   relay_hottest_at: {
-    kind: 'constant',
     symbol: 'T_r2',
     label: 'Usual derating of a contact: second temperature',
     unit: 'degC',
@@ -150,7 +136,6 @@ export const contacts = {
     source: RELAY_SHARES.source,
   },
   relay_hottest_share: {
-    kind: 'constant',
     symbol: 'k_r2',
     label: 'Usual derating of a contact: share of the rating that is left at the second',
     unit: '1',
@@ -158,7 +143,6 @@ export const contacts = {
     source: RELAY_SHARES.source,
   },
   relay_first_slope: {
-    kind: 'formula',
     symbol: 'k_r1′',
     label: 'Usual derating of a contact up to the first temperature, share of the rating by kelvin',
     unit: '1/K',
@@ -166,7 +150,6 @@ export const contacts = {
     source: RELAY_SHARES.source,
   },
   relay_second_slope: {
-    kind: 'formula',
     symbol: 'k_r2′',
     label: 'Usual derating of a contact beyond it, share of the rating by kelvin',
     unit: '1/K',
@@ -174,7 +157,6 @@ export const contacts = {
     source: RELAY_SHARES.source,
   },
   relay_usual_share: {
-    kind: 'formula',
     symbol: 'k_r,T',
     label: 'Usual share of the rating that is left at the ambient',
     unit: '1',
@@ -186,7 +168,6 @@ export const contacts = {
     note: 'Straight between the temperatures: the lower of the two lines, since the second one is steeper.',
   },
   relay_rated_share: {
-    kind: 'formula',
     symbol: 'k_r,rat',
     label: 'The same at the temperature of the rating, never below the last share that is quoted',
     unit: '1',
@@ -198,7 +179,6 @@ export const contacts = {
     note: 'A rating without a temperature is one at 23 °C.',
   },
   relay_derating: {
-    kind: 'formula',
     symbol: 'k_r',
     label: 'Factor on the contact rating at the ambient, without a table of the maker',
     unit: '1',
@@ -209,7 +189,6 @@ export const contacts = {
     note: 'Up to the temperature of the rating the rating holds.',
   },
   inductive_factor: {
-    kind: 'constant',
     symbol: 'k_ind',
     label: 'Contact rating over continuous current of an inductive load, 12 V direct current',
     unit: '1',
@@ -217,7 +196,6 @@ export const contacts = {
     source: RELAY_LOAD_FACTORS.source,
   },
   relay_needed: {
-    kind: 'formula',
     symbol: 'I_r,ind',
     label: 'Least nominal contact rating for this inductive load',
     unit: 'A',
@@ -226,7 +204,6 @@ export const contacts = {
     source: cite('FAA-AC-43.13-1B', 'printed', 'table 11-4'),
   },
   relay_wanted: {
-    kind: 'formula',
     symbol: 'I_r,req',
     label: 'Least nominal rating that serves an inductive load, and carries it at the ambient',
     unit: 'A',
@@ -235,7 +212,6 @@ export const contacts = {
     source: PHYSICS,
   },
   relay_too_small: {
-    kind: 'formula',
     symbol: 'n_r',
     label: 'Customary contact ratings that are too small',
     unit: '1',
@@ -244,7 +220,6 @@ export const contacts = {
     source: DEFINITION,
   },
   relay_rating: {
-    kind: 'formula',
     symbol: 'I_r',
     short: 'Relay rating',
     label: 'Contact rating of the relay',
@@ -258,7 +233,6 @@ export const contacts = {
     note: 'The smallest customary rating that serves; the largest one, which then fails, when none does.',
   },
   relay_allowed: {
-    kind: 'formula',
     symbol: 'I_r,T',
     short: 'Contact may carry',
     label: 'Contact rating at the ambient temperature',
@@ -268,7 +242,6 @@ export const contacts = {
     source: PHYSICS,
   },
   relay_on_list: {
-    kind: 'formula',
     symbol: 'std_r',
     label: 'Rating of the relay is a customary one (1) or not (0)',
     unit: '1',
@@ -277,7 +250,6 @@ export const contacts = {
     source: DEFINITION,
   },
   relay_load: {
-    kind: 'formula',
     symbol: 'x_r',
     short: 'Load of the rating',
     label: 'Load of the contact, share of its rating',
@@ -288,7 +260,6 @@ export const contacts = {
     source: DEFINITION,
   },
   contact_ohm: {
-    kind: 'formula',
     symbol: 'R_k,r',
     label: 'Resistance of the relay contact',
     unit: 'ohm',
@@ -298,7 +269,6 @@ export const contacts = {
     source: QUOTED,
   },
   contact_drop: {
-    kind: 'formula',
     symbol: 'U_k',
     short: 'Drop of the contact',
     label: 'Drop of the contact at the effective current',
@@ -309,7 +279,6 @@ export const contacts = {
     source: PHYSICS,
   },
   contact_heat: {
-    kind: 'formula',
     symbol: 'P_k',
     short: 'Heat in the contact',
     label: 'Heat in the contact at the effective current',
@@ -319,7 +288,6 @@ export const contacts = {
     source: PHYSICS,
   },
   relay_tab: {
-    kind: 'input',
     symbol: 'b_t',
     label: 'Relay: width of the flat tabs of the contact (empty: not known)',
     unit: 'mm',
@@ -328,7 +296,6 @@ export const contacts = {
     range: ends(RANGES.tab, 'mm'),
   },
   tab_allowed: {
-    kind: 'formula',
     symbol: 'I_tab',
     label: 'Customary continuous current of the tabs',
     unit: 'A',
@@ -339,7 +306,6 @@ export const contacts = {
     source: fromMemory('medium'),
   },
   tab_wire_allowed: {
-    kind: 'formula',
     symbol: 'S_tab',
     label: 'Largest wire for tabs of this width',
     unit: 'mm^2',
@@ -350,7 +316,6 @@ export const contacts = {
     source: cite('IEC-61210', 'quoted'),
   },
   capacitor: {
-    kind: 'input',
     symbol: 'C_h',
     label: 'Capacitor at the end of the run (empty: none)',
     unit: 'uF',
@@ -359,7 +324,6 @@ export const contacts = {
     range: ends(RANGES.capacitor, 'uF'),
   },
   relay_make_limit: {
-    kind: 'input',
     symbol: 'I_mk,max',
     label: 'Relay: largest make current (empty: not known)',
     unit: 'A',
@@ -368,7 +332,6 @@ export const contacts = {
     range: ends(RANGES.make_current, 'A'),
   },
   inrush: {
-    kind: 'formula',
     symbol: 'I_C',
     label: 'Current into a capacitor at the end of this conductor when the relay closes, everything cold',
     unit: 'A',
@@ -379,7 +342,6 @@ export const contacts = {
     note: 'The return path and the resistance of the capacitor itself are left out: a bound.',
   },
   make_current: {
-    kind: 'formula',
     symbol: 'I_mk',
     short: 'Make current',
     label: 'Largest current into the capacitors of the harness when a relay closes',
@@ -389,7 +351,6 @@ export const contacts = {
     note: 'Several capacitors each draw theirs; the contact sees at most what the resistances before the fork allow.',
   },
   fixed_ohm: {
-    kind: 'formula',
     symbol: 'R_fix',
     label: 'Resistance of crimps, plugs, fuse and relay contact in the run',
     unit: 'ohm',

@@ -40,7 +40,6 @@ export function withstanding<P extends string>(
 ): Readonly<Record<`${P}_${WithstandingName}`, Formula>> {
   const [rise, short, overload] = [`${of}_rise`, `${of}_short`, `${of}_overload`];
   const reaching = (room: string, symbol: string, limit: string): Formula => ({
-    kind: 'formula',
     symbol,
     label: `${label}: the conductor reaches its ${limit} limit after`,
     unit: 's',
@@ -51,7 +50,6 @@ export function withstanding<P extends string>(
   });
   const all: Record<string, Formula> = {
     [rise]: {
-      kind: 'formula',
       symbol: `ΔT_${mark}`,
       label: `${label}: rise of the conductor in the end above its temperature under load`,
       unit: 'K',
@@ -62,7 +60,6 @@ export function withstanding<P extends string>(
     [short]: reaching('short_room', `t_5s,${mark}`, 'short-circuit'),
     [overload]: reaching('overload_room', `t_6h,${mark}`, 'overload'),
     [`${of}_withstood`]: {
-      kind: 'formula',
       symbol: `t_w,${mark}`,
       label: `${label}: a conductor of the run withstands it for`,
       unit: 's',

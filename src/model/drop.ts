@@ -5,7 +5,6 @@ import { ends, RANGES } from '../design/ranges.ts';
 
 export const drop = {
   drop_limit: {
-    kind: 'input',
     symbol: 'B',
     short: 'Drop allowed',
     label: 'Largest drop of a coil’s path, feed and return together',
@@ -15,7 +14,6 @@ export const drop = {
     source: cite('FAA-AC-43.13-1B', 'quoted', 'table 11-6, continuous'),
   },
   common_ohm: {
-    kind: 'formula',
     symbol: 'R_jk',
     label: 'Resistance that the paths of the two coils have in common',
     unit: 'ohm',
@@ -27,7 +25,6 @@ export const drop = {
     note: 'Of a coil with itself: the resistance of its whole path.',
   },
   path_ohm: {
-    kind: 'formula',
     symbol: 'R_p',
     label: 'Resistance of the coil’s path',
     unit: 'ohm',
@@ -37,7 +34,6 @@ export const drop = {
     source: PHYSICS,
   },
   also_drop: {
-    kind: 'formula',
     symbol: 'ΔV_also',
     label: 'Drop that other steady loads make in the conductor',
     unit: 'V',
@@ -46,7 +42,6 @@ export const drop = {
     source: PHYSICS,
   },
   path_also: {
-    kind: 'formula',
     symbol: 'ΣΔV_also',
     label: 'Drop that other steady loads make on the coil’s path',
     unit: 'V',
@@ -55,7 +50,6 @@ export const drop = {
     source: PHYSICS,
   },
   path_drop: {
-    kind: 'formula',
     symbol: 'ΔV',
     label: 'Drop of the coil’s path at the firing instant',
     unit: 'V',
@@ -64,7 +58,6 @@ export const drop = {
     source: PHYSICS,
   },
   neighbour_charge_at: {
-    kind: 'formula',
     symbol: 'q',
     label: 'Charge drawn by the coil of the other firing during this dwell',
     unit: 'A*s',
@@ -74,7 +67,6 @@ export const drop = {
     source: DEFINITION,
   },
   neighbour_drop: {
-    kind: 'formula',
     symbol: 'ΔV_n',
     label: 'Average drop that the other coils cause during this dwell',
     unit: 'V',
@@ -84,7 +76,6 @@ export const drop = {
     source: PHYSICS,
   },
   delivered_peak: {
-    kind: 'formula',
     symbol: 'I_d',
     label: 'Peak current that the coil reaches behind this feed',
     unit: 'A',
@@ -98,7 +89,6 @@ export const drop = {
       'Never above the stiff peak, which holds the current limit.',
   },
   restoring_dwell: {
-    kind: 'formula',
     symbol: 't_res',
     label: 'Dwell that restores the stiff peak',
     unit: 's',
@@ -111,7 +101,6 @@ export const drop = {
     note: 'Empty when no dwell would: the feed lets less through than the peak.',
   },
   firing_coil: {
-    kind: 'structure',
     symbol: 'coil',
     label: 'Number of the coil that fires',
     unit: '1',
@@ -119,7 +108,6 @@ export const drop = {
     value: (at, layout) => (layout.events[at.event]?.coil ?? 0) + 1,
   },
   firing_point: {
-    kind: 'structure',
     symbol: 'p',
     label: 'Number of the point',
     unit: '1',
@@ -127,7 +115,6 @@ export const drop = {
     value: (at) => at.point + 1,
   },
   firing_place: {
-    kind: 'formula',
     symbol: 'n',
     label: 'Place of the firing by the place of its point',
     unit: '1',
@@ -136,7 +123,6 @@ export const drop = {
     source: DEFINITION,
   },
   alike: {
-    kind: 'constant',
     symbol: 'ε',
     label: 'Drops that differ by less than this share are taken for equal',
     unit: '1',
@@ -145,7 +131,6 @@ export const drop = {
     note: 'More than rounding makes, less than anything that can be measured.',
   },
   firing_event: {
-    kind: 'structure',
     symbol: 'k',
     label: 'Number of the firing in the cycle',
     unit: '1',
@@ -153,7 +138,6 @@ export const drop = {
     value: (at) => at.event + 1,
   },
   coil_drop: {
-    kind: 'formula',
     symbol: 'ΔV_c',
     short: 'Drop of its path',
     label: 'Drop of the coil’s path at its worst firing',
@@ -163,7 +147,6 @@ export const drop = {
     source: PHYSICS,
   },
   coil_supply: {
-    kind: 'formula',
     symbol: 'V_c',
     short: 'Supply at the coil',
     label: 'Supply at the coil at the firing instant',
@@ -174,7 +157,6 @@ export const drop = {
     note: 'Never below 0: a drop above the supply says that the feed cannot carry the load, and a finding fails.',
   },
   coil_peak: {
-    kind: 'formula',
     symbol: 'I_d,c',
     short: 'Peak current',
     label: 'Peak current delivered, at its worst firing',
@@ -185,7 +167,6 @@ export const drop = {
     source: DEFINITION,
   },
   coil_energy: {
-    kind: 'formula',
     symbol: 'E_d',
     short: 'Energy',
     label: 'Energy delivered',
@@ -196,7 +177,6 @@ export const drop = {
     source: PHYSICS,
   },
   energy_kept: {
-    kind: 'formula',
     symbol: 'η',
     short: 'Energy kept',
     label: 'Energy kept: delivered over stiff',
@@ -207,7 +187,6 @@ export const drop = {
     source: PHYSICS,
   },
   coil_restoring_dwell: {
-    kind: 'formula',
     symbol: 't_res,c',
     short: 'Dwell to restore',
     label: 'Dwell that restores the stiff peak, at its worst firing',
@@ -221,7 +200,6 @@ export const drop = {
     note: 'Empty when for some coil no dwell would.',
   },
   drop_average: {
-    kind: 'formula',
     symbol: 'U_avg',
     short: 'Average drop (meter)',
     label: 'Average drop: what a multimeter shows',
@@ -232,7 +210,6 @@ export const drop = {
     source: PHYSICS,
   },
   drop_peak: {
-    kind: 'formula',
     symbol: 'U_max',
     short: 'Peak drop (scope)',
     label: 'Peak drop: what a scope shows',
@@ -243,7 +220,6 @@ export const drop = {
     source: PHYSICS,
   },
   worst_drop: {
-    kind: 'formula',
     symbol: 'ΔV_max',
     short: 'Drop, worst path',
     label: 'Drop of the worst coil’s path at the worst point',
@@ -252,7 +228,6 @@ export const drop = {
     source: PHYSICS,
   },
   worst_firing: {
-    kind: 'formula',
     symbol: 'k_w',
     label: 'Row of the worst firing',
     unit: '1',
@@ -263,7 +238,6 @@ export const drop = {
     note: 'Of those that are as bad the one with the lowest place: the last digits of equal drops differ between programs.',
   },
   worst_coil: {
-    kind: 'formula',
     symbol: 'c_w',
     short: 'Worst coil',
     names: 'coil',
@@ -273,7 +247,6 @@ export const drop = {
     source: DEFINITION,
   },
   worst_drop_point: {
-    kind: 'formula',
     symbol: 'p_w',
     short: 'Worst point',
     names: 'point',

@@ -5,7 +5,6 @@ import { ends, RANGES } from '../design/ranges.ts';
 
 export const fault = {
   source_given: {
-    kind: 'input',
     symbol: 'R_q,g',
     label: 'Resistance of the source: battery and its posts (empty: by its cold cranking current)',
     unit: 'ohm',
@@ -14,7 +13,6 @@ export const fault = {
     range: ends(RANGES.source, 'ohm'),
   },
   cold_cranking: {
-    kind: 'input',
     symbol: 'I_cc',
     label: 'Cold cranking current of a 12 V battery (empty and no resistance: faults are not judged)',
     unit: 'A',
@@ -22,7 +20,6 @@ export const fault = {
     range: ends(RANGES.cold_cranking, 'A'),
   },
   cranking_full: {
-    kind: 'constant',
     symbol: 'V_cc,0',
     label: 'Voltage of a full 12 V battery without load',
     unit: 'V',
@@ -30,7 +27,6 @@ export const fault = {
     source: ARBITRARY,
   },
   cranking_left: {
-    kind: 'constant',
     symbol: 'V_cc',
     label: 'Voltage that is left after 30 s at −18 °C with the cold cranking current',
     unit: 'V',
@@ -38,7 +34,6 @@ export const fault = {
     source: cite('SAE-J537', 'quoted'),
   },
   warm_source: {
-    kind: 'constant',
     symbol: 'k_q',
     label: 'Resistance of a warm battery over that of a cold one, for the largest faults',
     unit: '1',
@@ -46,7 +41,6 @@ export const fault = {
     source: ARBITRARY,
   },
   source_ohm: {
-    kind: 'formula',
     symbol: 'R_q',
     label: 'Resistance of the source, for the smallest faults',
     unit: 'ohm',
@@ -57,7 +51,6 @@ export const fault = {
     note: 'Of a cold battery that just holds its cold cranking current: the most that it has.',
   },
   source_least: {
-    kind: 'formula',
     symbol: 'R_q,min',
     label: 'Resistance of the source, for the largest faults',
     unit: 'ohm',
@@ -67,7 +60,6 @@ export const fault = {
     source: PHYSICS,
   },
   chassis_ohm: {
-    kind: 'constant',
     symbol: 'R_ch',
     label: 'Return path of a short through the chassis',
     unit: 'ohm',
@@ -77,7 +69,6 @@ export const fault = {
     note: 'That much is satisfactory for a good ground.',
   },
   highest_supply: {
-    kind: 'formula',
     symbol: 'V_max',
     label: 'Highest supply of all points',
     unit: 'V',
@@ -85,7 +76,6 @@ export const fault = {
     source: DEFINITION,
   },
   lowest_supply: {
-    kind: 'formula',
     symbol: 'V_min',
     label: 'Lowest supply of all points',
     unit: 'V',
@@ -93,7 +83,6 @@ export const fault = {
     source: DEFINITION,
   },
   cold_ohm: {
-    kind: 'formula',
     symbol: 'R_20',
     label: 'Resistance at 20 °C with joints, fuse and relay contact',
     unit: 'ohm',
@@ -103,7 +92,6 @@ export const fault = {
     source: PHYSICS,
   },
   fault_max: {
-    kind: 'formula',
     symbol: 'I_k,max',
     short: 'Largest fault current',
     label:
@@ -115,7 +103,6 @@ export const fault = {
     source: PHYSICS,
   },
   fault_min: {
-    kind: 'formula',
     symbol: 'I_k,min',
     short: 'Smallest fault current',
     label: 'Smallest fault current: a short at the far end of the run, everything warm',
@@ -126,7 +113,6 @@ export const fault = {
     source: PHYSICS,
   },
   fed: {
-    kind: 'structure',
     symbol: 'feed',
     label: 'Feed run (1) or return run (0)',
     unit: '1',
@@ -134,7 +120,6 @@ export const fault = {
     value: (at, layout) => (layout.runs[at.run]?.side === 'feed' ? 1 : 0),
   },
   start_fault: {
-    kind: 'formula',
     symbol: 'I_k,max,r',
     short: 'Largest fault current',
     label: 'Largest fault current of a conductor of the run',
@@ -144,7 +129,6 @@ export const fault = {
     source: DEFINITION,
   },
   end_fault: {
-    kind: 'formula',
     symbol: 'I_k,min,r',
     short: 'Smallest fault current',
     label: 'Smallest fault current of a conductor of the run',
@@ -154,7 +138,6 @@ export const fault = {
     source: DEFINITION,
   },
   open_limit: {
-    kind: 'constant',
     symbol: 't_open',
     short: 'Must open within',
     label: 'Longest time until the fuse opens on a short',
@@ -164,7 +147,6 @@ export const fault = {
     source: cite('IEC-60364-5-54', 'quoted', 'up to which the short-circuit limits of conductors hold'),
   },
   no_end: {
-    kind: 'constant',
     symbol: '∞',
     label: 'Stands for a time that never ends',
     unit: 's',

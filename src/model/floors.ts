@@ -8,7 +8,6 @@ const PER_CANDIDATE = { per: ['run'], across: 'candidate' } as const;
 type RunFormula = Formula & { readonly per: readonly ['run'] };
 
 const square = (of: string, which: string, mark: string): RunFormula => ({
-  kind: 'formula',
   symbol: `I_st,${mark}²`,
   label: `Square of the effective current of the run with the ${which} of these currents`,
   unit: 'A^2',
@@ -18,7 +17,6 @@ const square = (of: string, which: string, mark: string): RunFormula => ({
 });
 
 const lasts = (of: string, which: string, mark: string): RunFormula => ({
-  kind: 'formula',
   symbol: `t_st,${mark}`,
   label: `Time until the first fuse on the path opens on the ${which} of these currents`,
   unit: 's',
@@ -39,7 +37,6 @@ const heated = (of: string, time: string): string => {
 
 export const floors = {
   needed_amps: {
-    kind: 'formula',
     symbol: 'I_a,req',
     label: 'Least ampacity: load and own fuse',
     unit: 'A',
@@ -49,7 +46,6 @@ export const floors = {
     note: 'A chosen conductor carries its own fuse; up to 1.5 times its ampacity is allowed, and is advice.',
   },
   in_series: {
-    kind: 'formula',
     symbol: 'ok_S',
     label: 'Candidate lies between the smallest and the largest size, and is in stock (1), or not (0)',
     unit: '1',
@@ -60,7 +56,6 @@ export const floors = {
     source: DEFINITION,
   },
   fits_load: {
-    kind: 'formula',
     symbol: 'ok_L',
     label:
       'Candidate carries load and fuse, lies between the smallest and the largest size, and is in stock (1), or not (0)',
@@ -72,7 +67,6 @@ export const floors = {
     source: DEFINITION,
   },
   by_load: {
-    kind: 'formula',
     symbol: 'c_0',
     label: 'Least candidate that does; the last one of the series when none does',
     unit: '1',
@@ -82,7 +76,6 @@ export const floors = {
     source: DEFINITION,
   },
   bare_ohm: {
-    kind: 'formula',
     symbol: 'r_s',
     label: 'Cold resistance of one metre of a stated size, 0 for a size to be chosen',
     unit: 'ohm/m',
@@ -92,7 +85,6 @@ export const floors = {
     source: DEFINITION,
   },
   floor_ohm: {
-    kind: 'formula',
     symbol: 'r_0',
     label: 'Cold resistance of one metre, as thin as load and fuse allow',
     unit: 'ohm/m',
@@ -102,7 +94,6 @@ export const floors = {
     source: DEFINITION,
   },
   path_fixed: {
-    kind: 'formula',
     symbol: 'R_fix',
     label: 'Resistance of joints, fuses and relays on the coil’s path',
     unit: 'ohm',
@@ -112,7 +103,6 @@ export const floors = {
     source: DEFINITION,
   },
   ceiling_amps: {
-    kind: 'formula',
     symbol: 'I_st,hi',
     label: 'Driver stuck on: current of the coil when the copper to be chosen is left out',
     unit: 'A',
@@ -124,7 +114,6 @@ export const floors = {
     note: 'No choice of sizes draws more.',
   },
   floor_amps: {
-    kind: 'formula',
     symbol: 'I_st,lo',
     label: 'Driver stuck on: current of the coil with every size as thin as load and fuse allow',
     unit: 'A',
@@ -138,7 +127,6 @@ export const floors = {
   ...ending('floor', 'Least current of a driver stuck on', 'lo'),
   ...ending('ceiling', 'Largest current of a driver stuck on', 'hi'),
   ceiling: {
-    kind: 'formula',
     symbol: 'I_st,hi,r',
     label: 'Largest current of one coil whose driver stays on, whatever the sizes',
     unit: 'A',
@@ -147,7 +135,6 @@ export const floors = {
     source: PHYSICS,
   },
   floor: {
-    kind: 'formula',
     symbol: 'I_st,lo,r',
     label: 'Least current of one coil whose driver stays on, whatever the sizes',
     unit: 'A',
@@ -161,7 +148,6 @@ export const floors = {
   ceiling_lasts: lasts('ceiling', 'largest', 'hi'),
   floor_lasts: lasts('floor', 'least', 'lo'),
   size_heating: {
-    kind: 'formula',
     symbol: 'h_c',
     label: 'Rise of the candidate above ambient in the end, for each square of the current of the run',
     unit: 'K/A^2',
@@ -170,7 +156,6 @@ export const floors = {
     source: PHYSICS,
   },
   worst_T: {
-    kind: 'formula',
     symbol: 'T_st',
     label:
       'Temperature of the candidate at the largest of these currents and after the longest of these times',
@@ -181,7 +166,6 @@ export const floors = {
     note: 'No choice of sizes makes it hotter.',
   },
   ceiling_T: {
-    kind: 'formula',
     symbol: 'T_hi',
     label: 'Temperature of the candidate when the first fuse has opened on the largest of these currents',
     unit: 'degC',
@@ -190,7 +174,6 @@ export const floors = {
     source: PHYSICS,
   },
   floor_T: {
-    kind: 'formula',
     symbol: 'T_lo',
     label: 'Temperature of the candidate when the first fuse has opened on the least of these currents',
     unit: 'degC',
@@ -199,7 +182,6 @@ export const floors = {
     source: PHYSICS,
   },
   stuck_limit: {
-    kind: 'formula',
     symbol: 'T_st,max',
     label: 'Temperature limit for the longest of these times',
     unit: 'degC',
@@ -208,7 +190,6 @@ export const floors = {
     source: DEFINITION,
   },
   bend_T: {
-    kind: 'formula',
     symbol: 'ΔT_b',
     label: 'By how much the candidate may be hotter between both ends of the range of currents',
     unit: 'K',
@@ -220,7 +201,6 @@ export const floors = {
       'a range of width w in the logarithm it stands above them by an eighth of that times w², and n·w is the logarithm of both times.',
   },
   between_T: {
-    kind: 'formula',
     symbol: 'T_st,b',
     label: 'Temperature of the candidate at any current of the range, at most',
     unit: 'degC',
@@ -229,7 +209,6 @@ export const floors = {
     source: PHYSICS,
   },
   stuck_to: {
-    kind: 'formula',
     symbol: 'I_st,to',
     label: 'Current of one coil up to which a slow fuse ends it in time for the candidate; 0 when none does',
     unit: 'A',
@@ -241,7 +220,6 @@ export const floors = {
     note: 'Where the fuse takes far longer than the conductor needs to warm up a smaller current is the cooler one.',
   },
   stuck_ended: {
-    kind: 'formula',
     symbol: 'ok_F',
     label:
       'A fuse ends the current of a driver stuck on in time for the candidate, whatever the sizes (1), or not (0)',
@@ -251,7 +229,6 @@ export const floors = {
     source: DEFINITION,
   },
   stuck_from: {
-    kind: 'formula',
     symbol: 'I_st,F',
     label: 'Current of one coil from which a fuse ends it in time for the candidate; empty when none does',
     unit: 'A',
@@ -263,7 +240,6 @@ export const floors = {
     note: 'Straight between both ends of a narrow range, where the temperature falls ever more slowly: on the safe side.',
   },
   stuck_room: {
-    kind: 'formula',
     symbol: 'R_st,max',
     label: 'Cold resistance of the path up to which a fuse ends a driver stuck on in time for the candidate',
     unit: 'ohm',
@@ -274,7 +250,6 @@ export const floors = {
     source: PHYSICS,
   },
   stuck_carried: {
-    kind: 'formula',
     symbol: 'I_st,c',
     label: 'Current of one coil that the candidate carries continuously, beside the other coils and loads',
     unit: 'A',
@@ -286,7 +261,6 @@ export const floors = {
     note: 'I² + 2·I·I_o + I_o² is the square that heats it to its overload limit.',
   },
   suits: {
-    kind: 'formula',
     symbol: 'ok',
     label:
       'Candidate carries its load, is covered against shorts, and withstands a driver stuck on whatever the other sizes (1), or not (0)',

@@ -16,7 +16,6 @@ const rerated = ({ runs }: Layout, at: At) => {
 
 export const fuses = {
   fuse_load_limit: {
-    kind: 'input',
     symbol: 's_F',
     label: 'Largest continuous load of a fuse, share of its rating at 25 °C',
     unit: '1',
@@ -26,7 +25,6 @@ export const fuses = {
     source: QUOTED,
   },
   fuse_type: {
-    kind: 'input',
     symbol: 'type',
     short: 'Fuse type',
     label: 'Fuse: type (empty: no fuse in this run)',
@@ -35,7 +33,6 @@ export const fuses = {
     path: 'runs.{run}.fuse.type',
   },
   fuse_given: {
-    kind: 'input',
     symbol: 'I_n,g',
     label: 'Fuse: rating [A], or auto',
     unit: 'A',
@@ -44,7 +41,6 @@ export const fuses = {
     range: ends(RANGES.rating, 'A'),
   },
   fuse_ambient: {
-    kind: 'input',
     symbol: 'T_F',
     short: 'Ambient',
     label: 'Fuse: ambient temperature',
@@ -54,7 +50,6 @@ export const fuses = {
     range: ends(RANGES.temperature, 'degC'),
   },
   fuse_distance_given: {
-    kind: 'input',
     symbol: 'ℓ_F',
     label: 'Fuse: length of conductor between the source and the fuse (empty: not judged)',
     unit: 'm',
@@ -64,7 +59,6 @@ export const fuses = {
     range: ends(RANGES.place, 'm'),
   },
   fuse_voltage: {
-    kind: 'input',
     symbol: 'V_F',
     label: 'Fuse: rated voltage (empty: the lower one of its type)',
     unit: 'V',
@@ -73,7 +67,6 @@ export const fuses = {
     range: ends(RANGES.supply, 'V'),
   },
   fuse_volts: {
-    kind: 'formula',
     symbol: 'V_F,n',
     label: 'Rated voltage of the fuse',
     unit: 'V',
@@ -84,7 +77,6 @@ export const fuses = {
     source: cite('ISO-8820-3', 'printed'),
   },
   fuse_own_table: {
-    kind: 'structure',
     symbol: 'tab_F',
     label: 'The design has the rating by temperature of the maker (1) or not (0)',
     unit: '1',
@@ -92,7 +84,6 @@ export const fuses = {
     value: (at, { runs }) => (runs[at.run]?.fuse?.rerating ? 1 : 0),
   },
   fuse_hot_T: {
-    kind: 'structure',
     symbol: 'T_F,i',
     label: 'Fuse: temperatures of the maker’s table',
     unit: 'degC',
@@ -101,7 +92,6 @@ export const fuses = {
     value: (at, layout) => rerated(layout, at)?.at ?? '',
   },
   fuse_hot_share: {
-    kind: 'structure',
     symbol: 'k_F,i',
     label: 'Fuse: share of the rating at these temperatures',
     unit: '1',
@@ -110,7 +100,6 @@ export const fuses = {
     value: (at, layout) => rerated(layout, at)?.value ?? '',
   },
   fuse_hot_row: {
-    kind: 'formula',
     symbol: 'i_F',
     label: 'Fuse: row of the maker’s table at or below the ambient, the first one below it',
     unit: '1',
@@ -120,7 +109,6 @@ export const fuses = {
     source: DEFINITION,
   },
   fuse_hot_part: {
-    kind: 'formula',
     symbol: 'x_F,T',
     label: 'Fuse: way from that row to the next',
     unit: '1',
@@ -131,7 +119,6 @@ export const fuses = {
     source: PHYSICS,
   },
   fuse_table_share: {
-    kind: 'formula',
     symbol: 'k_F,tab',
     label: 'Share of the rating at the ambient by the maker’s table, straight between its rows',
     unit: '1',
@@ -143,7 +130,6 @@ export const fuses = {
     note: 'Beyond the last row nothing is carried.',
   },
   fused: {
-    kind: 'formula',
     symbol: 'fuse',
     label: 'Has a fuse (1) or none (0)',
     unit: '1',
@@ -152,7 +138,6 @@ export const fuses = {
     source: DEFINITION,
   },
   fuse_derating: {
-    kind: 'formula',
     symbol: 'k_F',
     label: 'Factor on the fuse’s rating at its temperature',
     unit: '1',
@@ -163,7 +148,6 @@ export const fuses = {
     note: 'By the maker’s table where the design has it.',
   },
   fuse_needed: {
-    kind: 'formula',
     symbol: 'I_n,req',
     label: 'Least rating that carries the load',
     unit: 'A',
@@ -172,7 +156,6 @@ export const fuses = {
     source: PHYSICS,
   },
   fuse_smaller: {
-    kind: 'formula',
     symbol: 'n_<',
     label: 'Listed ratings of the type that are too small',
     unit: '1',
@@ -183,7 +166,6 @@ export const fuses = {
     source: DEFINITION,
   },
   fuse_choices: {
-    kind: 'formula',
     symbol: 'N_F',
     label: 'Listed ratings of the type',
     unit: '1',
@@ -192,7 +174,6 @@ export const fuses = {
     source: DEFINITION,
   },
   fuse_rating: {
-    kind: 'formula',
     symbol: 'I_n',
     short: 'Fuse rating',
     label: 'Rating of the fuse',
@@ -206,7 +187,6 @@ export const fuses = {
     note: 'The smallest listed rating that carries the load; the largest one, which then fails, when none does.',
   },
   fuse_row: {
-    kind: 'formula',
     symbol: 'n_F',
     label: 'Row of the fuse in the list, 0 when it is not there',
     unit: '1',
@@ -216,7 +196,6 @@ export const fuses = {
     source: DEFINITION,
   },
   fuse_on_list: {
-    kind: 'formula',
     symbol: 'std_F',
     label: 'Rating of the fuse is on the list of its type (1) or not (0)',
     unit: '1',
@@ -226,7 +205,6 @@ export const fuses = {
     source: DEFINITION,
   },
   fuse_size_no: {
-    kind: 'structure',
     symbol: 'n',
     label: 'Number of the row',
     unit: '1',
@@ -234,7 +212,6 @@ export const fuses = {
     value: (at) => at.fuse_size + 1,
   },
   fuse_drop_other: {
-    kind: 'constant',
     symbol: 'U_n',
     label: 'Drop at rated current of a fuse that is not on the list',
     unit: 'V',
@@ -243,7 +220,6 @@ export const fuses = {
     source: COMMON_PRACTICE,
   },
   fuse_ohm: {
-    kind: 'formula',
     symbol: 'R_F',
     label: 'Resistance of the fuse: allowed drop at rated current over rating',
     unit: 'ohm',
@@ -254,7 +230,6 @@ export const fuses = {
     source: PHYSICS,
   },
   fuse_load: {
-    kind: 'formula',
     symbol: 'x_F',
     short: 'Load of the rating',
     label: 'Load of the fuse, share of its rating at its temperature',

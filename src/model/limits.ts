@@ -7,7 +7,6 @@ import { studTerminals } from './studs.ts';
 
 export const limits = {
   none_allowed: {
-    kind: 'constant',
     symbol: '0',
     label: 'None allowed',
     unit: '1',
@@ -15,7 +14,6 @@ export const limits = {
     source: PHYSICS,
   },
   no_time: {
-    kind: 'constant',
     symbol: '0 s',
     label: 'No time',
     unit: 's',
@@ -24,7 +22,6 @@ export const limits = {
     source: PHYSICS,
   },
   no_volts: {
-    kind: 'constant',
     symbol: '0 V',
     label: 'No voltage',
     unit: 'V',
@@ -32,7 +29,6 @@ export const limits = {
     source: PHYSICS,
   },
   stud_terminals: {
-    kind: 'structure',
     symbol: 'n_st',
     label: 'Terminals on one stud at the coils’ end of the run, at most',
     unit: '1',
@@ -40,7 +36,6 @@ export const limits = {
     value: (at, layout) => studTerminals(at.run, layout),
   },
   most_terminals: {
-    kind: 'formula',
     symbol: 'n_st,w',
     label: 'The most terminals on one stud of the feed',
     unit: '1',
@@ -49,7 +44,6 @@ export const limits = {
     source: DEFINITION,
   },
   stud_most: {
-    kind: 'constant',
     symbol: 'n_st,max',
     label: 'Terminals on one stud, at most',
     unit: '1',
@@ -57,7 +51,6 @@ export const limits = {
     source: cite('FAA-AC-43.13-1B', 'printed', 'par. 11-174'),
   },
   point_dwell: {
-    kind: 'formula',
     symbol: 't_d',
     label: 'Dwell given at the point',
     unit: 's',
@@ -67,7 +60,6 @@ export const limits = {
     source: DEFINITION,
   },
   point_duty: {
-    kind: 'formula',
     symbol: 'D',
     label: 'Duty at the point',
     unit: '1',
@@ -77,7 +69,6 @@ export const limits = {
     source: DEFINITION,
   },
   point_peak: {
-    kind: 'formula',
     symbol: 'I_pk',
     label: 'Peak current of one coil at the point',
     unit: 'A',
@@ -86,7 +77,6 @@ export const limits = {
     source: DEFINITION,
   },
   least_supply: {
-    kind: 'formula',
     symbol: 'V_c',
     short: 'Supply, worst coil',
     label: 'Supply at the worst coil at the point',
@@ -96,7 +86,6 @@ export const limits = {
     source: PHYSICS,
   },
   amps_allowed: {
-    kind: 'formula',
     symbol: 'I_w,max',
     label: 'Effective current allowed for the conductor',
     unit: 'A',
@@ -105,7 +94,6 @@ export const limits = {
     source: PHYSICS,
   },
   fuse_allowed: {
-    kind: 'formula',
     symbol: 'I_F,max',
     label: 'Effective current allowed for the fuse at its temperature',
     unit: 'A',
@@ -114,7 +102,6 @@ export const limits = {
     source: PHYSICS,
   },
   largest_amps: {
-    kind: 'formula',
     symbol: 'I_a,max',
     label: 'Largest ampacity of the sizes that may be chosen, as installed, all conductors in parallel',
     unit: 'A',
@@ -123,7 +110,6 @@ export const limits = {
     source: DEFINITION,
   },
   over_ampacity: {
-    kind: 'constant',
     symbol: 'k_F,max',
     label: 'Rating of a fuse over the ampacity of its conductor, at most',
     unit: '1',
@@ -132,7 +118,6 @@ export const limits = {
     note: 'Chosen conductors carry their own fuse in full, which is stricter.',
   },
   fuse_most: {
-    kind: 'formula',
     symbol: 'I_n,max',
     label: 'Largest rating of the fuse for its conductor',
     unit: 'A',
@@ -141,7 +126,6 @@ export const limits = {
     source: cite('33-CFR-183.455', 'quoted', '(c)(1)'),
   },
   parallel_least: {
-    kind: 'formula',
     symbol: 'S_p,min',
     label: 'Area from which conductors are laid in parallel: 1/0 AWG',
     unit: 'mm^2',
@@ -150,7 +134,6 @@ export const limits = {
     source: COMMON_PRACTICE,
   },
   parallel_from: {
-    kind: 'constant',
     symbol: 'S_p',
     label: 'Size from which conductors are laid in parallel',
     unit: 'text',
@@ -158,7 +141,6 @@ export const limits = {
     source: COMMON_PRACTICE,
   },
   bypassed_by: {
-    kind: 'structure',
     symbol: 'n_by',
     label: 'Coils that come from where the run starts and are not carried by it, beside several that are',
     unit: '1',
@@ -166,7 +148,6 @@ export const limits = {
     value: (at, layout) => bypassing(at.run, layout),
   },
   allowed_amps: {
-    kind: 'formula',
     symbol: 'I_a',
     label: 'Ampacity of the candidate as installed, 0 for one that may not be chosen',
     unit: 'A',
@@ -178,7 +159,6 @@ export const limits = {
     source: DEFINITION,
   },
   largest_area: {
-    kind: 'formula',
     symbol: 'S_hi',
     label: 'Largest area that may be chosen for the run',
     unit: 'mm^2',
@@ -187,7 +167,6 @@ export const limits = {
     source: DEFINITION,
   },
   needed_area: {
-    kind: 'formula',
     symbol: 'S_req',
     label: 'Area needed for the share of the drop; the area taken when the drop is kept',
     unit: 'mm^2',
@@ -196,7 +175,6 @@ export const limits = {
     source: DEFINITION,
   },
   least_budget: {
-    kind: 'formula',
     symbol: 'B′_min',
     label: 'Drop that joints, fuses, relays and stated sizes leave to the sizes that are chosen, at worst',
     unit: 'V',
@@ -204,7 +182,6 @@ export const limits = {
     source: DEFINITION,
   },
   alternator: {
-    kind: 'input',
     symbol: 'I_alt',
     label: 'Alternator: continuous current (empty: not judged)',
     unit: 'A',
@@ -212,7 +189,6 @@ export const limits = {
     range: ends(RANGES.alternator, 'A'),
   },
   other_load: {
-    kind: 'input',
     symbol: 'I_oth',
     label: 'Other load of the alternator: counts in its balance only',
     unit: 'A',
@@ -220,7 +196,6 @@ export const limits = {
     range: ends(RANGES.load, 'A'),
   },
   resting: {
-    kind: 'input',
     symbol: 'V_0',
     label: 'Battery voltage at rest (empty: no relay closes before cranking)',
     unit: 'V',
@@ -229,7 +204,6 @@ export const limits = {
     source: ARBITRARY,
   },
   alternator_left: {
-    kind: 'formula',
     symbol: 'I_free',
     label: 'Alternator current left by other loads',
     unit: 'A',
@@ -238,7 +212,6 @@ export const limits = {
     source: PHYSICS,
   },
   alternator_share: {
-    kind: 'formula',
     symbol: 'x_alt',
     short: 'Share of the alternator',
     label: 'Share of the free alternator current that the coils take on average',

@@ -7,7 +7,6 @@ const carriesFiring = (wire: number, event: number, layout: Layout): number =>
 
 export const loads = {
   carries: {
-    kind: 'structure',
     symbol: 'a',
     label: 'Carries the coil of this firing (1) or not (0)',
     unit: '1',
@@ -16,7 +15,6 @@ export const loads = {
     value: (at, layout) => carriesFiring(at.wire, at.event, layout),
   },
   carried: {
-    kind: 'structure',
     symbol: 'aᵀ',
     label: 'This firing is carried by the conductor (1) or not (0)',
     unit: '1',
@@ -26,7 +24,6 @@ export const loads = {
     note: 'The same as for the conductors, with rows and columns exchanged.',
   },
   wire_firings: {
-    kind: 'formula',
     symbol: 'n_w',
     label: 'Firings carried in a cycle',
     unit: '1',
@@ -35,7 +32,6 @@ export const loads = {
     source: DEFINITION,
   },
   meetings: {
-    kind: 'formula',
     symbol: 'N',
     label:
       'Times that the overlap at this interval counts: pairs of carried firings, each firing with itself included',
@@ -47,7 +43,6 @@ export const loads = {
     source: PHYSICS,
   },
   interval_row: {
-    kind: 'structure',
     symbol: 'i',
     label: 'Number of the row',
     unit: '1',
@@ -55,7 +50,6 @@ export const loads = {
     value: (at) => at.lag + 1,
   },
   average: {
-    kind: 'formula',
     symbol: 'I_avg',
     label: 'Average current',
     unit: 'A',
@@ -64,7 +58,6 @@ export const loads = {
     source: PHYSICS,
   },
   coils_square: {
-    kind: 'formula',
     symbol: 'I_c,eff²',
     label: 'Square of the effective current of the coils',
     unit: 'A^2',
@@ -74,7 +67,6 @@ export const loads = {
     note: 'Exact overlap of every pair of charges, even or uneven firing.',
   },
   effective: {
-    kind: 'formula',
     symbol: 'I_eff',
     short: 'Effective current',
     label: 'Effective current (RMS)',
@@ -85,7 +77,6 @@ export const loads = {
     note: 'The mean of the square of what the coils draw and a steady load besides.',
   },
   flowing_at: {
-    kind: 'formula',
     symbol: 'i_k',
     label: 'Current in the coil of the other firing at the instant of this one',
     unit: 'A',
@@ -95,7 +86,6 @@ export const loads = {
     source: DEFINITION,
   },
   peak_current: {
-    kind: 'formula',
     symbol: 'I_max',
     label: 'Peak current',
     unit: 'A',
@@ -105,7 +95,6 @@ export const loads = {
     note: 'Currents only rise between firings, so that the largest stands at the instant before one.',
   },
   worst_effective: {
-    kind: 'formula',
     symbol: 'I_eff,max',
     short: 'Effective current',
     label: 'Effective current at the worst point',
@@ -115,7 +104,6 @@ export const loads = {
     source: DEFINITION,
   },
   name_place: {
-    kind: 'structure',
     symbol: 'n_a',
     label: 'Place of the point by its name',
     unit: '1',
@@ -124,7 +112,6 @@ export const loads = {
       1 + points.filter(({ name }) => name < (points[point] as { name: string }).name).length,
   },
   point_place: {
-    kind: 'formula',
     symbol: 'n_o',
     label: 'Place of the point by speed, then supply, then name',
     unit: '1',
@@ -136,7 +123,6 @@ export const loads = {
     note: 'Of points that are equally bad the one with the lowest place is named, in whatever order they are written.',
   },
   worst_place: {
-    kind: 'formula',
     symbol: 'n_max',
     label: 'Place of the worst point',
     unit: '1',
@@ -148,7 +134,6 @@ export const loads = {
     note: 'The lowest of those that are as bad: the last digits of equal currents differ between programs.',
   },
   worst_point: {
-    kind: 'formula',
     symbol: 'p_w',
     short: 'Worst point',
     names: 'point',
@@ -159,7 +144,6 @@ export const loads = {
     source: DEFINITION,
   },
   run_effective: {
-    kind: 'formula',
     symbol: 'I_eff,r',
     label: 'Effective current of the run’s worst conductor at its worst point',
     unit: 'A',
@@ -168,7 +152,6 @@ export const loads = {
     source: DEFINITION,
   },
   wire_peak: {
-    kind: 'formula',
     symbol: 'I_max,w',
     short: 'Peak current',
     label: 'Peak current at the worst point',
@@ -178,7 +161,6 @@ export const loads = {
     source: DEFINITION,
   },
   total_average: {
-    kind: 'formula',
     symbol: 'ΣI_p',
     short: 'Average current of all coils',
     label: 'Average current of all coils together',
@@ -188,7 +170,6 @@ export const loads = {
     source: DEFINITION,
   },
   worst_total: {
-    kind: 'formula',
     symbol: 'ΣI_max',
     short: 'Average current',
     label: 'Average current of all coils together at the worst point',

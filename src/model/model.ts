@@ -6,7 +6,7 @@
  *                                  ▼  │        │
  *                             fuse, relay ─► sizing
  */
-import type { Quantities, Quantity } from '../basis/quantity.ts';
+import { type Quantities, type Quantity, quantity } from '../basis/quantity.ts';
 import { ampacity } from '../data/ampacity.ts';
 import { awg } from '../data/awg.ts';
 import { copper } from '../data/copper.ts';
@@ -73,9 +73,11 @@ type Union<T> = { [S in keyof T]: T[S] }[keyof T];
 type Names<T> = T extends unknown ? keyof T : never;
 export type QuantityName = Names<Union<typeof SUBJECTS>> & string;
 
-export const QUANTITIES = Object.assign({}, ...Object.values(SUBJECTS)) as Readonly<
-  Record<QuantityName, Quantity>
->;
+export const QUANTITIES = Object.fromEntries(
+  Object.values(SUBJECTS).flatMap((own: Quantities) =>
+    Object.entries(own).map(([name, declared]) => [name, quantity(declared)]),
+  ),
+) as Readonly<Record<QuantityName, Quantity>>;
 
 /** Subjects that are laid out only when somebody asks for them: they make the workbook larger and no size depends on them. */
 export const ON_REQUEST = ['readings'] as const satisfies readonly (keyof typeof SUBJECTS)[];

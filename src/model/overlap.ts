@@ -5,7 +5,6 @@ import { meeting } from './charge.ts';
 
 export const overlap = {
   delay: {
-    kind: 'formula',
     symbol: 'δ',
     label: 'Interval between the two firings',
     unit: 's',
@@ -17,7 +16,6 @@ export const overlap = {
   },
   ...meeting('', ['speed']),
   begun: {
-    kind: 'formula',
     symbol: 't_b',
     label: 'How long the coil that fired before had been charged when this dwell began, at most the dwell',
     unit: 's',
@@ -29,7 +27,6 @@ export const overlap = {
     note: 'The same interval read backwards: the cycle less the interval.',
   },
   begun_rises: {
-    kind: 'formula',
     symbol: 't_b,r',
     label: 'How long its current had been rising when this dwell began',
     unit: 's',
@@ -40,7 +37,6 @@ export const overlap = {
     source: PHYSICS,
   },
   neighbour_charge: {
-    kind: 'formula',
     symbol: 'q',
     label: 'Charge drawn by the other coil during the dwell of this one',
     unit: 'A*s',

@@ -7,12 +7,11 @@ import { ARBITRARY, COMMON_PRACTICE, DEFINITION, PHYSICS } from '../basis/source
 import { ends, RANGES } from '../design/ranges.ts';
 
 const usual = (symbol: string, label: string, unit: string, value: number) =>
-  ({ kind: 'constant', symbol, label, unit, value, source: ARBITRARY }) as const;
+  ({ symbol, label, unit, value, source: ARBITRARY }) as const;
 
 /** What a coil alone would store with one of its numbers changed by a thousand. */
 const instead = (symbol: string, what: string, henry: string, ohm: string, dwell: string) =>
   ({
-    kind: 'formula',
     symbol,
     label: `Energy of one coil, stiff supply, if ${what}`,
     unit: 'J',
@@ -24,7 +23,6 @@ const instead = (symbol: string, what: string, henry: string, ohm: string, dwell
 
 const explains = (symbol: string, what: string, energy: string) =>
   ({
-    kind: 'formula',
     symbol,
     label: `A unit of ${what} would explain the energy (1) or not (0)`,
     unit: '1',
@@ -35,7 +33,6 @@ const explains = (symbol: string, what: string, energy: string) =>
 
 export const plausible = {
   energy_limit: {
-    kind: 'input',
     symbol: 'E_min',
     label: 'Least energy of the weakest coil',
     unit: 'J',
@@ -50,7 +47,6 @@ export const plausible = {
     shown: 'J',
   },
   least_energy: {
-    kind: 'formula',
     symbol: 'E_d,min',
     label: 'Energy of the weakest coil at the point',
     unit: 'J',
@@ -60,7 +56,6 @@ export const plausible = {
     source: PHYSICS,
   },
   most_amps: {
-    kind: 'formula',
     symbol: 'I_lim',
     label: 'Current limit of coil or driver, a large number when there is none',
     unit: 'A',
@@ -68,7 +63,6 @@ export const plausible = {
     source: DEFINITION,
   },
   thousand: {
-    kind: 'constant',
     symbol: 'k',
     label: 'From one unit to the next',
     unit: '1',
@@ -108,7 +102,6 @@ export const plausible = {
   usual_henry_high: { ...usual('L_hi', 'Inductances are usually at most', 'H', 30e-3), shown: 'mH' },
   usual_peak_high: usual('I_hi', 'Peak currents are usually at most', 'A', 60),
   ohm_unusual: {
-    kind: 'formula',
     symbol: 'odd_R',
     label: 'Primary resistance is unusual (1) or not (0)',
     unit: '1',
@@ -117,7 +110,6 @@ export const plausible = {
     source: ARBITRARY,
   },
   henry_unusual: {
-    kind: 'formula',
     symbol: 'odd_L',
     label: 'Primary inductance is unusual (1) or not (0)',
     unit: '1',
@@ -125,7 +117,6 @@ export const plausible = {
     source: ARBITRARY,
   },
   most_peak: {
-    kind: 'formula',
     symbol: 'I_pk,max',
     label: 'Largest peak current of one coil',
     unit: 'A',

@@ -21,7 +21,6 @@ const pointOf = (at: { run: number; opening: number }, layout: Layout) => {
 
 export const protection = {
   protector: {
-    kind: 'structure',
     symbol: 'F',
     label: 'Number of the conductor whose fuse protects this one, 0 for none',
     unit: '1',
@@ -30,7 +29,6 @@ export const protection = {
     note: 'Its own fuse, or the nearest before it among the feed runs that carry all of its coils.',
   },
   own_fuse: {
-    kind: 'formula',
     symbol: 'I_n',
     label: 'Rating of the fuse in the run of this conductor',
     unit: 'A',
@@ -40,7 +38,6 @@ export const protection = {
     source: DEFINITION,
   },
   own_type: {
-    kind: 'formula',
     symbol: 'type',
     label: 'Type of that fuse',
     unit: 'text',
@@ -49,7 +46,6 @@ export const protection = {
     source: DEFINITION,
   },
   nearest_fuse: {
-    kind: 'formula',
     symbol: 'I_n,F',
     label: 'Rating of the fuse that protects this conductor',
     unit: 'A',
@@ -59,7 +55,6 @@ export const protection = {
     source: DEFINITION,
   },
   run_fuse: {
-    kind: 'formula',
     symbol: 'I_n,r',
     short: 'Fuse before it',
     label: 'Rating of the fuse that protects the run, the largest if there are several',
@@ -70,7 +65,6 @@ export const protection = {
     source: DEFINITION,
   },
   nearest_type: {
-    kind: 'formula',
     symbol: 'n_t',
     label: 'Row of its type in the list of types',
     unit: '1',
@@ -79,7 +73,6 @@ export const protection = {
     source: DEFINITION,
   },
   own_curve: {
-    kind: 'structure',
     symbol: 'n_cv',
     label: 'Number of the run whose fuse protects this conductor by its maker’s curve, 0 for none',
     unit: '1',
@@ -87,7 +80,6 @@ export const protection = {
     value: (at, layout) => curveOf(at.wire, layout),
   },
   curve_point: {
-    kind: 'structure',
     symbol: 'I_cv',
     label: 'Maker’s curve of the fuse that protects the run: current',
     unit: 'A',
@@ -98,7 +90,6 @@ export const protection = {
     note: 'Empty without one. It is changed in the design, not in the workbook.',
   },
   curve_within: {
-    kind: 'structure',
     symbol: 't_cv',
     label: 'Maker’s curve: longest total clearing time',
     unit: 's',
@@ -109,7 +100,6 @@ export const protection = {
     source: AS_STATED,
   },
   curved: {
-    kind: 'formula',
     symbol: 'cv',
     label: 'Fuse is read from its maker’s curve (1) or from the limits of its type (0)',
     unit: '1',
@@ -118,7 +108,6 @@ export const protection = {
     source: DEFINITION,
   },
   mixed: {
-    kind: 'formula',
     symbol: 'mix',
     label: 'The run lies behind fuses of different kinds (1) or not (0)',
     unit: '1',
@@ -131,7 +120,6 @@ export const protection = {
     note: 'Which of them is the slower one changes with the current: divide such a run, one for each fuse.',
   },
   run_fuse_type: {
-    kind: 'formula',
     symbol: 'n_t,r',
     label: 'Row of the type of that fuse in the list of types, empty behind fuses of different kinds',
     unit: '1',
@@ -140,7 +128,6 @@ export const protection = {
     source: DEFINITION,
   },
   unfused: {
-    kind: 'formula',
     symbol: 'n_0',
     label: 'Conductors of the run that no fuse protects',
     unit: '1',
@@ -149,7 +136,6 @@ export const protection = {
     source: DEFINITION,
   },
   breaking: {
-    kind: 'formula',
     symbol: 'I_b',
     label: 'Breaking capacity of the fuse',
     unit: 'A',
@@ -159,7 +145,6 @@ export const protection = {
     source: cite('ISO-8820-3', 'printed'),
   },
   type_current: {
-    kind: 'formula',
     symbol: 'I_g,t',
     label: 'Opening-time limit of the type of that fuse: current',
     unit: 'A',
@@ -170,7 +155,6 @@ export const protection = {
     source: DEFINITION,
   },
   type_longest: {
-    kind: 'formula',
     symbol: 't_g,t',
     label: 'Opening-time limit of the type of that fuse: opens at the latest after',
     unit: 's',
@@ -182,7 +166,6 @@ export const protection = {
     source: DEFINITION,
   },
   opening_current: {
-    kind: 'formula',
     symbol: 'I_g',
     label: 'Opening-time limit of the fuse that protects the run: current',
     unit: 'A',
@@ -195,7 +178,6 @@ export const protection = {
     note: 'Of a maker’s curve the first row is the rating: there the fuse need never open.',
   },
   opening_slowest: {
-    kind: 'formula',
     symbol: 't_max',
     label: 'Opening-time limit: opens at the latest after',
     unit: 's',
@@ -209,7 +191,6 @@ export const protection = {
     note: 'At the first limit the fuse must hold: it need never open. Beyond the last one I²t stays.',
   },
   opening_fastest: {
-    kind: 'formula',
     symbol: 't_min',
     label: 'Opening-time limit: opens not before',
     unit: 's',
@@ -222,7 +203,6 @@ export const protection = {
     note: 'A curve of longest times says nothing of the shortest.',
   },
   slowest_slope: {
-    kind: 'formula',
     symbol: 'n_max',
     label: 'Slope of the latest opening beyond the limit, in the logarithms',
     unit: '1',
@@ -235,7 +215,6 @@ export const protection = {
       'going faster: t = t_g·(I_g/I)². The arc is neglected: at vehicle voltages, below the rated voltage of the fuse, it is short.',
   },
   fastest_slope: {
-    kind: 'formula',
     symbol: 'n_min',
     label: 'Slope of the earliest opening beyond the limit, in the logarithms',
     unit: '1',
@@ -245,7 +224,6 @@ export const protection = {
     source: PHYSICS,
   },
   fuse_holds: {
-    kind: 'formula',
     symbol: 'I_g2',
     label: 'Current up to which the fuse that protects the run need never open',
     unit: 'A',
@@ -255,7 +233,6 @@ export const protection = {
     note: 'The second limit is the first one with a longest time.',
   },
   overload_limit: {
-    kind: 'formula',
     symbol: 'T_6h',
     label: 'Temperature limit of a 6 h overload',
     unit: 'degC',
@@ -265,7 +242,6 @@ export const protection = {
     source: cite('ISO-6722-1', 'quoted'),
   },
   short_limit: {
-    kind: 'formula',
     symbol: 'T_5s',
     label: 'Temperature limit of a short circuit up to 5 s',
     unit: 'degC',
@@ -276,7 +252,6 @@ export const protection = {
     source: cite('IEC-60364-5-54', 'quoted'),
   },
   material_known: {
-    kind: 'formula',
     symbol: 'mat',
     label: 'Material of the insulation is known (1) or taken as PVC (0)',
     unit: '1',
@@ -286,7 +261,6 @@ export const protection = {
     source: DEFINITION,
   },
   load_T: {
-    kind: 'formula',
     symbol: 'T_0',
     label: 'Conductor temperature from which a fault heats on',
     unit: 'degC',
@@ -295,7 +269,6 @@ export const protection = {
     source: DEFINITION,
   },
   theta: {
-    kind: 'formula',
     symbol: 'θ',
     label: 'Thermal time constant of the conductor',
     unit: 's',
@@ -306,7 +279,6 @@ export const protection = {
     note: 'One time constant, with the resistance at the rating of the insulation.',
   },
   heating: {
-    kind: 'formula',
     symbol: 'h',
     label: 'Rise of a conductor above ambient in the end, for each square of its current',
     unit: 'K/A^2',
@@ -316,7 +288,6 @@ export const protection = {
     note: 'At its ampacity a conductor is as warm as its insulation may be.',
   },
   load_rise: {
-    kind: 'formula',
     symbol: 'ΔT_0',
     label: 'Rise of the conductor above ambient under load',
     unit: 'K',
@@ -325,7 +296,6 @@ export const protection = {
     source: DEFINITION,
   },
   short_room: {
-    kind: 'formula',
     symbol: 'ΔT_5s',
     label: 'From its temperature under load to the limit of a short circuit',
     unit: 'K',
@@ -334,7 +304,6 @@ export const protection = {
     source: DEFINITION,
   },
   overload_room: {
-    kind: 'formula',
     symbol: 'ΔT_6h',
     label: 'From its temperature under load to the limit of an overload',
     unit: 'K',
@@ -343,7 +312,6 @@ export const protection = {
     source: DEFINITION,
   },
   end_opening: {
-    kind: 'formula',
     symbol: 't_k',
     short: 'Opens at the latest after',
     label: 'Latest opening on a short at the far end of the run, at its worst conductor',
@@ -355,7 +323,6 @@ export const protection = {
     source: PHYSICS,
   },
   wire_row: {
-    kind: 'formula',
     symbol: 'g',
     label:
       'Opening-time limit of the fuse at or below the short at its far end; 0 where the fuse need never open',
@@ -365,7 +332,6 @@ export const protection = {
     source: DEFINITION,
   },
   wire_row_amps: {
-    kind: 'formula',
     symbol: 'I_g,k',
     label: 'Current of that limit',
     unit: 'A',
@@ -375,7 +341,6 @@ export const protection = {
     source: DEFINITION,
   },
   wire_opening: {
-    kind: 'formula',
     symbol: 't_k,w',
     label: 'Latest opening of its fuse on a short at its far end',
     unit: 's',
@@ -387,7 +352,6 @@ export const protection = {
     source: PHYSICS,
   },
   melting: {
-    kind: 'input',
     symbol: 'I²t_m',
     label: 'Fuse: melting energy I²t (empty: pulses are not judged)',
     unit: 'A^2*s',
@@ -397,7 +361,6 @@ export const protection = {
     range: ends(RANGES.melting, 'A^2*s'),
   },
   pulse_share: {
-    kind: 'constant',
     symbol: 's_P',
     label: 'Share of the melting I²t that a pulse may have which comes a hundred times',
     unit: '1',
@@ -409,7 +372,6 @@ export const protection = {
       'in any case, one below it is not thereby shown to be harmless for good.',
   },
   pulse_energy: {
-    kind: 'formula',
     symbol: 'I²t',
     label: 'I²t of one firing in the conductor, its share of the overlap included',
     unit: 'A^2*s',
@@ -419,7 +381,6 @@ export const protection = {
     source: PHYSICS,
   },
   run_pulse: {
-    kind: 'formula',
     symbol: 'I²t_P',
     label: 'Largest I²t of one firing in the run',
     unit: 'A^2*s',
@@ -429,7 +390,6 @@ export const protection = {
     source: DEFINITION,
   },
   pulse_allowed: {
-    kind: 'formula',
     symbol: 'I²t_P,max',
     label: 'I²t allowed for one firing',
     unit: 'A^2*s',
@@ -439,7 +399,6 @@ export const protection = {
     source: FUSE_PULSES.source,
   },
   fuse_opens: {
-    kind: 'formula',
     symbol: 't_k,F',
     short: 'Opens at the latest after',
     label: 'Latest opening of the fuse on the smallest fault current of everything behind it',
@@ -452,7 +411,6 @@ export const protection = {
     source: PHYSICS,
   },
   wire_no: {
-    kind: 'structure',
     symbol: 'w',
     label: 'Number of the conductor',
     unit: '1',
@@ -460,7 +418,6 @@ export const protection = {
     value: (at) => at.wire + 1,
   },
   opening_known: {
-    kind: 'formula',
     symbol: 'kn',
     label: 'Its opening time is known (1) or not (0)',
     unit: '1',
@@ -469,7 +426,6 @@ export const protection = {
     source: DEFINITION,
   },
   opening_or_0: {
-    kind: 'formula',
     symbol: 't_k,0',
     label: 'Its opening time, 0 when it is not known',
     unit: 's',

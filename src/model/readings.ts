@@ -20,7 +20,6 @@ export const SPREADS = ['low', 'expected', 'high'] as const;
 
 const share = (symbol: string, label: string, path: string) =>
   ({
-    kind: 'input',
     symbol,
     label,
     unit: '1',
@@ -36,7 +35,6 @@ export const readings = {
   tolerance_length: share('t_ℓ', 'Tolerance of lengths, up and down', 'length'),
   tolerance_joint: share('t_j', 'Tolerance of joints, fuses and contacts, up and down', 'joint_resistance'),
   coil_warmer: {
-    kind: 'input',
     symbol: 'ΔT_c',
     label: 'How much warmer a coil may be than in the design',
     unit: 'K',
@@ -45,7 +43,6 @@ export const readings = {
     source: ARBITRARY,
   },
   spread_sign: {
-    kind: 'structure',
     symbol: '±',
     label: 'Least currents (−1), as designed (0), largest currents (1)',
     unit: '1',
@@ -53,7 +50,6 @@ export const readings = {
     value: (at) => at.spread - 1,
   },
   typical_path_ohm: {
-    kind: 'formula',
     symbol: 'R̄_p',
     label: 'Resistance of a coil’s path, mean of all firings',
     unit: 'ohm',
@@ -62,7 +58,6 @@ export const readings = {
     source: PHYSICS,
   },
   typical_neighbour: {
-    kind: 'formula',
     symbol: 'ΔV̄_n',
     label: 'Average drop that the other coils cause during a dwell, mean of all firings',
     unit: 'V',
@@ -72,7 +67,6 @@ export const readings = {
     note: 'As designed in all three cases; its own spread is neglected.',
   },
   spread_ohm: {
-    kind: 'formula',
     symbol: 'R+R̄_p',
     label: 'Primary resistance with the path before it',
     unit: 'ohm',
@@ -84,7 +78,6 @@ export const readings = {
     note: 'A warm coil draws least. The path is as designed in all three cases: its spread is a small part of the sum.',
   },
   spread_henry: {
-    kind: 'formula',
     symbol: 'L',
     label: 'Primary inductance',
     unit: 'H',
@@ -94,7 +87,6 @@ export const readings = {
     source: PHYSICS,
   },
   spread_dwell: {
-    kind: 'formula',
     symbol: 't_d',
     label: 'Dwell',
     unit: 's',
@@ -104,7 +96,6 @@ export const readings = {
     source: DEFINITION,
   },
   spread_final_current: {
-    kind: 'formula',
     symbol: 'I_∞',
     label: 'Current towards which the primary tends behind the feed',
     unit: 'A',
@@ -113,7 +104,6 @@ export const readings = {
     source: PHYSICS,
   },
   spread_tau: {
-    kind: 'formula',
     symbol: 'τ',
     label: 'Time constant of primary and path',
     unit: 's',
@@ -125,7 +115,6 @@ export const readings = {
   ...charging('spread_', ['spread', 'point'], '', 'IF(spread_sign<0, 0, peak_alone)'),
   ...meeting('spread_', ['spread', 'point']),
   spread_flowing_at: {
-    kind: 'formula',
     symbol: 'i_k',
     label: 'Current in the coil of the other firing at the instant of this one',
     unit: 'A',
@@ -135,7 +124,6 @@ export const readings = {
     source: DEFINITION,
   },
   expected_average: {
-    kind: 'formula',
     symbol: 'I_avg',
     label: 'Average current: a clamp on direct current',
     unit: 'A',
@@ -144,7 +132,6 @@ export const readings = {
     source: PHYSICS,
   },
   expected_effective: {
-    kind: 'formula',
     symbol: 'I_eff',
     label: 'Effective current: a clamp with true effective value',
     unit: 'A',
@@ -153,7 +140,6 @@ export const readings = {
     source: PHYSICS,
   },
   expected_peak: {
-    kind: 'formula',
     symbol: 'I_max',
     label: 'Peak current: a clamp on a scope',
     unit: 'A',
@@ -162,7 +148,6 @@ export const readings = {
     source: PHYSICS,
   },
   spread_wire_T: {
-    kind: 'formula',
     symbol: 'T_w',
     label: 'Conductor temperature: cold, or at the worst point',
     unit: 'degC',
@@ -173,7 +158,6 @@ export const readings = {
     source: PHYSICS,
   },
   spread_wire_ohm: {
-    kind: 'formula',
     symbol: 'R_w',
     label: 'Resistance of the conductor with its joints, fuse and relay contact',
     unit: 'ohm',
@@ -185,7 +169,6 @@ export const readings = {
     source: PHYSICS,
   },
   metered_T: {
-    kind: 'formula',
     symbol: 'T_m',
     label: 'Conductor temperature without current: 20 °C, or the ambient where that goes further',
     unit: 'degC',
@@ -194,7 +177,6 @@ export const readings = {
     source: DEFINITION,
   },
   expected_ohm: {
-    kind: 'formula',
     symbol: 'R₂₀',
     label: 'Resistance measured without current: at 20 °C, at most at ambient',
     unit: 'ohm',
@@ -206,7 +188,6 @@ export const readings = {
     source: PHYSICS,
   },
   expected_drop_average: {
-    kind: 'formula',
     symbol: 'U_avg',
     label: 'Average drop: a multimeter',
     unit: 'V',
@@ -216,7 +197,6 @@ export const readings = {
     source: PHYSICS,
   },
   expected_drop_peak: {
-    kind: 'formula',
     symbol: 'U_max',
     label: 'Peak drop: a scope',
     unit: 'V',
@@ -226,7 +206,6 @@ export const readings = {
     source: PHYSICS,
   },
   spread_common_ohm: {
-    kind: 'formula',
     symbol: 'R_jk',
     label: 'Resistance that the paths of the two coils have in common',
     unit: 'ohm',
@@ -237,7 +216,6 @@ export const readings = {
     source: PHYSICS,
   },
   spread_path_weight: {
-    kind: 'formula',
     symbol: 'ΣnR',
     label: 'Resistances of the path, each times the firings that it carries in a cycle',
     unit: 'ohm',
@@ -248,7 +226,6 @@ export const readings = {
     note: 'Times the charge of one dwell over the time of a cycle it is the average drop of the path.',
   },
   spread_path_drop: {
-    kind: 'formula',
     symbol: 'ΔV',
     label: 'Drop of the coil’s path at the firing instant',
     unit: 'V',
@@ -257,7 +234,6 @@ export const readings = {
     source: PHYSICS,
   },
   expected_supply_least: {
-    kind: 'formula',
     symbol: 'V_c',
     label: 'Supply at the coil at its worst firing: a scope',
     unit: 'V',
@@ -267,7 +243,6 @@ export const readings = {
     note: 'With the least currents it is highest.',
   },
   expected_supply_average: {
-    kind: 'formula',
     symbol: 'V_c,avg',
     label: 'Supply at the coil on average: a multimeter',
     unit: 'V',
@@ -277,7 +252,6 @@ export const readings = {
     source: PHYSICS,
   },
   expected_coil_average: {
-    kind: 'formula',
     symbol: 'I_avg,c',
     label: 'Average current of the coil: a clamp on direct current',
     unit: 'A',
@@ -286,7 +260,6 @@ export const readings = {
     source: PHYSICS,
   },
   expected_coil_effective: {
-    kind: 'formula',
     symbol: 'I_eff,c',
     label: 'Effective current of the coil: a clamp with true effective value',
     unit: 'A',
@@ -296,7 +269,6 @@ export const readings = {
     note: 'The charges of one coil never overlap: only the row of interval 0 counts.',
   },
   expected_coil_peak: {
-    kind: 'formula',
     symbol: 'I_pk,c',
     label: 'Peak current of the coil: a clamp on a scope',
     unit: 'A',

@@ -15,7 +15,6 @@ const NOW = 'led_by[run]';
 
 export const reduction = {
   turn_no: {
-    kind: 'structure',
     symbol: 'n_t',
     label: 'Number of the turn',
     unit: '1',
@@ -23,7 +22,6 @@ export const reduction = {
     value: (at) => at.turn + 1,
   },
   ohm_or_0: {
-    kind: 'formula',
     symbol: 'r_T',
     label: 'Warm resistance of one metre of the candidate, 0 where there is none',
     unit: 'ohm/m',
@@ -33,7 +31,6 @@ export const reduction = {
     source: DEFINITION,
   },
   row_room: {
-    kind: 'formula',
     symbol: 'ΔV_Cu',
     label: 'Drop that is left to the conductors',
     unit: 'V',
@@ -42,7 +39,6 @@ export const reduction = {
     source: DEFINITION,
   },
   last_ohm: {
-    kind: 'formula',
     symbol: 'r_max',
     label: 'Warm resistance of one metre at the largest size',
     unit: 'ohm/m',
@@ -52,7 +48,6 @@ export const reduction = {
     source: DEFINITION,
   },
   least_drop: {
-    kind: 'formula',
     symbol: 'ΔV_lo',
     label: 'Drop of the worst path with the largest sizes that may be chosen',
     unit: 'V',
@@ -60,7 +55,6 @@ export const reduction = {
     source: PHYSICS,
   },
   way_least: {
-    kind: 'formula',
     symbol: 'R_w,lo',
     label: 'Resistance of the path of a short at the far end with the largest sizes',
     unit: 'ohm',
@@ -70,7 +64,6 @@ export const reduction = {
     source: PHYSICS,
   },
   first_size: {
-    kind: 'formula',
     symbol: 'c_2',
     label: 'Candidate by both shares, that all runs which take one size can take',
     unit: '1',
@@ -79,7 +72,6 @@ export const reduction = {
     source: DEFINITION,
   },
   first_ohm: {
-    kind: 'formula',
     symbol: 'r_2',
     label: 'Warm resistance of one metre of it',
     unit: 'ohm/m',
@@ -89,7 +81,6 @@ export const reduction = {
     source: DEFINITION,
   },
   first_way_room: {
-    kind: 'formula',
     symbol: 'R_w,Cu',
     label: 'Resistance that is left to the conductors on the path of a short with it',
     unit: 'ohm',
@@ -99,7 +90,6 @@ export const reduction = {
     source: DEFINITION,
   },
   first_broken: {
-    kind: 'formula',
     symbol: 'n_x',
     label: 'Firings above the drop allowed and shorts that are not covered, with these sizes',
     unit: '1',
@@ -109,7 +99,6 @@ export const reduction = {
     source: DEFINITION,
   },
   start: {
-    kind: 'formula',
     symbol: 'c_3',
     label: 'Candidate to start from: by both shares, or the largest where a largest size cut a share short',
     unit: '1',
@@ -118,7 +107,6 @@ export const reduction = {
     source: DEFINITION,
   },
   weight: {
-    kind: 'formula',
     symbol: 'V_Cu',
     label: 'Copper of the runs that take one size, by its share of the drop; below 0 where nothing is chosen',
     unit: 'mm^2*m',
@@ -127,7 +115,6 @@ export const reduction = {
     source: DEFINITION,
   },
   turn_of: {
-    kind: 'formula',
     symbol: 'n_t,r',
     label: 'Turn of the run: the heaviest first, the earlier of two that weigh the same',
     unit: '1',
@@ -137,7 +124,6 @@ export const reduction = {
     note: 'What rounding up has left over is used best where most copper is: in no other order do sizes come as near to the least.',
   },
   turn_run: {
-    kind: 'formula',
     symbol: 'n_r',
     label: 'Number of the run whose turn it is; 0 at the end',
     unit: '1',
@@ -146,7 +132,6 @@ export const reduction = {
     source: DEFINITION,
   },
   turn_auto: {
-    kind: 'formula',
     symbol: 'auto',
     label: 'A size is chosen at this turn (1) or not (0)',
     unit: '1',
@@ -155,7 +140,6 @@ export const reduction = {
     source: DEFINITION,
   },
   led: {
-    kind: 'formula',
     symbol: 'tog',
     label: 'The run takes its size at this turn (1) or not (0)',
     unit: '1',
@@ -165,7 +149,6 @@ export const reduction = {
     source: DEFINITION,
   },
   led_by: {
-    kind: 'formula',
     symbol: 'togᵀ',
     label: 'The run takes its size at this turn (1) or not (0)',
     unit: '1',
@@ -176,7 +159,6 @@ export const reduction = {
     note: 'The same with rows and columns exchanged.',
   },
   held: {
-    kind: 'formula',
     symbol: 'c_h',
     label: 'Candidate of the run when this turn starts',
     unit: '1',
@@ -186,7 +168,6 @@ export const reduction = {
     source: DEFINITION,
   },
   held_ohm: {
-    kind: 'formula',
     symbol: 'r_T,h',
     label: 'Warm resistance of one metre of it',
     unit: 'ohm/m',
@@ -197,7 +178,6 @@ export const reduction = {
     source: DEFINITION,
   },
   held_cold: {
-    kind: 'formula',
     symbol: 'r_20,h',
     label: 'Cold resistance of one metre of it',
     unit: 'ohm/m',
@@ -208,7 +188,6 @@ export const reduction = {
     source: DEFINITION,
   },
   room: {
-    kind: 'formula',
     symbol: 'ΔV_i',
     label: 'Drop that is left to the runs whose turn it is',
     unit: 'V',
@@ -218,7 +197,6 @@ export const reduction = {
     source: PHYSICS,
   },
   keeps_drop: {
-    kind: 'formula',
     symbol: 'ok_V',
     label: 'With the candidate every firing keeps its drop (1), or not (0)',
     unit: '1',
@@ -228,7 +206,6 @@ export const reduction = {
     source: DEFINITION,
   },
   way_led: {
-    kind: 'formula',
     symbol: 'tog_w',
     label: 'It is the turn of the run of this conductor (1) or not (0)',
     unit: '1',
@@ -238,7 +215,6 @@ export const reduction = {
     source: DEFINITION,
   },
   way_touched: {
-    kind: 'formula',
     symbol: 'on_w',
     label: 'A run whose turn it is lies on the path of a short at its far end (1) or not (0)',
     unit: '1',
@@ -248,7 +224,6 @@ export const reduction = {
     source: DEFINITION,
   },
   way_rest: {
-    kind: 'formula',
     symbol: 'R_w,0',
     label: 'Resistance of the path without the runs whose turn it is',
     unit: 'ohm',
@@ -259,7 +234,6 @@ export const reduction = {
     source: PHYSICS,
   },
   way_held: {
-    kind: 'formula',
     symbol: 'R_w,max',
     label: 'Largest resistance of the path, 0 for a conductor whose own turn it is',
     unit: 'ohm',
@@ -270,7 +244,6 @@ export const reduction = {
     source: DEFINITION,
   },
   keeps_shorts: {
-    kind: 'formula',
     symbol: 'ok_k',
     label: 'With the candidate every short that it takes part in is covered (1), or not (0)',
     unit: '1',
@@ -282,7 +255,6 @@ export const reduction = {
     source: DEFINITION,
   },
   path_touched: {
-    kind: 'formula',
     symbol: 'on_p',
     label: 'A run whose turn it is lies on the path of this coil (1) or not (0)',
     unit: '1',
@@ -292,7 +264,6 @@ export const reduction = {
     source: DEFINITION,
   },
   cold_or_0: {
-    kind: 'formula',
     symbol: 'r_20,c',
     label: 'Cold resistance of one metre of the candidate, 0 where there is none',
     unit: 'ohm/m',
@@ -302,7 +273,6 @@ export const reduction = {
     source: DEFINITION,
   },
   path_rest: {
-    kind: 'formula',
     symbol: 'R_p,0',
     label: 'Cold resistance of the coil’s path without the runs whose turn it is',
     unit: 'ohm',
@@ -313,7 +283,6 @@ export const reduction = {
     source: PHYSICS,
   },
   path_room: {
-    kind: 'formula',
     symbol: 'R_p,max',
     label:
       'Cold resistance of the path up to which fuses end a driver stuck on in time for the runs that had their turn',
@@ -326,7 +295,6 @@ export const reduction = {
     source: DEFINITION,
   },
   turn_stuck: {
-    kind: 'formula',
     symbol: 'I_st',
     label:
       'Driver stuck on: largest current in the runs whose turn it is, with the candidate and the sizes held',
@@ -340,7 +308,6 @@ export const reduction = {
     note: 'None of the sizes held gets larger later on, and so no current.',
   },
   turn_room: {
-    kind: 'formula',
     symbol: 'R_p,c',
     label: 'The same for the candidate: without limit where it carries the current continuously',
     unit: 'ohm',
@@ -351,7 +318,6 @@ export const reduction = {
     source: DEFINITION,
   },
   carried_or_0: {
-    kind: 'formula',
     symbol: 'I_st,c',
     label: 'Current of one coil up to which the candidate withstands it, 0 where it is not known',
     unit: 'A',
@@ -360,7 +326,6 @@ export const reduction = {
     source: DEFINITION,
   },
   keeps_others: {
-    kind: 'formula',
     symbol: 'ok_st0',
     label:
       'With the candidate fuses end a driver stuck on in time for the runs that had their turn (1), or not (0)',
@@ -373,7 +338,6 @@ export const reduction = {
     source: DEFINITION,
   },
   keeps_stuck: {
-    kind: 'formula',
     symbol: 'ok_st',
     label:
       'With the candidate every run withstands a driver stuck on, as far as it had its turn (1), or not (0)',
@@ -386,7 +350,6 @@ export const reduction = {
     source: DEFINITION,
   },
   found_room: {
-    kind: 'formula',
     symbol: 'R_p,f',
     label: 'Of the candidate taken',
     unit: 'ohm',
@@ -396,7 +359,6 @@ export const reduction = {
     source: DEFINITION,
   },
   covered_alone: {
-    kind: 'formula',
     symbol: 'ok_k1',
     label: 'Candidate carries its load and is covered against shorts at some length (1), or not (0)',
     unit: '1',
@@ -405,7 +367,6 @@ export const reduction = {
     source: DEFINITION,
   },
   keeps_own: {
-    kind: 'formula',
     symbol: 'ok_1',
     label: 'The candidate suits every run whose turn it is (1), or not (0)',
     unit: '1',
@@ -415,7 +376,6 @@ export const reduction = {
     source: DEFINITION,
   },
   fits: {
-    kind: 'formula',
     symbol: 'fit',
     label: 'With the candidate every rule is met (1), or not (0)',
     unit: '1',
@@ -427,7 +387,6 @@ export const reduction = {
     source: DEFINITION,
   },
   found: {
-    kind: 'formula',
     symbol: 'c_f',
     label:
       'Candidate taken at this turn: the smallest that fits; the one held when none does; 0 where nothing is chosen',
@@ -437,7 +396,6 @@ export const reduction = {
     source: DEFINITION,
   },
   turn_ok: {
-    kind: 'formula',
     symbol: 'ok_T',
     label: 'A size was found (1) or not (0)',
     unit: '1',
@@ -446,7 +404,6 @@ export const reduction = {
     source: DEFINITION,
   },
   keep_drop: {
-    kind: 'formula',
     symbol: 'n_V',
     label: 'Candidates of this turn that suit the runs themselves and keep the drop',
     unit: '1',
@@ -455,7 +412,6 @@ export const reduction = {
     source: DEFINITION,
   },
   turn_binds: {
-    kind: 'formula',
     symbol: 'rule_T',
     label: 'Rule that no candidate meets at this turn',
     unit: 'text',
@@ -466,7 +422,6 @@ export const reduction = {
     source: DEFINITION,
   },
   solved: {
-    kind: 'formula',
     symbol: 'ok_Σ',
     label: 'There are sizes with which every rule is met that a size can meet (1), or there are none (0)',
     unit: '1',
@@ -474,7 +429,6 @@ export const reduction = {
     source: DEFINITION,
   },
   undone: {
-    kind: 'formula',
     symbol: 'x_S',
     label: 'No size is found for the run (1), or it is found or stated (0)',
     unit: '1',
@@ -483,7 +437,6 @@ export const reduction = {
     source: DEFINITION,
   },
   size_chosen: {
-    kind: 'formula',
     symbol: 'ok_S',
     label: 'The size is chosen (1); it is stated, or no sizes meet every rule (0)',
     unit: '1',
@@ -492,7 +445,6 @@ export const reduction = {
     source: DEFINITION,
   },
   own_binds: {
-    kind: 'formula',
     symbol: 'rule_1',
     label: 'Rule that no size of the run meets whatever the other sizes are',
     unit: 'text',
@@ -503,7 +455,6 @@ export const reduction = {
     source: DEFINITION,
   },
   binding: {
-    kind: 'formula',
     symbol: 'rule',
     label: 'Rule that no size of the run meets',
     unit: 'text',
@@ -514,7 +465,6 @@ export const reduction = {
     note: '“own” where runs take one size and it is a rule of another one of them.',
   },
   alone: {
-    kind: 'formula',
     symbol: 'c_1',
     label: 'Smallest candidate that suits the run by itself; the largest when none does',
     unit: '1',
@@ -524,7 +474,6 @@ export const reduction = {
     source: DEFINITION,
   },
   chosen: {
-    kind: 'formula',
     symbol: 'c_S',
     label: 'Candidate taken',
     unit: '1',

@@ -9,7 +9,6 @@ type RelayClass = (typeof RELAY_CLASSES.rows)[number];
 
 export const relays = {
   relay_ambient: {
-    kind: 'input',
     symbol: 'T_ra',
     short: 'Ambient',
     label: 'Relay: ambient temperature',
@@ -19,7 +18,6 @@ export const relays = {
     range: ends(RANGES.temperature, 'degC'),
   },
   relay_coil_ohm: {
-    kind: 'input',
     symbol: 'R_rc',
     label: 'Relay: coil resistance at 20 °C',
     unit: 'ohm',
@@ -28,7 +26,6 @@ export const relays = {
     range: ends(RANGES.relay_coil, 'ohm'),
   },
   relay_pull_in_20: {
-    kind: 'input',
     symbol: 'V_pi',
     label: 'Relay: pull-in voltage at 20 °C',
     unit: 'V',
@@ -38,7 +35,6 @@ export const relays = {
     source: QUOTED,
   },
   relay_drop_out_20: {
-    kind: 'input',
     symbol: 'V_do',
     label: 'Relay: drop-out voltage at 20 °C, at most (empty: not known)',
     unit: 'V',
@@ -47,7 +43,6 @@ export const relays = {
     range: ends(RANGES.relay_voltage, 'V'),
   },
   relay_coil_max: {
-    kind: 'input',
     symbol: 'V_rc,max',
     label: 'Relay: largest continuous voltage of the coil',
     unit: 'V',
@@ -57,7 +52,6 @@ export const relays = {
     source: RELAY_CLASSES.source,
   },
   relay_closes: {
-    kind: 'input',
     symbol: 'close',
     label: 'Relay: must close before cranking or while cranking',
     unit: 'text',
@@ -67,7 +61,6 @@ export const relays = {
     note: 'An ignition wire is live from key-on: then the relay closes at the resting battery.',
   },
   relay_rise: {
-    kind: 'input',
     symbol: 'ΔT_rc',
     label: 'Relay: rise of the energised coil above its ambient',
     unit: 'K',
@@ -77,7 +70,6 @@ export const relays = {
     note: 'Data sheets give it. A coil that was energised just before is hotter than its ambient.',
   },
   relay_trigger_drop: {
-    kind: 'input',
     symbol: 'V_tr',
     label: 'Relay: drop in the wire that triggers it',
     unit: 'V',
@@ -87,7 +79,6 @@ export const relays = {
     source: ARBITRARY,
   },
   relay_low_class: {
-    kind: 'constant',
     symbol: 'V_12',
     label: 'Rated voltage of relays of the lower class',
     unit: 'V',
@@ -95,7 +86,6 @@ export const relays = {
     source: RELAY_CLASSES.source,
   },
   relay_low_below: {
-    kind: 'constant',
     symbol: 'V_pi,12',
     label: 'Pull-in voltage below which a relay is of the lower class',
     unit: 'V',
@@ -103,7 +93,6 @@ export const relays = {
     source: RELAY_CLASSES.source,
   },
   relay_high_class: {
-    kind: 'constant',
     symbol: 'V_24',
     label: 'Rated voltage of relays of the higher class',
     unit: 'V',
@@ -111,7 +100,6 @@ export const relays = {
     source: RELAY_CLASSES.source,
   },
   relay_high_below: {
-    kind: 'constant',
     symbol: 'V_pi,24',
     label: 'Pull-in voltage below which a relay is of the higher class',
     unit: 'V',
@@ -120,7 +108,6 @@ export const relays = {
   },
   relay_long_share: relay.relay_long_share,
   relay_rated_volts: {
-    kind: 'formula',
     symbol: 'V_rc,n',
     label: 'Rated voltage of the relay coil, by its pull-in voltage',
     unit: 'V',
@@ -131,7 +118,6 @@ export const relays = {
     source: RELAY_CLASSES.source,
   },
   relay_long_volts: {
-    kind: 'formula',
     symbol: 'V_rc,long',
     label: 'Voltage of the relay coil that is allowed in continuous service',
     unit: 'V',
@@ -140,7 +126,6 @@ export const relays = {
     source: QUOTED,
   },
   relay_coil_power: {
-    kind: 'formula',
     symbol: 'P_rc',
     short: 'Heat in the coil',
     label: 'Heat in the relay coil at the highest supply, coil at 20 °C',
@@ -151,14 +136,12 @@ export const relays = {
     note: 'The hot coil takes less. The drop of the trigger wire is left out.',
   },
   cranking_named: {
-    kind: 'structure',
     symbol: 'p_cr',
     label: 'Number of the point named cranking, 0 when there is none',
     unit: '1',
     value: (_, layout) => layout.points.findIndex((p) => p.name === 'cranking') + 1,
   },
   cranking_supply: {
-    kind: 'formula',
     symbol: 'V_cr',
     short: 'Supply while cranking',
     label: 'Supply while cranking',
@@ -168,7 +151,6 @@ export const relays = {
     note: 'Of the point named cranking, else the lowest supply of all points.',
   },
   relay_coil_T: {
-    kind: 'formula',
     symbol: 'T_rc',
     label: 'Temperature of the hot relay coil',
     unit: 'degC',
@@ -177,7 +159,6 @@ export const relays = {
     source: PHYSICS,
   },
   relay_pull_in: {
-    kind: 'formula',
     symbol: 'V_pi,T',
     short: 'Pulls in hot at',
     label: 'Pull-in voltage of the hot relay coil',
@@ -189,7 +170,6 @@ export const relays = {
     note: 'The pull of a relay goes with its current, and the resistance of its copper coil with its temperature.',
   },
   relay_supply: {
-    kind: 'formula',
     symbol: 'V_rc',
     short: 'Coil while cranking',
     label: 'Voltage at the relay coil while cranking',
@@ -199,7 +179,6 @@ export const relays = {
     source: PHYSICS,
   },
   relay_close_supply: {
-    kind: 'formula',
     symbol: 'V_rc,on',
     short: 'Coil when it closes',
     label: 'Voltage at the relay coil when it must close',
@@ -210,7 +189,6 @@ export const relays = {
     source: PHYSICS,
   },
   hold_lowest: {
-    kind: 'formula',
     symbol: 'V_dip',
     label: 'Lowest instant of the supply: the lowest dip that is stated, else the lowest supply',
     unit: 'V',
@@ -218,7 +196,6 @@ export const relays = {
     source: DEFINITION,
   },
   relay_hold_supply: {
-    kind: 'formula',
     symbol: 'V_rc,min',
     short: 'Coil at its lowest',
     label: 'Voltage at the relay coil at that instant',
@@ -228,7 +205,6 @@ export const relays = {
     source: PHYSICS,
   },
   relay_drop_out: {
-    kind: 'formula',
     symbol: 'V_do,T',
     short: 'Drops out hot at',
     label: 'Drop-out voltage of the hot relay coil',
@@ -240,7 +216,6 @@ export const relays = {
     note: 'It goes with the temperature as the pull-in voltage does.',
   },
   relay_drop_out_stated: {
-    kind: 'formula',
     symbol: 'do',
     label: 'Drop-out voltage is stated (1) or not (0)',
     unit: '1',
@@ -249,7 +224,6 @@ export const relays = {
     source: DEFINITION,
   },
   relay_drop_out_least: {
-    kind: 'formula',
     symbol: 'V_do,min',
     label: 'Least drop-out voltage that a relay of this class has, hot coil',
     unit: 'V',
@@ -259,7 +233,6 @@ export const relays = {
     source: QUOTED,
   },
   relay_least_share: {
-    kind: 'constant',
     symbol: 's_do',
     label: 'Drop-out voltage of a relay at 20 °C, share of its rated voltage, at least',
     unit: '1',
@@ -269,7 +242,6 @@ export const relays = {
     note: '12 V relays have 1.0 to 1.6 V on sheets.',
   },
   relay_suppression: {
-    kind: 'input',
     symbol: 'sup',
     label: 'Relay: suppression of the coil: none, diode, resistor or diode_zener (empty: not known)',
     unit: 'text',
@@ -277,7 +249,6 @@ export const relays = {
     path: 'runs.{run}.relay.suppression',
   },
   suppressed: {
-    kind: 'formula',
     symbol: 'sup_r',
     label: 'Coil is suppressed (1), not (0), or not known (empty)',
     unit: '1',
@@ -286,7 +257,6 @@ export const relays = {
     source: DEFINITION,
   },
   one_needed: {
-    kind: 'constant',
     symbol: '1',
     label: 'One is needed',
     unit: '1',
@@ -294,7 +264,6 @@ export const relays = {
     source: DEFINITION,
   },
   trigger_current: {
-    kind: 'formula',
     symbol: 'I_tr',
     short: 'Trigger wire',
     label: 'Current that the original ignition wire must carry: the cold relay coil at the highest supply',

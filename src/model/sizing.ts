@@ -15,7 +15,6 @@ import { conductorIn, leaderOf } from './route.ts';
 
 export const sizing = {
   lead: {
-    kind: 'structure',
     symbol: 'n_L',
     label: 'Number of the first run that takes one size with this one, its own number when none does',
     unit: '1',
@@ -26,7 +25,6 @@ export const sizing = {
       'It is fixed when the workbook is made.',
   },
   run_no: {
-    kind: 'structure',
     symbol: 'n_r',
     label: 'Number of the run',
     unit: '1',
@@ -34,7 +32,6 @@ export const sizing = {
     value: (at) => at.run + 1,
   },
   wire_run: {
-    kind: 'structure',
     symbol: 'r_w',
     label: 'Number of the run of the conductor',
     unit: '1',
@@ -42,7 +39,6 @@ export const sizing = {
     value: (at, layout) => (layout.wires[at.wire]?.run ?? 0) + 1,
   },
   on_the_way: {
-    kind: 'structure',
     symbol: 'w_r',
     label:
       'Number of the conductor of the run between the battery and the far end of this one, itself included; 0 for none',
@@ -52,7 +48,6 @@ export const sizing = {
     value: (at, layout) => conductorIn(at.run, at.wire, layout) + 1,
   },
   run_length: {
-    kind: 'formula',
     symbol: 'Σℓ',
     short: 'All together',
     label: 'Length of all conductors of the run side by side',
@@ -62,7 +57,6 @@ export const sizing = {
     source: DEFINITION,
   },
   group_length: {
-    kind: 'formula',
     symbol: 'Σℓ_L',
     label: 'Length of all conductors of the runs that take one size',
     unit: 'm',
@@ -71,7 +65,6 @@ export const sizing = {
     source: DEFINITION,
   },
   hot_T: {
-    kind: 'formula',
     symbol: 'T_h',
     label: 'Temperature of a conductor at the largest load allowed',
     unit: 'degC',
@@ -80,7 +73,6 @@ export const sizing = {
     source: PHYSICS,
   },
   hot_rho: {
-    kind: 'formula',
     symbol: 'ρ_h',
     label: 'Resistivity at that temperature, with lay',
     unit: 'ohm*mm^2/m',
@@ -89,7 +81,6 @@ export const sizing = {
     source: PHYSICS,
   },
   ampere_metres: {
-    kind: 'formula',
     symbol: 'Iℓ',
     label: 'Current times length in the run, on the path of this coil at its firing',
     unit: 'A*m',
@@ -101,7 +92,6 @@ export const sizing = {
     source: PHYSICS,
   },
   event_no: {
-    kind: 'structure',
     symbol: 'k',
     label: 'Number of the firing in the cycle',
     unit: '1',
@@ -109,7 +99,6 @@ export const sizing = {
     value: (at) => at.event + 1,
   },
   wire_fixed_ohm: {
-    kind: 'formula',
     symbol: 'R_fix',
     label: 'Resistance of joints, fuse and relay contact',
     unit: 'ohm',
@@ -119,7 +108,6 @@ export const sizing = {
     source: DEFINITION,
   },
   also_fixed_drop: {
-    kind: 'formula',
     symbol: 'ΔV_also',
     label: 'Drop that another steady load makes in joints, fuse and relay contact',
     unit: 'V',
@@ -128,7 +116,6 @@ export const sizing = {
     source: PHYSICS,
   },
   common_fixed_ohm: {
-    kind: 'formula',
     symbol: 'R_fix,jk',
     label: 'Resistance of joints, fuses and relays that the paths of the two coils have in common',
     unit: 'ohm',
@@ -139,7 +126,6 @@ export const sizing = {
     source: DEFINITION,
   },
   fixed_drop: {
-    kind: 'formula',
     symbol: 'ΔV_fix',
     label: 'Drop of joints, fuses and relays on the path of this coil at its firing',
     unit: 'V',
@@ -149,7 +135,6 @@ export const sizing = {
     source: PHYSICS,
   },
   drop_allowed: {
-    kind: 'formula',
     symbol: 'B_p',
     label:
       'Drop allowed at the point: by the limit, and by the least supply of the coil where the battery has more',
@@ -160,7 +145,6 @@ export const sizing = {
     source: DEFINITION,
   },
   stated_ohm: {
-    kind: 'formula',
     symbol: 'r_s',
     label: 'Warm resistance of one metre of the size stated, 0 for a size to be chosen',
     unit: 'ohm/m',
@@ -170,7 +154,6 @@ export const sizing = {
     source: DEFINITION,
   },
   budget: {
-    kind: 'formula',
     symbol: 'B′',
     label: 'Drop that is left to the runs whose size is chosen',
     unit: 'V',
@@ -179,7 +162,6 @@ export const sizing = {
     source: DEFINITION,
   },
   root: {
-    kind: 'formula',
     symbol: '√',
     label: 'Root of resistivity, current times length and total length, of a run whose size is chosen',
     unit: 'V^0.5*mm*m^0.5',
@@ -189,7 +171,6 @@ export const sizing = {
     source: PHYSICS,
   },
   share: {
-    kind: 'formula',
     symbol: 'Σ√/B′',
     label: 'Sum of the roots over the drop that is left, 0 when nothing is left',
     unit: 'V^-0.5*mm*m^0.5',
@@ -198,7 +179,6 @@ export const sizing = {
     source: PHYSICS,
   },
   share_area: {
-    kind: 'formula',
     symbol: 'S_i',
     label: 'Area by the share of the drop with the least copper, all conductors in parallel',
     unit: 'mm^2',
@@ -208,7 +188,6 @@ export const sizing = {
     note: 'By minimising the copper Σ n·L·S under the drop Σ ρ·L·I/S = B′.',
   },
   by_share: {
-    kind: 'formula',
     symbol: 'c_1',
     label: 'Least candidate that suits and has this area',
     unit: '1',
@@ -218,7 +197,6 @@ export const sizing = {
     source: DEFINITION,
   },
   enough_area: {
-    kind: 'formula',
     symbol: 'ok',
     label: 'Candidate suits and has the area of its share (1) or not (0)',
     unit: '1',
@@ -228,7 +206,6 @@ export const sizing = {
     source: DEFINITION,
   },
   last_suiting: {
-    kind: 'formula',
     symbol: 'c_max',
     label: 'Largest candidate that suits; the one by load when none does',
     unit: '1',
@@ -239,7 +216,6 @@ export const sizing = {
     source: DEFINITION,
   },
   candidate_index: {
-    kind: 'structure',
     symbol: 'c',
     label: 'Number of the candidate',
     unit: '1',
@@ -248,7 +224,6 @@ export const sizing = {
     value: (at) => at.candidate + 1,
   },
   way_length: {
-    kind: 'formula',
     symbol: 'ℓ_w',
     label: 'Length of the run on the path of a short at the far end of this conductor',
     unit: 'm',
@@ -258,7 +233,6 @@ export const sizing = {
     source: DEFINITION,
   },
   way_fixed: {
-    kind: 'formula',
     symbol: 'R_w,fix',
     label: 'Resistance of that path without copper: source, chassis, joints, fuses, relays',
     unit: 'ohm',
@@ -269,7 +243,6 @@ export const sizing = {
     source: DEFINITION,
   },
   way_most: {
-    kind: 'formula',
     symbol: 'R_w,max',
     label: 'Largest resistance of that path with which the candidate is covered',
     unit: 'ohm',
@@ -281,7 +254,6 @@ export const sizing = {
     note: 'A stated size that is not covered whatever the others are asks nothing of them.',
   },
   way_budget: {
-    kind: 'formula',
     symbol: 'R_w′',
     label: 'Resistance that is left on that path to the runs whose size is chosen',
     unit: 'ohm',
@@ -292,7 +264,6 @@ export const sizing = {
     source: DEFINITION,
   },
   way_root: {
-    kind: 'formula',
     symbol: '√_w',
     label: 'Root of resistivity, length and total length, of a run whose size is chosen',
     unit: 'ohm^0.5*mm*m^0.5',
@@ -302,7 +273,6 @@ export const sizing = {
     source: PHYSICS,
   },
   way_share: {
-    kind: 'formula',
     symbol: 'Σ√/R′',
     label: 'Sum of the roots over the resistance that is left, 0 when nothing is left',
     unit: 'ohm^-0.5*mm*m^0.5',
@@ -311,7 +281,6 @@ export const sizing = {
     source: PHYSICS,
   },
   short_area: {
-    kind: 'formula',
     symbol: 'S_k',
     label: 'Area by the share of the resistance of a short with the least copper',
     unit: 'mm^2',
@@ -320,7 +289,6 @@ export const sizing = {
     source: PHYSICS,
   },
   enough_both: {
-    kind: 'formula',
     symbol: 'ok_2',
     label: 'Candidate suits and has the area of both shares (1) or not (0)',
     unit: '1',
@@ -330,7 +298,6 @@ export const sizing = {
     source: DEFINITION,
   },
   by_shares: {
-    kind: 'formula',
     symbol: 'c_2',
     label: 'Least candidate that suits and has the area of both shares',
     unit: '1',
@@ -340,7 +307,6 @@ export const sizing = {
     source: DEFINITION,
   },
   group_start: {
-    kind: 'formula',
     symbol: 'c_L',
     label: 'The same, the largest of all runs that take one size, as far as each can take it',
     unit: '1',
@@ -349,7 +315,6 @@ export const sizing = {
     source: DEFINITION,
   },
   group_last: {
-    kind: 'formula',
     symbol: 'c_L,max',
     label: 'Largest candidate that suits every run that takes this size',
     unit: '1',
@@ -358,7 +323,6 @@ export const sizing = {
     source: DEFINITION,
   },
   last_common: {
-    kind: 'formula',
     symbol: 'c_L,com',
     label: 'Least of the largest suiting candidates of the runs that take one size',
     unit: '1',

@@ -15,10 +15,8 @@ export const ending = <P extends string>(
   label: string,
   mark: string,
 ): Readonly<Record<`${P}_${EndsName}`, Formula>> => {
-  const kind = 'formula';
   const all: Record<string, Formula> = {
     [`${of}_row`]: {
-      kind,
       symbol: `g,${mark}`,
       label: `${label}: opening-time limit of the fuse of the run at or below it; 0 where it need never open`,
       unit: '1',
@@ -28,7 +26,6 @@ export const ending = <P extends string>(
       source: DEFINITION,
     },
     [`${of}_after`]: {
-      kind,
       symbol: `t_F,${mark}`,
       label: `${label}: the fuse of the run opens at the latest after`,
       unit: 's',
@@ -39,7 +36,6 @@ export const ending = <P extends string>(
       source: PHYSICS,
     },
     [`${of}_ends`]: {
-      kind,
       symbol: `t_1,${mark}`,
       label: `${label}: the first fuse on the path opens at the latest after`,
       unit: 's',
@@ -62,10 +58,8 @@ const staying = <P extends string>(
   amps: string,
   note: string,
 ): Readonly<Record<`${P}_${CaseName}`, Formula>> => {
-  const kind = 'formula';
   const own: Record<string, Formula> = {
     [`${of}_amps`]: {
-      kind,
       symbol: `I,${mark}`,
       label: `${label}: current of the coil`,
       unit: 'A',
@@ -75,7 +69,6 @@ const staying = <P extends string>(
       note,
     },
     [`${of}_current`]: {
-      kind,
       symbol: `I_1,${mark}`,
       label: `${label}: largest current of one coil through the run`,
       unit: 'A',
@@ -84,7 +77,6 @@ const staying = <P extends string>(
       source: PHYSICS,
     },
     [`${of}_rms`]: {
-      kind,
       symbol: `I_rms,${mark}`,
       label: `${label}: effective current of the run, the other coils and loads included`,
       unit: 'A',
@@ -93,7 +85,6 @@ const staying = <P extends string>(
       source: PHYSICS,
     },
     [`${of}_lasts`]: {
-      kind,
       symbol: `t_l,${mark}`,
       label: `${label}: lasts at most, by the first fuse on the path`,
       unit: 's',
@@ -119,7 +110,6 @@ const staying = <P extends string>(
 
 export const stuck = {
   tolerance_ohm: {
-    kind: 'input',
     symbol: 't_R',
     label: 'Tolerance of the primary resistance, up and down',
     unit: '1',
@@ -129,7 +119,6 @@ export const stuck = {
     source: ARBITRARY,
   },
   longest_stuck: {
-    kind: 'constant',
     symbol: 't_day',
     label: 'Longest time for which a driver stays on',
     unit: 's',
@@ -139,7 +128,6 @@ export const stuck = {
     note: 'One day: until then battery, fuel or coil are spent. It is compared with what a run withstands continuously.',
   },
   meets_fuse: {
-    kind: 'structure',
     symbol: 'F',
     label: 'The run has a fuse, and the coil of this firing is fed through it (1), or not (0)',
     unit: '1',
@@ -152,7 +140,6 @@ export const stuck = {
         : 0,
   },
   path_length: {
-    kind: 'formula',
     symbol: 'ℓ_p',
     label: 'Length of the run on the path of this coil',
     unit: 'm',
@@ -162,7 +149,6 @@ export const stuck = {
     source: DEFINITION,
   },
   primary_low: {
-    kind: 'formula',
     symbol: 'R_low',
     label: 'Primary resistance at its lower tolerance',
     unit: 'ohm',
@@ -170,7 +156,6 @@ export const stuck = {
     source: PHYSICS,
   },
   stuck_alone: {
-    kind: 'formula',
     symbol: 'I_0',
     label: 'Driver stuck on: current through the primary and the resistor before it alone',
     unit: 'A',
@@ -179,7 +164,6 @@ export const stuck = {
     source: PHYSICS,
   },
   stuck_worst: {
-    kind: 'formula',
     symbol: 'p_w',
     label: 'No point has a larger one (1) or one has (0)',
     unit: '1',
@@ -188,7 +172,6 @@ export const stuck = {
     source: DEFINITION,
   },
   stuck_point: {
-    kind: 'formula',
     symbol: 'p_st',
     label: 'Driver stuck on: number of the point at which it draws most',
     unit: '1',
@@ -197,7 +180,6 @@ export const stuck = {
     note: 'The one with the highest supply; where a resistor before the coil is bridged at some points a lower supply can draw more.',
   },
   stuck_ohm: {
-    kind: 'formula',
     symbol: 'R_st',
     label: 'Resistance of the primary at its lower tolerance and of the resistor before it, at that point',
     unit: 'ohm',
@@ -205,7 +187,6 @@ export const stuck = {
     source: PHYSICS,
   },
   stuck_volts: {
-    kind: 'formula',
     symbol: 'V_st',
     label: 'Voltage that drives the current of a driver stuck on',
     unit: 'V',
@@ -213,7 +194,6 @@ export const stuck = {
     source: PHYSICS,
   },
   driver_limit: {
-    kind: 'formula',
     symbol: 'I_dr',
     label: 'Current that the driver, or the primary with the resistor before it alone, lets through',
     unit: 'A',
@@ -221,7 +201,6 @@ export const stuck = {
     source: PHYSICS,
   },
   path_cold: {
-    kind: 'formula',
     symbol: 'R_p,20',
     label: 'Resistance of the coil’s path, cold',
     unit: 'ohm',
@@ -231,7 +210,6 @@ export const stuck = {
     source: PHYSICS,
   },
   wire_coils: {
-    kind: 'structure',
     symbol: 'n_c',
     label: 'Coils carried',
     unit: '1',
@@ -239,7 +217,6 @@ export const stuck = {
     value: (at, layout) => layout.wires[at.wire]?.coils.length ?? 0,
   },
   wire_others_average: {
-    kind: 'formula',
     symbol: 'I_o,w',
     label: 'Average current of the other coils and loads',
     unit: 'A',
@@ -248,7 +225,6 @@ export const stuck = {
     source: PHYSICS,
   },
   wire_others_square: {
-    kind: 'formula',
     symbol: 'I_o,w²',
     label: 'Square of the effective current of the other coils and loads, at most',
     unit: 'A^2',
@@ -258,7 +234,6 @@ export const stuck = {
     note: 'What the coil itself has in common with the others is left in: cautious.',
   },
   others_average: {
-    kind: 'formula',
     symbol: 'I_o',
     label: 'Largest average current of the other coils and loads in the run',
     unit: 'A',
@@ -267,7 +242,6 @@ export const stuck = {
     source: DEFINITION,
   },
   others_square: {
-    kind: 'formula',
     symbol: 'I_o²',
     label: 'Largest square of the effective current of the other coils and loads in the run',
     unit: 'A^2',
@@ -290,7 +264,6 @@ export const stuck = {
     'Neither drop nor limit of the driver are left.',
   ),
   stuck_opening: {
-    kind: 'formula',
     symbol: 't_F,r',
     label: 'Driver stuck on: the fuse of this run opens at the latest after',
     unit: 's',
@@ -300,7 +273,6 @@ export const stuck = {
     source: PHYSICS,
   },
   stuck_most: {
-    kind: 'formula',
     symbol: 'I_st',
     label: 'Largest current of one coil whose driver stays on',
     unit: 'A',

@@ -9,7 +9,6 @@ import type { Formula, Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { timeConstant } from './curve-formulas.ts';
 
-const kind = 'formula';
 const PER_CANDIDATE = { per: ['run'], across: 'candidate' } as const;
 
 type CrossingName = 'row' | 'crossing' | 'from';
@@ -24,7 +23,6 @@ const crossing = <P extends string>(
   const limit = `${of}_row`;
   const all: Record<string, Formula> = {
     [limit]: {
-      kind,
       symbol: `g_${mark}`,
       label: `${label}: opening-time limits of the fuse with more I²t`,
       unit: '1',
@@ -33,7 +31,6 @@ const crossing = <P extends string>(
       source: DEFINITION,
     },
     [`${of}_crossing`]: {
-      kind,
       symbol: `I_x,${mark}`,
       label: `${label}: current beyond the last of these limits at which both are the same`,
       unit: 'A',
@@ -44,7 +41,6 @@ const crossing = <P extends string>(
       source: PHYSICS,
     },
     [`${of}_from`]: {
-      kind,
       symbol: `I_from,${mark}`,
       label: `${label}: current from which the fuse lets less I²t through`,
       unit: 'A',
@@ -59,7 +55,6 @@ const crossing = <P extends string>(
 
 export const survival = {
   opening_energy: {
-    kind,
     symbol: 'I²t',
     label: 'I²t that the fuse lets through at this opening-time limit, or at a later one if that is more',
     unit: 'A^2*s',
@@ -71,7 +66,6 @@ export const survival = {
     source: PHYSICS,
   },
   energy_power: {
-    kind,
     symbol: 'n_E',
     label: 'Power of the I²t let through with which the current rises beyond the limit',
     unit: '1',
@@ -82,7 +76,6 @@ export const survival = {
     note: '1 beyond the last limit, where the I²t stays and no current is read.',
   },
   open_row: {
-    kind,
     symbol: 'g_5s',
     label: 'Opening-time limits of the fuse at which it may take longer than 5 s',
     unit: '1',
@@ -91,7 +84,6 @@ export const survival = {
     source: DEFINITION,
   },
   open_from: {
-    kind,
     symbol: 'I_5s',
     label: 'Current from which the fuse opens within 5 s',
     unit: 'A',
@@ -102,7 +94,6 @@ export const survival = {
     source: PHYSICS,
   },
   candidate_theta: {
-    kind,
     symbol: 'θ',
     label: 'Thermal time constant of the candidate',
     unit: 's',
@@ -114,7 +105,6 @@ export const survival = {
     source: PHYSICS,
   },
   heat_room: {
-    kind,
     symbol: 'I²t_w',
     label: 'I²t that the candidate withstands when no heat leaves it',
     unit: 'A^2*s',
@@ -126,7 +116,6 @@ export const survival = {
   },
   ...crossing('cold', 'No heat leaves the candidate', 'heat_room', 'c'),
   short_time: {
-    kind,
     symbol: 't_x',
     label: 'Time of the fuse at that current, over the time constant of the candidate',
     unit: '1',
@@ -135,7 +124,6 @@ export const survival = {
     source: PHYSICS,
   },
   heat_room_late: {
-    kind,
     symbol: 'I²t_w,t',
     label: 'I²t that the candidate withstands in that time, when heat leaves it',
     unit: 'A^2*s',
@@ -148,7 +136,6 @@ export const survival = {
   },
   ...crossing('warm', 'Heat leaves the candidate', 'heat_room_late', 'w'),
   unlimited: {
-    kind: 'constant',
     symbol: '∞',
     label: 'Resistance of a loop that nothing limits',
     unit: 'ohm',
@@ -157,7 +144,6 @@ export const survival = {
     note: 'More than any feed has.',
   },
   loop_most: {
-    kind,
     symbol: 'R_k,max',
     label: 'Largest resistance of the loop of a short at its far end with which the candidate is covered',
     unit: 'ohm',

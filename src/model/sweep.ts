@@ -4,7 +4,6 @@ import { DEFINITION, PHYSICS } from '../basis/sources.ts';
 
 export const sweep = {
   in_main: {
-    kind: 'structure',
     symbol: 'a₁',
     label: 'Carried by the first conductor of the feed (1) or not (0)',
     unit: '1',
@@ -12,7 +11,6 @@ export const sweep = {
     value: (at, layout) => (layout.wires[0]?.coils.includes(layout.events[at.event]?.coil ?? -1) ? 1 : 0),
   },
   main_meetings: {
-    kind: 'formula',
     symbol: 'N₁,m',
     label: 'Firings in the first conductor that follow this one after the interval',
     unit: '1',
@@ -22,7 +20,6 @@ export const sweep = {
     source: DEFINITION,
   },
   main_pairs: {
-    kind: 'formula',
     symbol: 'N₁',
     label: 'Times that the overlap at this interval counts in the first conductor',
     unit: '1',
@@ -31,7 +28,6 @@ export const sweep = {
     source: DEFINITION,
   },
   main_average: {
-    kind: 'formula',
     symbol: 'I_avg',
     short: 'Average current',
     label: 'Average current of the first conductor',
@@ -41,7 +37,6 @@ export const sweep = {
     source: PHYSICS,
   },
   main_effective: {
-    kind: 'formula',
     symbol: 'I_eff',
     short: 'Effective current',
     label: 'Effective current of the first conductor (RMS)',
@@ -51,7 +46,6 @@ export const sweep = {
     source: PHYSICS,
   },
   main_peak: {
-    kind: 'formula',
     symbol: 'I_max',
     short: 'Peak current',
     label: 'Peak current of the first conductor',

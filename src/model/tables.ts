@@ -115,7 +115,6 @@ export const TABLE_AXES: Partial<Record<Axis, readonly string[]>> = {
 
 export const tables = {
   candidate_no: {
-    kind: 'structure',
     symbol: 'c',
     label: 'Number of the candidate',
     unit: '1',
@@ -123,7 +122,6 @@ export const tables = {
     value: (at) => at.candidate + 1,
   },
   size_name: {
-    kind: 'column',
     symbol: 'size',
     label: 'Conductor size',
     unit: 'text',
@@ -131,7 +129,6 @@ export const tables = {
     values: SIZES.map((s) => s.name),
   },
   in_stock: {
-    kind: 'structure',
     symbol: 'stk',
     label: 'In stock, or no stock is named (1), or not (0)',
     unit: '1',
@@ -142,7 +139,6 @@ export const tables = {
     note: 'It is changed in the design, not in the workbook.',
   },
   size_series: {
-    kind: 'column',
     symbol: 'series',
     label: 'Series',
     unit: 'text',
@@ -152,7 +148,6 @@ export const tables = {
     note: 'AWG 3 and 1 are seldom stocked for vehicles: a design may state them, they are not chosen.',
   },
   size_awg: {
-    kind: 'column',
     symbol: 'n',
     label: 'AWG number',
     unit: '1',
@@ -161,7 +156,6 @@ export const tables = {
     source: AWG_SIZES.source,
   },
   size_cmil: {
-    kind: 'column',
     symbol: 'cmil',
     label: 'Least area, circular mils',
     unit: '1',
@@ -170,7 +164,6 @@ export const tables = {
     source: SAE_SIZES.source,
   },
   size_nominal: {
-    kind: 'column',
     symbol: 'S_n',
     label: 'Nominal area',
     unit: 'mm^2',
@@ -179,7 +172,6 @@ export const tables = {
     source: IEC_60228_CLASS_5.source,
   },
   size_class_5: {
-    kind: 'column',
     symbol: 'r_5',
     label: 'Greatest resistance of a class 5 conductor at 20 °C',
     unit: 'ohm/m',
@@ -189,7 +181,6 @@ export const tables = {
     source: IEC_60228_CLASS_5.source,
   },
   size_area: {
-    kind: 'formula',
     symbol: 'S',
     label: 'Conductor area',
     unit: 'mm^2',
@@ -201,7 +192,6 @@ export const tables = {
     note: 'AWG by its definition, SAE by its least area, metric sizes by their name.',
   },
   size_ohm: {
-    kind: 'formula',
     symbol: 'r₂₀',
     label: 'Resistance of one metre at 20 °C',
     unit: 'ohm/m',
@@ -212,7 +202,6 @@ export const tables = {
     note: 'Metric sizes by the greatest resistance that class 5 allows, which holds the lay already.',
   },
   amps_area: {
-    kind: 'formula',
     symbol: 'S_a',
     label: 'Conductor area',
     unit: 'mm^2',
@@ -221,7 +210,6 @@ export const tables = {
     source: AWG_SIZES.source,
   },
   amps_awg: {
-    kind: 'column',
     symbol: 'n_a',
     label: 'AWG number',
     unit: '1',
@@ -230,7 +218,6 @@ export const tables = {
     source: AWG_SIZES.source,
   },
   amps_table: {
-    kind: 'column',
     symbol: 'I_t',
     label: 'Ampacity by insulation rating, 30 °C',
     unit: 'A',
@@ -240,7 +227,6 @@ export const tables = {
     source: AMPACITY.source,
   },
   amps_rating: {
-    kind: 'column',
     symbol: 'TR_t',
     label: 'Insulation rating of the column',
     unit: 'degC',
@@ -249,7 +235,6 @@ export const tables = {
     source: AMPACITY.source,
   },
   insulation_name: {
-    kind: 'column',
     symbol: 'class',
     label: 'Class or conductor type',
     unit: 'text',
@@ -257,7 +242,6 @@ export const tables = {
     values: INSULATIONS.map((i) => i.name),
   },
   insulation_sae: {
-    kind: 'column',
     symbol: 'sae',
     label: 'Sold by SAE number (1) or not (0)',
     unit: '1',
@@ -266,7 +250,6 @@ export const tables = {
     source: CONDUCTOR_TYPES.source,
   },
   insulation_rating: {
-    kind: 'column',
     symbol: 'TR',
     label: 'Continuous temperature',
     unit: 'degC',
@@ -275,7 +258,6 @@ export const tables = {
     source: INSULATIONS[0]?.source ?? ARBITRARY,
   },
   bundle_from: {
-    kind: 'column',
     symbol: 'n_b',
     label: 'Conductors in the bundle, from',
     unit: '1',
@@ -284,7 +266,6 @@ export const tables = {
     source: BUNDLE.source,
   },
   bundle_share: {
-    kind: 'column',
     symbol: 'k_b',
     label: 'Factor on the ampacity',
     unit: '1',
@@ -294,7 +275,6 @@ export const tables = {
     note: 'The regulation applies it from 50 V on; it is taken here as a cautious default.',
   },
   fuse_size_type: {
-    kind: 'column',
     symbol: 'type_s',
     label: 'Type',
     unit: 'text',
@@ -303,7 +283,6 @@ export const tables = {
     source: FUSE_RATINGS.source,
   },
   fuse_size_rating: {
-    kind: 'column',
     symbol: 'I_n',
     label: 'Rated current',
     unit: 'A',
@@ -312,7 +291,6 @@ export const tables = {
     source: FUSE_RATINGS.source,
   },
   fuse_size_listed: {
-    kind: 'column',
     symbol: 'std',
     label: 'On the list of the standard (1) or beyond it (0)',
     unit: '1',
@@ -321,7 +299,6 @@ export const tables = {
     source: FUSE_RATINGS.source,
   },
   fuse_size_drop: {
-    kind: 'column',
     symbol: 'U_n',
     label: 'Greatest drop at rated current',
     unit: 'V',
@@ -331,7 +308,6 @@ export const tables = {
     source: FUSE_DROP.source,
   },
   type_name: {
-    kind: 'column',
     symbol: 'type',
     label: 'Type of fuse',
     unit: 'text',
@@ -340,7 +316,6 @@ export const tables = {
     source: FUSE_TYPES.source,
   },
   type_voltage: {
-    kind: 'column',
     symbol: 'V_n',
     label: 'Rated voltage, the lower kind',
     unit: 'V',
@@ -349,7 +324,6 @@ export const tables = {
     source: FUSE_TYPES.source,
   },
   type_breaking: {
-    kind: 'column',
     symbol: 'I_b',
     label: 'Breaking capacity',
     unit: 'A',
@@ -358,7 +332,6 @@ export const tables = {
     source: FUSE_TYPES.source,
   },
   type_multiple: {
-    kind: 'column',
     symbol: 'm',
     label: 'Opening-time limit: current over rated current',
     unit: '1',
@@ -369,7 +342,6 @@ export const tables = {
     note: 'Beyond the last limit of a type the rows follow it by I²t: twice the current, a quarter of the time.',
   },
   type_slowest: {
-    kind: 'column',
     symbol: 't_max',
     label: 'Opening-time limit: opens at the latest after',
     unit: 's',
@@ -380,7 +352,6 @@ export const tables = {
     source: FUSE_LIMITS.source,
   },
   type_fastest: {
-    kind: 'column',
     symbol: 't_min',
     label: 'Opening-time limit: opens not before',
     unit: 's',
@@ -391,7 +362,6 @@ export const tables = {
     source: FUSE_LIMITS.source,
   },
   opening_further: {
-    kind: 'constant',
     symbol: 'k_g',
     label: 'Rows beyond the last point of a fuse’s curve: current over that of the row before',
     unit: '1',
@@ -400,7 +370,6 @@ export const tables = {
     note: 'They lie on the line by I²t, wherever they stand on it.',
   },
   opening_no: {
-    kind: 'structure',
     symbol: 'g',
     label: 'Number of the opening-time limit',
     unit: '1',
@@ -408,7 +377,6 @@ export const tables = {
     value: (at) => at.opening + 1,
   },
   grid_no: {
-    kind: 'structure',
     symbol: 'k',
     label: 'Number of the step',
     unit: '1',
@@ -416,7 +384,6 @@ export const tables = {
     value: (at) => at.grid + 1,
   },
   grid_steps: {
-    kind: 'constant',
     symbol: 'K',
     label: 'Steps of the logarithmic current axis',
     unit: '1',
@@ -424,7 +391,6 @@ export const tables = {
     source: ARBITRARY,
   },
   near_steps: {
-    kind: 'constant',
     symbol: 'K_n',
     label: 'Steps where a limit of the conductor starts to matter',
     unit: '1',
@@ -432,7 +398,6 @@ export const tables = {
     source: ARBITRARY,
   },
   window_no: {
-    kind: 'structure',
     symbol: 'w',
     label: 'Number of the window',
     unit: '1',
@@ -440,7 +405,6 @@ export const tables = {
     value: (at) => at.window + 1,
   },
   tab_width: {
-    kind: 'column',
     symbol: 'b_t',
     label: 'Width of a flat tab',
     unit: 'mm',
@@ -449,7 +413,6 @@ export const tables = {
     source: FLAT_TABS.source,
   },
   tab_amps: {
-    kind: 'column',
     symbol: 'I_tab',
     label: 'Customary continuous current, low end',
     unit: 'A',
@@ -459,7 +422,6 @@ export const tables = {
     note: 'There is no figure in the standard.',
   },
   tab_wire: {
-    kind: 'column',
     symbol: 'S_tab',
     label: 'Largest wire for a tab of this width',
     unit: 'mm^2',
@@ -468,7 +430,6 @@ export const tables = {
     source: cite('IEC-61210', 'quoted'),
   },
   insulation_overload: {
-    kind: 'column',
     symbol: 'T_6h',
     label: 'Limit of a 6 h overload',
     unit: 'degC',
@@ -478,7 +439,6 @@ export const tables = {
     note: 'Conductor types for which it is not stated: 50 K above the rating, as every class has it.',
   },
   insulation_short: {
-    kind: 'column',
     symbol: 'T_5s',
     label: 'Limit of a short circuit up to 5 s',
     unit: 'degC',
@@ -490,7 +450,6 @@ export const tables = {
       'own overload limit; a run may state `material: cross-linked`.',
   },
   insulation_typed: {
-    kind: 'column',
     symbol: 'mat',
     label: 'The name says what the insulation is made of (1) or not (0)',
     unit: '1',
@@ -499,7 +458,6 @@ export const tables = {
     source: CONDUCTOR_TYPES.source,
   },
   linked_limit: {
-    kind: 'constant',
     symbol: 'T_XL',
     label: 'Limit of a short circuit up to 5 s, cross-linked insulation',
     unit: 'degC',
@@ -507,7 +465,6 @@ export const tables = {
     source: cite('IEC-60364-5-54', 'quoted'),
   },
   relay_size_rating: {
-    kind: 'column',
     symbol: 'I_r',
     label: 'Customary rating',
     unit: 'A',

@@ -8,7 +8,6 @@ export const SAME_INTERVAL = 1e-7;
 
 export const timing = {
   stroke: {
-    kind: 'input',
     symbol: 'k',
     label: 'Strokes of a working cycle, 2 or 4',
     unit: '1',
@@ -16,7 +15,6 @@ export const timing = {
     range: [2, 4],
   },
   cylinders: {
-    kind: 'input',
     symbol: 'z',
     label: 'Cylinders',
     unit: '1',
@@ -25,7 +23,6 @@ export const timing = {
     note: 'For the record: what fires when stands in the table of firings.',
   },
   rest: {
-    kind: 'input',
     symbol: 't_rest',
     label: 'Rest between two charges of one coil',
     unit: 's',
@@ -34,7 +31,6 @@ export const timing = {
     range: ends(RANGES.rest, 's'),
   },
   turn: {
-    kind: 'constant',
     symbol: '360°',
     label: 'One turn of the crank',
     unit: 'deg',
@@ -42,7 +38,6 @@ export const timing = {
     source: PHYSICS,
   },
   strokes_per_turn: {
-    kind: 'constant',
     symbol: 'k₁',
     label: 'Strokes in one turn of the crank',
     unit: '1',
@@ -50,7 +45,6 @@ export const timing = {
     source: PHYSICS,
   },
   seconds_per_minute: {
-    kind: 'constant',
     symbol: '60 s',
     label: 'Seconds in a minute',
     unit: 's/min',
@@ -58,7 +52,6 @@ export const timing = {
     source: PHYSICS,
   },
   same_interval: {
-    kind: 'constant',
     symbol: 'ε_φ',
     label: 'Intervals closer than this share of the cycle count as one',
     unit: '1',
@@ -67,7 +60,6 @@ export const timing = {
     note: 'Far above rounding, far below what a crank sensor resolves.',
   },
   cycle_turns: {
-    kind: 'formula',
     symbol: 'u',
     label: 'Turns of the crank in a working cycle',
     unit: '1',
@@ -75,7 +67,6 @@ export const timing = {
     source: DEFINITION,
   },
   cycle_angle: {
-    kind: 'formula',
     symbol: 'Θ',
     label: 'Crank angle of a working cycle',
     unit: 'deg',
@@ -83,7 +74,6 @@ export const timing = {
     source: DEFINITION,
   },
   event_angle: {
-    kind: 'input',
     symbol: 'θ',
     label: 'Crank angle of the firing',
     unit: 'deg',
@@ -93,7 +83,6 @@ export const timing = {
     note: 'The workbook has rows for the intervals of the design it was made from: a finding says so when they do not suffice.',
   },
   event_coil: {
-    kind: 'structure',
     symbol: 'coil',
     label: 'Number of the coil that fires',
     unit: '1',
@@ -101,7 +90,6 @@ export const timing = {
     value: (at, layout) => (layout.events[at.event]?.coil ?? 0) + 1,
   },
   coil_no: {
-    kind: 'structure',
     symbol: 'c',
     label: 'Number of the coil',
     unit: '1',
@@ -109,7 +97,6 @@ export const timing = {
     value: (at) => at.coil + 1,
   },
   interval: {
-    kind: 'formula',
     symbol: 'φ',
     label: 'From this firing forward to the other one, share of the cycle',
     unit: '1',
@@ -120,7 +107,6 @@ export const timing = {
     source: DEFINITION,
   },
   own_interval: {
-    kind: 'formula',
     symbol: 'φ_own',
     label: 'From this firing forward to the other one if the same coil fires, else a whole cycle',
     unit: '1',
@@ -130,7 +116,6 @@ export const timing = {
     source: DEFINITION,
   },
   shortest_gap: {
-    kind: 'formula',
     symbol: 'φ_min',
     label: 'Shortest gap between two firings of one coil, share of the cycle',
     unit: '1',
@@ -139,7 +124,6 @@ export const timing = {
     note: 'Of all coils: identical coils get the same dwell, that of the coil with the least time.',
   },
   coil_firings: {
-    kind: 'formula',
     symbol: 'n_c',
     label: 'Firings of the coil in a cycle',
     unit: '1',
@@ -148,7 +132,6 @@ export const timing = {
     source: DEFINITION,
   },
   intervals_before: {
-    kind: 'formula',
     symbol: 'n_i',
     label: 'Pairs of firings with an interval of the rows before',
     unit: '1',
@@ -158,7 +141,6 @@ export const timing = {
     source: DEFINITION,
   },
   interval_of_row: {
-    kind: 'formula',
     symbol: 'φ_i',
     label: 'Interval between firings, share of the cycle',
     unit: '1',
@@ -170,7 +152,6 @@ export const timing = {
     note: 'Each different interval once, in order, from 0; a row that is not needed holds a whole cycle.',
   },
   interval_weight: {
-    kind: 'formula',
     symbol: 'w_i',
     label: 'Times that the overlap of the interval counts',
     unit: '1',
@@ -180,7 +161,6 @@ export const timing = {
     note: 'Once for firings at the same instant; twice for others, since of two charges each meets the other.',
   },
   interval_no: {
-    kind: 'formula',
     symbol: 'i',
     label: 'Row of the interval from this firing forward to the other one',
     unit: '1',
@@ -190,7 +170,6 @@ export const timing = {
     source: DEFINITION,
   },
   intervals_missing: {
-    kind: 'formula',
     symbol: 'n_miss',
     label: 'Pairs of firings whose interval has no row in this workbook',
     unit: '1',
@@ -199,7 +178,6 @@ export const timing = {
     note: 'Not 0 only after firing angles were changed by hand into a pattern with more different intervals.',
   },
   point_rpm: {
-    kind: 'input',
     symbol: 'n_p',
     label: 'Engine speed',
     unit: 'rpm',
@@ -208,7 +186,6 @@ export const timing = {
     range: ends(RANGES.speed, 'rpm'),
   },
   point_supply: {
-    kind: 'input',
     symbol: 'V_p',
     label: 'Supply at the battery posts',
     unit: 'V',
@@ -217,7 +194,6 @@ export const timing = {
     range: ends(RANGES.supply, 'V'),
   },
   point_dip: {
-    kind: 'input',
     symbol: 'V_dip',
     label: 'Lowest instant of the supply (empty: not known)',
     unit: 'V',
@@ -227,7 +203,6 @@ export const timing = {
     note: 'While cranking: 8 V for 15 ms is usual; 5 V is the lowest of several standards for 12 V, 8 V for 24 V (quoted).',
   },
   sweep_from: {
-    kind: 'input',
     symbol: 'n_a',
     label: 'Sweep: first engine speed',
     unit: 'rpm',
@@ -235,7 +210,6 @@ export const timing = {
     range: ends(RANGES.speed, 'rpm'),
   },
   sweep_step: {
-    kind: 'input',
     symbol: 'Δn',
     label: 'Sweep: step of the engine speed',
     unit: 'rpm',
@@ -243,7 +217,6 @@ export const timing = {
     range: ends(RANGES.speed, 'rpm'),
   },
   sweep_supply: {
-    kind: 'input',
     symbol: 'V_s',
     label: 'Sweep: supply at the battery posts',
     unit: 'V',
@@ -251,7 +224,6 @@ export const timing = {
     range: ends(RANGES.supply, 'V'),
   },
   speed_no: {
-    kind: 'structure',
     symbol: 'p',
     label: 'Number of the point, the sweep counted on',
     unit: '1',
@@ -259,7 +231,6 @@ export const timing = {
     value: (at) => at.speed + 1,
   },
   speed: {
-    kind: 'formula',
     symbol: 'n',
     label: 'Engine speed',
     unit: 'rpm',
@@ -270,7 +241,6 @@ export const timing = {
     source: DEFINITION,
   },
   supply: {
-    kind: 'formula',
     symbol: 'V',
     short: 'Supply',
     label: 'Supply at the battery posts',
@@ -280,7 +250,6 @@ export const timing = {
     source: DEFINITION,
   },
   cycle_time: {
-    kind: 'formula',
     symbol: 'P',
     label: 'Time of one working cycle',
     unit: 's',
@@ -290,7 +259,6 @@ export const timing = {
     source: PHYSICS,
   },
   dwell_supply: {
-    kind: 'input',
     symbol: 'V_d',
     label: 'Dwell table: supply (empty for a constant dwell)',
     unit: 'V',
@@ -300,7 +268,6 @@ export const timing = {
     note: 'Rising from row to row.',
   },
   dwell_time: {
-    kind: 'input',
     symbol: 't_d,j',
     label: 'Dwell table: dwell',
     unit: 's',
@@ -310,7 +277,6 @@ export const timing = {
     range: ends(RANGES.dwell, 's'),
   },
   dwell_row_at: {
-    kind: 'formula',
     symbol: 'j',
     label: 'Row of the dwell table at or below the supply, 0 below the first or for a constant dwell',
     unit: '1',
@@ -321,7 +287,6 @@ export const timing = {
     source: DEFINITION,
   },
   dwell_row_low: {
-    kind: 'formula',
     symbol: 'j₁',
     label: 'Row of the dwell table to read from',
     unit: '1',
@@ -330,7 +295,6 @@ export const timing = {
     source: DEFINITION,
   },
   dwell_row_high: {
-    kind: 'formula',
     symbol: 'j₂',
     label: 'Row of the dwell table to read to; the same one beyond the ends of the table',
     unit: '1',
@@ -339,7 +303,6 @@ export const timing = {
     source: DEFINITION,
   },
   dwell_part: {
-    kind: 'formula',
     symbol: 'x_d',
     label: 'Way from the one row to the other',
     unit: '1',
@@ -350,7 +313,6 @@ export const timing = {
     source: DEFINITION,
   },
   dwell_asked: {
-    kind: 'formula',
     symbol: 't_ask',
     label: 'Dwell asked for',
     unit: 's',
@@ -363,7 +325,6 @@ export const timing = {
     note: 'Straight between the rows of the table, held at its ends.',
   },
   dwell_room: {
-    kind: 'formula',
     symbol: 't_max',
     label: 'Longest dwell that leaves the rest',
     unit: 's',
@@ -374,7 +335,6 @@ export const timing = {
     note: 'Not above 0: no time is left for dwell at this engine speed.',
   },
   dwell: {
-    kind: 'formula',
     symbol: 't_d',
     label: 'Dwell given',
     unit: 's',
@@ -384,7 +344,6 @@ export const timing = {
     source: DEFINITION,
   },
   clipped: {
-    kind: 'formula',
     symbol: 'cut',
     short: 'Dwell cut short',
     flag: true,
@@ -395,7 +354,6 @@ export const timing = {
     source: DEFINITION,
   },
   firing_rate: {
-    kind: 'formula',
     symbol: 'f_c',
     short: 'Firings, one coil',
     label: 'Firings of one coil in a second',
@@ -406,7 +364,6 @@ export const timing = {
     note: 'Of the coil that fires most.',
   },
   duty: {
-    kind: 'formula',
     symbol: 'D',
     short: 'Duty',
     label: 'Share of the time in which a coil is charged',

@@ -4,7 +4,6 @@ import { DEFINITION, PHYSICS } from '../basis/sources.ts';
 
 export const totals = {
   coils_power: {
-    kind: 'formula',
     symbol: 'P_c',
     label: 'Average electrical power into the coils, stiff supply',
     short: 'Power into the coils',
@@ -15,7 +14,6 @@ export const totals = {
     note: 'Of all coils together, without what the drivers turn into heat.',
   },
   load_point: {
-    kind: 'structure',
     symbol: 'p_w',
     label: 'Number of the point',
     unit: '1',
@@ -23,7 +21,6 @@ export const totals = {
     value: (at) => at.point + 1,
   },
   point_no: {
-    kind: 'structure',
     symbol: 'p',
     label: 'Number of the point',
     unit: '1',
@@ -31,7 +28,6 @@ export const totals = {
     value: (at) => at.point + 1,
   },
   wire_heat: {
-    kind: 'formula',
     symbol: 'P_w',
     label: 'Heat in the conductor',
     unit: 'W',
@@ -40,7 +36,6 @@ export const totals = {
     source: PHYSICS,
   },
   wiring_heat: {
-    kind: 'formula',
     symbol: 'ΣP_w',
     label: 'Heat in all conductors together',
     short: 'Heat in the wiring',
@@ -50,7 +45,6 @@ export const totals = {
     source: PHYSICS,
   },
   delivered_point: {
-    kind: 'structure',
     symbol: 'p_c',
     label: 'Number of the point',
     unit: '1',
@@ -58,7 +52,6 @@ export const totals = {
     value: (at) => at.point + 1,
   },
   delivered_row: {
-    kind: 'structure',
     symbol: 'n',
     label: 'Number of the row',
     unit: '1',
@@ -66,7 +59,6 @@ export const totals = {
     value: (at, layout) => at.coil * layout.points.length + at.point + 1,
   },
   left_with_least: {
-    kind: 'formula',
     symbol: 'w',
     label: 'No coil has a lower supply at this point (1) or one has (0)',
     unit: '1',
@@ -76,7 +68,6 @@ export const totals = {
     source: DEFINITION,
   },
   weakest_row: {
-    kind: 'formula',
     symbol: 'n_w',
     label: 'Row of the coil that is left with least at the point',
     unit: '1',
@@ -88,7 +79,6 @@ export const totals = {
     note: 'The first of those that are as bad: the last digits of equal drops differ between programs.',
   },
   weakest_energy: {
-    kind: 'formula',
     symbol: 'E_w',
     label: 'Energy of the coil that is left with least',
     short: 'Energy, worst coil',
@@ -99,7 +89,6 @@ export const totals = {
     source: DEFINITION,
   },
   weakest_kept: {
-    kind: 'formula',
     symbol: 'η_w',
     label: 'Energy kept by the coil that is left with least',
     short: 'Energy kept, worst coil',
@@ -110,7 +99,6 @@ export const totals = {
     source: DEFINITION,
   },
   weakest_dwell: {
-    kind: 'formula',
     symbol: 't_w',
     label: 'Dwell to restore full energy of the coil that is left with least',
     short: 'Dwell to restore, worst coil',
@@ -121,7 +109,6 @@ export const totals = {
     source: DEFINITION,
   },
   least_kept: {
-    kind: 'formula',
     symbol: 'η_min',
     label: 'Least energy kept by any coil at any point',
     short: 'Energy kept',
@@ -131,7 +118,6 @@ export const totals = {
     source: DEFINITION,
   },
   worst_event: {
-    kind: 'formula',
     symbol: 'k_w',
     label: 'Number of the worst firing in the cycle',
     unit: '1',
@@ -139,7 +125,6 @@ export const totals = {
     source: DEFINITION,
   },
   worst_flowing: {
-    kind: 'formula',
     symbol: 'i_w',
     label: 'Current in the coil of this firing at the instant of the worst one',
     unit: 'A',
@@ -148,7 +133,6 @@ export const totals = {
     source: DEFINITION,
   },
   wire_worst_drop: {
-    kind: 'formula',
     symbol: 'ΔV_w',
     label: 'Drop of the conductor on the worst path at the worst firing; 0 off that path',
     short: 'Share of the worst drop',
@@ -160,7 +144,6 @@ export const totals = {
     source: PHYSICS,
   },
   run_drop: {
-    kind: 'formula',
     symbol: 'ΔV_r',
     label: 'Drop of the run on the worst path at the worst firing',
     short: 'Drop on the worst path',
@@ -171,7 +154,6 @@ export const totals = {
     source: DEFINITION,
   },
   run_drop_share: {
-    kind: 'formula',
     symbol: 's_r',
     label: 'Share of the run in the drop of the worst path',
     short: 'Share of the drop',
@@ -182,7 +164,6 @@ export const totals = {
     source: DEFINITION,
   },
   run_wires: {
-    kind: 'formula',
     symbol: 'N_r',
     label: 'Number of conductors of the run',
     short: 'Number',
@@ -193,7 +174,6 @@ export const totals = {
     source: DEFINITION,
   },
   run_shortest: {
-    kind: 'formula',
     symbol: 'ℓ_min',
     label: 'Length of the shortest conductor of the run',
     short: 'Length each',
@@ -203,7 +183,6 @@ export const totals = {
     source: DEFINITION,
   },
   run_longest: {
-    kind: 'formula',
     symbol: 'ℓ_max',
     label: 'Length of the longest conductor of the run',
     short: 'up to',
@@ -213,7 +192,6 @@ export const totals = {
     source: DEFINITION,
   },
   joints_total: {
-    kind: 'formula',
     symbol: 'N_j',
     label: 'Joints of all conductors together',
     short: 'Joints',

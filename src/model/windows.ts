@@ -5,7 +5,6 @@ import { opening, rowOf, withstanding } from './curve-formulas.ts';
 
 export const windows = {
   judged: {
-    kind: 'formula',
     symbol: 'jd',
     label: 'Fuse, conductor and short of the run are known, so that they can be compared (1), or not (0)',
     unit: '1',
@@ -14,7 +13,6 @@ export const windows = {
     source: DEFINITION,
   },
   sweep_low: {
-    kind: 'formula',
     symbol: 'I_lo',
     label: 'The curves are compared from this current on',
     unit: 'A',
@@ -24,7 +22,6 @@ export const windows = {
     note: 'The first opening-time limit, 1.1 times the rating.',
   },
   sweep_high: {
-    kind: 'formula',
     symbol: 'I_hi',
     label: 'and up to this one',
     unit: 'A',
@@ -34,7 +31,6 @@ export const windows = {
     note: 'The largest fault current.',
   },
   overload_starts: {
-    kind: 'formula',
     symbol: 'I_6h',
     label: 'Current from which the conductor passes its overload limit in the end',
     unit: 'A',
@@ -44,7 +40,6 @@ export const windows = {
     source: PHYSICS,
   },
   short_starts: {
-    kind: 'formula',
     symbol: 'I_5s',
     label: 'Current from which the conductor passes its short-circuit limit in the end',
     unit: 'A',
@@ -54,7 +49,6 @@ export const windows = {
     source: PHYSICS,
   },
   past_steps: {
-    kind: 'formula',
     symbol: 'k_g',
     label: 'Number of the opening-time limit that is a step here; below 1 among the logarithmic steps',
     unit: '1',
@@ -63,7 +57,6 @@ export const windows = {
     source: DEFINITION,
   },
   past_limits: {
-    kind: 'formula',
     symbol: 'k_n',
     label: 'Number of the step above a limit of the conductor; below 1 before them',
     unit: '1',
@@ -72,7 +65,6 @@ export const windows = {
     source: DEFINITION,
   },
   step_part: {
-    kind: 'formula',
     symbol: 'x_k',
     label: 'Place of a logarithmic step between the ends, share of the logarithm',
     unit: '1',
@@ -81,7 +73,6 @@ export const windows = {
     source: DEFINITION,
   },
   step_above: {
-    kind: 'formula',
     symbol: 'x_I',
     label: 'How far above the current from which the limit matters, share of it',
     unit: '1',
@@ -90,7 +81,6 @@ export const windows = {
     source: ARBITRARY,
   },
   step_near: {
-    kind: 'formula',
     symbol: 'I_kn',
     label: 'Step above a limit of the conductor',
     unit: 'A',
@@ -102,7 +92,6 @@ export const windows = {
     note: 'It counts only behind the opening-time limits.',
   },
   step: {
-    kind: 'formula',
     symbol: 'I_k',
     label: 'Steps, opening-time limits and limits of the conductor, not yet in order',
     unit: 'A',
@@ -114,7 +103,6 @@ export const windows = {
     source: DEFINITION,
   },
   above_limit: {
-    kind: 'constant',
     symbol: 'ε_I',
     label: 'First step above the current from which a limit matters, share of it',
     unit: '1',
@@ -123,7 +111,6 @@ export const windows = {
     note: 'There the time that a conductor withstands falls from infinity: steps that widen with their square keep the ends of a window sharp.',
   },
   curve_current: {
-    kind: 'formula',
     symbol: 'I',
     label: 'Current',
     unit: 'A',
@@ -133,7 +120,6 @@ export const windows = {
     source: DEFINITION,
   },
   curve_row: {
-    kind: 'formula',
     symbol: 'g',
     label: 'Opening-time limit at or below it',
     unit: '1',
@@ -144,7 +130,6 @@ export const windows = {
     source: DEFINITION,
   },
   curve_slowest: {
-    kind: 'formula',
     symbol: 't_F,max',
     label: 'Fuse opens at the latest after (just above the current)',
     unit: 's',
@@ -155,7 +140,6 @@ export const windows = {
     source: PHYSICS,
   },
   curve_fastest: {
-    kind: 'formula',
     symbol: 't_F,min',
     label: 'Fuse opens not before',
     unit: 's',
@@ -177,7 +161,6 @@ export const windows = {
     'k',
   ),
   in_danger: {
-    kind: 'formula',
     symbol: 'dgr',
     label: 'Conductor is not protected just above this current (1) or is (0)',
     unit: '1',
@@ -187,7 +170,6 @@ export const windows = {
     source: DEFINITION,
   },
   curve_apart: {
-    kind: 'formula',
     symbol: 'ln',
     label:
       'Logarithm of the latest opening over the time that the conductor withstands; 1 where that is none',
@@ -198,7 +180,6 @@ export const windows = {
     source: DEFINITION,
   },
   turns: {
-    kind: 'formula',
     symbol: '±',
     label:
       'Since the step before the conductor is no longer protected (1), protected again (−1), or as before (0)',
@@ -209,7 +190,6 @@ export const windows = {
     source: DEFINITION,
   },
   curve_crossing: {
-    kind: 'formula',
     symbol: 'I_×',
     label: 'Current at which the curves cross between the step before and this one',
     unit: 'A',
@@ -221,7 +201,6 @@ export const windows = {
     note: 'Between two steps straight in the logarithms.',
   },
   danger_starts: {
-    kind: 'formula',
     symbol: 'I_a',
     label: 'A window starts at this current',
     unit: 'A',
@@ -233,7 +212,6 @@ export const windows = {
     source: PHYSICS,
   },
   danger_ends: {
-    kind: 'formula',
     symbol: 'I_e',
     label: 'A window ends at this current',
     unit: 'A',
@@ -246,7 +224,6 @@ export const windows = {
     note: 'A window that is still open at the largest fault current ends there.',
   },
   window_from: {
-    kind: 'formula',
     symbol: 'I_from',
     short: 'Not protected from',
     label: 'Window without protection: from',
@@ -257,7 +234,6 @@ export const windows = {
     source: DEFINITION,
   },
   window_to: {
-    kind: 'formula',
     symbol: 'I_to',
     short: 'to',
     label: 'Window without protection: to',
@@ -268,7 +244,6 @@ export const windows = {
     source: DEFINITION,
   },
   window_stuck: {
-    kind: 'formula',
     symbol: 'st',
     label: 'A driver stuck on lies in the window (1) or not (0)',
     unit: '1',
@@ -281,7 +256,6 @@ export const windows = {
     note: 'For the pictures: the rule on a driver stuck on counts what else flows in the run, and every fuse on the path.',
   },
   window_short: {
-    kind: 'formula',
     symbol: 'sh',
     label: 'A short along the run lies in the window (1) or not (0)',
     unit: '1',
@@ -293,7 +267,6 @@ export const windows = {
   },
   ...withstanding('end', 'end_fault', 'Short at the far end', { per: ['feed'] }, 'judged=1', 'e'),
   start_row: {
-    kind: 'formula',
     symbol: 'g_s',
     label:
       'Opening-time limit of the fuse at or below the short at the near end of the run; 0 where it need never open',
@@ -303,7 +276,6 @@ export const windows = {
     source: DEFINITION,
   },
   start_opening: {
-    kind: 'formula',
     symbol: 't_s',
     label: 'Latest opening on a short at the near end of the run',
     unit: 's',
@@ -322,7 +294,6 @@ export const windows = {
     'g',
   ),
   opening_fails: {
-    kind: 'formula',
     symbol: 'x',
     label: 'A short may draw this current, and the fuse is slower than the conductor (1), or not (0)',
     unit: '1',
@@ -334,7 +305,6 @@ export const windows = {
     note: 'Between two limits both curves are nearly straight in the logarithms, and the worst stands at an end.',
   },
   causes: {
-    kind: 'formula',
     symbol: 'n_x',
     label: 'Currents of a short, of those that are tried, at which the fuse is slower than the conductor',
     unit: '1',

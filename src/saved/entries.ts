@@ -1,7 +1,7 @@
 /** The cells in which a person enters something, with what stood there when the workbook was made. */
 
 import { address } from '../basis/address.ts';
-import type { At, Axis, Input, Quantity } from '../basis/quantity.ts';
+import type { At, Axis, OfKind, Quantity } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
 import type { Path } from '../design/problems.ts';
 import { members } from '../engine/axes.ts';
@@ -17,7 +17,7 @@ import type { Area } from './parts.ts';
 /** One cell. Row and column are counted from 0. */
 export interface Entry {
   readonly name: QuantityName;
-  readonly q: Input;
+  readonly q: OfKind<'input'>;
   readonly at: At;
   readonly sheet: string;
   readonly row: number;

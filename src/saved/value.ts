@@ -1,5 +1,5 @@
 /** Values of cells as an author writes them in a design: a number with its unit, a count, a word. */
-import type { Input } from '../basis/quantity.ts';
+import type { OfKind } from '../basis/quantity.ts';
 import { CLOSES, SERIES, SUPPRESSIONS } from '../design/names.ts';
 import { readFuseType, readInsulation, readSize, readWord } from '../design/spellings.ts';
 
@@ -30,19 +30,19 @@ export function shortest(value: number): string {
 }
 
 /** Unit in which a person writes it; empty for counts, crank angles and words. */
-export const unitOf = ({ unit, shown }: Input): string => {
+export const unitOf = ({ unit, shown }: OfKind<'input'>): string => {
   const of = shown ?? unit;
   return of === '1' || of === 'deg' || of === 'text' ? '' : of;
 };
 
 /** What stands for the content of a cell in a design file: text with its unit, a plain number, a word. */
-export const asWritten = (value: number | string, q: Input): number | string => {
+export const asWritten = (value: number | string, q: OfKind<'input'>): number | string => {
   const unit = unitOf(q);
   return typeof value === 'string' || unit === '' ? value : `${shortest(value)} ${unit}`;
 };
 
 /** The same for a person to read. */
-export const asSaid = (value: number | string | null, q: Input): string =>
+export const asSaid = (value: number | string | null, q: OfKind<'input'>): string =>
   value === null
     ? 'nothing'
     : typeof value === 'number' && unitOf(q) === ''
@@ -61,5 +61,5 @@ const WORDS: Readonly<Record<string, (text: string) => string | null>> = {
 };
 
 /** A word as the design holds it, in whatever spelling it was entered; what is not known stays as it is. */
-export const wordIn = ({ path }: Input, text: string): string =>
+export const wordIn = ({ path }: OfKind<'input'>, text: string): string =>
   readWord(text, ['auto']) ?? WORDS[path.split('.').at(-1) ?? '']?.(text) ?? text;

@@ -3,7 +3,7 @@
  * an error, infinite, or no number, and the cells of a workbook say the same as the compiled model.
  */
 import { expect, test } from 'vitest';
-import type { At, Axis, Input } from '../../src/basis/quantity.ts';
+import type { At, Axis, OfKind } from '../../src/basis/quantity.ts';
 import { convert } from '../../src/basis/units.ts';
 import type { Design } from '../../src/design/design.ts';
 import { inputValue } from '../../src/engine/cell.ts';
@@ -70,7 +70,7 @@ const fields: Field[] = (Object.keys(QUANTITIES) as QuantityName[]).flatMap((nam
       name,
       at,
       ends: [low * factor, high * factor],
-      usual: inputValue(small, q as Input, at),
+      usual: inputValue(small, q as OfKind<'input'>, at),
     },
   ];
 });

@@ -3,7 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
-import type { Input, Quantity } from '../../src/basis/quantity.ts';
+import type { OfKind, Quantity } from '../../src/basis/quantity.ts';
 import { inputValue } from '../../src/engine/cell.ts';
 import { members } from '../../src/engine/cells.ts';
 import { QUANTITIES } from '../../src/model/model.ts';
@@ -37,7 +37,7 @@ function changes(book: Book, seed: number): Record<string, Typed> {
   for (const [name, place] of grid.placement.entries) {
     const q: Quantity = QUANTITIES[name];
     for (const at of members(grid.axes, place.rows)) {
-      const value = inputValue(of, q as Input, at);
+      const value = inputValue(of, q as OfKind<'input'>, at);
       if (
         typeof value !== 'number' ||
         value === 0 ||
@@ -116,7 +116,7 @@ describeWithPeer('soffice', 'a workbook that LibreOffice saved', () => {
       // And what a person typed is what the design holds.
       for (const { name: entry, at } of entriesAt(book, cells)) {
         const typedIn = cells[entryOf(book, entry, at)] as number;
-        const held = inputValue(there.design as never, QUANTITIES[entry] as Input, at) as number;
+        const held = inputValue(there.design as never, QUANTITIES[entry] as OfKind<'input'>, at) as number;
         // LibreOffice's 15 digits, and the way into the model's unit and back to 15 digits.
         expect(Math.abs(held / typedIn - 1), `${name} ${entry}`).toBeLessThan(2e-14);
       }
