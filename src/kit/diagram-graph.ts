@@ -1,7 +1,7 @@
 /** The harness as a graph for the layout: sizes of symbols and labels, and who is joined to whom. All in mm. */
 import type { Evaluation } from '../engine/evaluate.ts';
 import { printQuantity } from '../views/print.ts';
-import { pieceLength } from './lengths.ts';
+import { onPaper } from './lengths.ts';
 import type { Harness, Piece, Spot } from './places.ts';
 import { textWidth, wrapText } from './text-size.ts';
 
@@ -46,7 +46,7 @@ const sizeOf = ({ gauge, insulation }: Piece): string =>
 const labelOf = (piece: Piece, e: Evaluation, room: number): string[] => [
   ...lines(piece.id, room),
   ...lines([sizeOf(piece), piece.colour].filter(Boolean).join(', '), room),
-  ...lines(piece.length === null ? 'length ____' : pieceLength(piece.length, e.design.kit.units), room),
+  ...lines(piece.length === null ? 'length ____' : onPaper(piece.length, 'piece', e.design.kit.units), room),
 ];
 
 function wordsOf(spot: Spot, e: Evaluation, room: number): string[] {

@@ -1,60 +1,41 @@
-/** Values as the papers print them: metric, US customary, or both; what is not known is a blank to fill in. */
+/** Values as the papers print them, metric, US customary, or both: to fixed places, since wire is cut to the millimetre. */
 import { printNumber } from '../basis/print.ts';
-import { convert } from '../basis/units.ts';
-import type { Units } from '../design/kit.ts';
+import { inUnit, type Units } from '../basis/shown.ts';
 
 /** What stands where the design says nothing, wide enough to write on. */
 export const BLANK = '______';
 
-/** How a value of one unit is read: in the metric world and in the customary one. */
-interface Reading {
-  readonly metric: string;
-  readonly us: string;
-  /** Decimal places of each. */
-  readonly places: readonly [number, number];
-}
-
-const LENGTH: Reading = { metric: 'm', us: 'in', places: [3, 1] };
-const LONG: Reading = { metric: 'm', us: 'ft', places: [2, 1] };
 /** Decimal places of a short length in millimetres. */
 export const SMALL_PLACES = 1;
-const SMALL: Reading = { metric: 'mm', us: 'in', places: [SMALL_PLACES, 2] };
+
+/** Unit of the value; units and decimal places in which it is read in the metric world and in the customary one. */
+const FORMS = {
+  /** A piece of wire. */
+  piece: ['m', 'm', 3, 'in', 1],
+  reel: ['m', 'm', 2, 'ft', 1],
+  /** A strip, a tolerance. */
+  small: ['m', 'mm', SMALL_PLACES, 'in', 2],
+  temperature: ['degC', 'degC', 0, 'degF', 0],
+} as const;
+export type Form = keyof typeof FORMS;
 
 /** Between a number and its unit no line may break. */
 const GAP = '\u00a0';
 
-const fixed = (value: number, unit: string, places: number): string =>
-  `${(value * convert('m', unit)).toFixed(places)}${GAP}${unit}`;
+const either = (metric: string, us: string, units: Units): string =>
+  units === 'metric' ? metric : units === 'us' ? us : `${metric} (${us})`;
 
-function lengthAs(metres: number | null, units: Units, { metric, us, places }: Reading): string {
-  if (metres === null) return BLANK;
-  const first = fixed(metres, metric, places[0]);
-  const second = fixed(metres, us, places[1]);
-  return units === 'metric' ? first : units === 'us' ? second : `${first} (${second})`;
-}
-
-/** A piece of wire [m]: to the millimetre. */
-export const pieceLength = (metres: number | null, units: Units): string => lengthAs(metres, units, LENGTH);
-/** A reel [m]. */
-export const reelLength = (metres: number | null, units: Units): string => lengthAs(metres, units, LONG);
-/** A strip, a tolerance [m]. */
-export const smallLength = (metres: number | null, units: Units): string => lengthAs(metres, units, SMALL);
-
-/** A temperature [°C], in whole degrees. */
-export function temperature(celsius: number | null, units: Units): string {
-  if (celsius === null) return BLANK;
-  const first = `${celsius.toFixed(0)}${GAP}°C`;
-  const second = `${((celsius * 9) / 5 + 32).toFixed(0)}${GAP}°F`;
-  return units === 'metric' ? first : units === 'us' ? second : `${first} (${second})`;
+/** A length [m] or a temperature [°C]. */
+export function onPaper(value: number, form: Form, units: Units): string {
+  const [unit, metric, places, us, usPlaces] = FORMS[form];
+  const text = (to: string, count: number): string =>
+    `${inUnit(value, unit, to).toFixed(count)}${GAP}${to.replace('deg', '°')}`;
+  return either(text(metric, places), text(us, usPlaces), units);
 }
 
 /** Exact by definition: a pound of force is 0.45359237 kg at 9.80665 m/s². */
 const NEWTONS = 0.45359237 * 9.80665;
 
 /** A force [lbf]. */
-export function force(pounds: number | null, units: Units): string {
-  if (pounds === null) return BLANK;
-  const first = `${(pounds * NEWTONS).toFixed(0)}${GAP}N`;
-  const second = `${printNumber(pounds)}${GAP}lbf`;
-  return units === 'metric' ? first : units === 'us' ? second : `${first} (${second})`;
-}
+export const force = (pounds: number, units: Units): string =>
+  either(`${(pounds * NEWTONS).toFixed(0)}${GAP}N`, `${printNumber(pounds)}${GAP}lbf`, units);

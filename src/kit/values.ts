@@ -6,12 +6,13 @@
 
 import { printValue } from '../basis/print.ts';
 import type { At } from '../basis/quantity.ts';
+import type { Units } from '../basis/shown.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { printQuantity } from '../views/print.ts';
 import { escaped } from './escape.ts';
 import type { Job } from './job.ts';
-import { BLANK, force, pieceLength, reelLength, smallLength, temperature } from './lengths.ts';
+import { BLANK, type Form, force, onPaper } from './lengths.ts';
 
 const GAP = '\u00a0';
 const NOT_KNOWN = `<span class="blank">${BLANK}</span>`;
@@ -28,31 +29,34 @@ export function modelValue(e: Evaluation, quantity: QuantityName, at: At = {}): 
     typeof value === 'string'
       ? value.replace('mm2', 'mm²')
       : unit === 'degC'
-        ? temperature(value, e.design.kit.units)
+        ? onPaper(value, 'temperature', e.design.kit.units)
         : unit === 'm'
-          ? pieceLength(value, e.design.kit.units)
+          ? onPaper(value, 'piece', e.design.kit.units)
           : printQuantity(quantity, value);
   return `<data value="${escaped(String(value))}" data-q="${quantity}"${attributes(at)}>${escaped(text.replaceAll(' ', GAP))}</data>`;
 }
 
-/** How a value of the kit is printed. Lengths are in metres, forces in pounds. */
-type Form = 'piece' | 'reel' | 'small' | 'force' | 'count' | 'A' | 'V' | '%';
+const OTHERS = {
+  /** [lbf] */
+  force,
+  count: String,
+  A: (value: number) => printValue(value, 'A', 'A', true),
+  V: (value: number) => printValue(value, 'V', 'mV'),
+  '%': (value: number) => printValue(value, '1', '%', true),
+} as const satisfies Readonly<Record<string, (value: number, units: Units) => string>>;
+const isOther = (form: string): form is keyof typeof OTHERS => Object.hasOwn(OTHERS, form);
 
-/** A value that the kit works out or takes from its own block. */
-export function kitValue(job: Job, what: string, value: number | null, form: Form): string {
+/** A value that the kit works out or takes from its own block; lengths in metres. */
+export function kitValue(
+  job: Job,
+  what: string,
+  value: number | null,
+  form: Form | keyof typeof OTHERS,
+): string {
   if (value === null) return NOT_KNOWN;
   const { units } = job.result.evaluation.design.kit;
-  const text: Readonly<Record<Form, () => string>> = {
-    piece: () => pieceLength(value, units),
-    reel: () => reelLength(value, units),
-    small: () => smallLength(value, units),
-    force: () => force(value, units),
-    count: () => String(value),
-    A: () => printValue(value, 'A', 'A', true),
-    V: () => printValue(value, 'V', 'mV'),
-    '%': () => printValue(value, '1', '%', true),
-  };
-  return `<data value="${value}" data-kit="${escaped(what)}">${escaped(text[form]().replaceAll(' ', GAP))}</data>`;
+  const text = isOther(form) ? OTHERS[form](value, units) : onPaper(value, form, units);
+  return `<data value="${value}" data-kit="${escaped(what)}">${escaped(text.replaceAll(' ', GAP))}</data>`;
 }
 
 /** A terminal number, which is a name and no value. */

@@ -140,7 +140,7 @@ export const totals = {
     shown: 'mV',
     per: ['wire'],
     formula:
-      'wire_ohm*INDEX(carries[event], 1, worst_event)*SUMPRODUCT(MMULT(carries[event], worst_flowing[event]))',
+      'wire_ohm*INDEX(carries[event], 1, worst_event)*(SUMPRODUCT(MMULT(carries[event], worst_flowing[event]))+run_also)',
     source: PHYSICS,
   },
   run_drop: {

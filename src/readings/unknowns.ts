@@ -6,6 +6,7 @@
  * depends on the unknown the verdict is unknown, and the unknown that decides most is the one to look at first.
  */
 
+import { BUNDLE } from '../data/ampacity.ts';
 import { FUSE_RATINGS } from '../data/fuse-ratings.ts';
 import type { Design, Measured, Unknown } from '../design/design.ts';
 import { FUSE_TYPES, SIZES } from '../design/names.ts';
@@ -17,7 +18,7 @@ import { expectedAt } from './expected.ts';
 import { copperBySize } from './sizes.ts';
 
 /** From these counts on a bundle has another factor. */
-const BUNDLES = [1, 3, 4, 7, 25] as const;
+const BUNDLES = BUNDLE.rows.map(({ from }) => from);
 
 export interface Open {
   readonly unknown: Unknown;

@@ -1,6 +1,6 @@
 /**
- * The values behind the charts that stand in no other cell: the drop of each conductor at the worst firing, the
- * horizontal lines of fuse and ampacity, marks at the fault currents, and times without a gap.
+ * The values behind the charts that stand in no other cell: the horizontal lines of fuse and ampacity, marks at the fault
+ * currents, and times without a gap.
  */
 
 import { address } from '../../basis/address.ts';
@@ -11,7 +11,7 @@ import type { QuantityName } from '../../model/model.ts';
 import { protectorOf } from '../../model/route.ts';
 import { NAMES } from '../../pictures/names.ts';
 import { labelOf } from '../../views/print.ts';
-import { cellFor, column, indexed } from './links.ts';
+import { cellFor } from './links.ts';
 import { opening, section, words } from './page.ts';
 
 export const CHARTED = 'Charted';
@@ -36,12 +36,11 @@ export const groups = (design: Design): Group[] =>
 
 /** Rows of the parts of the sheet, counted from 0. */
 function rowsOf(grid: Grid, design: Design) {
-  const drops = 7;
-  const lines = drops + design.wires.length + 3;
+  const lines = 5;
   const marks = lines + LINES.length + 3;
   const perGroup = groups(design).map(({ runs }) => runs.length + 1);
   const curves = marks + perGroup.reduce((a, b) => a + b, 0) + 3;
-  return { drops, lines, marks, curves, steps: grid.axes.grid.length };
+  return { lines, marks, curves, steps: grid.axes.grid.length };
 }
 
 /** Horizontal lines in the chart of the currents, from the first to the last speed of the sweep. */
@@ -63,8 +62,6 @@ export interface Drawn {
 
 /** What is charted. */
 export interface Charted {
-  /** Drop of the conductors of a run on the worst path [V]. */
-  readonly dropsOf: (run: number) => string;
   /** Two points of a horizontal line. */
   readonly line: (which: (typeof LINES)[number]) => Drawn;
   /** Currents and times of the faults of the runs behind a fuse. */
@@ -95,10 +92,6 @@ export function charted(grid: Grid, design: Design): Charted {
     return `${cell(0)}:${cell(rows.steps - 1).split('!')[1]}`;
   };
   return {
-    dropsOf: (run) => {
-      const own = design.wires.flatMap((w, i) => (w.run === run ? [i] : []));
-      return range(rows.drops + (own[0] as number), 1, rows.drops + (own.at(-1) as number));
-    },
     line: (which) => {
       const row = rows.lines + LINES.indexOf(which);
       return { name: range(row, 0), x: range(row, 1, row, 2), y: range(row, 3, row, 4) };
@@ -138,37 +131,10 @@ const current = (amps: string): string => `IF(ISNUMBER(${amps}),${amps},1)`;
 export function chartedSheet(grid: Grid, design: Design): Sheet {
   const sheet: Sheet = [];
   opening(sheet, 'Values behind the charts', 'What the charts draw and no other sheet shows.');
-  drops(sheet, grid, design);
   lines(sheet, grid, design);
   marks(sheet, grid, design);
   curves(sheet, grid, design);
   return sheet;
-}
-
-function drops(sheet: Sheet, grid: Grid, design: Design): void {
-  const { drops: top } = rowsOf(grid, design);
-  const count = design.events.length;
-  section(sheet, 3, 'Drop of each conductor on the worst path, at the firing instant', 6);
-  put(sheet, 4, 0, label('Number of the firing'));
-  put(sheet, 4, 1, formula(`worst_firing-(worst_drop_point-1)*${count}`));
-  put(sheet, 5, 0, label('Current in the coil of each firing at that instant [A]'));
-  for (let j = 0; j < count; j++)
-    put(sheet, 5, 1 + j, formula(indexed(column(grid, 'flowing_at'), 'worst_firing', j + 1)));
-  const flowing = `${address(5, 1)}:${address(5, count)}`;
-  put(sheet, top - 1, 0, label('Conductor'));
-  put(sheet, top - 1, 1, label('Drop [V], 0 off the path'));
-  design.wires.forEach((wire, i) => {
-    const carries = `${cellFor(grid, 'carries', { wire: i, event: 0 })}:${cellFor(grid, 'carries', { wire: i, event: count - 1 }).split('!')[1]}`;
-    put(sheet, top + i, 0, words(wire.id));
-    put(
-      sheet,
-      top + i,
-      1,
-      formula(
-        `${cellFor(grid, 'wire_ohm', { wire: i })}*${indexed(carries, '1', address(4, 1))}*SUMPRODUCT(${carries},${flowing})`,
-      ),
-    );
-  });
 }
 
 function lines(sheet: Sheet, grid: Grid, design: Design): void {
