@@ -90,6 +90,20 @@ export const PRESETS = {
   dwell_tolerance: { value: 0.05, text: '5 %', why: 'arbitrary' },
   length_tolerance: { value: 0.1, text: '10 %', why: 'arbitrary' },
   joint_tolerance: { value: 0.5, text: '50 %', why: 'arbitrary' },
+  supply_tolerance: { value: 0.02, text: '2 %', why: 'arbitrary' },
+  /** Errors of instruments. */
+  meter: {
+    value: null,
+    text: '0.5 % + 2 digits of 2000',
+    why: 'common practice: a hand-held multimeter on direct voltage',
+  },
+  scope: { value: null, text: '3 % + 1 digit of 250', why: 'common practice: eight bits, 3 % of gain' },
+  clamp: {
+    value: null,
+    text: '3 % + 5 digits of 4000',
+    why: 'common practice: a clamp on direct current, set to zero before',
+  },
+  ohmmeter: { value: null, text: '1 % + 2 digits of 2000', why: 'common practice: four leads' },
   /** [K] */
   coil_warmer: { value: 60, text: '60 K', why: 'arbitrary: a coil at work on a warm engine' },
 } as const satisfies Record<string, Preset<number | string | null>>;

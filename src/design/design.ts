@@ -123,9 +123,13 @@ export interface Design {
     dwell: number;
     length: number;
     joint_resistance: number;
+    /** Supply at the posts, up and down [1]. */
+    supply: number;
     /** How much warmer a coil may be than `coil.temperature` [K]. */
     coil_warmer: number;
   };
+  /** Errors of the instruments, as their makers state them. */
+  instruments: Record<Sense, Accuracy>;
   /** What was filled in of the tolerances; they matter to readings only. */
   tolerance_assumed: { path: string; value: string; why: string }[];
   /** Readings that were taken, one for each instrument, in the order of the file. */
@@ -151,6 +155,20 @@ export interface Unknown {
 export type What = 'drop' | 'supply' | 'current' | 'resistance';
 /** What was read with what; `value` is the value of a resistance. */
 export type Instrument = 'meter' | 'scope' | 'clamp_average' | 'clamp_effective' | 'clamp_peak' | 'value';
+
+/** The instrument in one's hand, whatever it is set to. */
+export type Sense = 'meter' | 'scope' | 'clamp' | 'ohmmeter';
+
+/** Largest error of an instrument: share of the reading, last digits of a display, and an error that is always there. */
+export interface Accuracy {
+  /** [1] */
+  share: number;
+  digits: number;
+  /** How many steps the display has. */
+  counts: number;
+  /** [V], [A], [ohm] */
+  least: number;
+}
 
 /** A reading. Without conductor and coil it is the supply at the battery posts. */
 export interface Measured {

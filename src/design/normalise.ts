@@ -1,10 +1,23 @@
 /** From a file that passed schema and checks to the design that the model takes. */
 
 import { RELAY_SHARES } from '../data/relays.ts';
+import { readAccuracy } from './accuracy.ts';
 import { coilMaxFor, dropFor, pullInFor, restingFor, usualDerating } from './by-system.ts';
 import { conductorNamed } from './checks-measured.ts';
 import { PRESETS, type Preset, SMALLEST, SMALLEST_WHY } from './defaults.ts';
-import type { Design, Fuse, FuseType, Instrument, Measured, Relay, Run, Unknown, Wire } from './design.ts';
+import type {
+  Accuracy,
+  Design,
+  Fuse,
+  FuseType,
+  Instrument,
+  Measured,
+  Relay,
+  Run,
+  Sense,
+  Unknown,
+  Wire,
+} from './design.ts';
 import { coilsOf, evenAngles, eventsOf, rowsOf } from './layout.ts';
 import { INSTRUMENTS, SAE_TYPES } from './names.ts';
 import { kitOf } from './normalise-kit.ts';
@@ -262,7 +275,17 @@ function toleranceOf(
     dwell: take('dwell', PRESETS.dwell_tolerance),
     length: take('length', PRESETS.length_tolerance),
     joint_resistance: take('joint_resistance', PRESETS.joint_tolerance),
+    supply: take('supply', PRESETS.supply_tolerance),
   };
+}
+
+function instrumentsOf(given: NonNullable<DesignFile['instruments']>, fill: Filler): Design['instruments'] {
+  const of = (sense: Sense): Accuracy =>
+    given[sense] ?? {
+      ...(readAccuracy(PRESETS[sense].text, sense) as Accuracy),
+      ...(fill.take<null>(undefined, PRESETS[sense], `instruments.${sense}`) ?? {}),
+    };
+  return { meter: of('meter'), scope: of('scope'), clamp: of('clamp'), ohmmeter: of('ohmmeter') };
 }
 
 /** One reading for each instrument of each entry. */
@@ -380,6 +403,7 @@ export function normalise(file: DesignFile, text: string): Design {
     limits,
     kit: kitOf(file.kit ?? {}, runs, file.units),
     tolerance,
+    instruments: instrumentsOf(file.instruments ?? {}, spread),
     tolerance_assumed: spread.assumed,
     measured: measuredOf(file, wires, ids),
     assumed: fill.assumed,

@@ -1,6 +1,8 @@
 /** Schema of what is measured on an install: tolerances of the parts, and readings that were taken. */
+import { readAccuracy, SENSES } from './accuracy.ts';
 import { PRESETS } from './defaults.ts';
-import { list, name, quantity, share, word } from './fields.ts';
+import type { Sense } from './design.ts';
+import { list, name, quantity, share, spelled, word } from './fields.ts';
 import { MEASURED } from './names.ts';
 import { RANGES } from './ranges.ts';
 import { map } from './schema-coils.ts';
@@ -30,8 +32,32 @@ export const tolerance = map(
       PRESETS.joint_tolerance.text,
       'Resistance of joints, fuses and relay contacts may be this much above or below.',
     ),
+    supply: spread(
+      PRESETS.supply_tolerance.text,
+      'Supply at the posts may be this much above or below that of its point.',
+    ),
   },
   'How far parts may be from their values: it gives the range in which a reading is acceptable.',
+);
+
+const accuracy = (sense: Sense, description: string) =>
+  spelled(
+    `takes an error as makers state it: ${PRESETS[sense].text}, or 1 % + 0.1 ${SENSES[sense].unit}`,
+    (text) => readAccuracy(text, sense),
+    {
+      description: `${description} As makers state it: 0.5 % + 2 digits, 1 % + 5 digits of 6000.`,
+      default: PRESETS[sense].text,
+    },
+  ).optional();
+
+export const instruments = map(
+  {
+    meter: accuracy('meter', 'Error of the multimeter on direct voltage.'),
+    scope: accuracy('scope', 'Error of the oscilloscope.'),
+    clamp: accuracy('clamp', 'Error of the current clamp, with whatever shows its reading.'),
+    ohmmeter: accuracy('ohmmeter', 'Error of what resistances are read with.'),
+  },
+  'Errors of the instruments with which the readings were taken.',
 );
 
 const volts = (description: string) => quantity(RANGES.read_voltage, { description }).optional();

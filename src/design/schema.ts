@@ -7,7 +7,7 @@ import { SERIES } from './names.ts';
 import { RANGES } from './ranges.ts';
 import { coil, engine, ignition, map, supply } from './schema-coils.ts';
 import { kit } from './schema-kit.ts';
-import { measured, tolerance } from './schema-measured.ts';
+import { instruments, measured, tolerance } from './schema-measured.ts';
 import { run, size } from './schema-runs.ts';
 
 export const MOST_RUNS = 24;
@@ -131,6 +131,7 @@ export const DesignFile = map(
     limits: limits.optional(),
     kit: kit.optional(),
     tolerance: tolerance.optional(),
+    instruments: instruments.optional(),
     measured: measured.optional(),
   },
   'A design of the power feed of ignition coils.',

@@ -69,10 +69,12 @@ The same object, its \`verdict\` that of rules and readings together, with one m
 
 | key | holds |
 | --- | --- |
-| \`check.mend[]\` | \`harm\` (\`fire\`, \`stop\`, \`damage\`, \`spark\`, \`note\`), \`subject\`, \`says\` (to the customer), \`detail\`, \`rule\` (null when readings say so); worst first |
-| \`check.readings[]\` | \`what\`, \`subject\`, \`point\`, \`instrument\`, \`unit\`, \`expected\`, \`low\`, \`high\`, \`value\`, \`stands\` (\`within\`, \`low\`, \`high\`, \`unknown\`), \`ratio\` (value over expected), \`excess_ohm\` (what the run would have too much), \`would_be\` (an instrument with which it would be within), \`text\` |
-| \`check.causes[]\` | \`kind\`: \`resistance\` (\`subject\`, \`excess_ohm\`, \`within_ohm\`: two deviations, \`heat_W\` at full load), \`draw\` (\`subject\`, \`factor\`), \`instrument\` (\`reading\`: index, \`taken_with\`); \`or_else[]\`: causes that the readings cannot tell from it; \`text\` |
-| \`check.no_diagnosis\` | why nothing was sought; null when it was |
+| \`check.mend[]\` | \`harm\` (\`fire\`, \`stop\`, \`damage\`, \`spark\`, \`note\`), \`subject\`, \`says\` (to the customer), \`detail\`, \`rule\` (null when readings say so), \`heat_W\` (of the conductor) and \`energy_J\` (of the weakest coil), both \`now\` and \`after\` it is mended, null where that is not known; worst first |
+| \`check.readings[]\` | \`what\`, \`subject\`, \`point\`, \`instrument\`, \`unit\`, \`expected\`, \`low\`, \`high\` (what tolerances and the error of the instrument allow), \`value\`, \`stands\` (\`within\`, \`low\`, \`high\`, \`unknown\`), \`ratio\` (value over expected), \`excess_ohm\` (what the run would have too much), \`would_be\` (an instrument with which it would be within), \`text\` |
+| \`check.causes[]\` | \`kind\` of part (\`wire\`, \`run\`, \`source\`, \`coil\`, \`coils\`, \`dwell\`, \`supply\`, \`instrument\`, \`reading\`), \`subject\`, \`how\` (\`resistance\`, \`thinner\`, \`ohm\`, \`henry\`, \`turns\`, \`open\`, \`dwell\`, \`supply\`, \`scale\`, \`taken\`, \`misread\`), \`or_how[]\`, \`share\` (probability, 0 to 1), its size with the ends of a band that holds nine times in ten: \`excess_ohm\`, \`low_ohm\`, \`high_ohm\`; \`off_V\`, \`low_V\`, \`high_V\`; or \`factor\`, \`low\`, \`high\`; \`heat_W\` of the excess at full load; \`or_else[]\`: the same of parts that the readings cannot tell from it; \`text\` |
+| \`check.nothing_wrong_share\` | probability that nothing is wrong, as far as readings tell |
+| \`check.suspects[]\` | as \`causes\`: what may be wrong while nothing being wrong is possible as well |
+| \`check.no_diagnosis\` | why nothing was weighed; null when it was |
 | \`check.expected[]\` | every place where something can be read: \`what\`, \`subject\`, \`point\`, \`instrument\`, \`unit\`, \`expected\`, \`low\`, \`high\`, \`probes\`, \`set_to\` |
 | \`check.unknown[]\` | \`path\`, \`kind\`, \`run\`, \`consistent[]\` (what readings leave, null without one), \`offered[]\` (with which all passes), \`decides[]\` (\`rule\`, \`subject\`), \`look\`; the one that decides most first |
 | \`check.tolerances_assumed[]\` | \`path\`, \`value\`, \`why\` |`;

@@ -6,7 +6,7 @@ import { atPosts, quantityOf } from '../readings/expected.ts';
 import { escaped } from './escape.ts';
 import { name, table } from './html.ts';
 import type { Job } from './job.ts';
-import { blank, modelValue } from './values.ts';
+import { blank, kitValue, modelValue } from './values.ts';
 
 const INTRO =
   '<p class="about">A multimeter shows the average, a scope the peak at the instant of a spark: the two differ several times over, so take the row of your instrument. A drop above its range means a poor joint, or a longer or thinner wire; a current outside of it another coil, supply or dwell. Keep probes and leads clear of belts, fan and high tension.</p>';
@@ -17,8 +17,9 @@ export function testCard(job: Job): string {
   const rows = cardRows(e);
   return [
     INTRO,
-    ...e.design.points.map((point, i) => {
+    ...e.design.points.flatMap((point, i) => {
       const own = rows.filter((row) => row.of.point === i);
+      if (own.length === 0) return [];
       const title = `<h3>${name(point.name)}: ${modelValue(e, 'point_rpm', { point: i })}, ${modelValue(e, 'point_supply', { point: i })} at the battery posts</h3>`;
       return (
         title +
@@ -36,14 +37,14 @@ const line = (job: Job, row: CardRow): string[] => [
   name(row.subject),
   name(row.probes),
   escaped(row.instrument),
-  value(job, row, row.of.expected),
-  value(job, row, row.of.low),
-  value(job, row, row.of.high),
+  expected(job, row),
+  limit(job, row, 'low'),
+  limit(job, row, 'high'),
   blank,
 ];
 
-/** A reading as the quantity of the model that it is, with the spread that has this value. */
-function value({ result: { evaluation: e } }: Job, { of }: CardRow, number: number | null): string {
+/** What is expected, as the quantity of the model that it is. */
+function expected({ result: { evaluation: e } }: Job, { of }: CardRow): string {
   const quantity = atPosts(of) ? null : quantityOf(of);
   const at: At = {
     ...(of.wire === null ? {} : { wire: of.wire }),
@@ -51,6 +52,14 @@ function value({ result: { evaluation: e } }: Job, { of }: CardRow, number: numb
     ...(of.point === null ? {} : { point: of.point }),
   };
   if (quantity === null) return modelValue(e, 'point_supply', at);
-  const spread = SPREADS.findIndex((_, i) => e.number(quantity, { ...at, spread: i }) === number);
-  return spread < 0 || number === null ? blank : modelValue(e, quantity, { ...at, spread });
+  return modelValue(e, quantity, { ...at, spread: SPREADS.indexOf('expected') });
 }
+
+/** An end of the range: tolerances and the error of the instrument together. */
+const limit = (job: Job, { of }: CardRow, end: 'low' | 'high'): string =>
+  kitValue(
+    job,
+    `test card: ${end}`,
+    of[end],
+    of.what === 'current' ? 'A' : of.what === 'supply' ? 'supply' : 'V',
+  );

@@ -42,6 +42,7 @@ const OTHERS = {
   count: String,
   A: (value: number) => printValue(value, 'A', 'A', true),
   V: (value: number) => printValue(value, 'V', 'mV'),
+  supply: (value: number) => printValue(value, 'V', 'V'),
   '%': (value: number) => printValue(value, '1', '%', true),
 } as const satisfies Readonly<Record<string, (value: number, units: Units) => string>>;
 const isOther = (form: string): form is keyof typeof OTHERS => Object.hasOwn(OTHERS, form);

@@ -34,6 +34,7 @@ export const readings = {
   tolerance_dwell: share('t_td', 'Tolerance of the dwell, up and down', 'dwell'),
   tolerance_length: share('t_ℓ', 'Tolerance of lengths, up and down', 'length'),
   tolerance_joint: share('t_j', 'Tolerance of joints, fuses and contacts, up and down', 'joint_resistance'),
+  tolerance_supply: share('t_V', 'Tolerance of the supply at the posts, up and down', 'supply'),
   coil_warmer: {
     symbol: 'ΔT_c',
     label: 'How much warmer a coil may be than in the design',

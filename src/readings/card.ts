@@ -1,8 +1,14 @@
-/** The test card: what to measure, where, and what is acceptable, ready to print. */
+/**
+ * The test card: what to measure, where, and what is acceptable, ready to print. Only what is worth taking is on it: the
+ * supply first, by which all the rest is judged, then drops and currents at the fastest point, where both are largest; with
+ * the meter before the scope, which costs more to connect. An engine of eight has one page.
+ */
 import { asRead } from '../basis/print.ts';
 import type { Design } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import { type Expected, expectedReadings, type Where } from './expected.ts';
+import type { Expected, Where } from './expected.ts';
+import { digitOf, senseOf } from './instruments.ts';
+import { acceptable } from './judge.ts';
 import { instrumentWords, probesOf, subjectOf } from './places.ts';
 
 /** A row of the card. Texts are printed as they stand; numbers behind them are in `of`. */
@@ -21,34 +27,64 @@ export interface CardRow {
   readonly of: Expected;
 }
 
-/**
- * Rows of the card. `short`: at each point the battery, every shared run, and of the runs with a conductor for each
- * coil the one that drops most; of the coils the one that is left with least. `full`: every conductor and every coil.
- * The evaluation must hold the subject `readings`.
- */
-export function cardRows(e: Evaluation, which: 'short' | 'full' = 'short'): CardRow[] {
-  const rows = expectedReadings(e).filter((row) => onCard(e.design, row));
-  return rows.filter((row) => which === 'full' || onShortCard(e, row)).map((row) => printed(e.design, row));
+/** A reading is worth taking from so many digits of its instrument on. Arbitrary: below, its error is half of it. */
+const DIGITS = 5;
+
+/** Rows of the card that an instrument can show. The evaluation must hold the subject `readings`. */
+export function cardRows(e: Evaluation): CardRow[] {
+  return cardPlaces(e.design)
+    .map((where) => acceptable(e, where))
+    .filter(({ expected, what, instrument }) => {
+      const accuracy = e.design.instruments[senseOf(instrument)];
+      return expected === null || expected >= DIGITS * digitOf(accuracy, expected, what);
+    })
+    .map((row) => printed(e.design, row));
 }
 
-/** Whether a card has this place: in a run with a conductor for each coil the current is that of the coil. */
-export const onCard = ({ wires }: Design, { what, wire }: Where): boolean =>
-  what !== 'current' || wire === null || wires.filter(({ run }) => run === wires[wire]?.run).length === 1;
-
-function onShortCard(e: Evaluation, { wire, coil, what, point }: Expected): boolean {
-  if (what === 'resistance') return false;
-  if (wire === null && coil === null) return true;
-  const worst = worstCoil(e, point ?? 0);
-  if (wire === null) return coil === worst;
-  const coils = e.design.wires[wire]?.coils ?? [];
-  return coils.length > 1 || coils[0] === worst;
+/** Places of the card, the most telling first; then those at which the design has readings besides. */
+export function cardPlaces(design: Design): Where[] {
+  const { points, wires, coils, measured } = design;
+  const bySpeed = [...points.keys()].sort((a, b) => (points[a]?.rpm ?? 0) - (points[b]?.rpm ?? 0));
+  const fast = bySpeed.at(-1) as number;
+  const idle = bySpeed.length > 2 ? (bySpeed[1] as number) : (bySpeed[0] as number);
+  const nowhere = { wire: null, coil: null };
+  const shared = wires.flatMap(({ coils: carried }, wire) => (carried.length > 1 ? [wire] : []));
+  const own = wires.flatMap(({ coils: carried }, wire) => (carried.length > 1 ? [] : [wire]));
+  const first = shared[0] ?? 0;
+  const at = (wire: number, point: number) => ({ wire, coil: null, point });
+  const places: Where[] = [
+    ...bySpeed.map((point): Where => ({ ...nowhere, what: 'supply', instrument: 'meter', point })).reverse(),
+    { ...at(first, fast), what: 'current', instrument: 'clamp_average' },
+    { ...at(first, fast), what: 'current', instrument: 'clamp_peak' },
+    ...shared.map((wire): Where => ({ ...at(wire, fast), what: 'drop', instrument: 'meter' })),
+    ...own.map((wire): Where => ({ ...at(wire, fast), what: 'drop', instrument: 'meter' })),
+    ...coils.map(
+      (_, coil): Where => ({ wire: null, coil, point: fast, what: 'current', instrument: 'clamp_average' }),
+    ),
+    ...(idle === fast
+      ? []
+      : [
+          { ...at(first, idle), what: 'current', instrument: 'clamp_average' } as const,
+          ...shared.map((wire): Where => ({ ...at(wire, idle), what: 'drop', instrument: 'meter' })),
+        ]),
+    ...shared.map((wire): Where => ({ ...at(wire, fast), what: 'drop', instrument: 'scope' })),
+    ...measured,
+  ];
+  const seen = new Set<string>();
+  return places.flatMap((where) => {
+    const key = placeKey(where);
+    if (seen.has(key)) return [];
+    seen.add(key);
+    const { what, instrument, wire, coil, point } = where;
+    return [{ what, instrument, wire, coil, point }];
+  });
 }
 
-/** Index of the coil that is left with least at a point. */
-function worstCoil(e: Evaluation, point: number): number {
-  const supplies = e.design.coils.map((_, coil) => e.number('coil_supply', { coil, point }) ?? 0);
-  return supplies.indexOf(Math.min(...supplies));
-}
+const placeKey = ({ what, instrument, wire, coil, point }: Where): string =>
+  [what, instrument, wire, coil, point].join();
+
+/** Whether two readings are of one place, with one instrument. */
+export const samePlace = (a: Where, b: Where): boolean => placeKey(a) === placeKey(b);
 
 export function printed(design: Design, row: Expected): CardRow {
   const say = (value: number | null): string => asRead(value, row.unit, row.shown)[0];

@@ -20,17 +20,21 @@ export interface Checked {
   readonly open: readonly Open[];
 }
 
-/** Readings that are off, and nothing that explains them. */
-function unexplained(off: readonly Judged[], { causes }: Diagnosis): Mend[] {
-  if (causes.length > 0 || off.length === 0) return [];
+/** Readings that are out of range, or do not go together, and nothing that explains them. */
+function unexplained(off: readonly Judged[], { found, explained }: Diagnosis): Mend[] {
+  if (found.length > 0 || (off.length === 0 && explained)) return [];
   return [
     {
       harm: 'note',
       subject: 'readings',
-      says: 'Some readings are out of range, and together they do not say why.',
+      says:
+        off.length > 0
+          ? 'Some readings are out of range, and together they do not say why.'
+          : 'Each reading is within its range, but together they do not fit any install like this one.',
       detail:
         'Read again, and read more: the supply at the battery posts, the drop over every run at idle and at speed, the current in the first run.',
       rule: null,
+      cost: null,
     },
   ];
 }
@@ -46,16 +50,12 @@ export function checked(given: Result): Checked {
   const readings = e.design.measured.map((reading) => judge(e, reading));
   const diagnosis = diagnose(e);
   const off = readings.filter(({ stands }) => stands === 'low' || stands === 'high');
-  // Another supply at the posts is no fault: what was read there is judged by another one.
+  const mend = [...toMend(e, findings, diagnosis), ...unexplained(off, diagnosis)];
+  // Another supply at the posts than stated is by itself no fault of the feed: everything else is judged by it.
   const posts = off.some(({ reading }) => atPosts(reading));
-  const wrong = diagnosis.causes.length > 0 || off.some(({ reading }) => !atPosts(reading));
+  const wrong =
+    diagnosis.found.length > 0 || !diagnosis.explained || off.some(({ reading }) => !atPosts(reading));
   const ruled = overall(findings);
-  return {
-    result,
-    verdict: wrong ? 'fail' : posts && ruled === 'pass' ? 'unknown' : ruled,
-    readings,
-    diagnosis,
-    mend: [...toMend(e, findings, diagnosis), ...unexplained(off, diagnosis)],
-    open,
-  };
+  const verdict = wrong ? 'fail' : posts && ruled === 'pass' ? 'unknown' : ruled;
+  return { result, verdict, readings, diagnosis, mend, open };
 }

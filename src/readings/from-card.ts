@@ -3,8 +3,8 @@ import { convert } from '../basis/units.ts';
 import type { Design, Measured } from '../design/design.ts';
 import { quote } from '../design/problems.ts';
 import { QUANTITIES } from '../model/model.ts';
-import { onCard } from './card.ts';
-import { placesOf, quantityOf } from './expected.ts';
+import { cardPlaces } from './card.ts';
+import { quantityOf } from './expected.ts';
 
 /** A cell as it was read from a workbook. */
 interface CardCell {
@@ -20,7 +20,7 @@ export interface OnCard {
 
 /** `cells` from the first row of the card down, each in the unit in which its row is printed; empty ones are skipped. */
 export function measuredOn(design: Design, cells: readonly CardCell[]): OnCard {
-  const places = placesOf(design).filter((where) => onCard(design, where));
+  const places = cardPlaces(design);
   const measured: Measured[] = [];
   const wrong: { cell: string; found: string }[] = [];
   cells.forEach(({ cell, found }, i) => {

@@ -1,13 +1,15 @@
-/** Each reading by itself: within its range, or what would have to be so that it is. */
-import type { Instrument, Measured, What } from '../design/design.ts';
+/** Each reading by itself: within what tolerances and the error of the instrument allow, or what would have to be so that it is. */
+import type { Instrument, Measured } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import { atPosts, type Expected, expectedAt } from './expected.ts';
+import { atPosts, type Expected, expectedAt, type Where } from './expected.ts';
+import { errorOf } from './instruments.ts';
 import { otherInstruments } from './mixed-up.ts';
 
 export type Stands = 'within' | 'low' | 'high' | 'unknown';
 
 export interface Judged {
   readonly reading: Measured;
+  /** Its ends are what the instrument may show: tolerances, supply and its own error together. */
   readonly expected: Expected;
   readonly stands: Stands;
   /** Reading over what is expected; null where that is nothing. */
@@ -18,29 +20,22 @@ export interface Judged {
   readonly wouldBe: Instrument | null;
 }
 
-/** A supply at the posts this far from the one of its point moves everything else that is read there. Arbitrary. */
-const POSTS = 0.02;
-
-/** What instruments of a workshop still tell apart [V], [A], [ohm]: no range is narrower. Common practice. */
-export const FINEST: Readonly<Record<What, number>> = { drop: 2e-4, supply: 0, current: 0, resistance: 0 };
-
 /** Judges one reading. The evaluation must hold the subject `readings`. */
 export function judge(e: Evaluation, reading: Measured): Judged {
-  const expected = expectedAt(e, reading);
+  const expected = acceptable(e, reading);
   const { low, high } = expected;
-  const slack = atPosts(reading) ? POSTS * (expected.expected ?? 0) : FINEST[reading.what];
   const stands: Stands =
     low === null || high === null
       ? 'unknown'
-      : reading.value < low - slack
+      : reading.value < low
         ? 'low'
-        : reading.value > high + slack
+        : reading.value > high
           ? 'high'
           : 'within';
   const outside = stands === 'low' || stands === 'high';
   const wouldBe = outside
     ? otherInstruments(reading).find((instrument) => {
-        const other = expectedAt(e, { ...reading, instrument });
+        const other = acceptable(e, { ...reading, instrument });
         return (
           other.low !== null &&
           other.high !== null &&
@@ -57,6 +52,49 @@ export function judge(e: Evaluation, reading: Measured): Judged {
     excess: excessOf(e, reading, expected),
     wouldBe: wouldBe ?? null,
   };
+}
+
+/**
+ * What the instrument may show there when nothing is wrong: the range of the tolerances, with the supply as it was read at
+ * the posts, else as far as it may be off, and beyond that by as much as the instrument errs.
+ */
+export function acceptable(e: Evaluation, where: Where): Expected {
+  const plain = expectedAt(e, where);
+  if (plain.expected === null || plain.low === null || plain.high === null) return plain;
+  const [low, high] = atPosts(where)
+    ? ends(plain.expected, e.design.tolerance.supply)
+    : supplied(e, where, plain.low, plain.high);
+  const { design } = e;
+  return {
+    ...plain,
+    expected: atPosts(where)
+      ? plain.expected
+      : (supplied(e, where, plain.expected, plain.expected, 0)[0] as number),
+    low: Math.max(0, low - errorOf(design, where, plain.expected)),
+    high: high + errorOf(design, where, plain.expected),
+  };
+}
+
+const ends = (value: number, share: number): [number, number] => [value * (1 - share), value * (1 + share)];
+
+/** The ends of a range with another supply: what is left at a coil moves with it, what a current drives in proportion. */
+function supplied(
+  { design }: Evaluation,
+  where: Where,
+  low: number,
+  high: number,
+  tolerance = design.tolerance.supply,
+): [number, number] {
+  const { point } = where;
+  if (point === null) return [low, high];
+  const stated = design.points[point]?.supply ?? 0;
+  const read = design.measured.find((m) => atPosts(m) && m.instrument === 'meter' && m.point === point);
+  const error =
+    read === undefined ? tolerance * stated : tolerance === 0 ? 0 : errorOf(design, read, read.value);
+  const [least, most] = [(read?.value ?? stated) - error, (read?.value ?? stated) + error];
+  if (where.what === 'supply') return [low + least - stated, high + most - stated];
+  const drive = stated - design.coil.driver_drop;
+  return [low * Math.max(0, 1 + (least - stated) / drive), high * (1 + (most - stated) / drive)];
 }
 
 /** What the drop or the resistance says of the run alone, the current as expected. */

@@ -3,8 +3,9 @@ import type { Evaluation } from '../engine/evaluate.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { RuleId } from '../findings/rules.ts';
 import { sentence } from '../findings/words.ts';
-import type { Diagnosis, Explained } from './diagnose.ts';
-import { causeSentence, HOT, heatOf, placeOf } from './words.ts';
+import { type Cost, costOf } from './cost.ts';
+import type { Cause, Diagnosis, Found } from './diagnose.ts';
+import { foundSentence, HOT, heatOf, placeOf } from './words.ts';
 
 /** What can come of it, worst first. */
 export const HARMS = ['fire', 'stop', 'damage', 'spark', 'note'] as const;
@@ -174,61 +175,81 @@ export interface Mend {
   readonly detail: string;
   /** The rule that fails; null when readings say so. */
   readonly rule: RuleId | null;
+  /** What it costs now and once it is mended; null where a rule says so, or where the readings leave several parts. */
+  readonly cost: Cost | null;
 }
 
 /** What readings explain and what rules fail, worst first. */
-export function toMend(e: Evaluation, findings: readonly Finding[], diagnosis: Diagnosis): Mend[] {
-  const found = [
-    ...diagnosis.causes.map((explained) => ({ mend: ofCause(e, explained), rank: -1 })),
+export function toMend(e: Evaluation, findings: readonly Finding[], { found }: Diagnosis): Mend[] {
+  const all = [
+    ...found.map((one) => ({ mend: ofFound(e, one), rank: -1 })),
     ...findings
       .filter(({ verdict }) => verdict === 'fail')
       .map((f) => ({
-        mend: { ...PLAIN[f.rule], subject: f.subject, detail: sentence(f, e), rule: f.rule },
+        mend: { ...PLAIN[f.rule], subject: f.subject, detail: sentence(f, e), rule: f.rule, cost: null },
         rank: RANK.indexOf(f.rule),
       })),
   ];
-  return found
+  return all
     .sort((a, b) => HARMS.indexOf(a.mend.harm) - HARMS.indexOf(b.mend.harm) || a.rank - b.rank)
     .map(({ mend }) => mend);
 }
 
-function ofCause(e: Evaluation, explained: Explained): Mend {
-  const { cause, orElse } = explained;
-  const common = { subject: placeOf(e, cause), detail: causeSentence(e, explained), rule: null };
-  if (orElse.length > 0)
-    return {
-      ...common,
-      subject: 'readings',
-      harm: 'spark',
-      says: 'Something is wrong; more readings are needed to say where.',
-    };
-  switch (cause.kind) {
+function ofFound(e: Evaluation, found: Found): Mend {
+  const [first, ...others] = found;
+  if (first === undefined) throw new Error('nothing was found');
+  const common = { detail: foundSentence(e, found), rule: null };
+  const worst = found
+    .map((cause) => plainOf(e, cause))
+    .reduce((a, b) => (HARMS.indexOf(b.harm) < HARMS.indexOf(a.harm) ? b : a));
+  if (others.length === 0)
+    return { ...common, ...worst, subject: placeOf(e, first.part), cost: costOf(e, first) };
+  const places = found.map(({ part }) => placeOf(e, part));
+  return {
+    ...common,
+    harm: worst.harm,
+    subject: places.join(' or '),
+    says: `One of these is not as it should be; one more reading tells which.${worst.harm === 'fire' ? ' If it is a bad connection, it gets hot.' : ''}`,
+    cost: null,
+  };
+}
+
+function plainOf(e: Evaluation, { part, how, size, high }: Cause): Plain {
+  switch (how) {
     case 'resistance': {
-      const heat = heatOf(e, cause.wire, cause.ohm);
-      return heat > HOT && cause.wire !== null
-        ? {
-            ...common,
-            harm: 'fire',
-            says: 'This run has a bad connection or a wire that is too thin, and it gets hot.',
-          }
-        : {
-            ...common,
-            harm: 'spark',
-            says:
-              cause.wire === null
-                ? 'The battery or its connections sag under the load of the coils.'
-                : 'This run has a bad connection or a wire that is too thin.',
-          };
+      if (part.is !== 'wire')
+        return { harm: 'spark', says: 'The battery or its connections sag under the load of the coils.' };
+      const what = 'This run has a bad connection or a wire that is too thin';
+      if (heatOf(e, part.wire, size) > HOT) return { harm: 'fire', says: `${what}, and it gets hot.` };
+      if (heatOf(e, part.wire, high) > HOT) return { harm: 'fire', says: `${what}, and it may get hot.` };
+      return { harm: 'spark', says: `${what}.` };
     }
-    case 'draw':
-      return cause.factor > 1
-        ? { ...common, harm: 'damage', says: 'The coils draw more current than they should.' }
-        : { ...common, harm: 'spark', says: 'The coils get less current than they should.' };
-    case 'instrument':
-      return {
-        ...common,
-        harm: 'note',
-        says: 'One reading was taken with a different instrument than it says.',
-      };
+    case 'thinner':
+      return { harm: 'spark', says: 'The wires of this run are longer or thinner than they should be.' };
+    case 'open':
+      return { harm: 'spark', says: 'This coil is dead.' };
+    case 'ohm':
+    case 'henry':
+    case 'turns': {
+      const [who, should] =
+        part.is === 'coils' ? ['The coils draw', 'they should'] : ['This coil draws', 'it should'];
+      return size < 1
+        ? { harm: 'damage', says: `${who} more current than ${should}.` }
+        : { harm: 'spark', says: `${who} less current than ${should}.` };
+    }
+    case 'dwell':
+      return size > 1
+        ? { harm: 'damage', says: 'The coils are charged longer than they should be, and heat up.' }
+        : { harm: 'spark', says: 'The coils are charged for too short a time.' };
+    case 'supply':
+      return size < 0
+        ? { harm: 'spark', says: 'The battery is low, or it is not being charged.' }
+        : { harm: 'damage', says: 'The charging voltage is too high.' };
+    case 'scale':
+      return { harm: 'note', says: 'This instrument is not set as its readings say.' };
+    case 'taken':
+      return { harm: 'note', says: 'One reading was taken with a different instrument than it says.' };
+    case 'misread':
+      return { harm: 'note', says: 'One reading does not go with the others.' };
   }
 }

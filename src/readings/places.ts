@@ -1,5 +1,5 @@
 /** Where the probes go, and what the instruments are called: words only. */
-import type { Design, Instrument } from '../design/design.ts';
+import type { Design, Instrument, Sense } from '../design/design.ts';
 import type { Where } from './expected.ts';
 
 /** The instrument as it is set. */
@@ -10,6 +10,13 @@ export const INSTRUMENT_WORDS: Readonly<Record<Instrument, string>> = {
   clamp_effective: 'clamp, true RMS AC+DC',
   clamp_peak: 'clamp on scope, peak',
   value: 'milliohm meter',
+};
+
+export const SENSE_WORDS: Readonly<Record<Sense, string>> = {
+  meter: 'multimeter',
+  scope: 'scope',
+  clamp: 'clamp',
+  ohmmeter: 'ohmmeter',
 };
 
 /** A supply is read at its lowest. */

@@ -1,128 +1,237 @@
 /** What readings mean, in sentences. */
 import { asRead, printNumber, printValue } from '../basis/print.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import type { Cause, Explained } from './diagnose.ts';
+import type { How, Part } from './causes.ts';
+import type { Cause, Found } from './diagnose.ts';
 import { atPosts, expectedAt } from './expected.ts';
 import type { Judged } from './judge.ts';
-import { instrumentWords, subjectOf } from './places.ts';
+import { otherInstruments } from './mixed-up.ts';
+import { instrumentWords, SENSE_WORDS, subjectOf } from './places.ts';
 import { alikeSize } from './sizes.ts';
 
 /** Heat in one joint above which it is named a danger [W]. Common practice: a crimp is cooled by little but its wire. */
 export const HOT = 1;
 
 const printOhm = (ohm: number): string => printValue(ohm, 'ohm', ohm < 1 ? 'mohm' : 'ohm');
+/** `31.2 to 38.0 mΩ` */
+const band = (low: number, high: number, unit: string, shown: string): string => {
+  const [from] = asRead(low, unit, shown);
+  return `${from} to ${asRead(high, unit, shown).join(' ')}`;
+};
+const times = (low: number, high: number): string =>
+  `${printNumber(low, 2)} to ${printNumber(high, 2)} times`;
 
 /** Heat that a resistance makes at full load: the effective current of its worst point [W]. */
-export function heatOf(e: Evaluation, wire: number | null, ohm: number): number {
-  const source = e.design.wires.findIndex(({ coils }) => coils.length === e.design.coils.length);
-  const amps = e.number('worst_effective', { wire: wire ?? Math.max(0, source) }) ?? 0;
-  return amps ** 2 * ohm;
+export function heatOf(e: Evaluation, wire: number, ohm: number): number {
+  return (e.number('worst_effective', { wire }) ?? 0) ** 2 * ohm;
 }
 
 /** Name of the place that a cause is at. */
-export function placeOf(e: Evaluation, cause: Cause): string {
-  switch (cause.kind) {
-    case 'resistance':
-      return cause.wire === null ? 'the source' : subjectOf(e.design, { wire: cause.wire, coil: null });
-    case 'draw':
-      return cause.coil === null ? 'all coils' : `coil ${e.design.coils[cause.coil]?.id}`;
+export function placeOf({ design }: Evaluation, part: Part): string {
+  switch (part.is) {
+    case 'wire':
+      return subjectOf(design, { wire: part.wire, coil: null });
+    case 'run':
+      return `all of ${design.runs[part.run]?.name}`;
+    case 'source':
+      return 'the source';
+    case 'coil':
+      return subjectOf(design, { wire: null, coil: part.coil });
+    case 'coils':
+      return 'all coils';
+    case 'dwell':
+      return 'the dwell';
+    case 'supply':
+      return part.point === null ? 'the supply' : `the supply at ${design.points[part.point]?.name}`;
     case 'instrument':
-      return readingName(e, cause.reading);
+      return `the ${SENSE_WORDS[part.sense]}`;
+    case 'reading':
+      return readingName(design, part.reading);
   }
 }
 
 /** `main at idle, multimeter` */
-export function readingName(e: Evaluation, reading: number): string {
-  const r = e.design.measured[reading];
+export function readingName(design: Evaluation['design'], reading: number): string {
+  const r = design.measured[reading];
   if (r === undefined) return '';
-  const point = r.point === null ? '' : ` at ${e.design.points[r.point]?.name}`;
-  return `${subjectOf(e.design, r)}${point}, ${instrumentWords(r)}`;
+  const point = r.point === null ? '' : ` at ${design.points[r.point]?.name}`;
+  return `${subjectOf(design, r)}${point}, ${instrumentWords(r)}`;
 }
 
 /** What a cause is, short: for a list of causes that cannot be told apart. */
 export function causeShort(e: Evaluation, cause: Cause): string {
-  switch (cause.kind) {
+  const { part, how, size } = cause;
+  const place = placeOf(e, part);
+  switch (how) {
     case 'resistance':
-      return `${placeOf(e, cause)} (${printOhm(cause.ohm)} too much)`;
-    case 'draw':
-      return `${placeOf(e, cause)} (drawing ${printNumber(cause.factor)} times what they should)`;
-    case 'instrument':
-      return `the reading ${placeOf(e, cause)} (taken with: ${instrumentWords({ what: e.design.measured[cause.reading]?.what ?? 'drop', instrument: cause.instrument })})`;
+      return `${place} (${printOhm(size)} too much)`;
+    case 'thinner':
+      return `${place} (${printNumber(size, 2)} times the resistance of its wire)`;
+    case 'ohm':
+      return `${place} (${printNumber(size, 2)} times the primary resistance)`;
+    case 'henry':
+      return `${place} (${printNumber(size, 2)} times the inductance)`;
+    case 'turns':
+      return `${place} (shorted turns)`;
+    case 'open':
+      return `${place} (draws nothing)`;
+    case 'dwell':
+      return `${place} (${printNumber(size, 2)} times what is stated)`;
+    case 'supply':
+      return `${place} (${asRead(Math.abs(size), 'V').join(' ')} ${size < 0 ? 'low' : 'high'})`;
+    case 'scale':
+      return `${place} (shows ${printNumber(size, 2)} times what there is)`;
+    case 'taken':
+      return `the reading ${place} (taken with a different instrument)`;
+    case 'misread':
+      return `the reading ${place} (misread, or written down wrongly)`;
   }
 }
 
-/** What a cause means and what to look at. */
-export function causeSentence(e: Evaluation, { cause, orElse }: Explained): string {
-  if (orElse.length > 0) {
-    const all = [cause, ...orElse].map((c) => causeShort(e, c));
-    return (
-      `The readings cannot tell which: ${all.join('; or ')}. Each would explain them. ` +
-      'Measure the drop over each of these places by itself, or at another point.'
-    );
-  }
-  switch (cause.kind) {
+/** What was found and what to look at. */
+export function foundSentence(e: Evaluation, found: Found): string {
+  const [first, ...others] = found;
+  if (first === undefined) return '';
+  if (others.length === 0) return causeSentence(e, first);
+  return `The readings cannot tell which: ${found.map((c) => `${causeShort(e, c)}, ${percent(c.share)}`).join('; or ')}.`;
+}
+
+export const percent = (share: number): string => `${Math.min(99, Math.max(1, Math.round(100 * share)))} %`;
+
+function causeSentence(e: Evaluation, cause: Cause): string {
+  const { part, how, size, low, high } = cause;
+  const place = capital(placeOf(e, part));
+  switch (how) {
     case 'resistance':
-      return cause.wire === null ? sourceSentence(e, cause.ohm) : resistanceSentence(e, cause.wire, cause);
-    case 'draw':
-      return drawSentence(e, cause);
-    case 'instrument':
+      return part.is === 'wire' ? resistanceSentence(e, part.wire, cause) : sourceSentence(e, cause);
+    case 'thinner':
+      return (
+        `The conductors of ${placeOf(e, part).replace('all of ', '')} all have ${times(low, high)} the resistance that their size and length give: ` +
+        'longer or thinner wire than stated. Check what is printed on it.'
+      );
+    case 'ohm':
+    case 'henry':
+    case 'turns':
+    case 'open':
+      return coilSentence(e, cause);
+    case 'dwell':
+      return `The dwell is ${times(low, high)} what is stated: compare the setting in the controller, and its table over supply voltage.`;
+    case 'supply':
+      return supplySentence(e, cause);
+    case 'scale':
+      return `${place} shows ${printNumber(size, 2)} times what there is in all its readings: check its range and the scale of what displays it. Nothing else is wrong with these readings.`;
+    case 'taken':
       return mixedSentence(e, cause);
+    case 'misread':
+      return `The reading ${placeOf(e, part)} does not go with all the others, and nothing in the install explains it: read it again.`;
   }
 }
 
-function mixedSentence(e: Evaluation, cause: Extract<Cause, { kind: 'instrument' }>): string {
-  const reading = e.design.measured[cause.reading];
+function mixedSentence(e: Evaluation, { part }: Cause): string {
+  const reading = part.is === 'reading' ? e.design.measured[part.reading] : undefined;
   if (reading === undefined) return '';
-  const other = { ...reading, instrument: cause.instrument };
+  const other = { ...reading, instrument: otherOf(e, reading) };
   const [own, there] = [expectedAt(e, reading).expected, expectedAt(e, other).expected];
   const ratio = own && there ? Math.max(own / there, there / own) : null;
   return (
-    `The reading ${placeOf(e, cause)} is what a different instrument would show there: ${instrumentWords(other)}. ` +
+    `The reading ${placeOf(e, part)} is what a different instrument would show there: ${instrumentWords(other)}. ` +
     `${ratio === null ? '' : `Here the two differ by a factor of ${printNumber(ratio)}. `}Set the instrument, peak hold off, and read again.`
   );
 }
 
-function resistanceSentence(
-  e: Evaluation,
-  wire: number,
-  { ohm, within }: { readonly ohm: number; readonly within: number },
-): string {
+/** The instrument whose expected reading is nearest. */
+function otherOf(e: Evaluation, reading: Evaluation['design']['measured'][number]) {
+  const off = (instrument: typeof reading.instrument): number =>
+    Math.abs(Math.log(reading.value / (expectedAt(e, { ...reading, instrument }).expected || 1)));
+  return otherInstruments(reading).reduce((a, b) => (off(b) < off(a) ? b : a));
+}
+
+function resistanceSentence(e: Evaluation, wire: number, { size, low, high }: Cause): string {
   const { id, run } = e.design.wires[wire] as (typeof e.design.wires)[number];
   const { joints, fuse, relay } = e.design.runs[run] as (typeof e.design.runs)[number];
   const own = e.number('joint_ohm') ?? 0;
-  const heat = heatOf(e, wire, ohm);
   const others = [fuse ? 'the fuse with its holder' : '', relay ? 'the relay contact' : ''].filter(Boolean);
   const inOne =
     joints > 0
       ? `${joints === 1 ? 'Its one joint' : `Each of its ${joints} joints`} should have ${printOhm(own)}; if the excess is all in one, that joint has ` +
-        `${printOhm(ohm + own)}${others.length > 0 ? ` (${others.join(' and ')} may have it as well)` : ''}. `
+        `${printOhm(size + own)}${others.length > 0 ? ` (${others.join(' and ')} may have it as well)` : ''}. `
       : '';
-  const thinner = alikeSize(e, wire, ohm);
-  return (
-    `${id} has ${printOhm(ohm)} too much (±${printOhm(within)}). ${inOne}` +
-    (thinner === null ? '' : `A ${thinner} conductor would do the same: check what is printed on it. `) +
-    `At full load that is ${printValue(heat, 'W')} of heat` +
-    (heat > HOT
+  const thinner = alikeSize(e, wire, size);
+  const [heat, most] = [heatOf(e, wire, size), heatOf(e, wire, high)];
+  const danger =
+    heat > HOT
       ? `, more than ${HOT} W: a joint that hot chars its insulation and can start a fire. Repair it before the engine runs again.`
-      : '.')
+      : most > HOT
+        ? `, and may be ${printValue(most, 'W')}: above ${HOT} W a joint chars its insulation and can start a fire.`
+        : '.';
+  return (
+    `${id} has ${printOhm(size)} too much (${band(low, high, 'ohm', high < 1 ? 'mohm' : 'ohm')}). ${inOne}` +
+    (thinner === null ? '' : `A ${thinner} conductor would do the same: check what is printed on it. `) +
+    `At full load the excess makes ${printValue(heat, 'W')} of heat${danger}`
   );
 }
 
-const sourceSentence = (e: Evaluation, ohm: number): string =>
-  `The supply sags at the battery posts as if the source had ${printOhm(ohm)}` +
+const sourceSentence = (e: Evaluation, { size, low, high }: Cause): string =>
+  `The supply sags at the battery posts as if the source had ${printOhm(size)} too much (${band(low, high, 'ohm', 'mohm')})` +
   `${e.design.supply.source_resistance === null ? '' : `, where ${printOhm(e.design.supply.source_resistance)} is stated`}: ` +
-  'a tired battery, a poor connection at its posts, or a long cable between alternator and battery.';
+  'a tired battery, or a poor or long cable between alternator and battery.';
 
-function drawSentence(e: Evaluation, cause: Extract<Cause, { kind: 'draw' }>): string {
-  const { coil, factor } = cause;
-  const times = `${printNumber(factor)} times`;
-  if (coil === null)
-    return factor > 1
-      ? `All coils draw ${times} what they should: the dwell is longer than stated, or the coils have less resistance or inductance. Check the dwell setting first.`
-      : `All coils draw only ${times} what they should: the dwell is shorter than stated, the coils are warm, or they have more resistance or inductance. Check the dwell setting first.`;
-  return factor > 1
-    ? `${placeOf(e, cause)} draws ${times} what it should: shorted turns, a different type of coil, or a driver that switches off late.`
-    : `${placeOf(e, cause)} draws only ${times} what it should: a poor contact in its own wires, an open winding, or a driver that does not switch on fully.`;
+function supplySentence(e: Evaluation, { part, size, low, high }: Cause): string {
+  const { points, measured } = e.design;
+  const at = part.is === 'supply' && part.point !== null ? ` at ${points[part.point]?.name}` : '';
+  const by = `${asRead(Math.abs(size), 'V').join(' ')} (${band(Math.min(Math.abs(low), Math.abs(high)), Math.max(Math.abs(low), Math.abs(high)), 'V', 'V')})`;
+  const read = measured.find(
+    (m) => atPosts(m) && (at === '' || (part.is === 'supply' && m.point === part.point)),
+  );
+  const stated =
+    read === undefined
+      ? ''
+      : `: ${asRead(read.value, 'V').join(' ')} was read where the point states ${asRead(points[read.point ?? 0]?.supply ?? null, 'V').join(' ')}`;
+  return size < 0
+    ? `The supply at the battery posts is ${by} low${at}${stated}. Charge and test the battery, and check what the alternator delivers, before anything in the feed is changed.`
+    : `The supply at the battery posts is ${by} high${at}${stated}. Check the voltage regulator.`;
+}
+
+const WAYS: Readonly<Record<How, string>> = {
+  resistance: 'resistance',
+  ohm: 'its resistance',
+  henry: 'its inductance',
+  turns: 'shorted turns',
+  open: 'an open winding',
+  thinner: 'thinner wire',
+  dwell: 'dwell',
+  supply: 'supply',
+  scale: 'scale',
+  taken: 'instrument',
+  misread: 'reading',
+};
+
+function coilSentence(e: Evaluation, { part, how, ways, size, low, high }: Cause): string {
+  const all = part.is === 'coils';
+  const place = capital(placeOf(e, part));
+  const own = all ? 'their' : 'its';
+  const has = all ? 'have' : 'has';
+  const what =
+    how === 'open'
+      ? `${place} draws nothing: an open winding or wire, or a driver that does not switch on`
+      : how === 'turns'
+        ? `${place} ${has} shorted turns: about ${printNumber(100 * (1 - size), 2)} % of the primary is bridged`
+        : `${place} ${has} ${times(low, high)} ${own} ${how === 'ohm' ? 'primary resistance' : 'inductance'}`;
+  const why =
+    how === 'open'
+      ? ''
+      : size < 1
+        ? all
+          ? ', a different type of coil'
+          : ': shorted turns, or a different type of coil'
+        : how === 'ohm'
+          ? ': a poor contact inside its plug, or a different type of coil'
+          : ': a different type of coil';
+  const or =
+    ways.length === 0
+      ? ''
+      : ` The readings would allow ${ways.map((way) => WAYS[way]).join(' or ')} as well: read the primary with an ohmmeter, unplugged.`;
+  return `${what}${how === 'turns' ? '' : why}.${or}`;
 }
 
 /** What a reading says by itself; empty when it is within its range. */
@@ -132,7 +241,7 @@ export function readingSentence(judged: Judged): string {
   if (stands === 'unknown') return 'There is nothing to compare it with.';
   const parts: string[] = [];
   if (atPosts(reading))
-    return `The posts are ${stands === 'low' ? 'below' : 'above'} the ${asRead(expected.expected, 'V').join(' ')} stated for this point: set the supply of the point to this, and everything read there is judged by it.`;
+    return `The posts are ${stands === 'low' ? 'below' : 'above'} the ${asRead(expected.expected, 'V').join(' ')} stated for this point; everything else read there is judged by what was read at the posts.`;
   if (ratio !== null) parts.push(`${printNumber(ratio)} times what is expected`);
   if (excess !== null && Math.abs(excess) > 0)
     parts.push(
@@ -147,4 +256,4 @@ export function readingSentence(judged: Judged): string {
   return `${capital(parts.join(', '))}.${mixed}`;
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -7,9 +7,11 @@ export interface Circuit {
   readonly supply: number;
   /** Supply less the drop of a driver that is on [V]. */
   readonly drive: number;
-  /** Primary of one coil with the resistor before it [ohm], [H]; all coils are alike. */
+  /** Primary of one coil with the resistor before it [ohm], [H]. */
   readonly ohm: number;
   readonly henry: number;
+  /** By coil, where one is not like the others; left out where all are alike. */
+  readonly own?: readonly { readonly ohm: number; readonly henry: number }[];
   /** Current limit of coil or driver [A]; infinite when there is none. */
   readonly limit: number;
   /** Length of every charge [s]. */
@@ -28,6 +30,10 @@ export interface Circuit {
     readonly also: number;
   }[];
 }
+
+/** Primary of this coil [ohm], [H]. */
+export const primaryOf = ({ own, ohm, henry }: Circuit, coil: number): { ohm: number; henry: number } =>
+  own?.[coil] ?? { ohm, henry };
 
 /** Why the currents in time of this design cannot be computed, as a sentence; null when they can. */
 export function whyNoTrace(e: Evaluation): string | null {

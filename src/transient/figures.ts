@@ -1,5 +1,5 @@
 /** What is read off the steady state: average, effective and peak currents, supplies, delivered peaks and energies. */
-import type { Circuit } from './circuit.ts';
+import { type Circuit, primaryOf } from './circuit.ts';
 import { largest, least } from './crossing.ts';
 import { combined, type Exponentials, integralOf, squareIntegralOf, valueAt } from './exponentials.ts';
 import type { Segment } from './interval.ts';
@@ -72,7 +72,7 @@ export const peakAt = ({ circuit, atFiring }: Course, firing: number): number =>
   atFiring[firing]?.[circuit.firings[firing]?.coil ?? -1] ?? 0;
 
 export function coilFigures(course: Course, coil: number): CoilFigures {
-  const { firings, henry } = course.circuit;
+  const { firings } = course.circuit;
   const own = firings.flatMap((firing, i) => (firing.coil === coil ? [i] : []));
   const charging = course.segments.filter(({ on }) => on.includes(coil));
   const peak = Math.min(...own.map((firing) => peakAt(course, firing)));
@@ -84,7 +84,7 @@ export function coilFigures(course: Course, coil: number): CoilFigures {
         ? Math.min(...charging.map((s) => least(supplyOf(course, coil, s), s.to - s.from)))
         : null,
     peak,
-    energy: (henry * peak ** 2) / 2,
+    energy: (primaryOf(course.circuit, coil).henry * peak ** 2) / 2,
   };
 }
 

@@ -6,7 +6,7 @@
  * so far that nothing is left over, the current falls below the limit as that of a driver that is fully on, and is held
  * again when it comes back. A coil at its limit goes on loading the conductors that it shares.
  */
-import type { Circuit } from './circuit.ts';
+import { type Circuit, primaryOf } from './circuit.ts';
 import { firstRise } from './crossing.ts';
 import { combined, type Exponentials, valueAt } from './exponentials.ts';
 import type { Solve } from './modes.ts';
@@ -41,7 +41,7 @@ const MOST_CHANGES = 1000;
 
 /** The segments from `from` to `to`, with `on` in charge; moves `state` to the end of them. */
 export function advance(
-  { limit, ohm }: Circuit,
+  circuit: Circuit,
   { shared, drives }: Feed,
   solve: Solve,
   state: State,
@@ -49,12 +49,13 @@ export function advance(
   from: number,
   to: number,
 ): Segment[] {
+  const { limit } = circuit;
   const segments: Segment[] = [];
   let begin = from;
   for (let changes = 0; begin < to; changes++) {
     if (changes > MOST_CHANGES) throw new Error('currents at their limit do not come to rest');
     const currents = currentsFrom(limit, { shared, drives }, solve, state, on);
-    const change = firstChange({ limit, ohm }, { shared, drives }, state, on, currents, to - begin);
+    const change = firstChange(circuit, { shared, drives }, state, on, currents, to - begin);
     const end = change === null ? to : Math.min(to, begin + change.after);
     if (end > begin) {
       segments.push({ from: begin, to: end, on, currents });
@@ -99,13 +100,14 @@ function currentsFrom(
 
 /** The first coil that reaches or leaves its limit, and how long after now; null when none does within `time`. */
 function firstChange(
-  { ohm, limit }: Pick<Circuit, 'ohm' | 'limit'>,
+  circuit: Circuit,
   { shared, drives }: Feed,
   { held }: State,
   on: readonly number[],
   currents: readonly Exponentials[],
   time: number,
 ): { coil: number; after: number } | null {
+  const { limit } = circuit;
   if (limit === Number.POSITIVE_INFINITY) return null;
   let first: { coil: number; after: number } | null = null;
   for (const coil of on) {
@@ -113,7 +115,11 @@ function firstChange(
     // What the feed lacks to hold the limit: drops and limit times resistance, less the drive.
     const after: number | null = held.has(coil)
       ? firstRise(
-          combined(ohm * limit - (drives[coil] as number), shared[coil] as number[], currents),
+          combined(
+            primaryOf(circuit, coil).ohm * limit - (drives[coil] as number),
+            shared[coil] as number[],
+            currents,
+          ),
           0,
           within,
         )

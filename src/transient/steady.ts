@@ -2,11 +2,12 @@
  * The periodic steady state: the currents of one working cycle that repeats.
  *
  * Why going round the cycle finds it, and only one: the difference d of two solutions obeys L·dd/dt = −M·d between
- * switchings, so that Σd² falls at least with the rate 2R/L; a limit only brings two currents closer together; and a
- * firing sets the difference of its coil to 0. So each cycle shrinks the difference to at most e^(−R·cycle/L) of what it
- * was, from any beginning. Where at some instant no coil is charged the first cycle from there is the steady state; where
- * charges overlap all the time, what is left of the beginning passes from coil to coil by the shared resistance alone,
- * and is gone after two or three cycles. Cycles are gone through until one ends as it began, to `SETTLED`.
+ * switchings, so that Σ L·d² falls at least with the rate 2R/L of the slowest coil; a limit only brings two currents
+ * closer together; and a firing sets the difference of its coil to 0. So each cycle shrinks the difference to at most
+ * e^(−R·cycle/L) of what it was, from any beginning. Where no coil is charged at the end of the cycle, which begins at
+ * crank angle 0, the first one is the steady state; where charges overlap all the time, what is left of the beginning
+ * passes from coil to coil by the shared resistance alone, and is gone after two or three cycles. Cycles are gone
+ * through until one ends as it began, to `SETTLED`.
  */
 import { alsoDrops, type Circuit, sharedOhm } from './circuit.ts';
 import { advance, type Segment, type State } from './interval.ts';
@@ -57,7 +58,11 @@ export function steady(circuit: Circuit): Course {
         to,
       );
     });
-    if (state.amperes.every((now, coil) => Math.abs(now - (before[coil] as number)) <= SETTLED))
+    // Nothing is charged at the end of a cycle: no other one can differ.
+    const settled =
+      overlapping.length === 0 ||
+      state.amperes.every((now, coil) => Math.abs(now - (before[coil] as number)) <= SETTLED);
+    if (settled)
       return { circuit, shared, supplies: drops.map((volts) => circuit.supply - volts), segments, atFiring };
   }
   throw new Error('the currents do not settle');

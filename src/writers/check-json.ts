@@ -1,10 +1,11 @@
 /** An install as found, as JSON: the result of its rules, and beside it readings and what explains them. */
 
+import type { How } from '../readings/causes.ts';
 import type { Checked } from '../readings/check.ts';
 import type { Cause } from '../readings/diagnose.ts';
 import { type Expected, expectedReadings } from '../readings/expected.ts';
 import { instrumentWords, probesOf, subjectOf } from '../readings/places.ts';
-import { causeSentence, heatOf, readingSentence } from '../readings/words.ts';
+import { foundSentence, heatOf, placeOf, readingSentence } from '../readings/words.ts';
 import type { Remedy } from '../remedies/remedy.ts';
 import { toJson } from './json.ts';
 
@@ -22,31 +23,24 @@ export function checkJson(c: Checked, remedies: readonly Remedy[] = []) {
     low: x.low,
     high: x.high,
   });
-  const cause = (found: Cause) => {
-    switch (found.kind) {
-      case 'resistance':
-        return {
-          kind: found.kind,
-          subject: found.wire === null ? 'source' : subjectOf(design, { wire: found.wire, coil: null }),
-          excess_ohm: found.ohm,
-          within_ohm: found.within,
-          heat_W: heatOf(e, found.wire, found.ohm),
-        };
-      case 'draw':
-        return {
-          kind: found.kind,
-          subject: found.coil === null ? 'all coils' : subjectOf(design, { wire: null, coil: found.coil }),
-          factor: found.factor,
-        };
-      case 'instrument':
-        return { kind: found.kind, reading: found.reading, taken_with: found.instrument };
-    }
-  };
+  const cause = ({ part, how, ways, size, low, high, share }: Cause) => ({
+    kind: part.is,
+    subject: placeOf(e, part),
+    how,
+    or_how: ways,
+    share,
+    ...sized(how, size, low, high),
+    ...(how === 'resistance' && part.is === 'wire' ? { heat_W: heatOf(e, part.wire, size) } : {}),
+  });
   return {
     ...toJson(c.result, remedies),
     verdict: c.verdict,
     check: {
-      mend: c.mend,
+      mend: c.mend.map(({ cost, ...mend }) => ({
+        ...mend,
+        heat_W: cost?.heat ?? null,
+        energy_J: cost?.energy ?? null,
+      })),
       readings: c.readings.map((judged) => ({
         ...where(judged.expected),
         value: judged.reading.value,
@@ -56,11 +50,13 @@ export function checkJson(c: Checked, remedies: readonly Remedy[] = []) {
         would_be: judged.wouldBe,
         text: readingSentence(judged),
       })),
-      causes: c.diagnosis.causes.map((explained) => ({
-        ...cause(explained.cause),
-        or_else: explained.orElse.map(cause),
-        text: causeSentence(e, explained),
+      causes: c.diagnosis.found.map((found) => ({
+        ...cause(found[0] as Cause),
+        or_else: found.slice(1).map(cause),
+        text: foundSentence(e, found),
       })),
+      nothing_wrong_share: c.diagnosis.sound,
+      suspects: c.diagnosis.suspects.map(cause),
       no_diagnosis: c.diagnosis.why,
       expected: expectedReadings(e).map((x) => ({
         ...where(x),
@@ -79,4 +75,20 @@ export function checkJson(c: Checked, remedies: readonly Remedy[] = []) {
       tolerances_assumed: design.tolerance_assumed,
     },
   };
+}
+
+/** Size and band of a cause, by what it is a size of; nothing where there is none. */
+function sized(how: How, size: number, low: number, high: number) {
+  switch (how) {
+    case 'resistance':
+      return { excess_ohm: size, low_ohm: low, high_ohm: high };
+    case 'supply':
+      return { off_V: size, low_V: low, high_V: high };
+    case 'taken':
+    case 'misread':
+    case 'open':
+      return {};
+    default:
+      return { factor: size, low, high };
+  }
 }

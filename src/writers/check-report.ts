@@ -3,6 +3,7 @@ import { asRead } from '../basis/print.ts';
 import type { Design } from '../design/design.ts';
 import { heading, sentence } from '../findings/words.ts';
 import type { Checked } from '../readings/check.ts';
+import { senseOf } from '../readings/instruments.ts';
 import type { Judged } from '../readings/judge.ts';
 import { HARM_WORDS } from '../readings/mend.ts';
 import { instrumentWords, subjectOf } from '../readings/places.ts';
@@ -154,7 +155,13 @@ function placeOf({ reading }: Judged, design: Design): string {
   return `${subjectOf(design, reading)}${point}`;
 }
 
-const assumed = ({ result }: Checked): string =>
+/** Of instruments those that were used. */
+const assumed = ({ result, readings: taken }: Checked): string =>
   result.evaluation.design.tolerance_assumed
-    .map(({ path, value, why }) => `${path.replace('tolerance.', '')} ${value} (${why})`)
+    .filter(
+      ({ path }) =>
+        !path.startsWith('instruments.') ||
+        taken.some(({ reading }) => path === `instruments.${senseOf(reading.instrument)}`),
+    )
+    .map(({ path, value, why }) => `${path.replace(/^(tolerance|instruments)\./, '')} ${value} (${why})`)
     .join('; ');

@@ -103,6 +103,7 @@ test('no two quantities of one block have the same label', () => {
 /** Quantities that no formula and no rule uses, and why they are there. */
 const FOR_PEOPLE: Partial<Record<QuantityName, string>> = {
   cylinders: 'for the record: what fires when stands in the table of firings',
+  tolerance_supply: 'the test card',
 };
 
 test('every constant, column, structure and input is used by a formula or a rule, or there for a reason', () => {

@@ -20,18 +20,17 @@ describeWithPeer('ngspice', 'one fault, all drops read', () => {
       const { e, wire, ohm, readings } = faulty(seed);
       const next = random(1000 + seed);
       for (let card = 0; card < CARDS; card++) {
-        const { causes } = diagnose(e, noisy(readings, NOISE, next));
-        const [first] = causes;
-        const cause = first?.cause;
+        const { found } = diagnose(e, noisy(readings, NOISE, next));
+        const [[cause, ...others] = []] = found;
         const right =
-          causes.length === 1 &&
-          first?.orElse.length === 0 &&
-          cause?.kind === 'resistance' &&
-          cause.wire === wire &&
-          Math.abs(cause.ohm / ohm - 1) <= SIZE;
+          found.length === 1 &&
+          others.length === 0 &&
+          cause?.part.is === 'wire' &&
+          cause.part.wire === wire &&
+          Math.abs(cause.size / ohm - 1) <= SIZE;
         if (!right)
           wrong.push(
-            `install ${seed}: ${e.design.wires[wire]?.id} ${ohm.toFixed(4)}: ${JSON.stringify(causes)}`,
+            `install ${seed}: ${e.design.wires[wire]?.id} ${ohm.toFixed(4)}: ${JSON.stringify(found)}`,
           );
       }
     }

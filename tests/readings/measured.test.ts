@@ -44,11 +44,17 @@ test('tolerances that are left out are listed apart, but for that of the coil, o
     dwell: 0.02,
     length: 0.1,
     joint_resistance: 0.5,
+    supply: 0.02,
   });
   expect(found.tolerance_assumed.map(({ path }) => path)).toEqual([
     'tolerance.coil_inductance',
     'tolerance.length',
     'tolerance.joint_resistance',
+    'tolerance.supply',
+    'instruments.meter',
+    'instruments.scope',
+    'instruments.clamp',
+    'instruments.ohmmeter',
   ]);
   // A driver that stays on draws most through a coil at the low end.
   const sized = found.assumed.filter(({ path }) => path.startsWith('tolerance')).map(({ path }) => path);

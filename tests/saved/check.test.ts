@@ -22,18 +22,18 @@ test('readings that were entered on the card come back, in the unit of their row
     `${demo('pair-four')}measured:\n  - { what: drop, run: main, point: idle, meter: 17 mV }\n`,
   );
   const bytes = toWorkbook(runLaid(d, show, ['readings']));
-  // The first row: the posts at the first point. H is the column of what was measured.
+  // The first row: the posts at the fastest point, the last one. I is the column of what was measured.
   const edited = changedPart(
     bytes,
     (parts) => sheetPart(parts, 'TestCard'),
-    (xml) => xml.replace(/<c( r="H5"[^>]*?)\/>/, '<c$1><v>9.5</v></c>'),
+    (xml) => xml.replace(/<c( r="I5"[^>]*?)\/>/, '<c$1><v>9.5</v></c>'),
   );
   const read = await readSaved(edited, 'card.xlsx');
   if (!read.ok) throw new Error('the workbook is refused');
   const { measured, wrong } = measuredOn(read.design, read.card ?? []);
   expect(wrong).toEqual([]);
   expect(measured.map(({ what, instrument, point, value }) => [what, instrument, point, value])).toEqual([
-    ['supply', 'meter', 0, 9.5],
+    ['supply', 'meter', d.points.length - 1, 9.5],
     ['drop', 'meter', 1, 0.017],
   ]);
 });
@@ -41,9 +41,9 @@ test('readings that were entered on the card come back, in the unit of their row
 test('what is no number on the card is named with its cell', () => {
   const d = design(demo('pair-four'));
   const cell = (value: string | number) => ({
-    cell: 'TestCard!H5',
+    cell: 'TestCard!I5',
     found: { is: typeof value === 'number' ? 'number' : 'text', value },
   });
-  expect(measuredOn(d, [cell('12 V')]).wrong).toEqual([{ cell: 'TestCard!H5', found: '"12 V"' }]);
-  expect(measuredOn(d, [cell(-3)]).wrong).toEqual([{ cell: 'TestCard!H5', found: '-3' }]);
+  expect(measuredOn(d, [cell('12 V')]).wrong).toEqual([{ cell: 'TestCard!I5', found: '"12 V"' }]);
+  expect(measuredOn(d, [cell(-3)]).wrong).toEqual([{ cell: 'TestCard!I5', found: '-3' }]);
 });

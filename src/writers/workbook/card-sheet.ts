@@ -2,15 +2,15 @@
 
 import { address } from '../../basis/address.ts';
 import type { At } from '../../basis/quantity.ts';
-import { printUnit } from '../../basis/units.ts';
-import type { Design, Measured } from '../../design/design.ts';
+import { convert, printUnit } from '../../basis/units.ts';
+import type { Design } from '../../design/design.ts';
 import { asEntered, type Cell, put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { SPREADS } from '../../model/readings.ts';
-import { onCard } from '../../readings/card.ts';
-import { atPosts, placesOf, quantityOf, type Where } from '../../readings/expected.ts';
-import { FINEST } from '../../readings/judge.ts';
+import { cardPlaces, samePlace } from '../../readings/card.ts';
+import { atPosts, quantityOf, type Where } from '../../readings/expected.ts';
+import { FINEST, FINEST_AMPS, senseOf } from '../../readings/instruments.ts';
 import { instrumentWords, probesOf, subjectOf } from '../../readings/places.ts';
 import { CARD } from '../../saved/mark.ts';
 import { cellFor, turned, unitOf } from './links.ts';
@@ -23,15 +23,29 @@ const TITLES = [
   'Probes, or clamp',
   'Instrument',
   'Expected',
+  'Instrument ±',
   'from',
   'to',
   'Measured',
   'Unit',
   'Verdict',
   'mΩ too much',
+  'Supply from',
+  'to',
 ] as const;
-const COLUMN = { expected: 4, low: 5, high: 6, measured: 7, unit: 8, verdict: 9, excess: 10 } as const;
-const WIDTHS = [13, 16, 62, 23, 11, 10, 10, 12, 7, 11, 11];
+const COLUMN = {
+  expected: 4,
+  error: 5,
+  low: 6,
+  high: 7,
+  measured: 8,
+  unit: 9,
+  verdict: 10,
+  excess: 11,
+  least: 12,
+  most: 13,
+} as const;
+const WIDTHS = [13, 16, 62, 23, 11, 12, 10, 10, 12, 7, 11, 11, 11, 9];
 const TOP = 4;
 
 /** Nothing where the evaluation does not hold the quantities of the readings. */
@@ -41,14 +55,19 @@ export function cardPage(grid: Grid, design: Design): Page | null {
   opening(
     cells,
     'Test card',
-    'Engine warm, at the speed and the supply of the point. Fill in what was read: the verdict follows. Meters show averages, scopes peaks.',
+    'Engine warm, at the speed and the supply of the point. Fill in what was read: the verdict follows. Meters show averages, scopes peaks. The supply comes first: the rest is judged by it.',
   );
   TITLES.forEach((value, column) => {
     put(cells, TOP - 1, column, { role: 'label', value });
   });
-  const rows = placesOf(design).filter((where) => onCard(design, where));
+  const rows = cardPlaces(design);
+  // The posts are read with the meter, once at each point.
+  const posts = (point: number | null): number | null => {
+    const i = rows.findIndex((row) => atPosts(row) && row.instrument === 'meter' && row.point === point);
+    return i < 0 ? null : TOP + i;
+  };
   rows.forEach((where, i) => {
-    rowOf(grid, design, where, TOP + i).forEach((cell, column) => {
+    rowOf(grid, design, where, TOP + i, posts(where.point)).forEach((cell, column) => {
       put(cells, TOP + i, column, cell);
     });
   });
@@ -72,29 +91,34 @@ export function cardPage(grid: Grid, design: Design): Page | null {
   };
 }
 
-function rowOf(grid: Grid, design: Design, where: Where, row: number): Cell[] {
+function rowOf(grid: Grid, design: Design, where: Where, row: number, posts: number | null): Cell[] {
   const name = quantityOf(where);
   const unit = name === null ? 'V' : unitOf(name);
   const here = (column: number): string => address(row, column, false);
   const [m, low, high] = [here(COLUMN.measured), here(COLUMN.low), here(COLUMN.high)];
-  const value = (which: 'expected' | 'low' | 'high'): Cell => ({
-    role: 'formula',
-    unit,
-    formula:
-      name === null ? cellFor(grid, 'supply', { speed: where.point ?? 0 }) : end(grid, name, where, which),
-  });
+  const formula = (text: string): Cell => ({ role: 'formula', unit, formula: text });
+  const stated = cellFor(grid, 'supply', { speed: where.point ?? 0 });
   const taken = takenOf(design, where);
-  const finest = FINEST[where.what];
-  const slack = (sign: '-' | '+'): string =>
-    name === null || finest === 0 ? '' : `${sign}${asEntered(finest, QUANTITIES[name])}`;
+  const error = here(COLUMN.error);
+  const least = posts === null ? null : address(posts, COLUMN.least);
+  const most = posts === null ? null : address(posts, COLUMN.most);
+  const moved = (which: 'low' | 'high', supply: string | null): string => {
+    const plain = end(grid, name as QuantityName, where, which);
+    if (supply === null || where.point === null) return plain;
+    if (where.what === 'supply') return `${plain}+${supply}-${stated}`;
+    return `${plain}*MAX(0,1+(${supply}-${stated})/(${stated}-${cellFor(grid, 'driver_drop', {})}))`;
+  };
+  const tolerance = cellFor(grid, 'tolerance_supply', {});
+  const read = name === null && where.instrument === 'meter';
   return [
     words(where.point === null ? 'disconnected' : (design.points[where.point]?.name ?? '')),
     words(subjectOf(design, where)),
     words(probesOf(design, where)),
     words(instrumentWords(where)),
-    value('expected'),
-    value('low'),
-    value('high'),
+    formula(name === null ? stated : end(grid, name, where, 'expected')),
+    formula(errorFormula(design, where, here(COLUMN.expected), unit)),
+    formula(`MAX(0,${name === null ? `${stated}*(1-${tolerance})` : moved('low', least)}-${error})`),
+    formula(`${name === null ? `${stated}*(1+${tolerance})` : moved('high', most)}+${error}`),
     {
       role: 'entry',
       value: taken === null ? null : name === null ? taken : asEntered(taken, QUANTITIES[name]),
@@ -103,12 +127,34 @@ function rowOf(grid: Grid, design: Design, where: Where, row: number): Cell[] {
     { role: 'unit', value: printUnit(unit) },
     {
       role: 'formula',
-      formula: atPosts(where)
-        ? `IF(ISNUMBER(${m}),IF(ABS(${m}-${low})<=${low}/50,"pass","FAIL"),"")`
-        : `IF(ISNUMBER(${m}),IF(ISNUMBER(${low}),IF(${m}<${low}${slack('-')},"FAIL",IF(${m}>${high}${slack('+')},"FAIL","pass")),"UNKNOWN"),"")`,
+      formula: `IF(ISNUMBER(${m}),IF(ISNUMBER(${low}),IF(${m}<${low},"FAIL",IF(${m}>${high},"FAIL","pass")),"UNKNOWN"),"")`,
     },
     excess(grid, where, m, here(COLUMN.expected)),
+    ...(read
+      ? [
+          formula(`IF(ISNUMBER(${m}),${m}-${error},${stated}*(1-${tolerance}))`),
+          formula(`IF(ISNUMBER(${m}),${m}+${error},${stated}*(1+${tolerance}))`),
+        ]
+      : []),
   ];
+}
+
+/** Largest error of the instrument at what is expected: a share, and digits whose size steps up by tens. */
+function errorFormula({ instruments }: Design, where: Where, x: string, unit: string): string {
+  const { share, digits, counts, least } = instruments[senseOf(where.instrument)];
+  const base = where.what === 'current' ? 'A' : where.what === 'resistance' ? 'ohm' : 'V';
+  const entered = (value: number): number => Number((value / convert(unit, base)).toPrecision(12));
+  const finest = where.what === 'current' ? FINEST_AMPS : FINEST;
+  const digit = (times: number): string =>
+    times >= 1000
+      ? String(entered(finest * times))
+      : `IF(${x}<${entered(finest * times * counts)},${entered(finest * times)},${digit(times * 10)})`;
+  const parts = [
+    ...(share > 0 ? [`${share}*${x}`] : []),
+    ...(digits > 0 ? [`${digits}*${digit(1)}`] : []),
+    ...(least > 0 ? [String(entered(least))] : []),
+  ];
+  return `IF(ISNUMBER(${x}),${parts.join('+') || '0'},"")`;
 }
 
 /** Least or largest of the three cases: a supply is least where the currents are largest. */
@@ -146,8 +192,5 @@ function excess(grid: Grid, where: Where, m: string, expected: string): Cell {
 }
 
 /** What the design says was read there. */
-function takenOf({ measured }: Design, where: Where): number | null {
-  const same = (m: Measured): boolean =>
-    (['what', 'wire', 'coil', 'point', 'instrument'] as const).every((key) => m[key] === where[key]);
-  return measured.find(same)?.value ?? null;
-}
+const takenOf = ({ measured }: Design, where: Where): number | null =>
+  measured.find((m) => samePlace(m, where))?.value ?? null;

@@ -1,0 +1,38 @@
+/** Errors of instruments, as their makers state them: a share of the reading and some of its last digits. */
+import type { Accuracy, Design, Instrument, Sense, What } from '../design/design.ts';
+
+/** The instrument in one's hand: a meter, a clamp whatever it is set to. */
+export function senseOf(instrument: Instrument): Sense {
+  switch (instrument) {
+    case 'meter':
+      return 'meter';
+    case 'scope':
+      return 'scope';
+    case 'value':
+      return 'ohmmeter';
+    default:
+      return 'clamp';
+  }
+}
+
+/** Finest step of any display [V], [A], [ohm]: 0.1 mV, 0.1 mohm on the lowest range; of a clamp 10 mA. Common practice. */
+export const FINEST = 1e-4;
+export const FINEST_AMPS = 0.01;
+
+/** What the last digit stands for when such a value is shown: ranges go up by tens, four of them. */
+export function digitOf({ counts }: Accuracy, value: number, what: What): number {
+  const finest = what === 'current' ? FINEST_AMPS : FINEST;
+  let digit = finest;
+  while (digit < 1e3 * finest && Math.abs(value) >= digit * counts) digit *= 10;
+  return digit;
+}
+
+/** The largest error of a reading, in its unit: [V], [A] or [ohm]. */
+export function errorOf(
+  { instruments }: Design,
+  { what, instrument }: { readonly what: What; readonly instrument: Instrument },
+  value: number,
+): number {
+  const accuracy = instruments[senseOf(instrument)];
+  return accuracy.share * Math.abs(value) + accuracy.digits * digitOf(accuracy, value, what) + accuracy.least;
+}

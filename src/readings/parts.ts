@@ -1,0 +1,170 @@
+/**
+ * What of an install can be otherwise than its papers say, each as one number that is 0 when it is as expected, with the
+ * deviation that the tolerances give it; and the circuit of a point with such numbers put in.
+ *
+ * A tolerance is the half of a range in which no value is likelier than another: its standard deviation is that half over √3.
+ */
+import type { Sense } from '../design/design.ts';
+import type { Evaluation } from '../engine/evaluate.ts';
+import type { QuantityName } from '../model/model.ts';
+import { type Circuit, circuitAt } from '../transient/circuit.ts';
+
+export type Knob =
+  /** Resistance beyond the expected one [ohm]; number of wires: the source. */
+  | { readonly of: 'wire'; readonly wire: number }
+  /** ln of a factor: resistance, inductance of one coil; resistance of all by their warmth; dwell; limit. */
+  | { readonly of: 'ohm' | 'henry'; readonly coil: number }
+  | { readonly of: 'warmth' | 'dwell' | 'limit' }
+  /** At the posts [V]. */
+  | { readonly of: 'supply'; readonly point: number }
+  /** ln of what an instrument shows over what there is. */
+  | { readonly of: 'gain'; readonly sense: Sense };
+
+export interface Parts {
+  readonly e: Evaluation;
+  /** The expected circuit of each point that is asked for: conductors, then the source, then a wire without resistance for each coil. */
+  readonly circuits: ReadonlyMap<number, Circuit>;
+  readonly source: number;
+  readonly knobs: readonly Knob[];
+  /** Standard deviation of each. */
+  readonly spread: readonly number[];
+  readonly index: ReadonlyMap<string, number>;
+  /** Resistance of each conductor when cold and unhooked, as expected [ohm]. */
+  readonly cold: readonly number[];
+  /** Of each conductor: what is copper [ohm]. */
+  readonly copper: readonly number[];
+}
+
+export const keyOf = (knob: Knob): string =>
+  knob.of === 'wire'
+    ? `wire ${knob.wire}`
+    : knob.of === 'ohm' || knob.of === 'henry'
+      ? `${knob.of} ${knob.coil}`
+      : knob.of === 'supply'
+        ? `supply ${knob.point}`
+        : knob.of === 'gain'
+          ? `gain ${knob.sense}`
+          : knob.of;
+
+/** Half of an even range over its standard deviation, √3, and over the whole range. */
+const HALF = Math.sqrt(3);
+const WHOLE = 2 * HALF;
+
+/** Resistance of a source that nothing is said of [ohm], as far as it sags within a cycle. Arbitrary. */
+const SOURCE = 5e-3;
+/** Tolerance of a current limit. Arbitrary: no data sheet of a coil states it. */
+const LIMIT = 0.03;
+/** Share of an instrument's error that is the same in all of its readings; the variances add up to the whole. Arbitrary. */
+export const STEADY = 0.8;
+
+export function partsOf(e: Evaluation, points: readonly number[]): Parts {
+  const { design } = e;
+  const { tolerance: t } = design;
+  const need = (name: QuantityName, at: Parameters<Evaluation['number']>[1] = {}): number =>
+    e.number(name, at) ?? 0;
+  const source = design.wires.length;
+  const wires = design.wires.map(({ run }, wire) => {
+    const ambient = need('run_ambient', { run });
+    const alpha = need('alpha_20');
+    const atRef = need('T_ref');
+    const hot = e.number('wire_T', { wire }) ?? ambient;
+    const warmed = (celsius: number): number => 1 + alpha * (celsius - atRef);
+    const coldest = Math.min(atRef, ambient);
+    const copper = need('wire_copper_ohm', { wire }) / warmed(hot);
+    const fixed = need('fixed_ohm', { run });
+    const mean = copper * warmed((coldest + hot) / 2) + fixed;
+    const spread = Math.hypot(
+      (copper * warmed(hot) - copper * warmed(coldest)) / WHOLE,
+      (copper * t.length) / HALF,
+      (fixed * t.joint_resistance) / HALF,
+    );
+    return { mean, spread, copper: mean - fixed, cold: copper + fixed };
+  });
+  const alpha = need('alpha_20');
+  const warmed = (celsius: number): number => 1 + alpha * (celsius - need('T_ref'));
+  const { temperature } = design.coil;
+  // A coil is expected half as much warmer as it may be.
+  const warmer = warmed(temperature + t.coil_warmer / 2) / warmed(temperature);
+  const coils = design.coils.map((_, coil) => coil);
+  const circuits = new Map(
+    points.map((point) => {
+      const circuit = circuitAt(e, point);
+      const series = e.number('series_ohm', { speed: point }) ?? 0;
+      const ohm = (circuit.ohm - series) * warmer + series;
+      return [
+        point,
+        {
+          ...circuit,
+          ohm,
+          wires: [
+            ...circuit.wires.map((wire, i) => ({ ...wire, ohm: wires[i]?.mean ?? 0 })),
+            { coils, ohm: 0, also: 0 },
+            ...coils.map((coil) => ({ coils: [coil], ohm: 0, also: 0 })),
+          ],
+        },
+      ] as const;
+    }),
+  );
+  const stated = e.number('source_ohm');
+  const knobs: [Knob, number][] = [
+    ...wires.map(({ spread }, wire): [Knob, number] => [{ of: 'wire', wire }, spread]),
+    [{ of: 'wire', wire: source }, Math.max(SOURCE, stated ?? 0)],
+    ...coils.map((coil): [Knob, number] => [{ of: 'ohm', coil }, t.coil_resistance / HALF]),
+    ...coils.map((coil): [Knob, number] => [{ of: 'henry', coil }, t.coil_inductance / HALF]),
+    [{ of: 'warmth' }, Math.log(warmed(temperature + t.coil_warmer) / warmed(temperature)) / WHOLE],
+    [{ of: 'dwell' }, t.dwell / HALF],
+    [{ of: 'limit' }, LIMIT / HALF],
+    ...points.map((point): [Knob, number] => [
+      { of: 'supply', point },
+      (t.supply * (design.points[point]?.supply ?? 0)) / HALF,
+    ]),
+    ...(Object.keys(design.instruments) as Sense[]).map((sense): [Knob, number] => [
+      { of: 'gain', sense },
+      (STEADY * design.instruments[sense].share) / HALF,
+    ]),
+  ];
+  return {
+    e,
+    circuits,
+    source,
+    knobs: knobs.map(([knob]) => knob),
+    spread: knobs.map(([, spread]) => spread),
+    index: new Map(knobs.map(([knob], i) => [keyOf(knob), i])),
+    cold: wires.map(({ cold }) => cold),
+    copper: wires.map(({ copper }) => copper),
+  };
+}
+
+/** The state in which everything is as expected. */
+export const asExpected = ({ knobs }: Parts): number[] => knobs.map(() => 0);
+
+/** The circuit of a point in a state. No resistance falls below 0. */
+export function circuitIn(parts: Parts, state: readonly number[], point: number): Circuit {
+  const circuit = parts.circuits.get(point) as Circuit;
+  const of = (knob: Knob): number => state[parts.index.get(keyOf(knob)) ?? -1] ?? 0;
+  const series = parts.e.number('series_ohm', { speed: point }) ?? 0;
+  const warmth = of({ of: 'warmth' });
+  const more = of({ of: 'supply', point });
+  return {
+    ...circuit,
+    supply: circuit.supply + more,
+    drive: circuit.drive + more,
+    dwell: dwellIn(parts.e, circuit, Math.exp(of({ of: 'dwell' })), point),
+    limit: circuit.limit * Math.exp(of({ of: 'limit' })),
+    own: Array.from({ length: circuit.coils }, (_, coil) => ({
+      ohm: (circuit.ohm - series) * Math.exp(of({ of: 'ohm', coil }) + warmth) + series,
+      henry: circuit.henry * Math.exp(of({ of: 'henry', coil })),
+    })),
+    wires: circuit.wires.map((own, wire) =>
+      wire > parts.source ? own : { ...own, ohm: Math.max(0, own.ohm + of({ of: 'wire', wire })) },
+    ),
+  };
+}
+
+/** A dwell that is longer than asked for still leaves the coil its rest. */
+function dwellIn(e: Evaluation, { dwell }: Circuit, factor: number, point: number): number {
+  if (factor === 1) return dwell;
+  const speed = { speed: point };
+  const asked = e.number('dwell_asked', speed) ?? dwell;
+  return Math.max(0, Math.min(asked * factor, e.number('dwell_room', speed) ?? Number.POSITIVE_INFINITY));
+}

@@ -1,0 +1,102 @@
+/** What instruments show of an install in some state, by the exact currents. */
+import { largest } from '../transient/crossing.ts';
+import { integralOf, squareIntegralOf } from '../transient/exponentials.ts';
+import { currentOf, supplyBefore } from '../transient/figures.ts';
+import { type Course, steady } from '../transient/steady.ts';
+import { atPosts, type Where } from './expected.ts';
+import { circuitIn, type Parts } from './parts.ts';
+
+/** Asked for places, one after the other; the currents of a point are computed when the first of its places is. */
+export type Show = (where: Where) => number;
+
+export function showIn(parts: Parts, state: readonly number[]): Show {
+  const points = new Map<number, Figures>();
+  const at = (point: number): Figures => {
+    const known = points.get(point) ?? new Figures(steady(circuitIn(parts, state, point)));
+    points.set(point, known);
+    return known;
+  };
+  return (where) =>
+    where.what === 'resistance'
+      ? Math.max(0, (parts.cold[where.wire as number] as number) + (state[where.wire as number] as number))
+      : shown(at(where.point as number), parts.source, where);
+}
+
+function shown(f: Figures, source: number, where: Where): number {
+  const { circuit } = f.course;
+  const { what, instrument, wire, coil } = where;
+  const ohm = (i: number): number => circuit.wires[i]?.ohm ?? 0;
+  const averages = instrument === 'meter' || instrument === 'clamp_average';
+  const amps = (i: number): number =>
+    averages ? f.average(i) : instrument === 'clamp_effective' ? f.effective(i) : f.peak(i);
+  if (what === 'drop') return ohm(wire as number) * amps(wire as number);
+  if (what === 'current') return amps(wire ?? source + 1 + (coil as number));
+  // The supply of the circuit is that of the posts on average; a source that is soft lets it sag below that.
+  if (atPosts(where)) return circuit.supply - ohm(source) * amps(source);
+  if (averages)
+    return circuit.wires.reduce(
+      (volts, { coils }, i) =>
+        i <= source && coils.includes(coil as number) ? volts - ohm(i) * f.average(i) : volts,
+      circuit.supply,
+    );
+  const firings = circuit.firings.flatMap((firing, i) => (firing.coil === coil ? [i] : []));
+  return Math.min(...firings.map((firing) => supplyBefore(f.course, firing)));
+}
+
+/** Averages, effective values and peaks of conductors, each worked out when it is asked for [A]. */
+class Figures {
+  readonly course: Course;
+  readonly #coils: number[] = [];
+  readonly #kept = new Map<string, number>();
+
+  constructor(course: Course) {
+    this.course = course;
+  }
+
+  average(wire: number): number {
+    const { segments, circuit } = this.course;
+    const of = (coil: number): number => {
+      this.#coils[coil] ??=
+        segments.reduce(
+          (sum, { currents, from, to, on }) =>
+            on.includes(coil)
+              ? sum + integralOf(currents[coil] as (typeof currents)[number], to - from)
+              : sum,
+          0,
+        ) / circuit.cycle;
+      return this.#coils[coil] as number;
+    };
+    const { coils, also } = circuit.wires[wire] as (typeof circuit.wires)[number];
+    return coils.reduce((sum, coil) => sum + of(coil), also);
+  }
+
+  effective(wire: number): number {
+    return this.#keep(`e${wire}`, () => {
+      const { segments, circuit } = this.course;
+      const square = segments.reduce(
+        (sum, segment) =>
+          sum + squareIntegralOf(currentOf(this.course, wire, segment), segment.to - segment.from),
+        0,
+      );
+      return Math.sqrt(Math.max(0, square) / circuit.cycle);
+    });
+  }
+
+  peak(wire: number): number {
+    return this.#keep(`p${wire}`, () =>
+      this.course.segments.reduce(
+        (most, segment) =>
+          segment.on.length === 0
+            ? most
+            : Math.max(most, largest(currentOf(this.course, wire, segment), segment.to - segment.from)),
+        0,
+      ),
+    );
+  }
+
+  #keep(key: string, work: () => number): number {
+    const known = this.#kept.get(key) ?? work();
+    this.#kept.set(key, known);
+    return known;
+  }
+}
