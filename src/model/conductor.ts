@@ -261,15 +261,6 @@ export const conductor = {
       'LN(INDEX(amps_area[amps_row],size_row+1,1)/INDEX(amps_area[amps_row],size_row,1))))',
     source: DEFINITION,
   },
-  row_amps: {
-    symbol: 'I_row',
-    label: 'Ampacity of that row, or of the first, by insulation rating',
-    unit: 'A',
-    per: ['size'],
-    across: 'amps_column',
-    formula: 'INDEX(amps_table[amps_row], MAX(size_row, 1), 1)',
-    source: TABLE_5,
-  },
   size_amps: {
     symbol: 'I₃₀',
     label: 'Ampacity at 30 °C by insulation rating',
@@ -277,8 +268,8 @@ export const conductor = {
     per: ['size'],
     across: 'amps_column',
     formula:
-      'IF(ISNUMBER(size_scale), size_scale*row_amps*IF(size_share>0, ' +
-      '(INDEX(amps_table[amps_row],size_row+1,1)/row_amps)^size_share, 1), "")',
+      'IF(ISNUMBER(size_scale), size_scale*INDEX(amps_table[amps_row],MAX(size_row,1),1)*IF(size_share>0, ' +
+      '(INDEX(amps_table[amps_row],size_row+1,1)/INDEX(amps_table[amps_row],size_row,1))^size_share, 1), "")',
     source: TABLE_5,
     note: 'Between the AWG areas of the table straight in the logarithms of area and current.',
   },
@@ -354,14 +345,14 @@ export const conductor = {
       'IF(candidate_no<=series_count, series_first+candidate_no-1, ""))',
     source: DEFINITION,
   },
-  candidate_column: {
-    symbol: 'I_col',
-    label: 'Ampacity of the candidate at 30 °C in the column of its insulation',
+  candidate_next: {
+    symbol: 'I_col⁺',
+    label: 'Ampacity of the candidate at 30 °C in the column with the next rating, which is never exceeded',
     unit: 'A',
     per: ['run'],
     across: 'candidate',
     formula:
-      'IF(ISNUMBER(candidate_size), INDEX(size_amps[size,amps_column], candidate_size, rating_column), "")',
+      'IF(ISNUMBER(candidate_size), INDEX(size_amps[size,amps_column], candidate_size, next_column), "")',
     source: TABLE_5,
   },
   candidate_amps: {
@@ -371,8 +362,8 @@ export const conductor = {
     per: ['run'],
     across: 'candidate',
     formula:
-      'IF(ISNUMBER(candidate_column), MIN(candidate_column*rating_factor, ' +
-      'INDEX(size_amps[size,amps_column], candidate_size, next_column))*ambient_factor*bundle_factor, "")',
+      'IF(ISNUMBER(candidate_next), MIN(INDEX(size_amps[size,amps_column], candidate_size, rating_column)*rating_factor, ' +
+      'candidate_next)*ambient_factor*bundle_factor, "")',
     source: TABLE_5,
     note: 'Empty where the table has no figure.',
   },

@@ -117,7 +117,7 @@ describe('a driver stuck on', () => {
     expect(ground.verdict).toBe('pass');
     expect(ground.value).toBeGreaterThan(0.5);
     expect(ground.value).toBeLessThan(5);
-    expect(judged.words(ground)).toMatch(/opens: \d.* withstood/);
+    expect(judged.words(ground)).toMatch(/opens: \d.* withstands/);
   });
 });
 
