@@ -55,7 +55,7 @@ async function dispatch(argv: string[]): Promise<number> {
   const turned = argv.find((argument) => TURNS.test(argument));
   if (turned !== undefined)
     throw new Refusal(
-      `A sign that turns the direction of writing stands in "${shown(turned)}"; write the name without it.`,
+      `"${shown(turned)}" holds a character that reverses the direction of text; write the name without it.`,
     );
   const [name, ...rest] = argv;
   if (name === undefined) {

@@ -18,7 +18,7 @@ function fromCard(design: Design, card: readonly CardCell[]): Measured[] {
   const read = measuredOn(design, card);
   if (read.wrong.length === 0) return read.measured;
   throw new Refusal(
-    `${read.wrong.map(({ cell, found }) => `${cell} holds ${found}`).join('; ')}. The test card takes numbers of 0 or more in the unit beside them.`,
+    `${read.wrong.map(({ cell, found }) => `${cell} holds ${found}`).join('; ')}. The test card takes numbers of 0 or more, in the unit beside each.`,
   );
 }
 
@@ -38,7 +38,7 @@ export async function run(argv: string[]): Promise<number> {
   const file = oneDesign(positionals, 'check');
   const { out, units, json = false, force = false } = values;
   if (out !== undefined && !/\.xlsx$/i.test(out))
-    throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx.`);
+    throw new Refusal(`The workbook "${out}" would not open: the name must end in .xlsx.`);
   const given = await readGiven(file, { unknowns: true, set: values.set ?? [] });
   if (given === null) return 2;
   // Loaded only where a workbook is asked for.

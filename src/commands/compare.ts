@@ -54,7 +54,7 @@ function read(argv: string[]): Call {
   });
   if (files.length < 1 || files.length > 2)
     throw new Refusal(
-      '"compare" takes two designs, or one with an original feed. See "coilfeed help compare".',
+      '"compare" takes two designs, or one design with an original feed. See "coilfeed help compare".',
     );
   if (files.filter((file) => file === '-').length > 1)
     throw new Refusal('Only one of the two designs can be standard input.');
@@ -76,7 +76,7 @@ async function both([one, other]: readonly string[]): Promise<readonly [Design, 
   const { original } = first.design;
   if (original === null)
     throw new Refusal(
-      'This design has no other feed to compare with: name a second design, or give "original:" with its feed and return.',
+      'This design has no other feed to compare with: name a second design, or add "original:" with the feed and return that it replaces.',
     );
   return [original, first.design];
 }

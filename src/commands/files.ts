@@ -30,8 +30,8 @@ const MEANINGS: Readonly<Record<string, (name: string) => Refusal>> = {
   ENOTDIR: (name) => new Refusal(`${name}: a part of this path is a file, not a folder.`),
   EISDIR: (name) => new Refusal(`${name} is a folder; name a file.`),
   EACCES: (name) => new Refusal(`${name}: permission denied; check who may read and write there.`),
-  EPERM: (name) => new Refusal(`${name}: the system does not permit that.`),
-  EROFS: (name) => new Refusal(`${name} lies on a read-only disk; choose another folder.`),
+  EPERM: (name) => new Refusal(`${name}: the system does not allow that.`),
+  EROFS: (name) => new Refusal(`${name} is on a read-only disk; choose another folder.`),
   ENAMETOOLONG: (name) => new Refusal(`${name}: this name is too long.`),
   ELOOP: (name) => new Refusal(`${name} is a link that leads back to itself.`),
   ENXIO: (name) => new Refusal(`${name} is not a file that can be opened.`),
@@ -67,12 +67,12 @@ export async function readInput(path: string): Promise<Uint8Array> {
     throw explain(error, name);
   });
   if (isCompound(bytes))
-    throw new Refusal(`${name} is encrypted, or of an old format; save it as .xlsx without a password.`);
+    throw new Refusal(`${name} is encrypted or in an old format; save it as .xlsx without a password.`);
   if (bytes.length > mostOf(bytes))
     throw new Refusal(
       isArchive(bytes)
-        ? `${name} is longer than 16 MiB; that is no workbook of coilfeed.`
-        : `${name} is longer than 1 MiB; that is no design.`,
+        ? `${name} is larger than 16 MiB: not a workbook that coilfeed made.`
+        : `${name} is larger than 1 MiB: not a design.`,
     );
   return bytes;
 }

@@ -53,7 +53,7 @@ export async function readGiven(
   if (!unknowns && open.length > 0)
     throw new Refusal(
       `${open.map(({ path }) => path).join(', ')}: nothing can be sized or built around an unknown part. ` +
-        '"coilfeed check" judges such an install as far as it goes.',
+        '"coilfeed check" judges such an install as far as possible.',
     );
   return given;
 }

@@ -9,6 +9,8 @@ interface Words {
   readonly call: string;
   /** The rest of the command's help; lines of at most 80 columns. */
   readonly text: string;
+  /** Whether its exit status tells how the feed was judged, and not only that something was made. */
+  readonly judges?: true;
 }
 
 export const COMMANDS = {
@@ -16,7 +18,7 @@ export const COMMANDS = {
     summary: 'size and check the feed that a design describes',
     call: 'size DESIGN [--out FILE.xlsx] [--plots DIR] [--set PATH=VALUE]… [--units U] [--all] [--alternatives] [--json] [--force]',
     text: `Reads the design, sizes what it leaves open, and checks everything. Where
-something fails, remedies are tried on the whole design before they are told.
+something fails, it looks for remedies and tries each on the whole design.
 DESIGN is a YAML or JSON file, or a workbook that --out made and a person edited
 and saved as .xlsx; "-" reads it from standard input.
 
@@ -34,6 +36,7 @@ and saved as .xlsx; "-" reads it from standard input.
                    a fuse for each coil, side by side, in place of the report
   --json           print the result as JSON in place of the report
   --force          replace FILE even when somebody edited or made it`,
+    judges: true,
   },
   check: {
     summary: 'judge an install as found, and the readings taken on it',
@@ -51,6 +54,7 @@ what explains all of them together.
   --units U        metric, us or both, in place of what the design says
   --json           print the result as JSON in place of the report
   --force          replace FILE even when somebody edited or made it`,
+    judges: true,
   },
   explain: {
     summary: 'tell where a number comes from',
@@ -72,11 +76,11 @@ among them: "ampacity main", energy_kept, "Drop, worst path".
   --json           print the tree as JSON, all of it when --depth is left out`,
   },
   study: {
-    summary: 'tell from where on the next size is due, over one input or two',
+    summary: 'tell where the next size is due as one input or two vary',
     call: 'study DESIGN --vary PATH=VALUES [--vary PATH=VALUES] [--show QUANTITY]… [--out FILE]… [--set PATH=VALUE]… [--units U] [--threads N] [--json] [--force]',
     text: `Evaluates the whole design at every point of a grid over one input or two, and
-says where a size, a rating or the verdict turns. A design that fails is studied
-as well. The exit status is 0 when there is a table, whatever the verdicts.
+says where a size, a rating or the verdict changes. A design that fails is
+studied as well.
 
   --vary PATH=VALUES
                    a place in the design and its values: a range with its step,
@@ -97,13 +101,13 @@ as well. The exit status is 0 when there is a table, whatever the verdicts.
   --force          replace FILE even when somebody edited or made it`,
   },
   compare: {
-    summary: 'weigh two feeds against each other',
+    summary: 'set two feeds side by side',
     call: 'compare A [B] [--out FILE]… [--units U] [--json] [--force]',
-    text: `Sets two designs side by side: currents, supply and energy at the worst coil,
-the dwell that would make up for what is lost, heat in the wiring, copper,
+    text: `Compares two designs: currents, supply and energy at the worst coil,
+the dwell to restore full energy, heat in the wiring, copper,
 parts, and what passes with one and not with the other. With one design its
-feed is compared with the one under "original:". The exit status is that of
-the second.
+feed is compared with the one under "original:". The exit status tells how the
+second was judged.
 
   --out FILE       also write a workbook of the second feed, with the first one
                    beside it, when FILE ends in .xlsx; a picture of current and
@@ -112,6 +116,7 @@ the second.
   --units U        metric, us or both, in place of what the design says
   --json           print the result as JSON in place of the report
   --force          replace FILE even when somebody edited or made it`,
+    judges: true,
   },
   trace: {
     summary: 'compute the currents in time, or judge a recorded one',
@@ -120,17 +125,17 @@ the second.
 and says how far the closed forms of the calculation are from them.
 
   --point NAME     the operating point; may be left out when there is only one
-  --run ID         only this run or conductor, such as main or branch.1; as
-                   often as there are some to show
+  --run ID         only this run or conductor, such as main or branch.1; may be
+                   given more than once
   --out FILE       also write the waveforms: as a picture when FILE ends in
                    .svg or .png; when it ends in .csv as a table of crank
-                   angle, time, current of each conductor, supply at each
-                   coil, an instant of switching having two rows, before and
-                   after it
+                   angle, time, current of each conductor and supply at each
+                   coil, with two rows for an instant of switching: before
+                   and after
   --set PATH=VALUE
                    another value for the design, such as feed.main.length=4m or
                    feed.main.gauge=auto; may be given more than once
-  --supply VALUE   another supply than that of the point, such as "13.8 V"
+  --supply VALUE   a supply other than that of the point, such as "13.8 V"
   --units U        metric, us or both, in place of what the design says
   --json           print the result as JSON in place of the report
   --force          replace FILE even when somebody edited or made it
@@ -140,8 +145,8 @@ and says how far the closed forms of the calculation are from them.
                    coil: a table of times and amperes or volts, as instruments
                    export it. Gives resistance and inductance, dwell, peak and
                    the knee beside the computed ones. --run names the wire,
-                   --out writes both curves. Exit status 0 says that there is
-                   a result. What the headings leave open is asked for:
+                   --out writes both curves. What the headings do not say
+                   has to be given:
   --column C       the column of the clamp, by its number or its heading
   --scale FACTOR   what the clamp gives for an ampere: 100mV/A, 0.1V/A, 10A/V;
                    10A/A where the instrument shows ten amperes for one
@@ -155,19 +160,19 @@ and says how far the closed forms of the calculation are from them.
     text: `Takes the inputs from a workbook that coilfeed made and a person edited and
 saved as .xlsx, says what was changed, and writes the design as YAML: the text
 that the workbook was made from, comments and all, with the changed values.
-A design in JSON is written as YAML, too.
+A design in JSON is written as YAML as well.
 
-  --out FILE.yaml  write to FILE; else to standard output
+  --out FILE.yaml  write to FILE and not to standard output
   --force          replace FILE when it exists already`,
   },
   kit: {
     summary: 'write the papers of a wiring kit: parts, cuts, diagram, instructions',
     call: 'kit DESIGN --out DIR [--set PATH=VALUE]… [--batch N] [--serials LIST] [--words FILE]',
-    text: `Writes into DIR what the shop and its customer hold in their hands: parts list,
+    text: `Writes what the shop and its customer need on paper into DIR: parts list,
 cut list, bench sheet, wiring diagram, labels, instructions with test card, a
 build record for each serial number, and a workbook with the same as sheets.
 The block "kit" of the design gives allowances, colours and terminals; what it
-leaves out is a blank on paper. A design that fails is marked on every paper.
+leaves out stays blank. Every paper of a design that fails says that it fails.
 
   --out DIR        folder for the papers; made when it is not there
   --set PATH=VALUE
@@ -175,16 +180,18 @@ leaves out is a blank on paper. A design that fails is marked on every paper.
                    feed.main.gauge=auto; may be given more than once
   --batch N        kits made at a time, for quantities and reels
   --serials LIST   a page of the build record each: A001-A025 or A001,A007
-  --words FILE     other words for the instructions, in YAML; values in braces
+  --words FILE     your own words for the instructions, in YAML; names in braces
+                   stand for values
   --force          replace files even when somebody edited or made them`,
+    judges: true,
   },
   page: {
     summary: 'write the whole tool as one page for a browser',
     call: 'page [DESIGN] --out FILE.html [--force]',
     text: `Writes the bench page: one file that opens from disk, offline, and runs the same
-calculation in the browser. Change any input and the feed is sized anew while
-you look. DESIGN, a design file or a workbook, is what the page begins with; a
-demo when it is left out. Nothing leaves the machine.
+calculation in the browser. Change any input and the feed is sized again at
+once. The page opens with DESIGN, a design file or a workbook, or with a demo
+when it is left out. Nothing leaves the machine.
 
   --out FILE.html  the file to write
   --force          replace FILE even when somebody edited or made it`,
@@ -230,10 +237,13 @@ ${STATUSES}
 `;
 }
 
+/** Of a command that only makes something, or says that it cannot. */
+const DONE = STATUSES.replace(/ {2}0 .*\n {2}1 .*\n/, '  0  done\n');
+
 /** How one command is used, ends with a line break. */
 export function usage(name: CommandName): string {
-  const { call, text } = COMMANDS[name];
-  return `${wrap(`Usage: coilfeed ${call}`)}\n\n${text}\n${name === 'size' || name === 'check' ? `\n${STATUSES}\n` : ''}`;
+  const { call, text, judges }: Words = COMMANDS[name];
+  return `${wrap(`Usage: coilfeed ${call}`)}\n\n${text}\n\n${judges ? STATUSES : DONE}\n`;
 }
 
 /** Breaks a message into lines of at most 80 columns; a longer word (a path) stays whole. */

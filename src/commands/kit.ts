@@ -106,7 +106,9 @@ function report(folder: string, { result, batch, harness }: Job): string {
     ...(open.length > 5 ? [`  and ${open.length - 5} more: coilfeed size`] : []),
     `Batch of ${batch}, in ${shown(folder)}:`,
     ...names,
-    ...(blanks.length > 0 ? [`Lengths not in the design, blanks on the papers: ${blanks.join(', ')}`] : []),
+    ...(blanks.length > 0
+      ? [`Lengths not in the design, left blank on the papers: ${blanks.join(', ')}`]
+      : []),
     '',
   ].join('\n');
 }

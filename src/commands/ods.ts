@@ -35,7 +35,7 @@ export async function toOds(xlsx: Uint8Array): Promise<Uint8Array> {
     }
     if (said === null)
       throw new Refusal(
-        'An .ods workbook is made by LibreOffice, and its program "soffice" was not found. Install it, or name the workbook .xlsx: every spreadsheet program opens that.',
+        'An .ods workbook is made by LibreOffice, and its program "soffice" was not found. Install it, or name the workbook .xlsx, which every spreadsheet program opens.',
         3,
       );
     // Its exit status is 0 even when it could not write.

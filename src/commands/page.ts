@@ -25,7 +25,7 @@ export async function run(argv: string[]): Promise<number> {
   const { out, force } = values;
   if (out === undefined) throw new Refusal('Name the file to write: --out bench.html.');
   if (!/\.html?$/i.test(out))
-    throw new Refusal(`A browser would not open "${out}" as a page: its name must end in .html.`);
+    throw new Refusal(`A browser would not open "${out}" as a page: the name must end in .html.`);
   let page = readFileSync(PAGE, 'utf8');
   if (file !== undefined) {
     const given = await readGiven(file);

@@ -19,7 +19,7 @@ export async function readRecordingFile(path: string): Promise<Iterable<string>>
     throw explain(error, name);
   });
   if (parts.reduce((sum, { length }) => sum + length, 0) > MOST_RECORDED)
-    throw new Refusal(`${name} is longer than 32 MiB; cut it to a few charges of one coil.`);
+    throw new Refusal(`${name} is larger than 32 MiB; cut it down to a few charges of one coil.`);
   const encoding = encodingOf(parts);
   return { [Symbol.iterator]: () => decoded(parts, encoding) };
 }

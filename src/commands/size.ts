@@ -33,7 +33,7 @@ export async function run(argv: string[]): Promise<number> {
   const file = oneDesign(positionals, 'size');
   const { out, plots, units, all = false, alternatives = false, json = false, force = false } = values;
   if (out !== undefined && !/\.(?:xlsx|ods)$/i.test(out))
-    throw new Refusal(`The workbook "${out}" would not open: its name must end in .xlsx or .ods.`);
+    throw new Refusal(`The workbook "${out}" would not open: the name must end in .xlsx or .ods.`);
   const given = await readGiven(file, { set: values.set ?? [] });
   if (given === null) return 2;
   const { changed } = given;

@@ -85,7 +85,7 @@ function read(argv: string[]): Call {
       `A trace is written as a picture or a table, not as "${out}": the name must end in .svg, .png or .csv.`,
     );
   if (measured === '-' && file === '-')
-    throw new Refusal('Only one of design and recording can be standard input.');
+    throw new Refusal('Only one of them, design or recording, can come from standard input.');
   const asked = askedOf(values);
   const [option] = Object.keys(RECORDED).filter((name) => Object.hasOwn(values, name));
   if (option !== undefined && measured === undefined)
@@ -127,7 +127,7 @@ function pointOf({ points }: Design, name: string | undefined): number {
   const names = points.map((p) => p.name);
   if (name === undefined) {
     if (names.length === 1) return 0;
-    throw new Refusal(`Name a point by --point: ${listed(names.map(quote))}.`);
+    throw new Refusal(`Name a point with --point: ${listed(names.map(quote))}.`);
   }
   const found = names.indexOf(name);
   if (found < 0) throw new Refusal(`The design has no point ${quote(name)}. ${hint(name, names)}`);
@@ -156,7 +156,7 @@ function setSupply(e: Evaluation, point: number, text: string | undefined): void
   const found = readValue(text, 'V');
   if (!found.ok || !(found.value >= 1 && found.value <= 60))
     throw new Refusal(
-      `--supply ${quote(text)} is no supply: it takes 1 V to 60 V with the unit, such as "13.8 V".`,
+      `--supply ${quote(text)} is not a supply; allowed: 1 V to 60 V, with the unit, such as "13.8 V".`,
     );
   e.set('point_supply', { point }, found.value);
 }

@@ -131,13 +131,13 @@ async function mayReplace(
   if (state === 'unsealed') throw new Refusal(`${name} exists already; choose another name or add --force.`);
   if (state === 'foreign')
     throw new Refusal(
-      `${name} exists and was not made by coilfeed, or another program saved it since; choose another name or add --force to replace it.`,
+      `${name} exists and was not made by coilfeed, or another program has saved it since; choose another name, or add --force to replace it.`,
     );
   const { editsOf } = await import('./seal/edits.ts');
   const edits = await editsOf(path, old, fresh);
   const what = edits.length === 0 ? '' : `: ${edits.join('; ')}`;
   throw new Refusal(
-    `${name} was edited or saved by another program since coilfeed made it${what}. Choose another name, or add --force to replace it.`,
+    `${name} has been edited or saved by another program since coilfeed made it${what}. Choose another name, or add --force to replace it.`,
   );
 }
 

@@ -25,6 +25,7 @@ describe('help', () => {
     ]);
     expect(asked).toMatchObject({ status: 0, err: '' });
     expect(asked.out).toContain(`Usage: coilfeed ${name}`);
+    expect(asked.out).toContain('Exit status:\n  0  ');
     expect(widest(asked.out)).toBeLessThanOrEqual(80);
     // `help help` is the help about help; `help --help` asks the same, and `help some-file -h` does, too.
     expect(flagged).toEqual(asked);

@@ -55,7 +55,7 @@ export function cardPage(grid: Grid, design: Design): Page | null {
   opening(
     cells,
     'Test card',
-    'Engine warm, at the speed and the supply of the point. Fill in what was read: the verdict follows. Meters show averages, scopes peaks. The supply comes first: the rest is judged by it.',
+    'Engine warm, at the speed and supply of the point. Fill in what you read: the verdict follows. Meters show averages, scopes show peaks. Read the supply first: the rest is judged by it.',
   );
   TITLES.forEach((value, column) => {
     put(cells, TOP - 1, column, { role: 'label', value });

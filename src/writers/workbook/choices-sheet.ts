@@ -52,7 +52,7 @@ export function choicesPage(): Page {
   opening(
     cells,
     'Choices',
-    'What the lists in the cells of Inputs offer; sizes and ratings come from the tables.',
+    'The choices that the cells of Inputs offer; sizes and ratings come from the tables.',
   );
   NAMES.forEach((name, i) => {
     put(cells, TOP - 1, i, { role: 'label', value: QUANTITIES[name].label });

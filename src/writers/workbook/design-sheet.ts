@@ -37,7 +37,7 @@ export function designPage(text: string): Page {
   opening(
     cells,
     'Design file',
-    'What this workbook was made from. Change Inputs, not this sheet; “coilfeed design” writes both as a new file.',
+    'The design file that this workbook was made from. Change Inputs, not this sheet; “coilfeed design” writes the file with your changes.',
   );
   const lines = linesOf(text);
   const longest = Math.max(...lines.map(([first = '']) => first.length));

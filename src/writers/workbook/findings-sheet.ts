@@ -13,7 +13,7 @@ export function findingsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
   const found = judged(grid, design);
   const about =
-    'Failing first, then unknown, then advice, then passing with the least margin first. “This value” and “the limit” are those of the row; brackets hold symbols, listed on the sheet Quantities.';
+    'Failures first, then unknowns, then advice, then what passes, least margin first. “This value” and “the limit” are those of the row; brackets hold symbols, listed on the sheet Quantities.';
   const top = opening(cells, 'Findings', about);
   const rows = found.map((_, i) => lineOf(found.length, i + 1));
   const titles = [

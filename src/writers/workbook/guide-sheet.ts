@@ -12,27 +12,24 @@ const WIDTHS = [20, 96];
 
 export const USE: readonly string[] = [
   'Change the framed cells of the sheet Inputs. Everything else follows, in any spreadsheet program: sizes, verdicts, findings, charts.',
-  'All other cells are locked without a password, against slips: “unprotect sheet” opens them.',
-  'How many cylinders, coils, runs, conductors, points and rows there are is fixed within one workbook. For another number take the design file (“coilfeed design THIS.xlsx” writes it with the inputs as they are now), change it, and run “coilfeed size DESIGN --out FILE.xlsx”.',
-  'To print it, choose the sheets before this one: the workings take some two hundred pages.',
-  'Values that a person enters are questioned when they lie outside of what is allowed; they are not refused.',
+  'All other cells are locked against slips, without a password: “Unprotect Sheet” opens them.',
+  'The numbers of cylinders, coils, runs, conductors, points and rows are fixed within a workbook. To change one, take the design file (“coilfeed design THIS.xlsx” writes it with the inputs as they are now), change it, and run “coilfeed size DESIGN --out FILE.xlsx”.',
+  'To print, select the sheets before this one: the workings take some two hundred pages.',
+  'A value outside the allowed range brings up a warning; it is not refused.',
 ];
 
 const SHOWN: readonly (readonly [string, string])[] = [
   ['Feed', 'The answer: verdict, what to buy, the most pressing findings, cautions.'],
-  [INPUTS, 'Everything that can be chosen, with its unit and what is allowed.'],
-  ['Results', 'What the coils get, and in which run the drop arises.'],
+  [INPUTS, 'Everything that can be changed, with its unit and allowed range.'],
+  ['Results', 'What the coils get, and which run the drop arises in.'],
   ['Runs', 'Size, ampacity, current, temperature and drop of every run.'],
   ['Protection', 'Fuses, relays, faults, and the curves of each fuse against the conductors behind it.'],
   ['Sweep', 'The first run of the feed over engine speed, if the design asks for it.'],
-  ['Findings', 'Every rule with every subject, the most pressing first.'],
-  ['Sources', 'Where the values come from, and how they were seen.'],
+  ['Findings', 'Every rule for every run, coil and point, the most pressing first.'],
+  ['Sources', 'Where the values come from, and how each source was seen.'],
 ];
 const ADDED: readonly (readonly [string, string])[] = [
-  [
-    JUDGED,
-    'Every rule with every subject in the order of the rules; Findings puts them in the order of urgency.',
-  ],
+  [JUDGED, 'The same in the order of the rules; Findings puts them in the order of urgency.'],
   [WORST, 'Which conductor of each run carries most.'],
   [CHARTED, 'Values that only the charts need.'],
   [CHOICES, 'What the lists in the cells of Inputs offer.'],
@@ -48,7 +45,7 @@ export function guidePage(grid: Grid): Page {
   let row = opening(
     cells,
     'Guide',
-    'Nothing behind this sheet is needed to use the workbook: there stand the workings, for the one who checks.',
+    'Nothing after this sheet is needed to use the workbook: the rest is the workings, for those who want to check them.',
   );
   row = section(cells, row, 'How to use this workbook', WIDTHS.length);
   for (const value of USE) {

@@ -37,7 +37,7 @@ export function protectionPage(grid: Grid, design: Design): Page {
   const source = cellFor(grid, 'source_ohm', {});
   put(cells, row - 1, 0, {
     role: 'about',
-    formula: `IF(ISNUMBER(${source}),"","Fill in the resistance of the source on Inputs: without it no fault current is known, and the charts are empty.")`,
+    formula: `IF(ISNUMBER(${source}),"","Fill in the resistance of the source on Inputs: without it no fault current is known and the charts stay empty.")`,
   });
   row += 1;
 
@@ -59,8 +59,8 @@ export function protectionPage(grid: Grid, design: Design): Page {
 }
 
 const READING = [
-  'A conductor is protected where its line lies above the solid line of the fuse. Where it lies below, the fuse may open too late: between the two lines of the fuse it may or may not.',
-  'The marks lie on the solid line: what it takes at most until the fuse opens on a short, and on a driver that stays on. A mark that does not show lies above the chart: that current need not open the fuse.',
+  'A conductor is protected where its line lies above the solid line of the fuse. Between the two lines of the fuse, the fuse may or may not open in time; below both, it opens too late.',
+  'The marks lie on the solid line: the longest time until the fuse opens on a short, and on a driver that stays on. A mark that does not show lies above the chart: that current need not open the fuse.',
 ];
 
 function reading(cells: Sheet, top: number): number {

@@ -13,7 +13,7 @@ const TITLES = ['Name', 'Symbol', 'What it is', 'Unit', 'One for each', 'Sheet',
 export function quantitiesPage(grid: Grid): Page {
   const cells: Sheet = [];
   const about =
-    'Every quantity once. The names can be used in formulas; name[axis] means all members along that axis.';
+    'Every quantity, once. The names can be used in formulas; name[axis] stands for all members along that axis.';
   const top = opening(cells, 'Quantities', about);
   const laid = (Object.entries(QUANTITIES) as [QuantityName, Quantity][]).filter(
     ([name]) => grid.placement.places.has(name) || grid.placement.entries.has(name),

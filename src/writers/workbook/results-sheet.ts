@@ -32,7 +32,7 @@ export function resultsPage(grid: Grid, design: Design): Page {
   const bound = cellFor(grid, 'bound', {});
   put(cells, row - 1, 0, {
     role: 'about',
-    formula: `IF(${bound}=1,"Only a peak current is known: all currents are a bound, energies are unknown.","")`,
+    formula: `IF(${bound}=1,"Only a peak current is known: all currents are an upper bound, and energies are unknown.","")`,
   });
   const coil = indexed(labels(grid, 'coil_no'), cellFor(grid, 'worst_coil', {}));
   row = putView(

@@ -15,12 +15,12 @@ const MOST_USES = 8;
 const LEGEND: Readonly<Record<Status, string>> = {
   printed: 'Read in a copy of the source.',
   quoted: 'Read in another publication that quotes the source.',
-  'from memory': 'Remembered, not looked up: compare with the source before you rely on it.',
+  'from memory': 'Remembered, not looked up: check it against the source before you rely on it.',
   calculated: 'Worked out from other published values.',
-  'common practice': 'What the trade does; no publication stands behind it.',
-  arbitrary: 'A choice of ours that could have been another one.',
+  'common practice': 'What the trade does; no publication backs it.',
+  arbitrary: 'Our own choice, which could have been a different one.',
   physics: 'Follows from physics or arithmetic.',
-  definition: 'What a quantity is called here: nothing is claimed.',
+  definition: 'What a word or a symbol means here: a definition claims nothing.',
   design: 'Given by the design.',
 };
 
@@ -36,7 +36,7 @@ function cited(): [Citation, string][] {
 export function sourcesPage(): Page {
   const cells: Sheet = [];
   const about =
-    'Values carry their source beside them. Makers’ data sheets and local codes come before all of these.';
+    'Each value carries its source. Makers’ data sheets and local codes take precedence over all of these.';
   let row = opening(cells, 'Sources', about);
   const found = new Map<string, { citation: Citation; uses: string[] }>();
   for (const [citation, use] of cited()) {

@@ -25,14 +25,14 @@ function rule(name: QuantityName, where: string): Validation {
   const title = listed ? 'Choose from the list' : `Number${unit === '' ? '' : ` in ${unit}`}`;
   const said = [label, listed ? '' : `Allowed: ${permitted}`, empty ? `Leave ${empty}` : ''];
   const wrong = listed
-    ? `${label}: this is not in the list. What is not in the tables of this workbook gives no result, or one of its own standing: see the sheet Choices.`
+    ? `${label}: this is not on the list. What is not in the tables of this workbook may give no result: see the sheet Choices.`
     : `${label}: allowed: ${permitted}, as a plain number without its unit.`;
   const end = (i: 0 | 1): number => asEntered(q.range?.[i] ?? 0, q);
   return {
     where,
     allowed: listed ? choicesFor(name) : [end(0), end(1)],
     prompt: [title, `${said.filter(Boolean).join('. ')}.`],
-    error: ['Outside of what is allowed', wrong],
+    error: ['Outside the allowed range', wrong],
   };
 }
 
