@@ -61,8 +61,8 @@ what explains all of them together.
     call: 'explain DESIGN QUANTITY [--at NAME]… [--depth N] [--set PATH=VALUE]… [--units U] [--json]',
     text: `Prints the tree behind a value: its formula as worked out for this design, every
 value that went in, with its source, its place in the design, or why it was
-assumed where the design says nothing. QUANTITY is a name, a symbol, a label or a
-key of the JSON result, in one word or several, with a run, a coil or a point
+assumed where the design says nothing. QUANTITY is a name, a symbol, a label or
+a key of the JSON result, in one word or several, with a run, a coil or a point
 among them: "ampacity main", energy_kept, "Drop, worst path".
 
   --at NAME        the run, conductor, coil, point or row of a table; where none
