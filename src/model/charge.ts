@@ -9,19 +9,14 @@
 import type { Axis, Formula } from '../basis/quantity.ts';
 import { PHYSICS } from '../basis/sources.ts';
 
-type Records<P extends string, Name extends string> = Readonly<Record<`${P}${Name}`, Formula>>;
-
 /** Each record with the prefix before its name. */
-const named = <P extends string, Name extends string>(
+const named = <P extends string, const R extends Readonly<Record<string, Omit<Formula, 'source'>>>>(
   prefix: P,
-  records: Readonly<Record<Name, Omit<Formula, 'kind' | 'source'>>>,
+  records: R,
 ) =>
   Object.fromEntries(
-    Object.entries<Omit<Formula, 'kind' | 'source'>>(records).map(([name, record]) => [
-      `${prefix}${name}`,
-      { source: PHYSICS, ...record } satisfies Formula,
-    ]),
-  ) as Records<P, Name>;
+    Object.entries(records).map(([name, record]) => [`${prefix}${name}`, { source: PHYSICS, ...record }]),
+  ) as { readonly [N in keyof R & string as `${P}${N}`]: R[N] & Formula };
 
 /** Time to the limit, peak and charge; `supplied` ends the labels, `bound` is the peak where only that is known. */
 export const charging = <P extends string>(p: P, per: readonly Axis[], supplied: string, bound: string) =>

@@ -155,7 +155,7 @@ export const readings = {
     per: ['spread', 'wire'],
     formula:
       'IF(spread_sign<0, MIN(T_ref, run_ambient), IF(ISNUMBER(ampacity), IF(ampacity>0, ' +
-      'run_ambient+(rating-run_ambient)*(MAX(expected_effective[point])/ampacity)^2, run_ambient), run_ambient))',
+      'run_ambient+(rating-run_ambient)*(MAX(expected_effective[point])/amps_together)^2, run_ambient), run_ambient))',
     source: PHYSICS,
   },
   spread_wire_ohm: {
@@ -165,7 +165,7 @@ export const readings = {
     shown: 'mohm',
     per: ['spread', 'wire'],
     formula:
-      'INDEX(size_ohm[size], gauge_row, 1)*wire_length*(1+spread_sign*tolerance_length)*' +
+      'INDEX(size_ohm[size], gauge_row, 1)/parallel*wire_length*(1+spread_sign*tolerance_length)*' +
       '(1+alpha_20*(spread_wire_T-T_ref))+fixed_ohm*(1+spread_sign*tolerance_joint)',
     source: PHYSICS,
   },
@@ -184,7 +184,7 @@ export const readings = {
     shown: 'mohm',
     per: ['spread', 'wire'],
     formula:
-      'INDEX(size_ohm[size], gauge_row, 1)*wire_length*(1+spread_sign*tolerance_length)*' +
+      'INDEX(size_ohm[size], gauge_row, 1)/parallel*wire_length*(1+spread_sign*tolerance_length)*' +
       '(1+alpha_20*(metered_T-T_ref))+fixed_ohm*(1+spread_sign*tolerance_joint)',
     source: PHYSICS,
   },
