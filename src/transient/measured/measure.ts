@@ -141,16 +141,36 @@ export function measureTrace(
   };
 }
 
+/** So many times the dwell hold more charges than are taken, at any speed. Arbitrary. */
+const STRETCH = 1000;
+/** And so many samples at least. Arbitrary. */
+const LEAST = 200_000;
+
+/** The charges of the first stretch that has some: a long recording is not looked through to its end. */
+function firstFound(written: Float64Array, current: Float64Array, factor: number, dwell: number): Read<Found> {
+  const step = (factor * ((written.at(-1) as number) - (written[0] as number))) / (written.length - 1);
+  const size = Math.max(LEAST, Math.ceil((STRETCH * dwell) / step));
+  let wrong: Read<Found> | null = null;
+  for (let from = 0; from === 0 || from + size / 2 < written.length; from += size) {
+    // What is left behind the last stretch belongs to it.
+    const to = from + 1.5 * size > written.length ? written.length : from + size;
+    const found = findCharges(
+      { time: written.subarray(from, to).map((t) => t * factor), current: current.subarray(from, to) },
+      dwell,
+    );
+    if (found.ok) return found;
+    wrong ??= found;
+  }
+  return wrong ?? refused('It has no samples.');
+}
+
 /** A charge as long as so many times the dwell, or so small a part of it, is in another unit of time. Arbitrary. */
 const OTHER_UNIT = 5;
 
 /** The recording with times in seconds, and its charges; a unit that is not named is that by which a charge lasts as long as the dwell. */
 function inSeconds(recording: Recording, dwell: number): Read<{ unit: TimeUnit; found: Found }> {
   const { time: written, current, unit: told } = recording;
-  const found = (unit: TimeUnit): Read<Found> => {
-    const time = TIME_UNITS[unit] === 1 ? written : written.map((t) => t * TIME_UNITS[unit]);
-    return findCharges({ time, current }, dwell);
-  };
+  const found = (unit: TimeUnit): Read<Found> => firstFound(written, current, TIME_UNITS[unit], dwell);
   if (told !== null) {
     const one = found(told);
     return one.ok ? { ok: true, value: { unit: told, found: one.value } } : one;
