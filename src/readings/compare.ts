@@ -9,6 +9,8 @@ import { bought } from '../views/buy.ts';
 import { labelOf, say } from '../views/print.ts';
 import { type Row, rowOf } from '../views/view.ts';
 import { COMPARED, FEED } from '../views/views.ts';
+import { type Exact, exactOf } from './exact.ts';
+import { gainOf } from './gain.ts';
 
 export interface Sided {
   /** Short, such as A. */
@@ -21,9 +23,14 @@ type Pair<T> = readonly [T, T];
 
 export interface AtPoint {
   readonly name: string;
+  /** Engine speed, and supply at the battery posts of the second feed [V]. */
+  readonly rpm: number | null;
+  readonly volts: number | null;
   /** A row of the view for each side, and where it stands in each. */
   readonly figures: Pair<Row<typeof COMPARED>>;
   readonly at: Pair<At>;
+  /** By the exact currents; null where only a peak current is known of the coil. */
+  readonly exact: Pair<Exact | null>;
 }
 
 /** A rule that does not pass on one side. */
@@ -38,6 +45,8 @@ export interface Compared {
   readonly sides: Pair<Sided>;
   /** Points that both have, in the order of the first. */
   readonly points: readonly AtPoint[];
+  /** What the second gives that the first does not, for a customer; null where no energy is known. */
+  readonly gain: string | null;
   /** Points that only one has. */
   readonly alone: Pair<readonly string[]>;
   readonly totals: Pair<Row<typeof FEED>>;
@@ -54,14 +63,24 @@ export function compare(a: Sided, b: Sided): Compared {
   const names = both((e) => e.design.points.map(({ name }) => name));
   const changes = changesOf(a.result, b.result);
   const open = (change: Change, side: 0 | 1): boolean => change.subjects[side].length > 0;
+  const points = names[0]
+    .filter((name) => names[1].includes(name))
+    .map((name) => {
+      const at = both((e) => placeOf(e, name));
+      const second = b.result.evaluation;
+      return {
+        name,
+        rpm: second.number('speed', at[1]),
+        volts: second.number('supply', at[1]),
+        at,
+        figures: both((e) => rowOf(COMPARED, e, placeOf(e, name))),
+        exact: both((e) => exactOf(e, pointOf(e, name))),
+      };
+    });
   return {
     sides,
-    points: names[0]
-      .filter((name) => names[1].includes(name))
-      .map((name) => {
-        const at = both((e) => placeOf(e, name));
-        return { name, at, figures: both((e) => rowOf(COMPARED, e, placeOf(e, name))) };
-      }),
+    points,
+    gain: gainOf(points),
     alone: [
       names[0].filter((name) => !names[1].includes(name)),
       names[1].filter((name) => !names[0].includes(name)),

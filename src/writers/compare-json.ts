@@ -18,7 +18,21 @@ export function compareJson(c: Compared) {
   return {
     format: COMPARE_FORMAT,
     sides: c.sides.map(({ name, title, result }) => ({ name, title, verdict: result.verdict })),
-    points: c.points.map(({ name, figures }) => ({ name, ...paired(figures) })),
+    gain: c.gain,
+    points: c.points.map(({ name, figures, exact }) => ({
+      name,
+      ...paired(figures),
+      exact: exact.map(
+        (one) =>
+          one && {
+            average_A: one.average,
+            rms_A: one.effective,
+            peak_A: one.peak,
+            supply_V: one.supply,
+            energy_J: one.energy,
+          },
+      ),
+    })),
     alone: c.alone,
     totals: paired(c.totals),
     parts: c.parts,

@@ -1,9 +1,11 @@
 /** Two feeds side by side, for the terminal. At most 80 columns. */
 
-import { printNumber } from '../basis/print.ts';
-import type { At } from '../basis/quantity.ts';
+import { asRead, printNumber } from '../basis/print.ts';
+import type { At, Quantity } from '../basis/quantity.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
+import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import type { Change, Compared } from '../readings/compare.ts';
+import type { Exact } from '../readings/exact.ts';
 import { cellText, labelOf, unitAbove } from '../views/print.ts';
 import { quantityOf, type View } from '../views/view.ts';
 import { COMPARED, FEED } from '../views/views.ts';
@@ -17,7 +19,11 @@ export function compareReport(c: Compared): string {
   );
   const sections = [
     head.join('\n'),
-    ...c.points.map((point) => `At ${point.name}\n${figures(c, COMPARED, point.at)}`),
+    ...(c.gain === null ? [] : [fold(c.gain, WIDTH, '')]),
+    ...c.points.map(
+      (point) =>
+        `At ${point.name}${point.exact.includes(null) ? '' : ', by the exact currents'}\n${figures(c, COMPARED, point.at, point.exact)}`,
+    ),
     ...alone(c),
     `${FEED.title}\n${figures(c, FEED, [{}, {}])}`,
     ...c.sides.map(({ name }, i) => `Parts of ${name}\n${(c.parts[i] ?? []).map(bullet).join('\n')}`),
@@ -28,6 +34,15 @@ export function compareReport(c: Compared): string {
   return `${sections.join('\n\n')}\n`;
 }
 
+/** Where an exact value stands in place of the closed form, which counts currents on a stiff supply: alike for every feed. */
+const EXACT: Partial<Record<QuantityName, keyof Exact>> = {
+  total_average: 'average',
+  main_effective: 'effective',
+  main_peak: 'peak',
+  least_supply: 'supply',
+  weakest_energy: 'energy',
+};
+
 const titles = ({ sides: [a, b] }: Pick<Compared, 'sides'>) =>
   ['', a.name, b.name, `${b.name} to ${a.name}`].map((title, i) => ({
     title,
@@ -35,21 +50,34 @@ const titles = ({ sides: [a, b] }: Pick<Compared, 'sides'>) =>
   }));
 
 /** A line for each quantity of a view. */
-function figures({ sides }: Compared, view: View, at: readonly [At, At]): string {
+function figures(
+  { sides }: Compared,
+  view: View,
+  at: readonly [At, At],
+  exact: readonly [Exact | null, Exact | null] = [null, null],
+): string {
   const [a, b] = sides.map(({ result }) => result.evaluation) as [Evaluation, Evaluation];
   return columns(
     titles({ sides }),
     view.read.map(quantityOf).map((name) => {
       const unit = unitAbove(name, a.design.units);
-      const number = (e: Evaluation, place: At): number | null => {
-        const value = e.value(name, place);
+      const key = exact.includes(null) ? undefined : EXACT[name];
+      const number = (side: 0 | 1): number | null => {
+        if (key !== undefined) return exact[side]?.[key] ?? null;
+        const value = [a, b][side]?.value(name, at[side]);
         return typeof value === 'number' ? value : null;
+      };
+      const text = (side: 0 | 1): string => {
+        const { unit: own, shown }: Quantity = QUANTITIES[name];
+        return key === undefined
+          ? cellText([a, b][side] as Evaluation, name, at[side])
+          : asRead(number(side), own, shown)[0];
       };
       return [
         `${labelOf(name)}${unit === '' ? '' : `, ${unit}`}`.padEnd(ROOM),
-        cellText(a, name, at[0]),
-        cellText(b, name, at[1]),
-        against(number(a, at[0]), number(b, at[1])),
+        text(0),
+        text(1),
+        against(number(0), number(1)),
       ];
     }),
   );

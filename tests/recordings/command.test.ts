@@ -42,7 +42,7 @@ describe('what the file leaves open', () => {
     expect((await trace(text, ['--column', 'coil 2'])).status).toBe(0);
     expect((await trace(text, ['--column', 'coil'])).said).toContain('names several columns of it');
     expect((await trace(text, ['--column', '7'])).said).toContain(
-      'names no column of it. It has column 1 "Time (s)"',
+      'is no column of numbers. It has column 1 "Time (s)"',
     );
   });
 });

@@ -147,7 +147,12 @@ const STRETCH = 1000;
 const LEAST = 200_000;
 
 /** The charges of the first stretch that has some: a long recording is not looked through to its end. */
-function firstFound(written: Float64Array, current: Float64Array, factor: number, dwell: number): Read<Found> {
+function firstFound(
+  written: Float64Array,
+  current: Float64Array,
+  factor: number,
+  dwell: number,
+): Read<Found> {
   const step = (factor * ((written.at(-1) as number) - (written[0] as number))) / (written.length - 1);
   const size = Math.max(LEAST, Math.ceil((STRETCH * dwell) / step));
   let wrong: Read<Found> | null = null;
