@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util';
 import type { Design } from '../design/design.ts';
 import type { Sheet } from '../engine/cell.ts';
 import type { Extra } from '../engine/spreadsheet.ts';
-import { compare, type Sided } from '../readings/compare.ts';
+import { type Compared, compare, type Sided } from '../readings/compare.ts';
 import { run as pipeline } from '../run.ts';
 import { compareJson } from '../writers/compare-json.ts';
 import { compareReport } from '../writers/compare-report.ts';
@@ -14,7 +14,7 @@ import { type Output, writeFiles } from './write.ts';
 
 interface Call {
   readonly files: readonly string[];
-  /** Names to write, each ending in .xlsx, .svg or .png. */
+  /** Names to write, each ending in .xlsx, .html, .svg or .png. */
   readonly outs: readonly string[];
   readonly units: string | undefined;
   readonly json: boolean;
@@ -31,7 +31,7 @@ export async function run(argv: string[]): Promise<number> {
   const { result, books } = await laidOut(a, second, call);
   const b: Sided = { name: 'B', title: second.title, result };
   const found = compare(a, b);
-  const outputs = [...books, ...(await drawn(a, b, call))];
+  const outputs = [...books, ...(await drawn(found, call))];
   await writeFiles(outputs, { force: call.force, inputs: call.files });
   process.stdout.write(call.json ? `${JSON.stringify(compareJson(found), null, 2)}\n` : compareReport(found));
   if (call.outs.length > 0)
@@ -59,10 +59,10 @@ function read(argv: string[]): Call {
   if (files.filter((file) => file === '-').length > 1)
     throw new Refusal('Only one of the two designs can be standard input.');
   const { out: outs = [], units, json = false, force = false } = values;
-  const wrong = outs.find((out) => !/\.(xlsx|svg|png)$/i.test(out));
+  const wrong = outs.find((out) => !/\.(xlsx|html|svg|png)$/i.test(out));
   if (wrong !== undefined)
     throw new Refusal(
-      `A comparison is written as a workbook or a picture, not as "${wrong}": the name must end in .xlsx, .svg or .png.`,
+      `A comparison is written as a workbook, a page or a picture, not as "${wrong}": the name must end in .xlsx, .html, .svg or .png.`,
     );
   return { files, outs, units, json, force };
 }
@@ -104,17 +104,32 @@ async function laidOut(
   });
 }
 
-/** Draws what is asked for. */
-async function drawn(a: Sided, b: Sided, call: Call): Promise<Output[]> {
+/** Draws what is asked for: the picture over speed, and the page with it where both designs have a sweep. */
+async function drawn(found: Compared, call: Call): Promise<Output[]> {
   const files = call.outs.filter((out) => !/\.xlsx$/i.test(out));
   if (files.length === 0) return [];
   const { speedLines } = await import('../pictures/speed-lines.ts');
   const { speedPicture } = await import('../pictures/speed.ts');
-  const { asFile } = await import('./pictures.ts');
-  const first = speedLines(a.result.evaluation, a.name);
-  const second = speedLines(b.result.evaluation, b.name);
-  if (first === null || second === null)
-    throw new Refusal('A picture over engine speed needs a "sweep:" in both designs.');
-  const picture = speedPicture([first, second], `${a.name}: ${a.title}; ${b.name}: ${b.title}`);
-  return Promise.all(files.map((file) => asFile(file, picture)));
+  const { asFile, drawn: svgOf } = await import('./pictures.ts');
+  const [a, b] = found.sides;
+  const first = speedLines(a.result.evaluation, a.name, true);
+  const second = speedLines(b.result.evaluation, b.name, true);
+  const picture =
+    first === null || second === null
+      ? null
+      : speedPicture([first, second], `${a.name}: ${a.title}; ${b.name}: ${b.title}`);
+  return Promise.all(
+    files.map(async (path): Promise<Output> => {
+      if (!/\.html$/i.test(path)) {
+        if (picture === null)
+          throw new Refusal('A picture over engine speed needs a "sweep:" in both designs.');
+        return asFile(path, picture);
+      }
+      const { comparison } = await import('../kit/comparison.ts');
+      const [svg] = picture === null ? [] : await svgOf(picture, ['svg']);
+      const text =
+        svg === undefined ? null : new TextDecoder().decode(svg.bytes).replace(/^<\?xml[^>]*>\s*/, '');
+      return { path, bytes: comparison(found, text) };
+    }),
+  );
 }

@@ -110,7 +110,8 @@ feed is compared with the one under "original:". The exit status tells how the
 second was judged.
 
   --out FILE       also write a workbook of the second feed, with the first one
-                   beside it, when FILE ends in .xlsx; a picture of current and
+                   beside it, when FILE ends in .xlsx; one page for a customer,
+                   to print, when it ends in .html; a picture of current and
                    energy over speed for both when it ends in .svg or .png; may
                    be given more than once
   --units U        metric, us or both, in place of what the design says

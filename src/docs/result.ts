@@ -89,9 +89,13 @@ const COMPARE = `## \`coilfeed compare --json\`
 | \`alone\` | names of the points that only one has, as a pair of lists |
 | \`parts\` | a pair of lists of texts |
 | \`totals\` | the keys of \`totals\` above, as pairs |
+| \`gain\` | what the second feed gives that the first does not, in one sentence; null where no energy is known |
 | \`findings\` | \`vanish[]\`, \`appear[]\`, \`stay[]\`: \`rule\`, \`subjects\` (a pair of lists) that do not pass with the first only, the second only, both |
 
-${part('points[]', 'Of the points that both have: `name`, and as pairs:', COMPARED)}`;
+${part('points[]', 'Of the points that both have: `name`, `exact`, and as pairs:', COMPARED)}
+
+\`exact\` is a pair by the exact currents, null where only a peak current is known of the coil: \`average_A\` of all coils, \`rms_A\` and
+\`peak_A\` of the first conductor, \`supply_V\`, \`energy_J\` and \`energy_kept\` of the weakest firing, \`power_W\`, \`heat_W\`.`;
 
 /** Text of `docs/result.md`. */
 export const resultPage = (): string =>

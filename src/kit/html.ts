@@ -61,13 +61,17 @@ export interface Paper {
 }
 
 /** A whole document. */
-export const document = ({ title, body, style = '', job }: Paper): string => `<!doctype html>
+export const document = ({ title, body, style = '', job }: Paper): string =>
+  shell(`${title}: ${job.result.evaluation.design.title}`, body, style);
+
+/** The same by its whole title. */
+export const shell = (title: string, body: string, style: string): string => `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="generator" content="coilfeed-kit">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${escaped(`${title}: ${job.result.evaluation.design.title}`)}</title>
+<title>${escaped(title)}</title>
 <style>${STYLE}${style}</style>
 </head>
 <body>

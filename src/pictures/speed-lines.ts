@@ -1,8 +1,8 @@
 /** Currents and energy over engine speed, in the units in which they are drawn: the sweep of a design. */
 import type { Evaluation } from '../engine/evaluate.ts';
 import { circuitAt, whyNoTrace } from '../transient/circuit.ts';
-import { coilFigures } from '../transient/figures.ts';
-import { steady } from '../transient/steady.ts';
+import { coilFigures, wireFigures } from '../transient/figures.ts';
+import { type Course, steady } from '../transient/steady.ts';
 
 /** One speed of the sweep. */
 export interface AtSpeed {
@@ -32,15 +32,18 @@ export interface SpeedLines {
   readonly ampacity: number | null;
 }
 
-/** The lines of a design; null when it has no sweep. `name` is the design's title when it is left out. */
-export function speedLines(e: Evaluation, name?: string): SpeedLines | null {
+/**
+ * The lines of a design; null when it has no sweep. `name` is the design's title when it is left out. Currents are those that
+ * the model counts on a stiff supply, or the `exact` ones, which tell two feeds of the same coils apart.
+ */
+export function speedLines(e: Evaluation, name?: string, exact = false): SpeedLines | null {
   const { design } = e;
   if (design.sweep === null) return null;
   const computed = whyNoTrace(e) === null;
   return {
     name: name ?? design.title,
     speeds: Array.from({ length: design.sweep.rows }, (_, i) =>
-      atSpeed(e, design.points.length + i, computed),
+      atSpeed(e, design.points.length + i, computed, exact && computed),
     ),
     supply: design.sweep.supply,
     run: design.runs[0]?.name ?? '',
@@ -49,25 +52,25 @@ export function speedLines(e: Evaluation, name?: string): SpeedLines | null {
   };
 }
 
-function atSpeed(e: Evaluation, speed: number, computed: boolean): AtSpeed {
+function atSpeed(e: Evaluation, speed: number, computed: boolean, exact: boolean): AtSpeed {
   const known = (value: number | null): number => {
     if (value === null) throw new Error('a value of the sweep is not known');
     return value;
   };
   const energy = e.number('energy', { speed });
+  const course = computed ? steady(circuitAt(e, speed)) : null;
+  const main = exact && course ? wireFigures(course, 0) : null;
   return {
     rpm: known(e.number('speed', { speed })),
-    average: known(e.number('main_average', { speed })),
-    effective: known(e.number('main_effective', { speed })),
-    peak: known(e.number('main_peak', { speed })),
+    average: main?.average ?? known(e.number('main_average', { speed })),
+    effective: main?.effective ?? known(e.number('main_effective', { speed })),
+    peak: main?.peak ?? known(e.number('main_peak', { speed })),
     stiff: energy === null ? null : energy * 1e3,
-    delivered: computed ? weakest(e, speed) * 1e3 : null,
+    delivered: course ? weakest(course) * 1e3 : null,
     clipped: e.number('clipped', { speed }) === 1,
   };
 }
 
 /** Energy of the weakest firing [J]. */
-function weakest(e: Evaluation, speed: number): number {
-  const course = steady(circuitAt(e, speed));
-  return Math.min(...e.design.coils.map((_, coil) => coilFigures(course, coil).energy));
-}
+const weakest = (course: Course): number =>
+  Math.min(...Array.from({ length: course.circuit.coils }, (_, coil) => coilFigures(course, coil).energy));

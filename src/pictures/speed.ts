@@ -1,11 +1,21 @@
 /** Currents of the first feed run and spark energy over engine speed, of one design or of two. */
 import { printNumber, printValue } from '../basis/print.ts';
-import { type Axis, across, axisOf, type Box, type Line, line, type Panel, type Picture } from './chart.ts';
+import {
+  type Axis,
+  across,
+  axisOf,
+  type Box,
+  type Line,
+  line,
+  type Panel,
+  type Picture,
+  type Point,
+} from './chart.ts';
 import { NAMES } from './names.ts';
 import type { AtSpeed, SpeedLines } from './speed-lines.ts';
 import { shortened } from './words.ts';
 
-const HEIGHT = { currents: 230, energy: 200 };
+const HEIGHT = { currents: 230, energy: 200, gain: 110 };
 
 /** A limit this many times as high as all currents would press them to the ground: it is only told. */
 const FAR = 3;
@@ -27,6 +37,7 @@ export function speedPicture(
   const ends = from === to ? { from: from * 0.9, to: to * 1.1 } : { from, to };
   const x: Axis = { label: 'Engine speed', unit: 'rpm', ...ends };
   const energy = energyPanel(sets, x);
+  const gain = gainPanel(sets);
   const what = sets.length > 1 ? 'the first feed run of both' : `run ${sets[0].run}`;
   const supplies = [...new Set(sets.map(({ supply }) => `${supply.toFixed(1)} V`))].join(' and ');
   return {
@@ -40,7 +51,7 @@ export function speedPicture(
       {
         title: `Current of ${what}${energy ? ', and energy of one coil' : ''}`,
         x,
-        panels: [currentPanel(sets, x), ...(energy ? [energy] : [])],
+        panels: [currentPanel(sets, x), ...(energy ? [energy] : []), ...(gain ? [gain] : [])],
       },
     ],
   };
@@ -100,18 +111,71 @@ function linesOf(
   });
 }
 
+/** The lines of all sweeps; of two that lie on each other all the way only one, under both names. */
+function linesOfAll(sets: readonly SpeedLines[], drawn: readonly Drawn[], unit: string): Line[] {
+  const [first, second] = sets;
+  if (first === undefined || second === undefined)
+    return sets.flatMap((set, i) => linesOf(set, i, false, drawn, unit));
+  return drawn.flatMap((one) => {
+    const [a, b] = [linesOf(first, 0, true, [one], unit), linesOf(second, 1, true, [one], unit)];
+    const [line, other] = [a[0], b[0]];
+    if (line === undefined || other === undefined || !alike(line.points, other.points)) return [...a, ...b];
+    return linesOf({ ...first, name: bothNames(first, second) }, 0, true, [one], unit);
+  });
+}
+
+const bothNames = (a: SpeedLines, b: SpeedLines): string =>
+  `${shortened(a.name, 9)} = ${shortened(b.name, 9)}`;
+
+/** Lines that differ by no more than this share look like one. */
+const SAME = 0.005;
+
+const alike = (a: readonly Point[], b: readonly Point[]): boolean =>
+  a.length === b.length &&
+  a.every(({ x, y }, i) => b[i]?.x === x && Math.abs((b[i]?.y as number) - y) <= SAME * Math.abs(y));
+
+/** What the second of two feeds delivers more than the first, so that lines that lie close are told apart. */
+function gainPanel(sets: readonly SpeedLines[]): Panel | null {
+  const [a, b] = sets;
+  if (a === undefined || b === undefined) return null;
+  const points = b.speeds.flatMap(({ rpm, delivered }) => {
+    const before = a.speeds.find((at) => at.rpm === rpm)?.delivered ?? null;
+    return delivered === null || before === null || before === 0
+      ? []
+      : [{ x: rpm, y: (delivered / before - 1) * 100 }];
+  });
+  const last = points.at(-1);
+  if (last === undefined) return null;
+  const name = `${shortened(b.name, 20)} against ${shortened(a.name, 20)}`;
+  return {
+    title: 'Energy delivered, the second feed against the first',
+    height: HEIGHT.gain,
+    y: axisOf('More', '%', [0, ...points.map(({ y }) => y)]),
+    parts: [
+      line(points, 'strong', {
+        name,
+        label: `${name} ${printNumber(last.y, 2)} %`,
+        marks: points.length > 1 ? [] : points,
+      }),
+    ],
+  };
+}
+
 function currentPanel(sets: readonly SpeedLines[], x: Axis): Panel {
   const two = sets.length > 1;
   // Of two designs the averages say nothing that the effective currents do not.
-  const lines = sets.flatMap((set, i) => linesOf(set, i, two, two ? CURRENTS.slice(0, 2) : CURRENTS, 'A'));
+  const lines = linesOfAll(sets, two ? CURRENTS.slice(0, 2) : CURRENTS, 'A');
   const highest = Math.max(...lines.flatMap(({ points }) => points.map(({ y }) => y)));
-  const limits = sets.flatMap((set) =>
-    (['fuse', 'ampacity'] as const).flatMap((what) => {
+  const limits = (['fuse', 'ampacity'] as const).flatMap((what) => {
+    const [first, second] = sets;
+    const same = first && second && first[what] === second[what];
+    const own = same ? [{ ...first, name: bothNames(first, second) }] : sets;
+    return own.flatMap((set) => {
       const value = set[what];
       const text = `${named(NAMES[what], set, two)} ${printValue(value, 'A', 'A', what === 'fuse')}`;
       return value === null ? [] : [{ value, text, style: what === 'fuse' ? 4 : 3 }];
-    }),
-  );
+    });
+  });
   const near = limits.filter(({ value }) => value <= FAR * highest);
   return {
     title: `Current${near.length > 0 ? '; lines across: rating of the fuse, ampacity of the conductor' : ''}`,
@@ -129,7 +193,7 @@ function currentPanel(sets: readonly SpeedLines[], x: Axis): Panel {
 
 /** Null when no energy is known. */
 function energyPanel(sets: readonly SpeedLines[], x: Axis): Panel | null {
-  const lines = sets.flatMap((set, i) => linesOf(set, i, sets.length > 1, ENERGIES, 'mJ'));
+  const lines = linesOfAll(sets, ENERGIES, 'mJ');
   if (lines.length === 0) return null;
   const y = axisOf(
     'Energy',

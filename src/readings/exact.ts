@@ -14,6 +14,11 @@ export interface Exact {
   readonly supply: number | null;
   /** Energy of the weakest firing of all [J]. */
   readonly energy: number;
+  /** The same as a share of that on a stiff supply. */
+  readonly kept: number | null;
+  /** Power into the coils, heat in the wiring [W]. */
+  readonly power: number;
+  readonly heat: number;
 }
 
 /** Null where only a peak current is known of the coil. */
@@ -26,12 +31,18 @@ export function exactOf(e: Evaluation, point: number): Exact | null {
   const supplies = coils.flatMap(({ supplyAtFiring }) => supplyAtFiring ?? []);
   const of = (carried: readonly number[]): WireFigures =>
     wireFigures({ ...course, circuit: { ...circuit, wires: [{ coils: carried, ohm: 0, also: 0 }] } }, 0);
+  const average = of(all).average;
+  const energy = Math.min(...coils.map((one) => one.energy));
+  const stiff = e.number('energy', { speed: point });
   const main = of(circuit.wires[0]?.coils ?? []);
   return {
-    average: of(all).average,
+    average,
     effective: main.effective,
     peak: main.peak,
     supply: supplies.length === 0 ? null : Math.min(...supplies),
-    energy: Math.min(...coils.map(({ energy }) => energy)),
+    energy,
+    kept: stiff === null || stiff === 0 ? null : energy / stiff,
+    power: circuit.drive * average,
+    heat: circuit.wires.reduce((sum, { ohm }, i) => sum + ohm * wireFigures(course, i).effective ** 2, 0),
   };
 }

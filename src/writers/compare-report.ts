@@ -41,6 +41,9 @@ const EXACT: Partial<Record<QuantityName, keyof Exact>> = {
   main_peak: 'peak',
   least_supply: 'supply',
   weakest_energy: 'energy',
+  weakest_kept: 'kept',
+  coils_power: 'power',
+  wiring_heat: 'heat',
 };
 
 const titles = ({ sides: [a, b] }: Pick<Compared, 'sides'>) =>
