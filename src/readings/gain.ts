@@ -1,6 +1,14 @@
 /** What the second of two feeds gives that the first does not, in one sentence for a customer. */
 import { printNumber, printValue } from '../basis/print.ts';
-import type { AtPoint } from './compare.ts';
+import type { Exact } from './exact.ts';
+
+/** A point that both feeds have: speed [rpm], supply at the battery posts [V], and what each feed makes of it. */
+export interface Gained {
+  readonly name: string;
+  readonly rpm: number | null;
+  readonly volts: number | null;
+  readonly exact: readonly [Exact | null, Exact | null];
+}
 
 /** Less than this share is no gain that anybody would notice. Arbitrary. */
 const WORTH = 0.005;
@@ -25,7 +33,7 @@ const place = ({ name, rpm }: Told): string =>
   rpm === null ? `At ${name}` : `At ${name}, ${Math.round(rpm)} rpm,`;
 
 /** At the highest speed, and at the lowest supply where that is another point. Null where no energy is known. */
-export function gainOf(points: readonly AtPoint[]): string | null {
+export function gainOf(points: readonly Gained[]): string | null {
   const told = points.flatMap(({ name, rpm, volts, exact }): Told[] =>
     exact[0] === null || exact[1] === null || exact[0].energy === 0
       ? []

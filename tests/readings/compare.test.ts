@@ -103,7 +103,7 @@ test('a design without another feed, and three designs, are refused', async () =
   expect(alone.err).toContain('has no other feed');
   expect((await coilfeed(['compare', file, file, file])).status).toBe(2);
   expect((await coilfeed(['compare', file, file, '--out', join(at, 'c.pdf')])).err).toContain(
-    '.xlsx, .svg or',
+    '.xlsx, .html,',
   );
 });
 

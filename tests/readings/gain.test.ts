@@ -7,9 +7,9 @@ import { drawn } from '../../src/commands/pictures.ts';
 import { comparison } from '../../src/kit/comparison.ts';
 import { speedPicture } from '../../src/pictures/speed.ts';
 import { speedLines } from '../../src/pictures/speed-lines.ts';
-import { type AtPoint, compare } from '../../src/readings/compare.ts';
+import { compare } from '../../src/readings/compare.ts';
 import { exactOf } from '../../src/readings/exact.ts';
-import { gainOf } from '../../src/readings/gain.ts';
+import { type Gained, gainOf } from '../../src/readings/gain.ts';
 import { run } from '../../src/run.ts';
 import { traceOf } from '../../src/transient/trace.ts';
 import { compareReport } from '../../src/writers/compare-report.ts';
@@ -19,13 +19,13 @@ import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer, peer } from '../peers/peer.ts';
 
 /** A point of which only what the sentence needs is known: name, rpm, supply, energies [mJ]. */
-const point = (name: string, rpm: number, volts: number, a: number, b: number): AtPoint =>
+const point = (name: string, rpm: number, volts: number, a: number, b: number): Gained =>
   ({
     name,
     rpm,
     volts,
     exact: [a, b].map((millijoules) => ({ energy: millijoules / 1e3 })),
-  }) as unknown as AtPoint;
+  }) as unknown as Gained;
 
 test('the sentence: the highest speed, then the lowest supply', () => {
   // 228/171 = 1.333; 12.1/13.5 = 0.896.
