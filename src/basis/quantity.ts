@@ -24,6 +24,7 @@ export const AXES = [
   'event',
   'event2',
   'lag',
+  'burst',
   'run',
   'turn',
   'wire',
@@ -126,6 +127,7 @@ export const quantity = (declared: Declared): Quantity =>
 /** What a structure may look at: firings and conductors, by index. */
 export interface Layout {
   readonly points: readonly { name: string }[];
+  readonly ignition: { readonly sparks: { readonly count: number } | null };
   readonly coil: { readonly series_resistor: { readonly bypassed_at: readonly string[] } | null };
   readonly coils: readonly { id: string }[];
   readonly events: readonly { coil: number }[];

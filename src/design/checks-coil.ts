@@ -4,6 +4,7 @@ import { reportRepeated } from './checks-names.ts';
 import { PRESETS } from './defaults.ts';
 import type { Draft } from './draft.ts';
 import { rowsOf } from './layout.ts';
+import { nearest } from './nearest.ts';
 import { listed, quote, type Report } from './problems.ts';
 import { seriesOf } from './spellings.ts';
 import type { Tree } from './tree.ts';
@@ -20,6 +21,14 @@ export function checkCoil(draft: Draft, tree: Tree, report: Report): void {
   const taken = 'give exactly one of inductance, test_point and peak';
   if (ways.length === 0) report(['coil'], 'nothing that tells how the coil charges', taken);
   if (ways.length > 1) report(['coil', ways[1] as string], `found ${listed(ways)} together`, taken, 'key');
+  // A misspelled key has been told of.
+  const keys = Object.keys((tree.value as { coil?: object }).coil ?? {});
+  if (!keys.some((key) => nearest(key, ['resistance']) !== null) && !ways.includes('peak'))
+    report(
+      ['coil', 'resistance'],
+      'missing',
+      'takes a value with a unit: ohm, mohm, kohm; only beside peak it may be left out',
+    );
   const drop =
     draft.coil.driver_drop ?? (tree.has(['coil', 'driver_drop']) ? undefined : PRESETS.driver_drop.value);
   if (drop !== undefined) {

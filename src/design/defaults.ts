@@ -22,6 +22,8 @@ export const PRESETS = {
   },
   /** [s] */
   rest: { value: 1e-3, text: '1.0 ms', why: 'arbitrary' },
+  /** [s] */
+  burn: { value: 0.5e-3, text: '0.5 ms', why: 'arbitrary' },
   bundle: { value: 1, text: '1', why: 'taken as laid alone' },
   joints: { value: 2, text: '2', why: 'a crimp at each end' },
   contacts: { value: 0, text: '0', why: 'no plug in the run' },

@@ -38,6 +38,8 @@ export interface Design {
     layout: Layout;
     /** Rest between two charges of one coil [s]. */
     rest: number;
+    /** Several sparks below an engine speed [1, rpm, s, s]; null: one. */
+    sparks: { count: number; below: number; charge: number; burn: number } | null;
     /** Dwell asked for, by supply; one row with supply null is a constant. Sorted by supply. [V, s] */
     dwell: { supply: number | null; dwell: number }[];
   };
@@ -46,8 +48,8 @@ export interface Design {
   /** Every firing of every coil, sorted by angle [deg], then by coil index. */
   events: { coil: number; angle: number }[];
   coil: {
-    /** Primary at 20 °C [ohm]. */
-    resistance: number;
+    /** Primary at 20 °C [ohm]; null where a peak alone is stated. */
+    resistance: number | null;
     /** [H] */
     inductance: number | null;
     /** Bench test that stands in for the inductance [V, s, A], at its own temperature [degC]. */

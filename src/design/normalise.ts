@@ -215,7 +215,7 @@ function testOf(test: DesignFile['coil']['test_point'], fill: Filler): Design['c
 
 function coilOf(coil: DesignFile['coil'], fill: Filler): Design['coil'] {
   return {
-    resistance: coil.resistance,
+    resistance: coil.resistance ?? null,
     inductance: coil.inductance ?? null,
     test_point: testOf(coil.test_point, fill),
     peak: coil.peak ?? null,
@@ -260,7 +260,9 @@ function limitsOf(
   };
 }
 
+/** `known`: the resistance of the coil is stated. */
 function toleranceOf(
+  known: boolean,
   given: NonNullable<DesignFile['tolerance']>,
   fill: Filler,
   main: Filler,
@@ -269,7 +271,11 @@ function toleranceOf(
     fill.take(given[key], preset, `tolerance.${key}`);
   return {
     // It sets the current of a driver that stays on, and so matters to sizes, too.
-    coil_resistance: main.take(given.coil_resistance, PRESETS.coil_resistance, 'tolerance.coil_resistance'),
+    coil_resistance: (known ? main : fill).take(
+      given.coil_resistance,
+      PRESETS.coil_resistance,
+      'tolerance.coil_resistance',
+    ),
     coil_inductance: take('coil_inductance', PRESETS.coil_inductance),
     coil_warmer: take('coil_warmer', PRESETS.coil_warmer),
     dwell: take('dwell', PRESETS.dwell_tolerance),
@@ -351,7 +357,7 @@ export function normalise(file: DesignFile, text: string): Design {
   };
   const firing_angles = fill.take(file.engine.firing_angles, evenPreset, 'engine.firing_angles');
   const engine = { cylinders, stroke, firing_order, firing_angles };
-  const { dwell, layout } = file.ignition;
+  const { dwell, layout, sparks } = file.ignition;
   const coils = coilsOf(layout, engine, file.ignition.coils ?? []);
   const ids = coils.map((coil) => coil.id);
   const rest = fill.take(file.ignition.rest, PRESETS.rest, 'ignition.rest');
@@ -370,7 +376,7 @@ export function normalise(file: DesignFile, text: string): Design {
   if (cranking !== null) fill.take<null>(undefined, PRESETS.source, 'supply.source_resistance');
   const limits = limitsOf(file.limits ?? {}, runs, coil.peak === null, highest, fill);
   const spread = new Filler();
-  const tolerance = toleranceOf(file.tolerance ?? {}, spread, fill);
+  const tolerance = toleranceOf(file.coil.resistance !== undefined, file.tolerance ?? {}, spread, fill);
   const wires = [...file.feed, ...(file.return ?? [])].flatMap((run, i) => wiresOf(run, i, ids));
   return {
     title: file.title,
@@ -381,6 +387,9 @@ export function normalise(file: DesignFile, text: string): Design {
     ignition: {
       layout,
       rest,
+      sparks: sparks
+        ? { ...sparks, burn: fill.take<number>(sparks.burn, PRESETS.burn, 'ignition.sparks.burn') }
+        : null,
       dwell: Array.isArray(dwell) ? dwell.toSorted((a, b) => a.supply - b.supply) : [{ supply: null, dwell }],
     },
     coils,

@@ -196,6 +196,13 @@ export const RANGES = {
     ['0.5 ms', '20 ms'],
     'arbitrary: a thousand times below any dwell, so that a slip of the unit is named by a finding',
   ),
+  sparks: range(
+    'sparks of one firing',
+    '1',
+    ['2', '5'],
+    ['2', '5'],
+    'arbitrary: the workbook has rows for them',
+  ),
   rest: range('rest between two charges', 's', ['0 s', '1 s'], ['0.1 ms', '10 ms'], 'arbitrary'),
   speed: range(
     'engine speed',

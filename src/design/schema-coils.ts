@@ -72,6 +72,21 @@ const dwellTable = list(dwellRow, [1, 24], {
   description: 'Dwell over supply voltage.',
 });
 
+const sparks = map(
+  {
+    count: count(RANGES.sparks, { description: 'Sparks of one firing, the first one included: 3.' }),
+    below: quantity(RANGES.speed, { description: 'They are made at points below this engine speed.' }),
+    charge: quantity(RANGES.dwell, {
+      description: 'How long the coil is charged before each further spark.',
+    }),
+    burn: quantity(RANGES.rest, {
+      description: 'From a spark to the next charge.',
+      preset: PRESETS.burn.text,
+    }).optional(),
+  },
+  'Several sparks at low speed: their charges count in every load.',
+);
+
 export const ignition = map(
   {
     layout: word(LAYOUTS, {
@@ -97,6 +112,7 @@ export const ignition = map(
       description: 'Least time between the end of a spark and the next charge of that coil.',
       preset: PRESETS.rest.text,
     }).optional(),
+    sparks: sparks.optional(),
   },
   'Coils and dwell.',
 );
@@ -128,7 +144,10 @@ const seriesResistor = map(
 
 export const coil = map(
   {
-    resistance: quantity(RANGES.coil_resistance, { description: 'Primary resistance at 20 degC.' }),
+    resistance: quantity(RANGES.coil_resistance, {
+      description:
+        'Primary resistance at 20 degC. It may be left out beside a peak: what a driver that stays on draws is then not known.',
+    }).optional(),
     inductance: quantity(RANGES.inductance, {
       description: 'Primary inductance. Give this, or test_point, or peak.',
     }).optional(),

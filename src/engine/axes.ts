@@ -20,6 +20,7 @@ export function members(design: Design): Members {
     event: firings,
     event2: firings,
     lag: Array.from({ length: intervals(design) }, (_, i) => `interval ${i}`),
+    burst: steps(design.ignition.sparks?.count ?? 1),
     run: design.runs.map((r) => r.name),
     turn: [...design.runs.map((_, i) => `turn ${i + 1}`), 'end'],
     wire: design.wires.map((w) => w.id),
@@ -29,6 +30,10 @@ export function members(design: Design): Members {
   };
   return Object.fromEntries(AXES.map((axis) => [axis, own[axis] ?? []])) as unknown as Members;
 }
+
+/** Distances between the charges of one burst of sparks, in steps; none where there is one spark. */
+const steps = (count: number): string[] =>
+  count < 2 ? [] : Array.from({ length: 2 * count - 1 }, (_, i) => `step ${i + 1 - count}`);
 
 /** How many different intervals there are between any two firings, 0 included. */
 function intervals(design: Design): number {

@@ -185,13 +185,13 @@ export interface Area {
 export const isSingle = ({ rows, across, list }: Chosen): boolean =>
   list === undefined && rows.every((c) => c.single) && across?.single !== false;
 
-/** The area that a reference means; null where a member is not there. Throws when it would have gaps. */
+/** The area that a reference means; null where a member is not there, or where the design has none of its kind. Throws when it would have gaps. */
 export function areaOf({ name, rows, across }: Chosen, counts: readonly number[], at: Here): Area | null {
   let [top, bottom, wide] = [0, 0, false];
   for (const [i, choice] of rows.entries()) {
     const first = choice.first(at);
     const last = choice.last(at);
-    if (first < 0) return null;
+    if (first < 0 || last < first) return null;
     const count = counts[i] as number;
     if (wide && !(first === 0 && last === count - 1)) throw new Error(`a range of ${name} has gaps`);
     wide ||= first !== last;

@@ -208,7 +208,9 @@ function layValues(to: Laying, sheet: string, title: string, names: readonly Qua
     );
     column += across === undefined ? 1 : to.axes[across].length;
   });
-  to.blocks.push({ sheet, title, rows, quantities: names, top: FIRST.values, kind: 'values', form });
+  // A design without sparks after the first has no rows for them.
+  if (!counts.includes(0))
+    to.blocks.push({ sheet, title, rows, quantities: names, top: FIRST.values, kind: 'values', form });
 }
 
 /** Row of the first member of a block. */

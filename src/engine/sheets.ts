@@ -41,6 +41,17 @@ export const SHEETS: Readonly<Record<string, SheetOf>> = {
     title: 'Instants of firing',
     about: 'What flows at the instant of each firing, the drop that it makes, and how that drop is shared.',
   },
+  'point,burst': {
+    sheet: 'Sparks',
+    title: 'Further sparks',
+    about:
+      'One row for each operating point and distance between two charges of a burst: what they have in common.',
+  },
+  'point,burst,event': {
+    sheet: 'SparkInstants',
+    title: 'Instants of further sparks',
+    about: 'What flows in every coil when a further charge ends.',
+  },
   'coil,point': {
     sheet: 'Delivered',
     title: 'What each coil is left with',
@@ -147,6 +158,7 @@ export const INPUT_TITLES: Readonly<Record<string, string>> = { wire: 'Conductor
 /** What the single inputs of a subject of the model are called; the others go by its name. */
 export const SUBJECT_TITLES: Readonly<Record<string, string>> = {
   timing: 'Engine, ignition and sweep',
+  sparks: 'Further sparks',
   coil: 'Coil',
   conductor: 'Conductors',
   fuse: 'Fuses',

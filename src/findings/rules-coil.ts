@@ -89,6 +89,16 @@ export const coilRules = {
     plain: true,
     source: PHYSICS,
   },
+  sparks_fit: {
+    per: 'point',
+    value: 'sparks_on',
+    sense: 'at least',
+    limit: 'one_needed',
+    plain: true,
+    advice: true,
+    source: PHYSICS,
+    applies: ({ ignition, points }, i) => (points[i]?.rpm ?? 0) < (ignition.sparks?.below ?? 0),
+  },
   alternator: {
     value: 'worst_total',
     sense: 'at most',

@@ -87,6 +87,14 @@ export const coilWords: Readonly<Record<keyof typeof coilRules, Words>> = {
       'The rest between charges takes the whole time between two firings: no time is left for dwell at this engine speed.',
     unknown: () => 'The dwell is not known.',
   },
+  sparks_fit: {
+    title: 'Further sparks: time for them',
+    pass: () => 'There is time for the further sparks before the next charge of the coil.',
+    fail: (f) =>
+      `There is no time for the further sparks and ${f.say('rest')} of rest before the next charge of the coil: only the ` +
+      'first one is counted at this point.',
+    unknown: () => 'The time between two charges is not known.',
+  },
   alternator: {
     title: 'Alternator: free current',
     pass: (f) => `The coils take ${f.value} on average; the other loads leave ${f.limit}.`,

@@ -12,6 +12,10 @@ import { relayWords } from './words-relay.ts';
 const NO_FIGURE =
   'The ampacity table has no figure for this size: choose 0.75 mm² or larger, or use the maker’s own figure.';
 
+const NO_OHM =
+  'What a driver that stays on draws is not known: give `coil.resistance`, the primary at 20 °C, read between its two ' +
+  'terminals with the plug off.';
+
 /** Times of the fuse and of the conductor at both ends of a run. */
 const times = (f: Facts): string =>
   `far end (${f.say('end_fault')}): fuse ${f.say('end_opening')}, conductor ${f.say('end_withstood')}; ` +
@@ -71,7 +75,10 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     fail: (f) =>
       `A driver stuck on draws ${f.say('stuck_current')}. Time until a fuse on its path opens: ${f.value}; ` +
       `the run withstands: only ${f.limit}.`,
-    unknown: () => NO_FIGURE,
+    unknown: (f) =>
+      f.say('stuck_current') === undefined
+        ? `${NO_OHM} A \`current_limit\` of the driver would bound it, too.`
+        : NO_FIGURE,
   },
   failed_driver: {
     title: 'Driver failed short',
@@ -81,7 +88,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     fail: (f) =>
       `A driver that failed short, with no drop and no current limit, draws ${f.say('failed_current')}. Time until a ` +
       `fuse on its path opens: ${f.value}; the run withstands: only ${f.limit}.`,
-    unknown: () => NO_FIGURE,
+    unknown: (f) => (f.say('failed_current') === undefined ? NO_OHM : NO_FIGURE),
   },
   fault_opens: {
     title: 'Fuse: opens on a short',

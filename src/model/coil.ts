@@ -2,13 +2,13 @@
 import type { Quantities } from '../basis/quantity.ts';
 import { DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
-import { charging } from './charge.ts';
+import { charging, SMALL_RISE } from './charge.ts';
 
 export const coil = {
   coil_ohm_20: {
     symbol: 'R₂₀',
     short: 'Resistance at 20 °C',
-    label: 'Primary resistance at 20 °C',
+    label: 'Primary resistance at 20 °C (empty: not known, beside a peak alone)',
     unit: 'ohm',
     path: 'coil.resistance',
     range: ends(RANGES.coil_resistance, 'ohm'),
@@ -121,7 +121,7 @@ export const coil = {
     symbol: 'R',
     label: 'Primary resistance at the coil temperature',
     unit: 'ohm',
-    formula: 'coil_ohm_20*(1+alpha_20*(coil_T-T_ref))',
+    formula: 'IF(ISNUMBER(coil_ohm_20), coil_ohm_20*(1+alpha_20*(coil_T-T_ref)), "")',
     source: PHYSICS,
     note: 'Copper: a straight line in temperature.',
   },
@@ -129,9 +129,17 @@ export const coil = {
     symbol: 'R_t',
     label: 'Primary resistance in the bench test',
     unit: 'ohm',
-    formula: 'coil_ohm_20*(1+alpha_20*(IF(ISNUMBER(test_T), test_T, T_ref)-T_ref))',
+    formula:
+      'IF(ISNUMBER(coil_ohm_20), coil_ohm_20*(1+alpha_20*(IF(ISNUMBER(test_T), test_T, T_ref)-T_ref)), "")',
     source: PHYSICS,
     note: 'Whatever the temperature of the coil is later: its inductance does not depend on it.',
+  },
+  test_volts: {
+    symbol: 'V_t,R',
+    label: 'Voltage across that resistance at the end of the bench test',
+    unit: 'V',
+    formula: 'IF(ISNUMBER(test_peak), IF(ISNUMBER(test_ohm), test_peak*test_ohm, ""), "")',
+    source: PHYSICS,
   },
   coil_L: {
     symbol: 'L',
@@ -140,9 +148,9 @@ export const coil = {
     unit: 'H',
     shown: 'mH',
     formula:
-      'IF(ISNUMBER(coil_L_given), coil_L_given, IF(ISNUMBER(test_peak), ' +
-      'IF(test_peak*test_ohm<test_supply-driver_drop, ' +
-      '-test_dwell*test_ohm/LN(1-test_peak*test_ohm/(test_supply-driver_drop)), ""), ""))',
+      'IF(ISNUMBER(coil_L_given), coil_L_given, IF(ISNUMBER(test_volts), ' +
+      'IF(test_volts<test_supply-driver_drop, ' +
+      '-test_dwell*test_ohm/LN(1-test_volts/(test_supply-driver_drop)), ""), ""))',
     source: PHYSICS,
     note: 'From the bench test, without a resistor before the coil.',
   },
@@ -187,7 +195,7 @@ export const coil = {
     label: 'Resistance through which a coil is charged: primary and resistor before it',
     unit: 'ohm',
     per: ['speed'],
-    formula: 'coil_ohm+series_ohm',
+    formula: 'IF(ISNUMBER(coil_ohm), coil_ohm+series_ohm, "")',
     source: PHYSICS,
   },
   final_current: {
@@ -195,8 +203,9 @@ export const coil = {
     label: 'Current towards which the primary tends',
     unit: 'A',
     per: ['speed'],
-    formula: 'drive/charge_ohm',
+    formula: 'IF(ISNUMBER(charge_ohm), drive/charge_ohm, 0)',
     source: PHYSICS,
+    note: '0 where the resistance is not known; no value of it matters beside a peak alone.',
   },
   tau: {
     symbol: 'τ',
@@ -208,6 +217,7 @@ export const coil = {
     source: PHYSICS,
     note: 'For a bound no value of it matters; the cycle time stands in.',
   },
+  small_rise: SMALL_RISE,
   ...charging('', ['speed'], ', stiff supply', 'peak_alone'),
   energy: {
     symbol: 'E',

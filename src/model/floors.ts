@@ -108,7 +108,7 @@ export const floors = {
     unit: 'A',
     per: ['event'],
     formula:
-      'IF(ISNUMBER(coil_ohm), MIN(driver_limit, stuck_volts/(stuck_ohm+path_fixed+' +
+      'IF(ISNUMBER(stuck_ohm), MIN(driver_limit, stuck_volts/(stuck_ohm+path_fixed+' +
       'SUMPRODUCT(MMULT(path_length[run], bare_ohm[run])))), "")',
     source: PHYSICS,
     note: 'No choice of sizes draws more.',
@@ -119,7 +119,7 @@ export const floors = {
     unit: 'A',
     per: ['event'],
     formula:
-      'IF(ISNUMBER(coil_ohm), MIN(driver_limit, stuck_volts/(stuck_ohm+path_fixed+' +
+      'IF(ISNUMBER(stuck_ohm), MIN(driver_limit, stuck_volts/(stuck_ohm+path_fixed+' +
       'SUMPRODUCT(MMULT(path_length[run], floor_ohm[run])))), "")',
     source: PHYSICS,
     note: 'No choice of sizes draws less.',
@@ -131,7 +131,7 @@ export const floors = {
     label: 'Largest current of one coil whose driver stays on, whatever the sizes',
     unit: 'A',
     per: ['run'],
-    formula: 'IF(ISNUMBER(coil_ohm), SUMPRODUCT(MAX((path_length[event]>0)*ceiling_amps[event])), "")',
+    formula: 'IF(ISNUMBER(stuck_ohm), SUMPRODUCT(MAX((path_length[event]>0)*ceiling_amps[event])), "")',
     source: PHYSICS,
   },
   floor: {
@@ -140,7 +140,7 @@ export const floors = {
     unit: 'A',
     per: ['run'],
     formula:
-      'IF(ISNUMBER(coil_ohm), ceiling-SUMPRODUCT(MAX((path_length[event]>0)*(ceiling-floor_amps[event]))), "")',
+      'IF(ISNUMBER(stuck_ohm), ceiling-SUMPRODUCT(MAX((path_length[event]>0)*(ceiling-floor_amps[event]))), "")',
     source: PHYSICS,
   },
   ceiling_square: square('ceiling', 'largest', 'hi'),

@@ -65,7 +65,7 @@ export const limits = {
     unit: '1',
     shown: '%',
     per: ['point'],
-    formula: 'duty',
+    formula: 'duty+sparks_more*spark_length*firing_rate',
     source: DEFINITION,
   },
   point_peak: {

@@ -29,6 +29,7 @@ import { readings } from './readings.ts';
 import { reduction } from './reduction.ts';
 import { relays } from './relay.ts';
 import { sizing } from './sizing.ts';
+import { sparks } from './sparks.ts';
 import { stuck } from './stuck.ts';
 import { survival } from './survival.ts';
 import { sweep } from './sweep.ts';
@@ -47,6 +48,7 @@ export const SUBJECTS = {
   coil,
   plausible,
   overlap,
+  sparks,
   loads,
   sweep,
   conductor,

@@ -1,7 +1,7 @@
 /** What the charges of two coils have in common on a stiff supply, by the interval between their firings. */
 import type { Quantities } from '../basis/quantity.ts';
 import { PHYSICS } from '../basis/sources.ts';
-import { meeting } from './charge.ts';
+import { lagOf, meeting } from './charge.ts';
 
 export const overlap = {
   delay: {
@@ -36,6 +36,42 @@ export const overlap = {
     formula: 'MIN(begun, limit_time)',
     source: PHYSICS,
   },
+  later_u: {
+    symbol: 'u_2',
+    label: 'Time in which the later current rises, over the time constant',
+    unit: '1',
+    per: ['point'],
+    across: 'lag',
+    formula: 'later_rises/tau',
+    source: PHYSICS,
+  },
+  later_lag: {
+    symbol: 'λ_2',
+    label: 'Charge of that rise, over final current and time constant',
+    unit: '1',
+    per: ['point'],
+    across: 'lag',
+    formula: lagOf('later_u'),
+    source: PHYSICS,
+  },
+  begun_u: {
+    symbol: 'u_b,r',
+    label: 'How long the other current had been rising, over the time constant',
+    unit: '1',
+    per: ['point'],
+    across: 'lag',
+    formula: 'begun_rises/tau',
+    source: PHYSICS,
+  },
+  begun_lag: {
+    symbol: 'λ_b',
+    label: 'Charge of that earlier rise, over final current and time constant',
+    unit: '1',
+    per: ['point'],
+    across: 'lag',
+    formula: lagOf('begun_u'),
+    source: PHYSICS,
+  },
   neighbour_charge: {
     symbol: 'q',
     label: 'Charge drawn by the other coil during the dwell of this one',
@@ -43,9 +79,9 @@ export const overlap = {
     per: ['point'],
     across: 'lag',
     formula:
-      'final_current*(later_rises-tau*(1-EXP(-later_rises/tau)))+peak*(shared-later_rises)+charge-' +
-      '(final_current*(begun_rises-tau*(1-EXP(-begun_rises/tau)))+peak*(begun-begun_rises))',
+      'final_current*tau*later_lag+peak*(shared-later_rises)+charge-' +
+      '(final_current*tau*begun_lag+peak*(begun-begun_rises))+spark_neighbour',
     source: PHYSICS,
-    note: 'First what the coil that fires later draws, then what the same coil, a cycle before, still draws.',
+    note: 'First what the coil that fires later draws, then what the same coil, a cycle before, still draws; then further charges.',
   },
 } as const satisfies Quantities;

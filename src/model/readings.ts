@@ -73,8 +73,8 @@ export const readings = {
     unit: 'ohm',
     per: ['spread'],
     formula:
-      'coil_ohm_20*(1-spread_sign*tolerance_ohm)*(1+alpha_20*(coil_T+IF(spread_sign<0, coil_warmer, 0)-T_ref))' +
-      '+typical_path_ohm',
+      'IF(ISNUMBER(coil_ohm_20), coil_ohm_20*(1-spread_sign*tolerance_ohm)*' +
+      '(1+alpha_20*(coil_T+IF(spread_sign<0, coil_warmer, 0)-T_ref))+typical_path_ohm, "")',
     source: PHYSICS,
     note: 'A warm coil draws least. The path is as designed in all three cases: its spread is a small part of the sum.',
   },
@@ -101,7 +101,7 @@ export const readings = {
     label: 'Current towards which the primary tends behind the feed',
     unit: 'A',
     per: ['spread', 'point'],
-    formula: 'MAX(0, drive-typical_neighbour)/(spread_ohm+series_ohm)',
+    formula: 'IF(ISNUMBER(spread_ohm), MAX(0, drive-typical_neighbour)/(spread_ohm+series_ohm), 0)',
     source: PHYSICS,
   },
   spread_tau: {
@@ -124,12 +124,37 @@ export const readings = {
     formula: 'INDEX(spread_flowing[lag], 1, interval_no)',
     source: DEFINITION,
   },
+  burst_draw: {
+    symbol: 'k_Q',
+    label: 'Charge for all sparks of a firing over that for the first one, as designed',
+    unit: '1',
+    per: ['point'],
+    formula: 'IF(charge>0, charge_all/charge, 1)',
+    source: DEFINITION,
+    note: 'The spread of the further charges is taken for that of the first; in peaks and drops they are left out.',
+  },
+  burst_heat: {
+    symbol: 'k_C',
+    label: 'Square of the effective current with all sparks over that with the first ones, as designed',
+    unit: '1',
+    per: ['wire', 'point'],
+    formula: 'IF(sparks_on=1, coils_square*cycle_time/SUMPRODUCT(MMULT(product[lag], meetings[lag])), 1)',
+    source: DEFINITION,
+  },
+  coil_burst_heat: {
+    symbol: 'k_C,c',
+    label: 'The same for one coil alone',
+    unit: '1',
+    per: ['point'],
+    formula: 'IF(sparks_on=1, INDEX(product_all[lag], 1, 1)/INDEX(product[lag], 1, 1), 1)',
+    source: DEFINITION,
+  },
   expected_average: {
     symbol: 'I_avg',
     label: 'Average current: a clamp on direct current',
     unit: 'A',
     per: ['spread', 'wire', 'point'],
-    formula: 'wire_firings*spread_charge/cycle_time',
+    formula: 'wire_firings*spread_charge*burst_draw/cycle_time+run_also',
     source: PHYSICS,
   },
   expected_effective: {
@@ -137,7 +162,8 @@ export const readings = {
     label: 'Effective current: a clamp with true effective value',
     unit: 'A',
     per: ['spread', 'wire', 'point'],
-    formula: 'SQRT(SUMPRODUCT(MMULT(spread_product[lag], meetings[lag]))/cycle_time)',
+    formula:
+      'SQRT(SUMPRODUCT(MMULT(spread_product[lag], meetings[lag]))*burst_heat/cycle_time+2*(expected_average-run_also)*run_also+run_also^2)',
     source: PHYSICS,
   },
   expected_peak: {
@@ -145,7 +171,7 @@ export const readings = {
     label: 'Peak current: a clamp on a scope',
     unit: 'A',
     per: ['spread', 'wire', 'point'],
-    formula: 'MAX(MMULT(spread_flowing_at[event,event2], carried[event]))',
+    formula: 'MAX(MMULT(spread_flowing_at[event,event2], carried[event]))+run_also',
     source: PHYSICS,
   },
   spread_wire_T: {
@@ -226,12 +252,20 @@ export const readings = {
     source: DEFINITION,
     note: 'Times the charge of one dwell over the time of a cycle it is the average drop of the path.',
   },
+  spread_path_also: {
+    symbol: 'ΣΔV_a',
+    label: 'Drop that other steady loads make on the coil’s path',
+    unit: 'V',
+    per: ['spread', 'event'],
+    formula: 'SUMPRODUCT(carries[wire], spread_wire_ohm[wire], wire_also[wire])',
+    source: PHYSICS,
+  },
   spread_path_drop: {
     symbol: 'ΔV',
     label: 'Drop of the coil’s path at the firing instant',
     unit: 'V',
     per: ['spread', 'point', 'event'],
-    formula: 'SUMPRODUCT(spread_common_ohm[event2], spread_flowing_at[event2])',
+    formula: 'SUMPRODUCT(spread_common_ohm[event2], spread_flowing_at[event2])+spread_path_also',
     source: PHYSICS,
   },
   expected_supply_least: {
@@ -249,7 +283,7 @@ export const readings = {
     unit: 'V',
     per: ['spread', 'coil', 'point'],
     formula:
-      'supply-SUMPRODUCT(MAX((event_coil[event]=coil_no)*spread_path_weight[event]))*spread_charge/cycle_time',
+      'supply-SUMPRODUCT(MAX((event_coil[event]=coil_no)*spread_path_weight[event]))*spread_charge*burst_draw/cycle_time-SUMPRODUCT(MAX((event_coil[event]=coil_no)*spread_path_also[event]))',
     source: PHYSICS,
   },
   expected_coil_average: {
@@ -257,7 +291,7 @@ export const readings = {
     label: 'Average current of the coil: a clamp on direct current',
     unit: 'A',
     per: ['spread', 'coil', 'point'],
-    formula: 'coil_firings*spread_charge/cycle_time',
+    formula: 'coil_firings*spread_charge*burst_draw/cycle_time',
     source: PHYSICS,
   },
   expected_coil_effective: {
@@ -265,7 +299,7 @@ export const readings = {
     label: 'Effective current of the coil: a clamp with true effective value',
     unit: 'A',
     per: ['spread', 'coil', 'point'],
-    formula: 'SQRT(coil_firings*INDEX(spread_product[lag], 1, 1)/cycle_time)',
+    formula: 'SQRT(coil_firings*INDEX(spread_product[lag], 1, 1)*coil_burst_heat/cycle_time)',
     source: PHYSICS,
     note: 'The charges of one coil never overlap: only the row of interval 0 counts.',
   },

@@ -50,11 +50,12 @@ export const ending = <P extends string>(
 
 type CaseName = 'amps' | 'current' | 'rms' | 'lasts' | WithstandingName | EndsName;
 
-/** One way for a driver to stay on; `amps` is the current of each coil. */
+/** One way for a driver to stay on; `amps` is the current of each coil where `known` is a number. */
 const staying = <P extends string>(
   of: P,
   label: string,
   mark: string,
+  known: string,
   amps: string,
   note: string,
 ): Readonly<Record<`${P}_${CaseName}`, Formula>> => {
@@ -64,7 +65,7 @@ const staying = <P extends string>(
       label: `${label}: current of the coil`,
       unit: 'A',
       per: ['event'],
-      formula: `IF(ISNUMBER(coil_ohm), ${amps}, "")`,
+      formula: `IF(ISNUMBER(${known}), ${amps}, "")`,
       source: PHYSICS,
       note,
     },
@@ -73,7 +74,7 @@ const staying = <P extends string>(
       label: `${label}: largest current of one coil through the run`,
       unit: 'A',
       per: ['run'],
-      formula: `IF(ISNUMBER(coil_ohm), SUMPRODUCT(MAX((path_length[event]>0)*${of}_amps[event])), "")`,
+      formula: `IF(ISNUMBER(${known}), SUMPRODUCT(MAX((path_length[event]>0)*${of}_amps[event])), "")`,
       source: PHYSICS,
     },
     [`${of}_rms`]: {
@@ -148,12 +149,21 @@ export const stuck = {
     formula: 'SUMPRODUCT(MMULT(carried[wire of run], wire_length[wire of run]))',
     source: DEFINITION,
   },
+  ohm_least: {
+    symbol: 'R_0',
+    label: 'Least resistance of a primary that a design may state',
+    unit: 'ohm',
+    shown: 'mohm',
+    value: RANGES.coil_resistance.from,
+    source: ARBITRARY,
+  },
   primary_low: {
     symbol: 'R_low',
     label: 'Primary resistance at its lower tolerance',
     unit: 'ohm',
-    formula: 'IF(ISNUMBER(coil_ohm), coil_ohm*(1-tolerance_ohm), "")',
+    formula: 'IF(ISNUMBER(coil_ohm), coil_ohm*(1-tolerance_ohm), IF(ISNUMBER(current_limit), ohm_least, ""))',
     source: PHYSICS,
+    note: 'Where it is not known a current limit still bounds what a driver stuck on draws.',
   },
   stuck_alone: {
     symbol: 'I_0',
@@ -229,7 +239,7 @@ export const stuck = {
     label: 'Square of the effective current of the other coils and loads, at most',
     unit: 'A^2',
     per: ['wire', 'point'],
-    formula: 'MAX(0, effective^2-wire_firings/wire_coils*INDEX(product[lag],1,1)/cycle_time)',
+    formula: 'MAX(0, effective^2-wire_firings/wire_coils*INDEX(product_all[lag],1,1)/cycle_time)',
     source: PHYSICS,
     note: 'What the coil itself has in common with the others is left in: cautious.',
   },
@@ -253,6 +263,7 @@ export const stuck = {
     'stuck',
     'Driver stuck on',
     'st',
+    'stuck_ohm',
     'MIN(driver_limit, stuck_volts/(stuck_ohm+path_cold))',
     'Supply less the drop of the driver, over the primary at its lower tolerance, the resistor before it and the cold path, at most the current limit.',
   ),
@@ -260,6 +271,7 @@ export const stuck = {
     'failed',
     'Driver failed short',
     'sc',
+    'coil_ohm',
     'INDEX(supply[speed], stuck_point, 1)/(stuck_ohm+path_cold)',
     'Neither drop nor limit of the driver are left.',
   ),
@@ -276,7 +288,7 @@ export const stuck = {
     symbol: 'I_st',
     label: 'Largest current of one coil whose driver stays on',
     unit: 'A',
-    formula: 'IF(ISNUMBER(coil_ohm), MAX(stuck_amps[event]), "")',
+    formula: 'IF(ISNUMBER(stuck_ohm), MAX(stuck_amps[event]), "")',
     source: PHYSICS,
   },
 } as const satisfies Quantities;

@@ -111,6 +111,7 @@ export const PLAIN: Readonly<Record<RuleId, Plain>> = {
   },
   relay_make: { harm: 'stop', says: 'The relay contact can weld shut when it closes.' },
   dwell_served: { harm: 'stop', says: 'At this engine speed the coils cannot be charged at all.' },
+  sparks_fit: { harm: 'note', says: 'At this engine speed there is no time for several sparks.' },
   alternator: {
     harm: 'stop',
     says: 'The alternator cannot supply the coils and everything else: the battery discharges.',

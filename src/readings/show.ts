@@ -39,7 +39,9 @@ function shown(f: Figures, source: number, where: Where): number {
         i <= source && coils.includes(coil as number) ? volts - ohm(i) * f.average(i) : volts,
       circuit.supply,
     );
-  const firings = circuit.firings.flatMap((firing, i) => (firing.coil === coil ? [i] : []));
+  const firings = circuit.firings.flatMap((firing, i) =>
+    firing.coil === coil && !firing.further ? [i] : [],
+  );
   return Math.min(...firings.map((firing) => supplyBefore(f.course, firing)));
 }
 

@@ -43,6 +43,7 @@ function tryAll(result: Result, judge: Judge): Tried[] {
     const found = judge(change.design);
     const left = failing(found);
     if (left.length >= before.length || left.some((f) => !known.has(keyOf(f)))) continue;
+    if (barely(before, found)) continue;
     tried.push({ change, result: found, left });
     // Of its kind it is the least change that mends all.
     if (left.length === 0) enough.add(change.kind);
@@ -50,6 +51,17 @@ function tryAll(result: Result, judge: Judge): Tried[] {
   }
   return tried.sort((a, b) => a.left.length - b.left.length || a.change.effort - b.change.effort);
 }
+
+/**
+ * Whether a fuse that could not break a short now can only because it has more resistance than the one before: nobody
+ * relies on that.
+ */
+const barely = (before: readonly Finding[], { findings }: Result): boolean =>
+  before.some(
+    (f) =>
+      f.rule === 'breaking' &&
+      findings.some((g) => keyOf(g) === keyOf(f) && g.verdict === 'pass' && (g.limit ?? 0) <= (f.limit ?? 0)),
+  );
 
 /** Of each kind of change the first. */
 const different = (found: readonly Tried[]): Tried[] =>

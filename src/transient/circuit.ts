@@ -2,6 +2,16 @@
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { QuantityName } from '../model/model.ts';
 
+export interface Firing {
+  readonly coil: number;
+  /** In [0, cycle) [s]. */
+  readonly at: number;
+  /** Length of the charge before it [s]. */
+  readonly dwell: number;
+  /** A spark after the first one of its firing. */
+  readonly further?: true;
+}
+
 export interface Circuit {
   /** Supply at the battery posts [V]. */
   readonly supply: number;
@@ -14,15 +24,15 @@ export interface Circuit {
   readonly own?: readonly { readonly ohm: number; readonly henry: number }[];
   /** Current limit of coil or driver [A]; infinite when there is none. */
   readonly limit: number;
-  /** Length of every charge [s]. */
+  /** Length of every first charge [s]. */
   readonly dwell: number;
   /** Time [s] and crank angle [deg] of one working cycle. */
   readonly cycle: number;
   readonly cycleAngle: number;
   /** How many coils there are. */
   readonly coils: number;
-  /** Firings in the order of the design's events; `at` in [0, cycle) [s]. */
-  readonly firings: readonly { readonly coil: number; readonly at: number }[];
+  /** Firings in the order of the design's events, then further sparks. */
+  readonly firings: readonly Firing[];
   /** Conductors in the order of the design: the coils they carry, their whole resistance [ohm], another steady load [A]. */
   readonly wires: readonly {
     readonly coils: readonly number[];
@@ -43,6 +53,18 @@ export function whyNoTrace(e: Evaluation): string | null {
     : null;
 }
 
+/** The sparks after the first one of a firing. */
+function further(e: Evaluation, point: number, { coil, at }: Firing, cycle: number): Firing[] {
+  const dwell = e.number('spark_length', { point }) ?? 0;
+  const step = e.number('spark_step') ?? 0;
+  return Array.from({ length: dwell > 0 ? (e.number('sparks_more') ?? 0) : 0 }, (_, i) => ({
+    coil,
+    at: (at + (i + 1) * step) % cycle,
+    dwell,
+    further: true,
+  }));
+}
+
 /** The circuit of point number `point`. Throws where `whyNoTrace` has something to say. */
 export function circuitAt(e: Evaluation, point: number): Circuit {
   const { design } = e;
@@ -56,17 +78,19 @@ export function circuitAt(e: Evaluation, point: number): Circuit {
   const speed = { speed: point };
   const cycle = need('cycle_time', speed);
   const cycleAngle = need('cycle_angle');
+  const dwell = need('dwell', speed);
+  const first = design.events.map(({ coil, angle }) => ({ coil, at: (angle / cycleAngle) * cycle, dwell }));
   return {
     supply: need('supply', speed),
     drive: need('drive', speed),
     ohm: need('charge_ohm', speed),
     henry: need('coil_L'),
     limit: e.number('current_limit') ?? Number.POSITIVE_INFINITY,
-    dwell: need('dwell', speed),
+    dwell,
     cycle,
     cycleAngle,
     coils: design.coils.length,
-    firings: design.events.map(({ coil, angle }) => ({ coil, at: (angle / cycleAngle) * cycle })),
+    firings: [...first, ...first.flatMap((one) => further(e, point, one, cycle))],
     wires: design.wires.map(({ coils, run }, wire) => ({
       coils,
       ohm: need('wire_ohm', { wire }),

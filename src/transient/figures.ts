@@ -73,7 +73,7 @@ export const peakAt = ({ circuit, atFiring }: Course, firing: number): number =>
 
 export function coilFigures(course: Course, coil: number): CoilFigures {
   const { firings } = course.circuit;
-  const own = firings.flatMap((firing, i) => (firing.coil === coil ? [i] : []));
+  const own = firings.flatMap((firing, i) => (firing.coil === coil && !firing.further ? [i] : []));
   const charging = course.segments.filter(({ on }) => on.includes(coil));
   const peak = Math.min(...own.map((firing) => peakAt(course, firing)));
   return {

@@ -18,7 +18,7 @@ const SAME_INSTANT = 1e-12;
  * that are charged at the end of the cycle. None are ever charged when the dwell is 0.
  */
 export function switchings(circuit: Circuit): { instants: Switching[]; overlapping: number[] } {
-  const { cycle, dwell, firings } = circuit;
+  const { cycle, firings } = circuit;
   const same = SAME_INSTANT * cycle;
   const within = (t: number): number => {
     const at = t < 0 ? t + cycle : t;
@@ -26,12 +26,14 @@ export function switchings(circuit: Circuit): { instants: Switching[]; overlappi
   };
   const events = [
     { at: 0, fires: -1, begins: -1 },
-    ...(dwell > 0
-      ? firings.flatMap(({ coil, at }, firing) => [
-          { at: within(at), fires: firing, begins: -1 },
-          { at: within(at - dwell), fires: -1, begins: coil },
-        ])
-      : []),
+    ...firings.flatMap(({ coil, at, dwell }, firing) =>
+      dwell > 0
+        ? [
+            { at: within(at), fires: firing, begins: -1 },
+            { at: within(at - dwell), fires: -1, begins: coil },
+          ]
+        : [],
+    ),
   ].sort((a, b) => a.at - b.at);
   const instants: { at: number; fires: number[]; begins: number[] }[] = [];
   for (const { at, fires, begins } of events) {
@@ -44,7 +46,7 @@ export function switchings(circuit: Circuit): { instants: Switching[]; overlappi
   }
   // A charge that begins later in the cycle than it ends began in the cycle before.
   const overlapping = firings
-    .filter(({ at }) => dwell > 0 && within(at) < within(at - dwell) + same)
+    .filter(({ at, dwell }) => dwell > 0 && within(at) < within(at - dwell) + same)
     .map(({ coil }) => coil);
   return { instants, overlapping };
 }

@@ -18,6 +18,8 @@ export interface Values {
   limit?: number;
   /** Gauge and length of the trunk, feed and return alike [AWG, m]. */
   trunk?: [string, number];
+  /** Three sparks, this long charged before the later ones [ms]. */
+  sparks?: number;
   /** Another steady load in the trunk [A]. */
   also?: number;
   /** Banks: ids of the coils of each. */
@@ -43,6 +45,9 @@ export function design(v: Values): object {
       ...(v.coils ? { coils: v.coils } : {}),
       dwell: `${v.dwell ?? 3.2} ms`,
       rest: '0.8 ms',
+      ...(v.sparks === undefined
+        ? {}
+        : { sparks: { count: 3, below: '2500 rpm', charge: `${v.sparks} ms`, burn: '0.6 ms' } }),
     },
     coil: {
       resistance: '0.42 ohm',
@@ -115,6 +120,11 @@ export const CASES: readonly Case[] = [
         ['2', '3', '5', '8'],
       ],
     }),
+  },
+  { name: 'three sparks at idle', design: design({ angles: even(8), rpm: 900, sparks: 1.2 }) },
+  {
+    name: 'three sparks that overlap, limited',
+    design: design({ angles: [0, 75, 180, 270, 340, 450, 540, 600], rpm: 2300, sparks: 2.6, limit: 12 }),
   },
   { name: 'injectors on the same trunk', design: design({ angles: even(6), rpm: 7000, also: 13 }) },
   { name: 'poor feed', design: design({ angles: even(6), rpm: 7800, trunk: ['14 AWG', 2.5] }) },

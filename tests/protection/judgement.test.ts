@@ -138,6 +138,18 @@ test('a resistor before the coil limits a driver stuck on, unless it is bridged'
   expect(most({ value: '0.1 ohm', bypassed_at: ['cranking'] })).toBeCloseTo(13.2, 9);
 });
 
+test('a coil of which only the peak is known: a driver stuck on is unknown, and what to measure is said', () => {
+  const judged = (coil: Record<string, string>) => judge(six([main({ gauge: '8 AWG' })], [], { coil }));
+  const unknown = judged({ peak: '12 A' });
+  const finding = unknown.finding('stuck_driver', 'main');
+  expect(finding.verdict).toBe('unknown');
+  expect(unknown.words(finding)).toMatch(/give `coil.resistance`.*20 °C.*between its two terminals/);
+  // A limit of the driver bounds it, whatever the primary has.
+  const limited = judged({ peak: '12 A', current_limit: '14 A' });
+  expect(limited.number('stuck_current', { run: 0 })).toBe(14);
+  expect(limited.finding('stuck_driver', 'main').verdict).toBe('pass');
+});
+
 describe('paths', () => {
   const refusal = (feed: object[]): string => {
     const read = readDesign(JSON.stringify(six(feed)), 'design.json');

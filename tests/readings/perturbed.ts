@@ -30,7 +30,7 @@ function coilOff(e: Evaluation, point: number, by: Off): Circuit {
   return {
     ...circuit,
     ohm:
-      coil.resistance *
+      (coil.resistance as number) *
       (1 - by.resistance * t.coil_resistance) *
       copperAt(coil.temperature + cold * t.coil_warmer),
     henry: circuit.henry * (1 - by.inductance * t.coil_inductance),

@@ -23,14 +23,16 @@ const designs = fc
     limit: fc.option(fc.integer({ min: 6, max: 24 }), { nil: undefined }),
     gauge: fc.constantFrom(...GAUGES),
     decimetres: fc.integer({ min: 2, max: 40 }),
+    sparks: fc.option(fc.integer({ min: 5, max: 40 }), { nil: undefined }),
   })
-  .map(({ cylinders, uneven, rpm, supply, dwell, limit, gauge, decimetres }) =>
+  .map(({ cylinders, uneven, rpm, supply, dwell, limit, gauge, decimetres, sparks }) =>
     design({
       angles: Array.from({ length: cylinders }, (_, i) => (i * 720) / cylinders + (uneven[i] as number)),
       rpm,
       supply: supply / 10,
       dwell: dwell / 10,
       ...(limit === undefined ? {} : { limit }),
+      ...(sparks === undefined ? {} : { sparks: sparks / 10 }),
       trunk: [gauge, decimetres / 10],
     }),
   );
@@ -68,7 +70,7 @@ test('eight coils take less time than two million exponentials, and twice the fi
     ...eight,
     cycle: eight.cycle * n,
     firings: Array.from({ length: n }, (_, i) =>
-      eight.firings.map(({ coil, at }) => ({ coil, at: at + i * eight.cycle })),
+      eight.firings.map((firing) => ({ ...firing, at: firing.at + i * eight.cycle })),
     ).flat(),
   });
   const time = (circuit: Circuit): number => cpu(() => steady(circuit), 9);

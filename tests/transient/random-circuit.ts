@@ -28,12 +28,13 @@ function circuitOf({ coils, perCoil, angles, values, together, limited }: Shares
   const spread = (low: number, high: number): number =>
     low * (high / low) ** (values[next++ % values.length] as number);
   const cycle = spread(0.004, 0.6);
+  const dwell = Math.min(spread(0.0008, 0.05), (cycle / perCoil) * spread(0.5, 1));
   const firings = Array.from({ length: coils * perCoil }, (_, i) => {
     const coil = i % coils;
     // Where coils fire together two of them have the same angles.
     const own = together ? Math.floor(coil / 2) : coil;
     const base = ((angles[own] as number) * cycle) / perCoil;
-    return { coil, at: (base + (Math.floor(i / coils) * cycle) / perCoil) % cycle };
+    return { coil, at: (base + (Math.floor(i / coils) * cycle) / perCoil) % cycle, dwell };
   });
   const supply = spread(6, 18);
   const drive = supply - spread(0.1, 3);
@@ -46,7 +47,7 @@ function circuitOf({ coils, perCoil, angles, values, together, limited }: Shares
     ohm,
     henry: spread(0.0005, 0.02),
     limit: limited ? (drive / ohm) * spread(0.1, 0.9) : Number.POSITIVE_INFINITY,
-    dwell: Math.min(spread(0.0008, 0.05), (cycle / perCoil) * spread(0.5, 1)),
+    dwell,
     cycle,
     cycleAngle: 720,
     coils,
