@@ -1,5 +1,4 @@
 /** `coilfeed check DESIGN`: judges an install as found, and the readings that were taken on it. */
-import { parseArgs } from 'node:util';
 import type { Design, Measured } from '../design/design.ts';
 import { checked } from '../readings/check.ts';
 import { measuredOn } from '../readings/from-card.ts';
@@ -8,8 +7,9 @@ import { run as pipeline } from '../run.ts';
 import type { CardCell } from '../saved/read.ts';
 import { checkJson } from '../writers/check-json.ts';
 import { checkReport } from '../writers/check-report.ts';
+import { argsOf } from './args.ts';
 import { Refusal, shown } from './files.ts';
-import { inUnits, oneDesign, readGiven, SET_OPTION, UNITS_OPTION } from './given.ts';
+import { inUnits, oneDesign, readGiven } from './given.ts';
 import { working } from './progress.ts';
 import { writeFiles } from './write.ts';
 
@@ -24,16 +24,10 @@ function fromCard(design: Design, card: readonly CardCell[]): Measured[] {
 
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design cannot be used. */
 export async function run(argv: string[]): Promise<number> {
-  const { positionals, values } = parseArgs({
-    args: argv,
-    allowPositionals: true,
-    options: {
-      out: { type: 'string' },
-      units: UNITS_OPTION,
-      json: { type: 'boolean' },
-      set: SET_OPTION,
-      force: { type: 'boolean' },
-    },
+  const { positionals, values } = argsOf(argv, {
+    one: ['out', 'units'],
+    many: ['set'],
+    flags: ['json', 'force'],
   });
   const file = oneDesign(positionals, 'check');
   const { out, units, json = false, force = false } = values;

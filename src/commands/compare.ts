@@ -1,5 +1,4 @@
 /** `coilfeed compare A [B]`: two designs side by side, or one design with its original wiring. */
-import { parseArgs } from 'node:util';
 import type { Design } from '../design/design.ts';
 import type { Sheet } from '../engine/cell.ts';
 import type { Extra } from '../engine/spreadsheet.ts';
@@ -7,8 +6,9 @@ import { type Compared, compare, type Sided } from '../readings/compare.ts';
 import { run as pipeline } from '../run.ts';
 import { compareJson } from '../writers/compare-json.ts';
 import { compareReport } from '../writers/compare-report.ts';
+import { argsOf } from './args.ts';
 import { Refusal, shown } from './files.ts';
-import { inUnits, readGiven, UNITS_OPTION } from './given.ts';
+import { inUnits, readGiven } from './given.ts';
 import { working } from './progress.ts';
 import { type Output, writeFiles } from './write.ts';
 
@@ -42,15 +42,10 @@ export async function run(argv: string[]): Promise<number> {
 }
 
 function read(argv: string[]): Call {
-  const { positionals: files, values } = parseArgs({
-    args: argv,
-    allowPositionals: true,
-    options: {
-      out: { type: 'string', multiple: true },
-      units: UNITS_OPTION,
-      json: { type: 'boolean' },
-      force: { type: 'boolean' },
-    },
+  const { positionals: files, values } = argsOf(argv, {
+    one: ['units'],
+    many: ['out'],
+    flags: ['json', 'force'],
   });
   if (files.length < 1 || files.length > 2)
     throw new Refusal(

@@ -1,21 +1,17 @@
 /** `coilfeed design FILE`: the design of an edited workbook, or of JSON, as YAML. */
-import { parseArgs } from 'node:util';
 import { asYaml } from '../saved/apply.ts';
+import { argsOf } from './args.ts';
 import { nameOf, Refusal } from './files.ts';
 import { readGiven } from './given.ts';
 import { writeFiles } from './write.ts';
 
 /** Returns the exit status: 0 when the design was written, 2 when the file cannot be used. */
 export async function run(argv: string[]): Promise<number> {
-  const { positionals, values } = parseArgs({
-    args: argv,
-    allowPositionals: true,
-    options: { out: { type: 'string' }, force: { type: 'boolean', default: false } },
-  });
+  const { positionals, values } = argsOf(argv, { one: ['out'], flags: ['force'] });
   const [file] = positionals;
   if (file === undefined || positionals.length > 1)
     throw new Refusal('"design" takes one workbook or design file. See "coilfeed help design".');
-  const { out, force } = values;
+  const { out, force = false } = values;
   if (out !== undefined && !/\.ya?ml$/i.test(out))
     throw new Refusal(`A design is written as YAML, not as "${out}": the name must end in .yaml.`);
   const given = await readGiven(file);

@@ -1,28 +1,22 @@
 /** `coilfeed explain DESIGN QUANTITY`: where a number comes from. */
-import { parseArgs } from 'node:util';
 import { evaluate } from '../engine/evaluate.ts';
 import { find } from '../explain/find.ts';
 import { explain } from '../explain/tree.ts';
 import { explainJson } from '../writers/explain-json.ts';
 import { explainReport } from '../writers/explain-report.ts';
+import { argsOf } from './args.ts';
 import { Refusal } from './files.ts';
-import { inUnits, readGiven, SET_OPTION, UNITS_OPTION } from './given.ts';
+import { inUnits, readGiven } from './given.ts';
 
 /** Levels of formulas that are printed when nobody says how many: the ampacity of a run then fits a screen. */
 const DEPTH = 3;
 
 /** Returns the exit status: 0 when there is such a quantity, 2 when there is none or the design cannot be used. */
 export async function run(argv: string[]): Promise<number> {
-  const { positionals, values } = parseArgs({
-    args: argv,
-    allowPositionals: true,
-    options: {
-      at: { type: 'string', multiple: true },
-      depth: { type: 'string' },
-      set: SET_OPTION,
-      units: UNITS_OPTION,
-      json: { type: 'boolean' },
-    },
+  const { positionals, values } = argsOf(argv, {
+    one: ['depth', 'units'],
+    many: ['at', 'set'],
+    flags: ['json'],
   });
   const [file, ...words] = positionals;
   if (file === undefined || words.length === 0)

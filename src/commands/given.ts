@@ -14,12 +14,6 @@ export interface Given {
   readonly card: readonly CardCell[] | null;
 }
 
-/** Option that every command with figures takes. */
-export const UNITS_OPTION = { type: 'string' } as const;
-
-/** Option that changes values of the design, any number of times. */
-export const SET_OPTION = { type: 'string', multiple: true } as const;
-
 /** The design with the units that the call asks for, in place of its own. Throws a `Refusal` on other words. */
 export function inUnits(design: Design, asked: string | undefined): Design {
   if (asked === undefined) return design;

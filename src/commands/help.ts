@@ -13,6 +13,15 @@ interface Words {
   readonly judges?: true;
 }
 
+/** Options that several commands take. */
+const SET = `  --set PATH=VALUE
+                   another value for the design, such as feed.main.length=4m or
+                   feed.main.gauge=auto; may be given more than once`;
+const UNITS = '  --units U        metric, us or both, in place of what the design says';
+const JSON_ONLY = '  --json           print the result as JSON in place of the report';
+const SHOWN = `${UNITS}\n${JSON_ONLY}`;
+const FORCE = '  --force          replace FILE even when somebody edited or made it';
+
 export const COMMANDS = {
   size: {
     summary: 'size and check the feed that a design describes',
@@ -27,15 +36,13 @@ and saved as .xlsx; "-" reads it from standard input.
   --plots DIR      also write pictures into the folder, each as SVG and PNG: the
                    currents in time at each point, currents and energy over
                    speed, the time-current curves of each fuse
-  --set PATH=VALUE
-                   another value for the design, such as feed.main.length=4m or
-                   feed.main.gauge=auto; may be given more than once
-  --units U        metric, us or both, in place of what the design says
+${SET}
+${UNITS}
   --all            every figure and every finding, however long the report
   --alternatives   the same coils with one main fuse, a fuse for each bank and
                    a fuse for each coil, side by side, in place of the report
-  --json           print the result as JSON in place of the report
-  --force          replace FILE even when somebody edited or made it`,
+${JSON_ONLY}
+${FORCE}`,
     judges: true,
   },
   check: {
@@ -48,12 +55,9 @@ what explains all of them together.
   --out FILE.xlsx  also write the workbook, with a test card: where the probes
                    go, what to expect, what is acceptable, cells to fill in;
                    "check FILE.xlsx" then judges what was filled in
-  --set PATH=VALUE
-                   another value for the design, such as feed.main.length=4m or
-                   feed.main.gauge=auto; may be given more than once
-  --units U        metric, us or both, in place of what the design says
-  --json           print the result as JSON in place of the report
-  --force          replace FILE even when somebody edited or made it`,
+${SET}
+${SHOWN}
+${FORCE}`,
     judges: true,
   },
   explain: {
@@ -69,10 +73,8 @@ among them: "ampacity main", energy_kept, "Drop, worst path".
                    is named, the worst
   --depth N        levels of formulas, 3 when left out; all goes down to the
                    design everywhere
-  --set PATH=VALUE
-                   another value for the design, such as feed.main.length=4m or
-                   feed.main.gauge=auto; may be given more than once
-  --units U        metric, us or both, in place of what the design says
+${SET}
+${UNITS}
   --json           print the tree as JSON, all of it when --depth is left out`,
   },
   study: {
@@ -94,11 +96,11 @@ studied as well.
                    over two; may be given more than once
   --set PATH=VALUE
                    another value for the design, at all points
-  --units U        metric, us or both, in place of what the design says
+${UNITS}
   --threads N      threads to work in; as many as there are processors when left
                    out. The result is the same
-  --json           print the result as JSON in place of the report
-  --force          replace FILE even when somebody edited or made it`,
+${JSON_ONLY}
+${FORCE}`,
   },
   compare: {
     summary: 'set two feeds side by side',
@@ -114,9 +116,8 @@ second was judged.
                    to print, when it ends in .html; a picture of current and
                    energy over speed for both when it ends in .svg or .png; may
                    be given more than once
-  --units U        metric, us or both, in place of what the design says
-  --json           print the result as JSON in place of the report
-  --force          replace FILE even when somebody edited or made it`,
+${SHOWN}
+${FORCE}`,
     judges: true,
   },
   trace: {
@@ -133,13 +134,10 @@ and says how far the closed forms of the calculation are from them.
                    angle, time, current of each conductor and supply at each
                    coil, with two rows for an instant of switching: before
                    and after
-  --set PATH=VALUE
-                   another value for the design, such as feed.main.length=4m or
-                   feed.main.gauge=auto; may be given more than once
+${SET}
   --supply VALUE   a supply other than that of the point, such as "13.8 V"
-  --units U        metric, us or both, in place of what the design says
-  --json           print the result as JSON in place of the report
-  --force          replace FILE even when somebody edited or made it
+${SHOWN}
+${FORCE}
 
   --measured CLAMP.csv
                    judge a recording of a current clamp around the wire of one
@@ -176,9 +174,7 @@ The block "kit" of the design gives allowances, colours and terminals; what it
 leaves out stays blank. Every paper of a design that fails says that it fails.
 
   --out DIR        folder for the papers; made when it is not there
-  --set PATH=VALUE
-                   another value for the design, such as feed.main.length=4m or
-                   feed.main.gauge=auto; may be given more than once
+${SET}
   --batch N        kits made at a time, for quantities and reels
   --serials LIST   a page of the build record each: A001-A025 or A001,A007
   --words FILE     your own words for the instructions, in YAML; names in braces
@@ -195,7 +191,7 @@ once. The page opens with DESIGN, a design file or a workbook, or with a demo
 when it is left out. Nothing leaves the machine.
 
   --out FILE.html  the file to write
-  --force          replace FILE even when somebody edited or made it`,
+${FORCE}`,
   },
   new: {
     summary: 'write a design to start from',

@@ -1,7 +1,6 @@
 /** `coilfeed kit DESIGN --out DIR`: writes what the shop and its customer hold in their hands. */
 import { createHash } from 'node:crypto';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { type Problem, printProblem } from '../design/problems.ts';
 import { harnessOf } from '../kit/harness.ts';
 import type { Job } from '../kit/job.ts';
@@ -11,8 +10,9 @@ import { released } from '../kit/release.ts';
 import { readSerials } from '../kit/serials.ts';
 import { WORDS, type Words } from '../kit/words.ts';
 import { run as pipeline } from '../run.ts';
+import { argsOf } from './args.ts';
 import { Refusal, readInput, shown, textOf } from './files.ts';
-import { oneDesign, readGiven, SET_OPTION } from './given.ts';
+import { oneDesign, readGiven } from './given.ts';
 import { working } from './progress.ts';
 import { writeFiles } from './write.ts';
 
@@ -21,17 +21,10 @@ const LARGEST_BATCH = 10_000;
 
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design or the words cannot be used. */
 export async function run(argv: string[]): Promise<number> {
-  const { positionals, values } = parseArgs({
-    args: argv,
-    allowPositionals: true,
-    options: {
-      out: { type: 'string' },
-      batch: { type: 'string' },
-      serials: { type: 'string' },
-      words: { type: 'string' },
-      set: SET_OPTION,
-      force: { type: 'boolean' },
-    },
+  const { positionals, values } = argsOf(argv, {
+    one: ['out', 'batch', 'serials', 'words'],
+    many: ['set'],
+    flags: ['force'],
   });
   const file = oneDesign(positionals, 'kit');
   const { out, force = false } = values;

@@ -1,7 +1,7 @@
 /** `coilfeed page [DESIGN] --out FILE.html`: the whole tool as one file for a browser, with a design inside. */
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
-import { parseArgs } from 'node:util';
+import { argsOf } from './args.ts';
 import { nameOf, Refusal } from './files.ts';
 import { readGiven } from './given.ts';
 import { writeFiles } from './write.ts';
@@ -14,15 +14,11 @@ const START = '<script type="application/json" id="start">null</script>';
 
 /** Returns the exit status: 0 when the page was written, 2 when the design cannot be used. */
 export async function run(argv: string[]): Promise<number> {
-  const { positionals, values } = parseArgs({
-    args: argv,
-    allowPositionals: true,
-    options: { out: { type: 'string' }, force: { type: 'boolean', default: false } },
-  });
+  const { positionals, values } = argsOf(argv, { one: ['out'], flags: ['force'] });
   const [file] = positionals;
   if (positionals.length > 1)
     throw new Refusal(`"page" takes one design, not ${positionals.length}. See "coilfeed help page".`);
-  const { out, force } = values;
+  const { out, force = false } = values;
   if (out === undefined) throw new Refusal('Name the file to write: --out bench.html.');
   if (!/\.html?$/i.test(out))
     throw new Refusal(`A browser would not open "${out}" as a page: the name must end in .html.`);

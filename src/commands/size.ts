@@ -1,5 +1,4 @@
 /** `coilfeed size DESIGN`: reads a design, sizes the feed, reports, and writes the live workbook and pictures. */
-import { parseArgs } from 'node:util';
 import type { Design } from '../design/design.ts';
 import type { Result } from '../findings/result.ts';
 import { alternativesOf } from '../remedies/alternatives.ts';
@@ -8,27 +7,19 @@ import { run as pipeline } from '../run.ts';
 import { alternativesJson, alternativesText } from '../writers/alternatives.ts';
 import { toJson } from '../writers/json.ts';
 import { report } from '../writers/report.ts';
+import { argsOf } from './args.ts';
 import { Refusal, shown } from './files.ts';
-import { inUnits, oneDesign, readGiven, SET_OPTION, UNITS_OPTION } from './given.ts';
+import { inUnits, oneDesign, readGiven } from './given.ts';
 import { wrap } from './help.ts';
 import { working } from './progress.ts';
 import { type Output, writeFiles } from './write.ts';
 
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design cannot be used. */
 export async function run(argv: string[]): Promise<number> {
-  const { positionals, values } = parseArgs({
-    args: argv,
-    allowPositionals: true,
-    options: {
-      out: { type: 'string' },
-      plots: { type: 'string' },
-      units: UNITS_OPTION,
-      all: { type: 'boolean' },
-      alternatives: { type: 'boolean' },
-      json: { type: 'boolean' },
-      set: SET_OPTION,
-      force: { type: 'boolean' },
-    },
+  const { positionals, values } = argsOf(argv, {
+    one: ['out', 'plots', 'units'],
+    many: ['set'],
+    flags: ['all', 'alternatives', 'json', 'force'],
   });
   const file = oneDesign(positionals, 'size');
   const { out, plots, units, all = false, alternatives = false, json = false, force = false } = values;

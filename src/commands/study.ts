@@ -1,32 +1,23 @@
 /** `coilfeed study DESIGN --vary PATH=VALUES`: the design over a grid of values. */
-import { parseArgs } from 'node:util';
 import { evaluate } from '../engine/evaluate.ts';
 import { withSettings } from '../saved/set.ts';
 import { pointsOf, type Row, type Study, shownOf, usualOf } from '../study/study.ts';
 import { MOST_POINTS, readVary, type Vary } from '../study/values.ts';
 import { studyCsv, studyJson } from '../writers/study-json.ts';
 import { studyReport } from '../writers/study-report.ts';
+import { argsOf } from './args.ts';
 import { shown as printable, Refusal } from './files.ts';
-import { inUnits, oneDesign, readGiven, refused, SET_OPTION, UNITS_OPTION } from './given.ts';
+import { inUnits, oneDesign, readGiven, refused } from './given.ts';
 import { STUDY_BLOCK } from './jobs.ts';
 import { inBlocks, threadsOf } from './threads.ts';
 import { type Output, writeFiles } from './write.ts';
 
 /** Returns the exit status: 0 when there is a table, 2 when the design or the call cannot be used. */
 export async function run(argv: string[]): Promise<number> {
-  const { positionals, values } = parseArgs({
-    args: argv,
-    allowPositionals: true,
-    options: {
-      vary: { type: 'string', multiple: true },
-      show: { type: 'string', multiple: true },
-      out: { type: 'string', multiple: true },
-      set: SET_OPTION,
-      units: UNITS_OPTION,
-      threads: { type: 'string' },
-      json: { type: 'boolean' },
-      force: { type: 'boolean' },
-    },
+  const { positionals, values } = argsOf(argv, {
+    one: ['units', 'threads'],
+    many: ['vary', 'show', 'out', 'set'],
+    flags: ['json', 'force'],
   });
   const file = oneDesign(positionals, 'study');
   const { show, out: outs = [], set = [], json = false, force = false } = values;

@@ -1,5 +1,4 @@
 /** `coilfeed trace DESIGN`: the currents in time at one point, or a recorded current beside the computed one. */
-import { parseArgs } from 'node:util';
 import { readValue } from '../basis/read-value.ts';
 import type { Design } from '../design/design.ts';
 import { nearest } from '../design/nearest.ts';
@@ -12,8 +11,9 @@ import { type Trace, traceOf } from '../transient/trace.ts';
 import { traceCsv } from '../writers/trace-csv.ts';
 import { traceJson } from '../writers/trace-json.ts';
 import { traceReport } from '../writers/trace-report.ts';
+import { argsOf } from './args.ts';
 import { nameOf, shown as printable, Refusal } from './files.ts';
-import { inUnits, oneDesign, readGiven, SET_OPTION, UNITS_OPTION } from './given.ts';
+import { inUnits, oneDesign, readGiven } from './given.ts';
 import { working } from './progress.ts';
 import { readRecordingFile } from './recording.ts';
 import { writeFiles } from './write.ts';
@@ -52,21 +52,10 @@ export async function run(argv: string[]): Promise<number> {
 }
 
 function read(argv: string[]): Call {
-  const { positionals, values } = parseArgs({
-    args: argv,
-    allowPositionals: true,
-    options: {
-      point: { type: 'string' },
-      run: { type: 'string', multiple: true },
-      measured: { type: 'string' },
-      ...RECORDED,
-      units: UNITS_OPTION,
-      supply: { type: 'string' },
-      out: { type: 'string' },
-      json: { type: 'boolean' },
-      set: SET_OPTION,
-      force: { type: 'boolean' },
-    },
+  const { positionals, values } = argsOf(argv, {
+    one: ['point', 'measured', 'units', 'supply', 'out', ...RECORDED],
+    many: ['run', 'set'],
+    flags: ['json', 'force'],
   });
   const file = oneDesign(positionals, 'trace');
   const {
@@ -87,21 +76,16 @@ function read(argv: string[]): Call {
   if (measured === '-' && file === '-')
     throw new Refusal('Only one of them, design or recording, can come from standard input.');
   const asked = askedOf(values);
-  const [option] = Object.keys(RECORDED).filter((name) => Object.hasOwn(values, name));
+  const [option] = RECORDED.filter((name) => Object.hasOwn(values, name));
   if (option !== undefined && measured === undefined)
     throw new Refusal(`--${option} says how to read a recording: it goes with --measured.`);
   return { file, point, runs, measured, asked, supply, out, set, units, json, force };
 }
 
 /** Options that say how to read a recording. */
-const RECORDED = {
-  column: { type: 'string' },
-  'time-column': { type: 'string' },
-  scale: { type: 'string' },
-  interval: { type: 'string' },
-} as const;
+const RECORDED = ['column', 'time-column', 'scale', 'interval'] as const;
 
-function askedOf(values: { readonly [K in keyof typeof RECORDED]?: string | undefined }): Asked {
+function askedOf(values: { readonly [K in (typeof RECORDED)[number]]?: string | undefined }): Asked {
   const scale = values.scale === undefined ? undefined : scaleOf(values.scale);
   if (scale === null)
     throw new Refusal(
