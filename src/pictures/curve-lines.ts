@@ -3,6 +3,7 @@ import { printNumber } from '../basis/print.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { QuantityName } from '../model/model.ts';
 import { protectorOf } from '../model/route.ts';
+import { printSize } from '../views/print.ts';
 
 /** A point of a curve: current [A], time [s]. */
 export interface TimeAt {
@@ -129,7 +130,7 @@ function withstoodBy(e: Evaluation, feed: number): Withstands {
   return {
     run: feed,
     name: e.design.runs[feed]?.name ?? '',
-    size: String(e.value('gauge', { run: feed }) ?? '').replace('mm2', 'mm²'),
+    size: `${e.number('undone', { run: feed }) === 1 ? 'no size found, here ' : ''}${printSize(String(e.value('gauge', { run: feed }) ?? ''))}`,
     points:
       limited.length < steps.length && begins !== null
         ? [{ current: begins, time: Infinity }, ...points]

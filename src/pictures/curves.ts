@@ -96,7 +96,7 @@ function timePanel(curves: FuseCurves, x: Axis): Panel {
   const hatches = conductors.flatMap((one) => hatchesOf(one, curves.stuck));
   return {
     title:
-      'Band: the fuse opens within these times. Lines: the conductor reaches its temperature limit. Marks: currents of a short.' +
+      `Band: the fuse opens within these times; limits are given from ${printValue(limits[0]?.current ?? null, 'A')} on. Lines: the conductor reaches its temperature limit. Marks: currents of a short.` +
       (hatches.length > 0 ? ' Hatched: a fault draws this current, and the fuse may open too late.' : ''),
     height: HEIGHT,
     y,

@@ -1,6 +1,6 @@
 /** Where the drop arises: each run on the path of the worst coil, at the firing with the lowest supply. */
 import type { Evaluation } from '../engine/evaluate.ts';
-import { printQuantity } from '../views/print.ts';
+import { printQuantity, printSize } from '../views/print.ts';
 import { axisOf, note, type Part, type Picture } from './chart.ts';
 import { coilName } from './trace-lines.ts';
 import { shortened } from './words.ts';
@@ -18,7 +18,11 @@ export function dropPicture(e: Evaluation): Picture {
   const coil = coilName(design.coils[(e.number('worst_coil') ?? 1) - 1]?.id ?? '');
   const told = design.runs.map(({ name }, i) => {
     const drop = volts[i] ?? 0;
-    return `${shortened(name, 26)} ${drop > 0 ? `${printQuantity('run_drop', drop)}, ${printQuantity('run_drop_share', e.number('run_drop_share', { run: i }))}` : 'not on its path'}`;
+    const stand =
+      e.number('undone', { run: i }) === 1
+        ? `, no size found, here ${printSize(String(e.value('gauge', { run: i })))},`
+        : '';
+    return `${shortened(name, 26)}${stand} ${drop > 0 ? `${printQuantity('run_drop', drop)}, ${printQuantity('run_drop_share', e.number('run_drop_share', { run: i }))}` : 'not on its path'}`;
   });
   const count = volts.length;
   return {
