@@ -1,6 +1,7 @@
 /** The pages that are made from the declarations keep up with them, and say what they are for. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { shownPictures } from '../../src/build/shown.ts';
 import { ALL_CONSTANTS, ALL_TABLES } from '../../src/data/index.ts';
 import { quantitiesPage } from '../../src/docs/quantities.ts';
 import { rangesPage } from '../../src/docs/ranges.ts';
@@ -18,6 +19,11 @@ test.each([
 ])('docs/%s is what the declarations say; when stale: npm run docs', (name, page) => {
   // Not the two texts side by side: hundreds of kilobytes would hide the one line that says what to do.
   expect(doc(name) === page(), `docs/${name} is stale: npm run docs`).toBe(true);
+});
+
+test('the pictures of README.md are those that the commands draw; when stale: npm run docs', async () => {
+  for (const [name, svg] of Object.entries(await shownPictures()))
+    expect(doc(name) === svg, `docs/${name} is stale: npm run docs`).toBe(true);
 });
 
 /** Cells of the table rows of a page; a `\|` inside a cell does not end it. */

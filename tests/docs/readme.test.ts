@@ -20,7 +20,7 @@ test('README.md gives the two lines to set it up', () => {
 });
 
 test('the excerpt in README.md stands line for line in the report of the demo', () => {
-  const excerpt = /## What one sees\n\n```\n([\s\S]*?)\n```/.exec(readme)?.[1]?.split('\n') ?? [];
+  const excerpt = /## What you see\n\n```\n([\s\S]*?)\n```/.exec(readme)?.[1]?.split('\n') ?? [];
   expect(excerpt.length).toBeGreaterThan(15);
   const read = readDesign(text('workbooks/hill-climb-six.yaml'), 'hill-climb-six.yaml');
   if (!read.ok) throw new Error('the demo is refused');
