@@ -18,7 +18,8 @@ export type Role =
   | 'entry'
   | 'given'
   | 'formula'
-  | 'verdict';
+  | 'verdict'
+  | 'warning';
 
 export interface Cell {
   readonly role: Role;

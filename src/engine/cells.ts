@@ -4,18 +4,24 @@ import { address } from '../basis/address.ts';
 import type { At, Axis, Quantity } from '../basis/quantity.ts';
 import { convert } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
+import { listOf } from '../design/spelled.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { type Cell, inputValue, put, type Sheet } from './cell.ts';
+import { CHECKS, type Checked, checkedOf, checksSheet, spellingOf, wrongInRow } from './entered/sheet.ts';
+import { SPELLINGS, soldFormula, spellingsSheet, wordFormula } from './entered/spellings.ts';
 import { blockHeading, inputHeading, sheetHeading } from './headings.ts';
 import { type Block, firstRow, type Place } from './layout.ts';
+import { cellOf, members } from './places.ts';
 import { INPUTS } from './sheets.ts';
 import { type Grid, translate } from './translate.ts';
 
 export type { Cell, Role, Sheet } from './cell.ts';
+export { cellOf, members } from './places.ts';
 
 /** Every working sheet of a design, by name. */
 export function workings(grid: Grid, design: Design): Map<string, Sheet> {
   const sheets = new Map<string, Sheet>();
+  const checked = checkedOf(grid, design);
   for (const [name, about] of grid.placement.sheets) {
     const sheet: Sheet = [];
     sheetHeading(about, grid.placement.columns, sheet);
@@ -23,26 +29,38 @@ export function workings(grid: Grid, design: Design): Map<string, Sheet> {
   }
   for (const block of grid.placement.blocks) {
     const sheet = sheets.get(block.sheet) as Sheet;
-    if (block.kind === 'inputs') inputHeading(grid, design, block, sheet);
+    if (block.kind === 'inputs') inputHeading(grid, design, block, sheet, checked);
     else blockHeading(grid, block, sheet);
     if (block.form === 'table') memberNames(grid, block, sheet);
-    for (const name of block.quantities) values(grid, design, block, name, sheet);
+    for (const name of block.quantities) values(grid, design, block, name, sheet, checked);
+    if (block.kind === 'inputs') checkColumn(grid, block, sheet, checked);
   }
+  sheets.set(CHECKS, checksSheet(grid, design, checked));
+  sheets.set(SPELLINGS, spellingsSheet());
   return sheets;
 }
 
-/** Every combination of members of the axes, the last axis running fastest. */
-export function members(axes: Grid['axes'], rows: readonly Axis[]): At[] {
-  return rows.reduce<At[]>(
-    (found, axis) => found.flatMap((at) => axes[axis].map((_, i) => ({ ...at, [axis]: i }))),
-    [{}],
-  );
+/** What is wrong in each row of a block of inputs. */
+function checkColumn(grid: Grid, block: Block, sheet: Sheet, checked: Checked): void {
+  const rows = block.form === 'entries' ? members(grid.axes, block.rows).length : block.quantities.length;
+  for (let i = 0; i < rows; i++)
+    put(sheet, firstRow(block) + i, grid.placement.columns.check, {
+      role: 'warning',
+      formula: wrongInRow(checked, firstRow(block) + i),
+    });
 }
 
-function values(grid: Grid, design: Design, block: Block, name: QuantityName, sheet: Sheet): void {
+function values(
+  grid: Grid,
+  design: Design,
+  block: Block,
+  name: QuantityName,
+  sheet: Sheet,
+  checked: Checked,
+): void {
   const entry = block.kind === 'inputs';
   const place = (entry ? grid.placement.entries : grid.placement.places).get(name) as Place;
-  const content = filler(grid, design, name, entry, place.sheet);
+  const content = filler(grid, design, name, entry, place.sheet, checked);
   const { across } = QUANTITIES[name];
   for (const at of members(grid.axes, block.rows)) {
     const each = across === undefined ? [at] : grid.axes[across].map((_, j) => ({ ...at, [across]: j }));
@@ -69,6 +87,7 @@ function filler(
   name: QuantityName,
   entry: boolean,
   sheet: string,
+  checked: Checked,
 ): (at: At) => Cell {
   const q: Quantity = QUANTITIES[name];
   const common = { quantity: name, unit: q.unit };
@@ -93,7 +112,9 @@ function filler(
             unit: q.shown ?? q.unit,
           })
         : (at) => {
-            const formula = scaled(entryAddress(grid, name, at), q.shown ?? q.unit, q.unit);
+            const cell = entryAddress(grid, name, at);
+            const formula =
+              spelled(checked, name, q.path, at, cell) ?? scaled(cell, q.shown ?? q.unit, q.unit);
             return { role: 'formula', formula, ...common };
           };
     case 'formula': {
@@ -102,6 +123,20 @@ function filler(
       return (at) => ({ role: 'formula', formula: formula(at), ...common });
     }
   }
+}
+
+/** Formula of the word that an entry stands for; null for an input without words. */
+function spelled(checked: Checked, name: QuantityName, path: string, at: At, cell: string): string | null {
+  const list = listOf(path);
+  if (list === null) return null;
+  const row = spellingOf(checked, name, at);
+  const word = wordFormula(list, row);
+  const otherwise = `IF(${cell}="","",${cell})`;
+  if (!/^runs\.\{run\}\.(?:gauge|smallest|largest)$/.test(path)) return `IF(${row}>0,${word},${otherwise})`;
+  // Types of SAE are sold by SAE number, whatever the design calls it.
+  const type = spellingOf(checked, 'run_insulation', at);
+  const isSae = `IF(${type}>0,${soldFormula('insulation', type)},0)`;
+  return `IF(${row}>0,IF(${isSae}=1,${soldFormula(list, row)},${word}),${otherwise})`;
 }
 
 /**
@@ -119,14 +154,4 @@ export function entryAddress(grid: Grid, name: QuantityName, at: At): string {
   const place = grid.placement.entries.get(name) as Place;
   const [row, column] = cellOf(place, at);
   return `${INPUTS}!${address(row, column)}`;
-}
-
-/** Row and column, counted from 0, of a quantity's value for the members `at`. */
-export function cellOf(place: Place, at: At): [number, number] {
-  const index = place.rows.reduce(
-    (sum, axis, i) => sum * (place.counts[i] as number) + (at[axis] as number),
-    0,
-  );
-  if (place.beside) return [place.row, place.column + index];
-  return [place.row + index, place.column + (place.across === undefined ? 0 : (at[place.across] as number))];
 }

@@ -4,9 +4,11 @@ import { AS_STATED, printCitation } from '../basis/sources.ts';
 import { printUnit } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
 import { wasFilled } from '../design/filled.ts';
-import { QUANTITIES } from '../model/model.ts';
+import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { asEntered, type Cell, put, type Sheet } from './cell.ts';
+import { type Checked, changedFormula } from './entered/sheet.ts';
 import { type Block, firstRow, HEADINGS, type InputColumns, type Place, SCALAR_COLUMNS } from './layout.ts';
+import { members } from './places.ts';
 import { INPUTS, type SheetOf } from './sheets.ts';
 import type { Grid } from './translate.ts';
 
@@ -16,6 +18,21 @@ const sourceOf = (q: Quantity): string => (q.source ? printCitation(q.source) : 
 /** An input has its source only where the design leaves it out. */
 const inputSource = (q: Quantity, design: Design): string =>
   q.kind === 'input' && q.source && !wasFilled(design, q.path) ? printCitation(AS_STATED) : sourceOf(q);
+
+/** The source of inputs that were not stated when the workbook was made, as long as nobody changes them. */
+function sourceNow(grid: Grid, design: Design, checked: Checked, names: readonly QuantityName[]): Cell {
+  const said = [...new Set(names.map((name) => inputSource(QUANTITIES[name], design)).filter(Boolean))];
+  const value = said.join('; ');
+  const stated = printCitation(AS_STATED);
+  if (value === '' || value === stated) return { role: 'source', value };
+  const changed = names.map((name) =>
+    changedFormula(checked, name, members(grid.axes, QUANTITIES[name].per ?? [])),
+  );
+  return {
+    role: 'source',
+    formula: `IF(${changed.join('+')}>0,"${stated}","${value.replaceAll('"', '""')}")`,
+  };
+}
 
 /** Title and explanation of a sheet, and the legend of the inputs. */
 export function sheetHeading({ sheet: name, title, about }: SheetOf, c: InputColumns, sheet: Sheet): void {
@@ -76,11 +93,11 @@ export function blockHeading(grid: Grid, block: Block, sheet: Sheet): void {
 }
 
 /** Headings of a block of inputs: label, symbol, unit and permitted range of every entry, its source and note. */
-export function inputHeading(grid: Grid, design: Design, block: Block, sheet: Sheet): void {
+export function inputHeading(grid: Grid, design: Design, block: Block, sheet: Sheet, checked: Checked): void {
   const c = grid.placement.columns;
   put(sheet, block.top - 1, 0, { role: 'title', value: block.title, span: c.note + 1 });
   if (block.form === 'entries') {
-    entriesHeading(grid, design, block, sheet);
+    entriesHeading(grid, design, block, sheet, checked);
     return;
   }
   const titles = {
@@ -88,6 +105,7 @@ export function inputHeading(grid: Grid, design: Design, block: Block, sheet: Sh
     symbol: 'Symbol',
     unit: 'Unit',
     range: 'Allowed',
+    check: 'Check',
     source: 'Source',
     note: 'Note',
   };
@@ -102,13 +120,13 @@ export function inputHeading(grid: Grid, design: Design, block: Block, sheet: Sh
     put(sheet, row, c.symbol, { role: 'symbol', value: q.symbol });
     put(sheet, row, c.unit, { role: 'unit', value: unitOf(q.shown ?? q.unit) });
     put(sheet, row, c.range, { role: 'unit', value: permitted(q) });
-    put(sheet, row, c.source, { role: 'source', value: inputSource(q, design) });
+    put(sheet, row, c.source, sourceNow(grid, design, checked, [name]));
     put(sheet, row, c.note, { role: 'source', value: q.note ?? '' });
   });
 }
 
 /** A table of inputs: members go down, inputs to the right, and what describes an input stands above it. */
-function entriesHeading(grid: Grid, design: Design, block: Block, sheet: Sheet): void {
+function entriesHeading(grid: Grid, design: Design, block: Block, sheet: Sheet, checked: Checked): void {
   const c = grid.placement.columns;
   const names = { label: 'Input', symbol: 'Symbol', unit: 'Unit', range: 'Allowed' };
   for (const key of Object.keys(names) as (keyof typeof names)[])
@@ -118,6 +136,7 @@ function entriesHeading(grid: Grid, design: Design, block: Block, sheet: Sheet):
       span: c.value,
     });
   for (let i = block.quantities.length; i < c.count; i++) put(sheet, block.top, c.value + i, label(''));
+  put(sheet, block.top, c.check, label('Check'));
   put(sheet, block.top, c.source, label('Source'));
   put(sheet, block.top, c.note, label('Note'));
   block.quantities.forEach((name, i) => {
@@ -130,7 +149,7 @@ function entriesHeading(grid: Grid, design: Design, block: Block, sheet: Sheet):
   });
   const said = block.quantities.map((name): Quantity => QUANTITIES[name]);
   const text = (of: (q: Quantity) => string): string => [...new Set(said.map(of).filter(Boolean))].join('; ');
-  put(sheet, block.top + 1, c.source, { role: 'source', value: text((q) => inputSource(q, design)) });
+  put(sheet, block.top + 1, c.source, sourceNow(grid, design, checked, block.quantities));
   put(sheet, block.top + 1, c.note, { role: 'source', value: text((q) => q.note ?? '') });
   const axis = block.rows[0] as 'point';
   grid.axes[axis].forEach((value, i) => {

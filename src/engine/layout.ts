@@ -64,6 +64,8 @@ export interface InputColumns {
   /** The first of `count` columns of entries. */
   readonly value: number;
   readonly count: number;
+  /** What is wrong with the entries of the row. */
+  readonly check: number;
   readonly source: number;
   readonly note: number;
 }
@@ -128,8 +130,9 @@ const inputColumns = (count: number): InputColumns => ({
   range: 3,
   value: 4,
   count,
-  source: 4 + count,
-  note: 5 + count,
+  check: 4 + count,
+  source: 5 + count,
+  note: 6 + count,
 });
 
 /** Single inputs by subject, then the inputs of every axis. */

@@ -42,18 +42,28 @@ function madeOf(run: number, layout: Layout) {
 }
 
 /** Runs whose lengths differ by no more than this share of the longer one are made alike. Arbitrary. */
-const A_THIRD = 1 / 3;
+export const A_THIRD = 1 / 3;
 
 /** Side by side, of one side of the feed, with as many coils, one insulation, and lengths within a third: two banks. */
 function madeAlike(a: number, b: number, layout: Layout): boolean {
   const [one, other] = [layout.runs[a], layout.runs[b]];
   if (one?.side !== other?.side || one?.insulation !== other?.insulation) return false;
   const [x, y] = [madeOf(a, layout), madeOf(b, layout)];
+  return sideBySide(x, y) && Math.abs(x.length - y.length) <= A_THIRD * Math.max(x.length, y.length);
+}
+
+type Made = ReturnType<typeof madeOf>;
+const sideBySide = (x: Made, y: Made): boolean =>
+  x.each === y.each && x.count === y.count && [...x.coils].every((coil) => !y.coils.has(coil));
+
+/** Whether two runs are made alike but for insulation and lengths, and neither says whose size it takes. */
+export function couldBeAlike(a: number, b: number, layout: Layout): boolean {
+  const [one, other] = [layout.runs[a], layout.runs[b]];
   return (
-    x.each === y.each &&
-    x.count === y.count &&
-    [...x.coils].every((coil) => !y.coils.has(coil)) &&
-    Math.abs(x.length - y.length) <= A_THIRD * Math.max(x.length, y.length)
+    one?.side === other?.side &&
+    one?.like === null &&
+    other?.like === null &&
+    sideBySide(madeOf(a, layout), madeOf(b, layout))
   );
 }
 

@@ -31,6 +31,7 @@ const LOOKS: Readonly<Record<Role, Plain>> = {
   given: { font: font(), border: under },
   formula: { font: font(), border: under, wrap: true },
   verdict: { font: font({ bold: true }), border: under },
+  warning: { font: font({ bold: true, color: 'FF9B1C1C' }), wrap: true },
 };
 
 export const wraps = (role: Role): boolean => LOOKS[role].wrap === true;

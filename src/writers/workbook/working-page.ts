@@ -52,7 +52,16 @@ function widthsOf(cells: Sheet): number[] {
 
 export function inputsPage(grid: Grid, cells: Sheet): Page {
   const { count } = grid.placement.columns;
-  const widths = [44, 9, 8, 15, ...Array.from({ length: count }, () => (count > MANY ? 10.5 : 14)), 18, 30];
+  const widths = [
+    44,
+    9,
+    8,
+    15,
+    ...Array.from({ length: count }, () => (count > MANY ? 10.5 : 14)),
+    34,
+    18,
+    30,
+  ];
   const laid = { cells, widths, frozen: [4, 0], landscape: true } as const;
   // The title of a block stands in the row before its headings.
   const starts = grid.placement.blocks.filter(({ kind }) => kind === 'inputs').map(({ top }) => top - 1);
