@@ -6,7 +6,7 @@ import type { Design } from './design/design.ts';
 import type { Sheet } from './engine/cell.ts';
 import { ModelError } from './engine/evaluate.ts';
 import { type Extra, type Laid, lay } from './engine/spreadsheet.ts';
-import { judged } from './findings/judged.ts';
+import { laidOut } from './findings/judged.ts';
 import type { Result } from './findings/result.ts';
 import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judgedSheet } from './findings/sheet.ts';
 import type { OnRequest } from './model/model.ts';
@@ -24,9 +24,9 @@ export function runLaid(design: Design, show?: Extra, asked: readonly OnRequest[
     new Map<string, Sheet>([[JUDGED, judgedSheet(grid, d)], ...(show ? show(grid, d) : [])]);
   const evaluation = lay(design, extra, asked);
   const result = judge(evaluation);
-  judged(evaluation.grid, design).forEach(({ rule, subject }, i) => {
+  laidOut(evaluation.grid, design).forEach(({ rule, subject }, i) => {
     const cell = evaluation.cached(JUDGED, JUDGED_TOP + i, JUDGED_COLUMNS.verdict);
-    const found = result.findings.find((f) => f.rule === rule && f.subject === subject)?.verdict;
+    const found = result.findings.find((f) => f.rule === rule && f.subject === subject)?.verdict ?? null;
     if (cell !== found) throw new ModelError(`${rule}, ${subject}: ${cell} as a cell, ${found} compiled`);
   });
   return { ...result, evaluation };

@@ -1,4 +1,5 @@
 /** Checks between fields: fuses and relays. */
+import { pullInFor } from './by-system.ts';
 import type { Partially } from './draft.ts';
 import type { Path, Report } from './problems.ts';
 import type { RunOfFile } from './schema.ts';
@@ -57,13 +58,15 @@ export function checkDevices(placed: Placed, highest: number | undefined, tree: 
       'give the rating that is printed on it',
     );
   checkRows(run?.fuse?.rerating, 'share', [...path, 'fuse', 'rerating'], report);
-  checkRelay(placed, highest, report);
+  checkRelay(placed, highest, tree, report);
 }
 
-function checkRelay({ run, path }: Placed, highest: number | undefined, report: Report): void {
+function checkRelay({ run, path }: Placed, highest: number | undefined, tree: Tree, report: Report): void {
   const relay = run?.relay === UNKNOWN ? undefined : run?.relay;
   if (relay === undefined) return;
-  const { pull_in: pullIn, drop_out: dropOut, coil_max: most, rating, derating } = relay;
+  const preset = highest === undefined || tree.has([...path, 'relay', 'pull_in']) ? null : pullInFor(highest);
+  const pullIn = relay.pull_in ?? preset?.value ?? undefined;
+  const { drop_out: dropOut, coil_max: most, rating, derating } = relay;
   const at = (key: string): Path => [...path, 'relay', key];
   if (pullIn !== undefined && highest !== undefined && pullIn >= highest)
     report(

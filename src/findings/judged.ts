@@ -12,14 +12,25 @@ export interface Judged {
 }
 
 /** Every rule with every subject that it applies to. */
-export function judged({ axes }: Shape, design: Design): Judged[] {
+export const judged = (shape: Shape, design: Design): Judged[] =>
+  each(shape, design, ({ applies }) => applies);
+
+/** The rows of a workbook: also those that an input may bring in. */
+export const laidOut = (shape: Shape, design: Design): Judged[] =>
+  each(shape, design, ({ applies, when, room }) => (when === undefined ? applies : room));
+
+function each(
+  { axes }: Shape,
+  design: Design,
+  which: (rule: Rule) => ((design: Design, index: number) => boolean) | undefined,
+): Judged[] {
   return RULE_IDS.flatMap((rule) => {
-    const { per, applies }: Rule = RULES[rule];
-    if (per === undefined) {
-      return applies === undefined || applies(design, 0) ? [{ rule, subject: 'feed', at: {} }] : [];
-    }
+    const { per }: Rule = RULES[rule];
+    const wanted = which(RULES[rule]);
+    if (per === undefined)
+      return wanted === undefined || wanted(design, 0) ? [{ rule, subject: 'feed', at: {} }] : [];
     return axes[per].flatMap((subject, i) =>
-      applies === undefined || applies(design, i) ? [{ rule, subject, at: { [per]: i } }] : [],
+      wanted === undefined || wanted(design, i) ? [{ rule, subject, at: { [per]: i } }] : [],
     );
   });
 }

@@ -30,6 +30,12 @@ export interface Rule {
   readonly advice?: true;
   /** Whether the design has what the rule is about; `index` is the run or point. */
   readonly applies?: (design: Design, index: number) => boolean;
+  /**
+   * The same over quantities, where an input decides it: a workbook has a row for every subject for which there is `room`, and
+   * leaves it empty while this is not so.
+   */
+  readonly when?: string;
+  readonly room?: (design: Design, index: number) => boolean;
 }
 
 /** The rules of one subject. */

@@ -16,6 +16,7 @@ export const coilRules = {
     limit: 'energy_limit',
     source: COMMON_PRACTICE,
     applies: stated,
+    when: 'peak_alone=""',
   },
   usual_ohm: {
     value: 'ohm_unusual',
@@ -33,6 +34,7 @@ export const coilRules = {
     advice: true,
     source: ARBITRARY,
     applies: stated,
+    when: 'peak_alone=""',
   },
   usual_peak: {
     value: 'most_peak',
@@ -56,6 +58,7 @@ export const coilRules = {
     limit: 'max_dwell',
     source: DATA_SHEET,
     applies: (design) => design.coil.max_dwell !== null,
+    when: 'ISNUMBER(max_dwell)',
   },
   max_duty: {
     per: 'point',
@@ -64,6 +67,7 @@ export const coilRules = {
     limit: 'max_duty',
     source: DATA_SHEET,
     applies: (design) => design.coil.max_duty !== null,
+    when: 'ISNUMBER(max_duty)',
   },
   max_peak: {
     per: 'point',
@@ -72,6 +76,7 @@ export const coilRules = {
     limit: 'max_peak',
     source: DATA_SHEET,
     applies: (design) => design.coil.max_peak !== null,
+    when: 'ISNUMBER(max_peak)',
   },
   min_supply: {
     per: 'point',
@@ -80,6 +85,7 @@ export const coilRules = {
     limit: 'min_supply',
     source: DATA_SHEET,
     applies: (design) => design.coil.min_supply !== null,
+    when: 'ISNUMBER(min_supply)',
   },
   dwell_served: {
     per: 'point',
@@ -105,6 +111,7 @@ export const coilRules = {
     limit: 'alternator_left',
     source: PHYSICS,
     applies: (design) => design.supply.alternator !== null,
+    when: 'ISNUMBER(alternator)',
   },
   intervals: {
     value: 'intervals_missing',

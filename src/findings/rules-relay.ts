@@ -10,6 +10,8 @@ const held = (design: Design, i: number): boolean =>
   run(design, i)?.relay != null &&
   (run(design, i)?.relay?.drop_out != null || design.points.some(({ dip }) => dip !== null));
 
+const HELD = 'IF(ISNUMBER(relay_drop_out_20), 1, IF(COUNT(point_dip[point])>0, 1, 0))';
+
 const CONTACTS = cite('FAA-AC-43.13-1B', 'printed', 'table 11-4');
 
 export const relayRules = {
@@ -45,6 +47,8 @@ export const relayRules = {
     advice: true,
     source: PHYSICS,
     applies: early,
+    when: 'relay_closes="before cranking"',
+    room: relayed,
   },
   relay_holds: {
     per: 'run',
@@ -53,6 +57,8 @@ export const relayRules = {
     limit: 'relay_hold_supply',
     source: PHYSICS,
     applies: held,
+    when: `${HELD}=1`,
+    room: relayed,
   },
   relay_holds_unsaid: {
     per: 'run',
@@ -63,6 +69,8 @@ export const relayRules = {
     advice: true,
     source: QUOTED,
     applies: (design, i) => relayed(design, i) && !held(design, i),
+    when: `${HELD}=0`,
+    room: relayed,
   },
   relay_coil: {
     per: 'run',
@@ -107,6 +115,8 @@ export const relayRules = {
     advice: true,
     source: cite('IEC-61210', 'quoted'),
     applies: (design, i) => run(design, i)?.relay?.tab != null,
+    when: 'ISNUMBER(relay_tab)',
+    room: relayed,
   },
   relay_suppression: {
     per: 'run',
@@ -124,6 +134,8 @@ export const relayRules = {
     limit: 'tab_allowed',
     source: FLAT_TABS.source,
     applies: (design, i) => run(design, i)?.relay?.tab != null,
+    when: 'ISNUMBER(relay_tab)',
+    room: relayed,
   },
   relay_make: {
     per: 'run',
@@ -132,5 +144,7 @@ export const relayRules = {
     limit: 'relay_make_limit',
     source: PHYSICS,
     applies: (design, i) => relayed(design, i) && design.runs.some((r) => r.capacitor !== null),
+    when: 'COUNT(capacitor[run])>0',
+    room: relayed,
   },
 } as const satisfies Rules;

@@ -110,6 +110,8 @@ export const RULES = {
     limit: 'pulse_allowed',
     source: FUSE_PULSES.source,
     applies: (design, i) => run(design, i)?.fuse?.melting != null,
+    when: 'ISNUMBER(melting)',
+    room: fused,
   },
   breaking: {
     per: 'run',
@@ -144,6 +146,8 @@ export const RULES = {
     limit: 'fuse_distance',
     source: fuseDistance.fuse_distance.source,
     applies: (design, i) => run(design, i)?.fuse?.from_source != null,
+    when: 'ISNUMBER(fuse_distance_given)',
+    room: fused,
   },
   wire_load: {
     per: 'run',
@@ -160,6 +164,7 @@ export const RULES = {
     advice: true,
     source: COMMON_PRACTICE,
     applies: (design, i) => (run(design, i)?.conductors ?? 1) > 1,
+    when: 'parallel>1',
   },
   bypass: {
     per: 'run',
@@ -180,6 +185,8 @@ export const RULES = {
     advice: true,
     source: cite('IEC-60364-5-54', 'quoted'),
     applies: (design, i) => fed(design, i) && isLetter(run(design, i)?.insulation),
+    when: 'INDEX(insulation_typed[insulation], MATCH(run_insulation, insulation_name[insulation], 0), 1)=0',
+    room: fed,
   },
   insulation: {
     per: 'run',
@@ -196,6 +203,7 @@ export const RULES = {
     plain: true,
     source: DEFINITION,
     applies: chosen,
+    when: 'run_gauge="auto"',
   },
   series_ampacity: {
     per: 'run',
@@ -204,6 +212,7 @@ export const RULES = {
     limit: 'largest_amps',
     source: TABLE_5,
     applies: chosen,
+    when: 'run_gauge="auto"',
   },
   drop: {
     value: 'worst_drop',
@@ -218,6 +227,7 @@ export const RULES = {
     plain: true,
     source: PHYSICS,
     applies: anyChosen,
+    when: 'SUMPRODUCT((run_gauge[run]="auto")*1)>0',
   },
   supply_left: {
     per: 'point',

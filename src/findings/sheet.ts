@@ -6,9 +6,9 @@ import type { Design } from '../design/design.ts';
 import type { Cell, Sheet } from '../engine/cell.ts';
 import { cellOf } from '../engine/cells.ts';
 import type { Place } from '../engine/layout.ts';
-import type { Grid } from '../engine/translate.ts';
+import { type Grid, translate } from '../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
-import { judged } from './judged.ts';
+import { laidOut } from './judged.ts';
 import { RULES, type Rule } from './rules.ts';
 import { cellFormulas } from './verdict.ts';
 
@@ -21,18 +21,24 @@ export function judgedSheet(grid: Grid, design: Design): Sheet {
   const title: Cell = { role: 'title', value: 'Every rule with every subject, in the order of the rules' };
   const headings = ['Rule', 'Subject', 'Value', 'Limit', 'Verdict', 'Margin'];
   const head: Cell[] = headings.map((value) => ({ role: 'label', value }));
-  const rows = judged(grid, design).map(({ rule, subject, at }, i): Cell[] => {
-    const { value, limit }: Rule = RULES[rule];
+  const rows = laidOut(grid, design).map(({ rule, subject, at }, i): Cell[] => {
+    const { value, limit, per, when }: Rule = RULES[rule];
     const row = JUDGED_TOP + i;
     const here = (column: number): string => address(row, column, false);
     const [verdict, margin] = cellFormulas(rule, here(JUDGED_COLUMNS.value), here(JUDGED_COLUMNS.limit));
+    const applies =
+      when === undefined
+        ? null
+        : translate(grid, when, { rows: per === undefined ? [] : [per], sheet: JUDGED })(at);
+    const shown = (formula: string): string =>
+      applies === null ? formula : `IF(IFERROR(IF(${applies},1,0),0)=1,${formula},"")`;
     return [
       { role: 'member', value: rule },
       { role: 'member', value: subject },
       { role: 'formula', formula: finite(grid, value, at), quantity: value },
       { role: 'formula', formula: finite(grid, limit, at), quantity: limit },
-      { role: 'formula', formula: verdict },
-      margin === null ? { role: 'member', value: null } : { role: 'formula', formula: margin },
+      { role: 'formula', formula: shown(verdict) },
+      margin === null ? { role: 'member', value: null } : { role: 'formula', formula: shown(margin) },
     ];
   });
   return [[title], [], head, ...rows];

@@ -41,8 +41,11 @@ function madeOf(run: number, layout: Layout) {
   };
 }
 
-/** Runs whose lengths differ by no more than this share of the longer one are made alike. Arbitrary. */
-export const A_THIRD = 1 / 3;
+/**
+ * Runs whose lengths differ by less than a third of the longer one are made alike. Arbitrary. The edge itself is out, and clear
+ * of rounding: a workbook compares the lengths, too.
+ */
+export const A_THIRD = 1 / 3 - 1e-9;
 
 /** Side by side, of one side of the feed, with as many coils, one insulation, and lengths within a third: two banks. */
 function madeAlike(a: number, b: number, layout: Layout): boolean {

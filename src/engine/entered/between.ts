@@ -123,32 +123,54 @@ function timing(design: Design, { entry }: Cells): Check[] {
       takes: 'takes a supply above that of the row before: the rows rise',
     };
   });
-  const listed = design.ignition.layout === 'listed';
-  const paired = ['wasted_coil_per_cylinder', 'coil_per_pair'].includes(design.ignition.layout);
+  return [...table, ...angles(design, entry)];
+}
+
+/** Angles rise along the list that a design gives them in: of each listed coil, else of the engine. */
+function angles(design: Design, entry: Cells['entry']): Check[] {
+  const { layout } = design.ignition;
   const angle = (event: number): string => entry('event_angle', { event });
-  const angles = design.events.flatMap(({ coil: own }, event): Check[] => {
-    const earlier = design.events.slice(0, event).findLastIndex((other) => !listed || other.coil === own);
-    const partner = design.events.findIndex((other, i) => i < event && other.coil === own);
+  const first = ({ coil, angle: at }: Design['events'][number]): boolean =>
+    layout !== 'wasted_coil_per_cylinder' || design.engine.firing_angles[coil] === at;
+  const checks = design.events.flatMap((own, event): Check[] => {
+    const at = { event };
+    const partner = design.events.findIndex(
+      (other) => other.coil === own.coil && other !== own && (layout === 'coil_per_pair' || first(other)),
+    );
+    const before = first(own)
+      ? design.events
+          .slice(0, event)
+          .findLastIndex((other) => first(other) && (layout !== 'listed' || other.coil === own.coil))
+      : -1;
     return [
       {
         name: 'event_angle',
-        at: { event },
-        wrong: `IFERROR(IF(#>=180*stroke,1,${earlier < 0 ? '0' : `IF(#>${angle(earlier)},0,1)`}),1)`,
+        at,
+        wrong: `IFERROR(IF(#>=180*stroke,1,${before < 0 ? '0' : `IF(#>${angle(before)},0,1)`}),1)`,
         takes: 'takes an angle within the cycle, above that of the firing before',
       },
-      ...(paired && partner >= 0
+      ...((layout === 'coil_per_pair' || !first(own)) && partner >= 0
         ? [
             {
               name: 'event_angle',
-              at: { event },
-              wrong: `IFERROR(IF(ABS(#-${angle(partner)}-360)<0.000001,0,1),1)`,
-              takes: 'takes 360 degrees more than the first spark of the coil',
+              at,
+              wrong: `IFERROR(IF(ABS(ABS(#-${angle(partner)})-360)<0.000001,0,1),1)`,
+              takes: 'takes an angle 360 degrees from the other spark of the coil',
             } as const,
           ]
         : []),
     ];
   });
-  return [...table, ...angles];
+  const last = design.events.length - 1;
+  return [
+    ...checks,
+    {
+      name: 'event_angle',
+      at: { event: last },
+      wrong: 'IF(intervals_missing>0,1,0)',
+      takes: `and all others, with as many different intervals as there were: ${ANEW}`,
+    },
+  ];
 }
 
 function sizes(design: Design, { entry, value, all }: Cells): Check[] {

@@ -2,7 +2,7 @@
 import type { Cell, Sheet } from '../../engine/cell.ts';
 import { put } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { judged } from '../../findings/judged.ts';
+import { laidOut } from '../../findings/judged.ts';
 import { JUDGED_COLUMNS } from '../../findings/sheet.ts';
 import { judgedColumn } from '../../writers/workbook/judged.ts';
 import { opening, words } from '../../writers/workbook/page.ts';
@@ -33,7 +33,7 @@ export function begin(
 ): number {
   const { design } = job.result.evaluation;
   const row = opening(cells, `${title}: ${design.title}`, about);
-  const verdicts = judgedColumn(judged(grid, design).length, JUDGED_COLUMNS.verdict);
+  const verdicts = judgedColumn(laidOut(grid, design).length, JUDGED_COLUMNS.verdict);
   put(cells, row, 0, {
     role: 'title',
     span,

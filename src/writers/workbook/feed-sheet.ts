@@ -2,8 +2,9 @@
 import { address } from '../../basis/address.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
+import { FIRST_PROBLEM, PROBLEMS } from '../../engine/entered/sheet.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { judged } from '../../findings/judged.ts';
+import { laidOut } from '../../findings/judged.ts';
 import { JUDGED_COLUMNS } from '../../findings/sheet.ts';
 import { QUANTITIES } from '../../model/model.ts';
 import { quantityOf } from '../../views/view.ts';
@@ -13,6 +14,7 @@ import { heads, live, putView, row as rowOf } from './figures.ts';
 import { ADDED, judgedColumn, SHOWN } from './judged.ts';
 import { heading } from './links.ts';
 import { type Column, type Look, opening, type Page, section, table, words } from './page.ts';
+import { CHECK_INPUTS } from './styles.ts';
 
 const WIDTHS = [20, 11, 10, 10, 11, 9, 9, 9, 10, 8, 8, 8];
 const WIDE = WIDTHS.length;
@@ -32,9 +34,10 @@ export function feedPage(grid: Grid, design: Design): Page {
     design.title,
     'Power feed of the ignition coils. Every figure follows from the sheet Inputs; Guide says how to use this workbook.',
   );
-  const count = judged(grid, design).length;
+  const count = laidOut(grid, design).length;
   const looks: Look[] = [];
 
+  put(cells, 2, 0, { role: 'warning', formula: FIRST_PROBLEM, span: WIDE });
   looks.push({ rows: [row + 1, row + 1], columns: [0, 1], word: 0 });
   row = table(cells, row, VERDICT, [verdicts(count)]);
 
@@ -44,11 +47,14 @@ export function feedPage(grid: Grid, design: Design): Page {
     BUY.title,
     WIDE,
     heads(design, ['Run'], BUY),
-    design.runs.map(({ name }, run) => [words(name), ...rowOf(grid, design, BUY, { run })]),
+    design.runs.map(({ name }, run) => [
+      words(name),
+      ...rowOf(grid, design, BUY, { run }).map((cell) => unlessBlocked(cell, count)),
+    ]),
   );
   put(cells, row - 1, 0, {
     role: 'about',
-    formula: `IF(${address(4, 0)}="${SHOWN.fail}","Something fails: do not buy from this list.","")`,
+    formula: `IF(${address(4, 0)}="${SHOWN.fail}","Something fails: there is nothing to buy before that is mended. The sheet Runs has the sizes as they are now.","")`,
   });
   row = figures(grid, design, cells, row);
 
@@ -82,6 +88,13 @@ export function feedPage(grid: Grid, design: Design): Page {
   return { name: 'Feed', kind: 'shown', cells, widths: WIDTHS, frozen: [2, 0], landscape: false, looks };
 }
 
+/** Nothing to buy stands there while something fails. */
+function unlessBlocked(cell: Cell, count: number): Cell {
+  if (cell.formula === undefined) return cell;
+  const fails = `COUNTIF(${judgedColumn(count, JUDGED_COLUMNS.verdict)},"fail")`;
+  return { ...cell, formula: `IF(${fails}>0,"",${cell.formula})` };
+}
+
 const VERDICT: Column[] = [
   { title: 'Verdict', span: 2 },
   { title: 'Fail' },
@@ -97,12 +110,11 @@ function verdicts(count: number): Cell[] {
   return [
     {
       role: 'verdict',
-      formula: `IF(${of('fail')}>0,"${SHOWN.fail}",IF(${of('unknown')}>0,"${SHOWN.unknown}","PASS"))`,
+      formula: `IF(${PROBLEMS}>0,"${CHECK_INPUTS}",IF(${of('fail')}>0,"${SHOWN.fail}",IF(${of('unknown')}>0,"${SHOWN.unknown}","PASS")))`,
     },
-    formula(of('fail'), 'count'),
-    formula(of('unknown'), 'count'),
-    formula(of('advice'), 'count'),
-    formula(of('pass'), 'count'),
+    ...['fail', 'unknown', 'advice', 'pass'].map((word) =>
+      formula(`IF(${PROBLEMS}>0,"",${of(word)})`, 'count'),
+    ),
     formula(`COUNTIF(${judgedColumn(count, ADDED.word)},"${SHOWN.close}")`, 'count'),
   ];
 }
@@ -127,7 +139,8 @@ const FOUND: Column[] = [
 
 function pressing(count: number, rank: number): Cell[] {
   const at = `MATCH(${rank},${judgedColumn(count, ADDED.rank)},0)`;
-  const of = (column: number): string => `INDEX(${judgedColumn(count, column)},${at},1)`;
+  const found = (column: number): string => `INDEX(${judgedColumn(count, column)},${at},1)`;
+  const of = (column: number): string => `IF(${found(ADDED.word)}="","",${found(column)})`;
   const margin = of(JUDGED_COLUMNS.margin);
   return [
     { role: 'verdict', formula: of(ADDED.word) },

@@ -2,6 +2,7 @@
 import type { At, Quantity } from '../../basis/quantity.ts';
 import type { Design } from '../../design/design.ts';
 import type { Cell, Sheet } from '../../engine/cell.ts';
+import { PROBLEMS } from '../../engine/entered/sheet.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { labelOf } from '../../views/print.ts';
@@ -25,8 +26,13 @@ const NAMED = { point: 'total_average', coil: 'coil_no' } as const satisfies Par
   Record<string, QuantityName>
 >;
 
-/** A value as people read it. */
+/** A value as people read it; none while an input cannot be taken. */
 export function live(grid: Grid, design: Design, name: QuantityName, at: At): Cell {
+  const cell = liveCell(grid, design, name, at);
+  return { ...cell, formula: `IF(${PROBLEMS}>0,"",${cell.formula})` };
+}
+
+function liveCell(grid: Grid, design: Design, name: QuantityName, at: At): Cell {
   const q: Quantity = QUANTITIES[name];
   const cell = valueCell(grid, design, name, at);
   const value = cell.formula as string;

@@ -2,19 +2,20 @@
 import type { Design } from '../../design/design.ts';
 import type { Cell, Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { judged } from '../../findings/judged.ts';
+import { laidOut } from '../../findings/judged.ts';
 import { JUDGED_COLUMNS } from '../../findings/sheet.ts';
 import { ADDED, judgedColumn } from './judged.ts';
-import { opening, type Page, table } from './page.ts';
+import { opening, type Page, table, warned } from './page.ts';
 
 const WIDTHS = [13, 15, 28, 9, 9, 9, 6, 9, 66, 24];
 
 export function findingsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
-  const found = judged(grid, design);
+  const found = laidOut(grid, design);
   const about =
     'Failures first, then unknowns, then advice, then what passes, least margin first. “This value” and “the limit” are those of the row; brackets hold symbols, listed on the sheet Quantities.';
   const top = opening(cells, 'Findings', about);
+  warned(cells);
   const rows = found.map((_, i) => lineOf(found.length, i + 1));
   const titles = [
     'Verdict',
@@ -50,10 +51,12 @@ export function findingsPage(grid: Grid, design: Design): Page {
 function lineOf(count: number, rank: number): Cell[] {
   const at = `MATCH(${rank},${judgedColumn(count, ADDED.rank)},0)`;
   const of = (column: number): string => `INDEX(${judgedColumn(count, column)},${at},1)`;
+  /** Rows of rules that do not apply stand at the end and stay empty. */
+  const said = (text: string): string => `IF(${of(ADDED.word)}="","",${text})`;
   const margin = of(JUDGED_COLUMNS.margin);
   const show = (column: number, unit?: string): Cell => ({
     role: 'formula',
-    formula: of(column),
+    formula: said(of(column)),
     ...(unit === undefined ? {} : { unit }),
   });
   return [
@@ -64,8 +67,8 @@ function lineOf(count: number, rank: number): Cell[] {
     show(ADDED.sense),
     show(ADDED.limit, 'any'),
     show(ADDED.unit),
-    { role: 'formula', formula: `IF(ISNUMBER(${margin}),${margin}*100,"")`, unit: '%' },
+    { role: 'formula', formula: said(`IF(ISNUMBER(${margin}),${margin}*100,"")`), unit: '%' },
     show(ADDED.meaning),
-    { role: 'source', formula: of(ADDED.source) },
+    { role: 'source', formula: said(of(ADDED.source)) },
   ];
 }

@@ -1,5 +1,7 @@
 /** What each sheet holds, and how the workbook is used: the page between the answers and the workings. */
 import { put, type Sheet } from '../../engine/cell.ts';
+import { CHECKS } from '../../engine/entered/sheet.ts';
+import { SPELLINGS } from '../../engine/entered/spellings.ts';
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { JUDGED } from '../../findings/sheet.ts';
@@ -15,7 +17,7 @@ export const USE: readonly string[] = [
   'All other cells are locked against slips, without a password: “Unprotect Sheet” opens them.',
   'The numbers of cylinders, coils, runs, conductors, points and rows are fixed within a workbook. To change one, take the design file (“coilfeed design THIS.xlsx” writes it with the inputs as they are now), change it, and run “coilfeed size DESIGN --out FILE.xlsx”.',
   'To print, select the sheets before this one: the workings take some two hundred pages.',
-  'A value outside the allowed range brings up a warning; it is not refused.',
+  'While an input cannot be taken, a line on the first page says which one and why, and there is no verdict and no list to buy. The same is said beside the input.',
 ];
 
 const SHOWN: readonly (readonly [string, string])[] = [
@@ -29,6 +31,8 @@ const SHOWN: readonly (readonly [string, string])[] = [
   ['Sources', 'Where the values come from, and how each source was seen.'],
 ];
 const ADDED: readonly (readonly [string, string])[] = [
+  [CHECKS, 'Each input: what stood there at first, whether it was changed, whether it can be taken.'],
+  [SPELLINGS, 'Every spelling of a word or a size that Inputs takes.'],
   [JUDGED, 'The same in the order of the rules; Findings puts them in the order of urgency.'],
   [WORST, 'Which conductor of each run carries most.'],
   [CHARTED, 'Values that only the charts need.'],

@@ -6,9 +6,10 @@ import { ARBITRARY, printCitation } from '../../basis/sources.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
+import { PROBLEMS } from '../../engine/entered/sheet.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { MARGINAL } from '../../findings/finding.ts';
-import { judged } from '../../findings/judged.ts';
+import { laidOut } from '../../findings/judged.ts';
 import { citationOf, RULES, type Rule, type RuleId } from '../../findings/rules.ts';
 import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judgedSheet } from '../../findings/sheet.ts';
 import { WORDS } from '../../findings/words.ts';
@@ -35,7 +36,7 @@ export const ADDED = {
 } as const;
 
 const TITLES: Readonly<Record<keyof typeof ADDED, string>> = {
-  group: 'Failing 0, unknown 1, advice 2, passing 3',
+  group: 'Failing 0, unknown 1, advice 2, passing 3, not applied 9',
   order: 'Margin, a large number for none',
   rank: 'Rank',
   word: 'Verdict as shown',
@@ -86,7 +87,7 @@ export const judgedColumn = (count: number, at: number): string =>
 
 export function rankedSheet(grid: Grid, design: Design): Sheet {
   const sheet = judgedSheet(grid, design).map((row) => [...row]);
-  const found = judged(grid, design);
+  const found = laidOut(grid, design);
   put(sheet, 0, 0, { role: 'heading', value: 'Every rule with every subject' });
   put(sheet, CLOSE.row, 0, {
     role: 'about',
@@ -125,16 +126,18 @@ function added(rule: RuleId, i: number, count: number, design: Design): Record<k
   // Rows of equal rank keep their order: of those, the ones up to this row count.
   const upTo = (column: number): string => `${address(JUDGED_TOP, column)}:${address(row, column, false)}`;
   return {
-    group: formula(`IF(${verdict}="fail",0,IF(${verdict}="unknown",1,IF(${verdict}="advice",2,3)))`),
+    group: formula(
+      `IF(${verdict}="",9,IF(${verdict}="fail",0,IF(${verdict}="unknown",1,IF(${verdict}="advice",2,3))))`,
+    ),
     order: formula(`IF(ISNUMBER(${margin}),${margin},${NO_MARGIN})`),
     rank: formula(
       `SUMPRODUCT((${groups}<${group})*1)+SUMPRODUCT((${groups}=${group})*(${orders}<${order}))+` +
         `SUMPRODUCT((${upTo(ADDED.group)}=${group})*(${upTo(ADDED.order)}=${order}))`,
     ),
     word: formula(
-      `IF(${verdict}="fail","${SHOWN.fail}",IF(${verdict}="unknown","${SHOWN.unknown}",` +
+      `IF(${verdict}="","",IF(${PROBLEMS}>0,"",IF(${verdict}="fail","${SHOWN.fail}",IF(${verdict}="unknown","${SHOWN.unknown}",` +
         `IF(${verdict}="advice","${SHOWN.advice}",` +
-        `IF(ISNUMBER(${margin}),IF(${margin}<${close},"${SHOWN.close}","${SHOWN.pass}"),"${SHOWN.pass}"))))`,
+        `IF(ISNUMBER(${margin}),IF(${margin}<${close},"${SHOWN.close}","${SHOWN.pass}"),"${SHOWN.pass}"))))))`,
     ),
     title: text(WORDS[rule].title),
     value: read(JUDGED_COLUMNS.value, q.unit),

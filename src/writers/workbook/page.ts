@@ -1,5 +1,6 @@
 /** A sheet before it is drawn: its cells, and how they lie on screen and paper. */
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
+import { PROBLEMS } from '../../engine/entered/sheet.ts';
 import type { Chart } from '../../ooxml/chart.ts';
 
 /** Makes part of a page follow a verdict, by a condition on the cells themselves. */
@@ -67,6 +68,13 @@ export function opening(sheet: Sheet, title: string, about: string): number {
   put(sheet, 1, 0, { role: 'about', value: about });
   return 3;
 }
+
+/** Under the title of a page with results: that they do not count while an input cannot be taken. */
+export const warned = (sheet: Sheet): void =>
+  put(sheet, 2, 0, {
+    role: 'warning',
+    formula: `IF(${PROBLEMS}>0,"Nothing here counts before the inputs are put right: see the first sheet.","")`,
+  });
 
 /** A title within a page; returns the row after it. */
 export function section(sheet: Sheet, row: number, title: string, span: number): number {

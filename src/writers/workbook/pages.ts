@@ -1,6 +1,8 @@
 /** All sheets of the workbook, in the order in which a person asks: the answer, the inputs, the detail, the workings. */
 import type { Design } from '../../design/design.ts';
 import type { Sheet } from '../../engine/cell.ts';
+import { CHECKS } from '../../engine/entered/sheet.ts';
+import { SPELLINGS } from '../../engine/entered/spellings.ts';
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Extra, Laid } from '../../engine/spreadsheet.ts';
 import type { Grid } from '../../engine/translate.ts';
@@ -60,6 +62,8 @@ export function pages({ grid, design, sheets }: Laid, more: readonly Page[] = []
     sourcesPage(),
     guidePage(grid),
     ...workingPages(grid, sheets),
+    workingPage(CHECKS, sheet(CHECKS), 10, 2),
+    workingPage(SPELLINGS, sheet(SPELLINGS), 3, 1),
     workingPage(JUDGED, sheet(JUDGED), JUDGED_TOP, 2),
     workingPage(WORST, sheet(WORST), 4, 1),
     workingPage(CHARTED, sheet(CHARTED), 3, 1),

@@ -9,7 +9,7 @@ import { breaksOf } from './breaks.ts';
 import { type Charted, charted, type Group, groups } from './charted-sheet.ts';
 import { heads, putView, row as rowOf } from './figures.ts';
 import { cellFor } from './links.ts';
-import { opening, type Page, section, words } from './page.ts';
+import { opening, type Page, section, warned, words } from './page.ts';
 
 const WIDTHS = [20, ...RELAY.read.map(() => 13)];
 const WIDE = WIDTHS.length;
@@ -24,6 +24,7 @@ export function protectionPage(grid: Grid, design: Design): Page {
     'Protection',
     'Each fuse must carry its load and open before a short harms a conductor behind it.',
   );
+  warned(cells);
   /** A row for each run of which this is true. */
   const each = (view: View, has: (run: Design['runs'][number]) => boolean): void => {
     const rows = design.runs.flatMap((r, run) =>

@@ -9,7 +9,7 @@ import { COIL, POINT, SHARE } from '../../views/views.ts';
 import { breaksOf } from './breaks.ts';
 import { heads, putView, row as rowOf } from './figures.ts';
 import { cellFor, indexed, labels } from './links.ts';
-import { opening, type Page, words } from './page.ts';
+import { opening, type Page, warned, words } from './page.ts';
 
 const NAME = 'Results';
 const WIDTHS = [20, 13, 13, 13, 13, 13, 13, 13, 13];
@@ -18,6 +18,7 @@ const WIDE = WIDTHS.length;
 export function resultsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
   let row = opening(cells, NAME, 'What each coil draws on a stiff supply, and what this feed leaves of it.');
+  warned(cells);
   row = putView(
     cells,
     row,

@@ -5,7 +5,7 @@ import type { Grid } from '../../engine/translate.ts';
 import { labelOf } from '../../views/print.ts';
 import { LOAD, WIRE } from '../../views/views.ts';
 import { heads, live, putView, row as rowOf, worstName } from './figures.ts';
-import { opening, type Page, words } from './page.ts';
+import { opening, type Page, warned, words } from './page.ts';
 
 const WIDTHS = [20, 19, 13, ...WIRE.read.map(() => 12)];
 
@@ -16,6 +16,7 @@ export function runsPage(grid: Grid, design: Design): Page {
     'Runs',
     'Of each run the conductor that carries most is shown; the sheet Loads has all of them.',
   );
+  warned(cells);
   row = putView(
     cells,
     row,

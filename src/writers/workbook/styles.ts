@@ -59,9 +59,13 @@ export function styleOf({ role, unit }: Cell, number: boolean, above: boolean, f
   };
 }
 
+/** In place of a verdict while an input cannot be taken. */
+export const CHECK_INPUTS = 'CHECK INPUTS';
+
 /** Looks of the words of a verdict; each differs from the others in black and white, too. */
 export const VERDICT_LOOKS: Readonly<Record<string, Look>> = {
   FAIL: { bold: true, color: 'FF9B1C1C', fill: 'FFFBDADA' },
+  [CHECK_INPUTS]: { bold: true, color: 'FF9B1C1C', fill: 'FFFBDADA' },
   UNKNOWN: { italic: true, color: 'FF7A5200', fill: 'FFFDF1D0' },
   advice: { italic: true, color: 'FF1F4E8C' },
   pass: { color: 'FF1E6B34' },

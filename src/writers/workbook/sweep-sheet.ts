@@ -11,7 +11,7 @@ import { quantityOf } from '../../views/view.ts';
 import { SWEEP } from '../../views/views.ts';
 import { charted } from './charted-sheet.ts';
 import { heading, shown } from './links.ts';
-import { opening, type Page, table, words } from './page.ts';
+import { opening, type Page, table, warned, words } from './page.ts';
 
 const NAME = 'Sweep';
 const FIGURES = SWEEP.read.map(quantityOf);
@@ -30,6 +30,7 @@ export function sweepPage(grid: Grid, design: Design): Page | null {
     NAME,
     `Current in the first conductor of the feed, run “${run}”, over engine speed. The number of speeds is fixed in this workbook.`,
   );
+  warned(cells);
   table(
     cells,
     top,
