@@ -1,5 +1,5 @@
 /** One check of what a person left in an input: a formula that is 1 where it cannot be taken, and what the cell takes. */
-import type { At, Input, Quantity } from '../../basis/quantity.ts';
+import type { At, Input, OfKind, Quantity } from '../../basis/quantity.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { type List, listOf } from '../../design/spelled.ts';
@@ -76,7 +76,7 @@ export const deviceOf = ({ path }: Input): 'fuse' | 'relay' | null =>
 const number = (value: number): string => String(value).replace('-', '−');
 
 /** `a number of 1 to 1000 A`, `a word of its list`. */
-function taken(name: QuantityName, q: Input, list: List | null): string {
+function taken(name: QuantityName, q: OfKind<'input'>, list: List | null): string {
   if (q.unit === 'text')
     return list === 'size' || list === 'sizeOrAuto' ? 'a size of its list' : 'a word of its list';
   const [from, to] = (q.range ?? []).map((end) => number(asEntered(end, q)));
