@@ -27,7 +27,7 @@ export async function run(argv: string[]): Promise<number> {
   const { positionals, values } = argsOf(argv, {
     one: ['out', 'units'],
     many: ['set'],
-    flags: ['json', 'force'],
+    flags: ['json', 'workings', 'force'],
   });
   const file = oneDesign(positionals, 'check');
   const { out, units, json = false, force = false } = values;
@@ -43,7 +43,7 @@ export async function run(argv: string[]): Promise<number> {
   if (book !== null && out !== undefined) {
     const { runLaid } = await import('../run-laid.ts');
     const bytes = await working('Making the workbook', () =>
-      book.toWorkbook(runLaid(design, book.show, ['readings'])),
+      book.toWorkbook(runLaid(design, book.show, ['readings']), [], values.workings),
     );
     await writeFiles([{ path: out, bytes }], { force, inputs: [file] });
   }

@@ -25,7 +25,7 @@ const FORCE = '  --force          replace FILE even when somebody edited or made
 export const COMMANDS = {
   size: {
     summary: 'size and check the feed that a design describes',
-    call: 'size DESIGN [--out FILE.xlsx] [--plots DIR] [--set PATH=VALUE]… [--units U] [--all] [--alternatives] [--json] [--force]',
+    call: 'size DESIGN [--out FILE.xlsx] [--plots DIR] [--set PATH=VALUE]… [--units U] [--all] [--alternatives] [--workings] [--json] [--force]',
     text: `Reads the design, sizes what it leaves open, and checks everything. Where
 something fails, it looks for remedies and tries each on the whole design.
 DESIGN is a YAML or JSON file, or a workbook that --out made and a person edited
@@ -42,12 +42,13 @@ ${UNITS}
   --alternatives   the same coils with one main fuse, a fuse for each bank and
                    a fuse for each coil, side by side, in place of the report
 ${JSON_ONLY}
+  --workings       show the sheets of the calculation in the workbook, too
 ${FORCE}`,
     judges: true,
   },
   check: {
     summary: 'judge an install as found, and the readings taken on it',
-    call: 'check DESIGN [--out FILE.xlsx] [--set PATH=VALUE]… [--units U] [--json] [--force]',
+    call: 'check DESIGN [--out FILE.xlsx] [--set PATH=VALUE]… [--units U] [--workings] [--json] [--force]',
     text: `Judges an install as it was found: first what to mend, in the order of the harm
 that it can do, then every reading that the design lists under "measured:", and
 what explains all of them together.
@@ -57,6 +58,7 @@ what explains all of them together.
                    "check FILE.xlsx" then judges what was filled in
 ${SET}
 ${SHOWN}
+  --workings       show the sheets of the calculation in the workbook, too
 ${FORCE}`,
     judges: true,
   },

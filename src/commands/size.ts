@@ -19,7 +19,7 @@ export async function run(argv: string[]): Promise<number> {
   const { positionals, values } = argsOf(argv, {
     one: ['out', 'plots', 'units'],
     many: ['set'],
-    flags: ['all', 'alternatives', 'json', 'force'],
+    flags: ['all', 'alternatives', 'json', 'workings', 'force'],
   });
   const file = oneDesign(positionals, 'size');
   const { out, plots, units, all = false, alternatives = false, json = false, force = false } = values;
@@ -31,7 +31,9 @@ export async function run(argv: string[]): Promise<number> {
   const design = inUnits(given.design, units);
   const changes = changed === null ? {} : { changed };
 
-  const { result, files } = await (out === undefined ? judgedOnly(design) : withWorkbook(design, out));
+  const { result, files } = await (out === undefined
+    ? judgedOnly(design)
+    : withWorkbook(design, out, values.workings));
   const remedies = await working('Trying remedies', () => remediesOf(result, pipeline));
   const ways = alternatives
     ? await working('Sizing other feeds', () => alternativesOf(design, pipeline))
@@ -66,12 +68,12 @@ interface Made {
 const judgedOnly = (design: Design): Promise<Made> =>
   working('Sizing', () => ({ result: pipeline(design), files: [] }));
 
-async function withWorkbook(design: Design, path: string): Promise<Made> {
+async function withWorkbook(design: Design, path: string, workings = false): Promise<Made> {
   const { show, toWorkbook } = await import('../writers/workbook/workbook.ts');
   const { runLaid } = await import('../run-laid.ts');
   return working('Making the workbook', async () => {
     const result = runLaid(design, show);
-    const xlsx = toWorkbook(result);
+    const xlsx = toWorkbook(result, [], workings);
     const bytes = /\.ods$/i.test(path) ? await (await import('./ods.ts')).toOds(xlsx) : xlsx;
     return { result, files: [{ path, bytes }] };
   });

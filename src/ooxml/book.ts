@@ -97,6 +97,8 @@ export interface Print {
 export interface Sheet {
   /** Letters only: a name with anything else would need quotes in formulas. */
   readonly name: string;
+  /** Not in sight, until somebody asks the program to show it. */
+  readonly hidden?: true;
   /** Colour of the tab. */
   readonly tab?: string;
   /** Lines between cells on screen. */

@@ -49,7 +49,10 @@ export function contentTypes(paths: readonly string[]): string {
 
 /** The sheets have the relationships `rId1` and so on. */
 export function workbookXml({ sheets, names }: Book): string {
-  const listed = sheets.map(({ name }, i) => `<sheet name="${name}" sheetId="${i + 1}" r:id="rId${i + 1}"/>`);
+  const listed = sheets.map(
+    ({ name, hidden }, i) =>
+      `<sheet name="${name}" sheetId="${i + 1}"${hidden === true ? ' state="hidden"' : ''} r:id="rId${i + 1}"/>`,
+  );
   const own = names.map(([name, to]) => `<definedName name="${name}">${escaped(to)}</definedName>`);
   return (
     `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${OFFICE}"><workbookPr/>` +
@@ -65,6 +68,8 @@ export function workbookXml({ sheets, names }: Book): string {
 function printNames(sheet: Sheet, i: number): string {
   const name = (which: string, range: string): string =>
     `<definedName name="_xlnm.${which}" localSheetId="${i}">${sheet.name}!${range}</definedName>`;
+  // LibreOffice prints every sheet that has an area to print, in sight or not.
+  if (sheet.hidden === true) return '';
   return (
     name('Print_Area', `$A$1:${corner(sheet, true)}`) +
     // No columns are repeated: to lay out wide sheets with them takes a spreadsheet program many seconds.

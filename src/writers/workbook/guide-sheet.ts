@@ -16,7 +16,7 @@ export const USE: readonly string[] = [
   'Change the framed cells of the sheet Inputs. Everything else follows, in any spreadsheet program: sizes, verdicts, findings, charts.',
   'All other cells are locked against slips, without a password: “Unprotect Sheet” opens them.',
   'The numbers of cylinders, coils, runs, conductors, points and rows are fixed within a workbook. To change one, take the design file (“coilfeed design THIS.xlsx” writes it with the inputs as they are now), change it, and run “coilfeed size DESIGN --out FILE.xlsx”.',
-  'To print, select the sheets before this one: the workings take some two hundred pages.',
+  'The sheets of the calculation are hidden. “Unhide” or “Show Sheet” in the menu of the tabs brings them up; a workbook made with --workings has them in sight.',
   'While an input cannot be taken, a line on the first page says which one and why, and there is no verdict and no list to buy. The same is said beside the input.',
 ];
 
@@ -49,6 +49,8 @@ export function guidePage(grid: Grid): Page {
   let row = opening(
     cells,
     'Guide',
+  [CHECKS, 'Each input: what stood there at first, whether it was changed, whether it can be taken.'],
+  [SPELLINGS, 'Every spelling of a word or a size that Inputs takes.'],
     'Nothing after this sheet is needed to use the workbook: the rest is the workings, for those who want to check them.',
   );
   row = section(cells, row, 'How to use this workbook', WIDTHS.length);
@@ -68,7 +70,7 @@ export function guidePage(grid: Grid): Page {
   };
   list('Sheets to read', SHOWN);
   const workings = [...grid.placement.sheets.values()].filter(({ sheet }) => sheet !== INPUTS);
-  list('Workings', [...workings.map(({ sheet, about }) => [sheet, about] as const), ...ADDED]);
+  list('Workings, not in sight', [...workings.map(({ sheet, about }) => [sheet, about] as const), ...ADDED]);
   return {
     name: 'Guide',
     kind: 'shown',

@@ -19,11 +19,13 @@ export { show } from './pages.ts';
 
 /**
  * The workbook of a result whose evaluation was made with `show`. `more` are pages besides the usual ones, whose cells the
- * evaluation holds as sheets of the same name. The same design gives the same bytes.
+ * evaluation holds as sheets of the same name. `workings` shows the sheets of the calculation, too. The same design gives the
+ * same bytes.
  */
 export function toWorkbook(
   { evaluation }: { readonly evaluation: Laid },
   more: readonly Page[] = [],
+  workings = false,
 ): Uint8Array {
   const { design, grid } = evaluation;
   const all = pages(evaluation, more);
@@ -32,7 +34,7 @@ export function toWorkbook(
     creator: 'coilfeed',
     keywords: MARK,
     size: PLAIN_SIZE,
-    sheets: all.map((page) => sheetOf(page, evaluation)),
+    sheets: all.map((page) => sheetOf(page, evaluation, workings)),
     names: [
       [DESIGN_TEXT, designRange(design.text)],
       ...definedNames(grid),

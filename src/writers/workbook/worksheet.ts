@@ -13,11 +13,12 @@ import { validations } from './validation.ts';
 
 const TABS = { shown: 'FF1F2933', inputs: 'FFE0B000' } as const;
 
-export function sheetOf(page: Page, e: Laid): Sheet {
+/** `workings` says whether the sheets of the calculation are in sight. */
+export function sheetOf(page: Page, e: Laid, workings: boolean): Sheet {
   const { name, kind, cells, widths, frozen, looks, charts = [] } = page;
   return {
     name,
-    ...(kind === 'working' ? {} : { tab: TABS[kind] }),
+    ...(kind === 'working' ? (workings ? {} : { hidden: true as const }) : { tab: TABS[kind] }),
     lines: kind === 'working',
     rows: cells.map((_, row) => rowOf(page, row, e)),
     widths,
