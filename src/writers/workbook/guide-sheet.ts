@@ -49,9 +49,7 @@ export function guidePage(grid: Grid): Page {
   let row = opening(
     cells,
     'Guide',
-  [CHECKS, 'Each input: what stood there at first, whether it was changed, whether it can be taken.'],
-  [SPELLINGS, 'Every spelling of a word or a size that Inputs takes.'],
-    'Nothing after this sheet is needed to use the workbook: the rest is the workings, for those who want to check them.',
+    'Nothing but the sheets in sight is needed to use the workbook; the workings are for those who want to check them.',
   );
   row = section(cells, row, 'How to use this workbook', WIDTHS.length);
   for (const value of USE) {
