@@ -179,6 +179,15 @@ export const FORMS: readonly Form[] = [
     { head: [], row: beside },
     { refused: /is in V/ },
   ),
+  form(
+    'names above `Time,Volt,Volt`, eight bits of ±5 V',
+    {
+      head: ['Model,Bench 4', 'Sample Interval,4e-5', ',CH1,CH2', 'Time,Volt,Volt'],
+      scope: { every: 4e-5, length: 0.3, bits: 8, full: 50, noise: 0.2 },
+      row: (t, i) => [digits(t - 0.05, 6), digits(i / 10, 4), '12.1'],
+    },
+    { asked: { column: 'CH1', scale: '100mV/A' } },
+  ),
   form('sample numbers, times and current', {
     head: ['No.,Time (s),CH1 (A)'],
     row: (t, i, n) => [String(n), seconds(t), digits(i, 4)],

@@ -132,7 +132,14 @@ function headingsOf(
     Math.min(2, numeric.length);
   const unitsOnly = (row: readonly string[]): boolean => {
     const own = row.filter((cell, column) => numeric.includes(column) && /[\p{L}%°]/u.test(cell));
-    return own.length > 0 && own.every((cell) => bare(cell) !== null);
+    // `Time,Volt,Volt` are units, too; a lone letter beside the word is the name of a channel.
+    const units = own.filter((cell) => bare(cell) !== null);
+    const rest = own.filter((cell) => bare(cell) === null);
+    return (
+      units.length > 0 &&
+      rest.every((cell) => headingOf(cell).word === 'time') &&
+      (rest.length === 0 || units.every((cell) => cell.length > 1))
+    );
   };
   const near = above.findLastIndex(worded);
   const none = { headings: Array.from({ length: width }, () => headingOf('')), from: above.length };

@@ -9,7 +9,7 @@ const WORTH = 0.02;
 /** `guess` is the unit of time where none was named. */
 export function notesOf(found: Found, guess: TimeUnit | null): string[] {
   const { turned, offset, drift, droops, noise, group, step, short } = found;
-  const least = Math.max(WORTH, noise);
+  const least = Math.max(WORTH, noise, 2 * step);
   return [
     ...(group > 1
       ? [`Each ${group} samples were averaged to one: they are far closer than a charge needs.`]
