@@ -98,7 +98,9 @@ function report(error: unknown): number {
   const [what] = (error instanceof Error ? error.message : String(error)).split('\n');
   const debug = process.env.COILFEED_DEBUG === '1';
   const hint = debug ? '' : '; COILFEED_DEBUG=1 shows where';
-  process.stderr.write(`${wrap(`coilfeed failed, and the fault is its own: ${what}${hint}.`)}\n`);
+  process.stderr.write(
+    `${wrap(`coilfeed failed. The fault is in the tool, not in your design: ${what}${hint}.`)}\n`,
+  );
   if (debug) process.stderr.write(`${error instanceof Error ? error.stack : ''}\n`);
   return 3;
 }

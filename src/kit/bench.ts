@@ -49,7 +49,7 @@ export function bench(job: Job): string {
     first(job),
     '<h2>First crimp, and the series</h2>',
     pull(job),
-    `<p class="about">Crimp height as the terminal maker gives it for terminal, wire and die. Pull-out: hold the force for one minute; the forces are the least that must hold. Of each size ${count('samples', kit.samples)} crimps of the batch are pulled apart, made with wire of the same reel and the same set-up: at the start, in the middle, at the end. Where no value is listed, NASA-STD-8739.4 asks for at least <span data-made="">${crimp.crimp_share.value * 100} %</span> of the wire’s tensile strength (${escaped(printCitation(crimp.crimp_share.source))}). One that fails stops the batch: set the press anew, and check everything since the last good one.</p>`,
+    `<p class="about">Crimp height as the terminal maker gives it for terminal, wire and die. Pull-out: hold the force for one minute; the forces are minimums. Of each size ${count('samples', kit.samples)} crimps of the batch are pulled apart, made with wire of the same reel and the same set-up: at the start, in the middle, at the end. Where no value is listed, NASA-STD-8739.4 asks for at least <span data-made="">${crimp.crimp_share.value * 100} %</span> of the wire’s tensile strength (${escaped(printCitation(crimp.crimp_share.source))}). One that fails stops the batch: set the press anew, and check everything since the last good one.</p>`,
     table(['Set up by', 'Checked by', 'Date', 'Press and die', 'Reel lots'], [['', '', '', '', '']]).replace(
       '<table>',
       '<table class="write">',

@@ -30,7 +30,7 @@ const STYLE =
 const NOTES: readonly string[] = [
   'Lengths one way as in the design, without allowance. ____: not in the design, to be filled in. Lines that cross are not joined; a dot is a splice, a ring a common ground point.',
   'Terminal numbers of DIN 72552: 30 battery, 15 switched supply, 31 ground, 86 and 85 relay coil, 87 make contact. Pins of coils and sockets, and the polarity of a relay coil, go by the makers’ data sheets.',
-  'The wires that tell each coil when to fire stay as they are. Where the driver sits outside the coil, the return begins at the driver’s ground.',
+  'The wires that tell each coil when to fire stay as they are. Where the driver sits outside the coil, the return starts at the driver’s ground.',
 ];
 
 /** The diagram of a result. The same result gives the same text. */

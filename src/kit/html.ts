@@ -103,7 +103,7 @@ export function held({ result }: Job): string {
   const line = (f: Finding): string =>
     `<li>${escaped(`${f.verdict === 'fail' ? 'FAILS' : 'not known'} – ${heading(f)}: ${sentence(f, result.evaluation)}`)}</li>`;
   return `<div class="held"><b>${escaped(words)}</b>
-Do not build, fit or sell from these papers. Mend the design first:
+Do not build, fit or sell from these papers. Correct the design first:
 <ul>${open.map(line).join('\n')}</ul></div>`;
 }
 

@@ -53,7 +53,7 @@ export function instructions(job: Job, words: Words, diagram: string): string {
     ),
     '<h2>When to stop and ask</h2>',
     list('ul', of('stop')),
-    '<h2>What was taken where the design says nothing</h2>',
+    '<h2>What was assumed where the design says nothing</h2>',
     assumed(job),
   ].join('\n');
   return document({ title: 'Instructions', job, body });

@@ -16,7 +16,7 @@ export function labelSheet(job: Job): string {
   );
   const body = [
     opening('Labels', job),
-    '<p>One set for one kit. Each end of a wire carries its own place first, then where the wire goes. Print on heat-shrink or cloth that stands the heat of the run; paper does not.</p>',
+    '<p>One set for one kit. Each end of a wire carries its own place first, then where the wire goes. Print on heat-shrink or cloth that withstands the heat where the wire lies; paper does not.</p>',
     `<div class="sheet">\n${cells.join('\n')}\n</div>`,
   ].join('\n');
   return document({ title: 'Labels', job, body, style: STYLE });

@@ -107,7 +107,7 @@ function fuses(job: Job): Part[] {
         job,
         'fuse holder',
         at,
-        `Holder for that fuse, sealed where it may get wet; takes ${size}, and carries the rating at its place`,
+        `Holder for that fuse, sealed where it may get wet; takes ${size}, and is rated for that current where it is mounted`,
         kit.parts.fuse_holder,
         group.length,
       ),

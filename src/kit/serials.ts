@@ -18,7 +18,7 @@ export function readSerials(text: string): Serials {
     if (range === null) {
       if (!/^[\p{L}\p{N}][\p{L}\p{N} ._/-]*$/u.test(item) || item.length > LONGEST)
         return wrong(
-          `"${item.slice(0, LONGEST)}" is no serial number: letters, digits and . _ / - are taken, at most ${LONGEST}`,
+          `"${item.slice(0, LONGEST)}" is not a serial number; allowed: letters, digits and . _ / -, at most ${LONGEST}`,
         );
       serials.push(item);
     } else {
@@ -31,7 +31,7 @@ export function readSerials(text: string): Serials {
     if (serials.length > MOST) return wrong(`more than ${MOST} numbers`);
   }
   const twice = serials.find((serial, i) => serials.indexOf(serial) !== i);
-  return twice === undefined ? { ok: true, serials } : wrong(`${twice} stands there twice`);
+  return twice === undefined ? { ok: true, serials } : wrong(`${twice} is listed twice`);
 }
 
 /** A range has the same text before the digits on both sides of a hyphen; serial numbers may hold hyphens as well. */

@@ -48,7 +48,7 @@ const only = (when: Condition, text: string): Line => ({ text, when });
 export const WORDS: Words = {
   about: always(
     'This kit gives the ignition coils ({coil_count}) a feed of their own from the battery. The original ignition wire no longer feeds the coils: where there is a relay, it only closes it.',
-    'Read all of it before you touch the vehicle. If a step cannot be done as it is written, stop and ask.',
+    'Read all of this before you touch the vehicle. If a step cannot be done as written, stop and ask.',
   ),
   cautions: [
     ...always(
@@ -56,7 +56,7 @@ export const WORDS: Words = {
       'Fresh solder, hot air and heat-shrink burn skin and start fires. Work on a bench where you can, never near fuel, and let it cool.',
       'A fuse that is larger than stated does not protect the wires behind it: they can set the vehicle on fire before it opens. The same holds for a bridged fuse.',
       'High-tension leads, plugs and coil towers can kill. Keep hands, tools and test leads away while the ignition is on, and never pull a lead or a coil off a running engine.',
-      'Vehicles with airbags, with a high-voltage drive or with a battery management have rules of their own for disconnecting the battery: the vehicle maker’s manual goes first.',
+      'Vehicles with airbags, a high-voltage drive or battery management have their own rules for disconnecting the battery: the vehicle maker’s manual takes precedence.',
       'Have a fire extinguisher for electrical fires within reach, and a second person within call.',
     ),
   ],
@@ -83,9 +83,9 @@ export const WORDS: Words = {
   mount: [
     only(
       'fuse',
-      'Mount the fuse holder close to the battery: {first_pieces}. Nothing protects the wire before the fuse, so sleeve it, keep it short and away from edges and moving parts.',
+      'Mount the fuse holder close to the battery: {first_pieces}. Nothing protects the wire ahead of the fuse, so sleeve it, keep it short and away from edges and moving parts.',
     ),
-    only('fuse', 'Keep the fuse out of heat: its load was worked out for {fuse_places}.'),
+    only('fuse', 'Keep the fuse out of the heat: its load was worked out for {fuse_places}.'),
     only(
       'relay',
       'Mount {relay_names} near the battery, on the body and not on the engine, where it stays dry, terminals down. Its place must not be hotter than {relay_places}.',
@@ -104,7 +104,7 @@ export const WORDS: Words = {
   ground: [
     only(
       'return',
-      'The way back counts as much as the feed. Bring the returns to {grounds} and on to the negative post of the battery, as drawn.',
+      'The return matters as much as the feed. Take the return wires to {grounds} and on to the negative post of the battery, as drawn.',
     ),
     only(
       'return',
@@ -112,7 +112,7 @@ export const WORDS: Words = {
     ),
     only(
       'no_return',
-      'This design says nothing about the way back from the coils. It was not judged: stop and ask before you rely on the old ground.',
+      'This design says nothing about the return from the coils. It was not judged: stop and ask before you rely on the old ground.',
     ),
   ],
   trigger: [
@@ -168,7 +168,7 @@ export const WORDS: Words = {
     ),
     only(
       'relay',
-      '{relays}. Another relay must carry as much and pull in as early: hot, this one needs {pull_ins}, and while the engine cranks it has {relay_supplies}. With one that needs more the engine may not start.',
+      '{relays}. A different relay must carry as much and pull in at as low a voltage: hot, this one needs {pull_ins}, and while the engine cranks it has {relay_supplies}. With one that needs more, the engine may not start.',
     ),
     {
       text: 'The sizes and lengths of the wires. A thinner or longer one loses voltage: the worst coil may lose {drop_limit} and loses {worst_drop} as designed.',
@@ -193,7 +193,7 @@ export const WORDS: Words = {
       sign: 'No click of the relay when the ignition is switched on',
       cause:
         'No voltage on the original ignition wire, no ground at terminal {t_eightyfive}, or a pin not home in the socket',
-      act: 'Measure at terminal {t_eightysix}: battery voltage. Measure from terminal {t_eightyfive} to the negative post: nothing. Else follow the wire.',
+      act: 'Measure at terminal {t_eightysix}: battery voltage. Measure from terminal {t_eightyfive} to the negative post: nothing. If not, trace the wire.',
     },
     {
       sign: 'Engine cranks and does not fire; relay chatters',
@@ -203,7 +203,7 @@ export const WORDS: Words = {
     {
       sign: 'Engine cranks and does not fire; relay clicks',
       cause: 'Fuse open or missing, relay contact, or a plug of the feed not home',
-      act: 'Ignition on: measure to the negative post before and behind the fuse, at {t_thirty} and {t_eightyseven}, at a coil. The fault lies before the first place without voltage.',
+      act: 'Ignition on: measure to the negative post ahead of and behind the fuse, at {t_thirty} and {t_eightyseven}, at a coil. The fault lies before the first place without voltage.',
     },
     {
       sign: 'One coil does not fire',

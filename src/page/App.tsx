@@ -60,14 +60,14 @@ export function App({ demos }: { readonly demos: readonly Demo[] }) {
       <Status />
       {failed === null ? null : (
         <p class="banner" role="alert">
-          The tool failed on this design, and the fault is its own: {failed}
+          The tool failed on this design. The fault is in the tool, not in the design: {failed}
         </p>
       )}
       {offered === null ? null : (
         <p class="banner" role="alert">
-          The last start of this page did not come to an end, so it begins with its own design.{' '}
+          This page did not finish loading last time, so it has opened its own design.{' '}
           <button type="button" onClick={() => bench.takeOffered()}>
-            Open the stored design all the same
+            Open the stored design anyway
           </button>{' '}
           <button type="button" onClick={() => bench.clear()}>
             Forget it

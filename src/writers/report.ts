@@ -192,7 +192,14 @@ function judged({ findings, evaluation: e }: Result, style: Style, room: number)
       sources.length = before;
     }
   }
-  if (untold > 0) told.push(`  and ${untold} more that do${untold === 1 ? 'es' : ''} not pass`);
+  // The last of them come last, advice behind what does not pass.
+  const last = open.slice(open.length - untold);
+  if (last.length > 0)
+    told.push(
+      last.every(({ verdict }) => verdict === 'advice')
+        ? `  and ${last.length} more of advice`
+        : `  and ${last.length} more that do${last.length === 1 ? 'es' : ''} not pass, or are advice`,
+    );
   const groups = byRule(findings.filter((f) => f.verdict === 'pass'));
   const rows: string[][] = [];
   let shownRules = 0;

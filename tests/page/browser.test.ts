@@ -135,7 +135,7 @@ describeWithPeer('chromium', 'the page', () => {
     await page.reload();
     await answered(page);
     expect(await page.locator('#field-coil_resistance').inputValue()).toBe('0.55 ohm');
-    await page.getByRole('button', { name: 'Open the stored design all the same' }).click();
+    await page.getByRole('button', { name: 'Open the stored design anyway' }).click();
     await until(page, `document.querySelector('.verdict h2')?.textContent.startsWith('Hill-climb')`);
   });
 

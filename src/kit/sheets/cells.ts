@@ -44,7 +44,7 @@ export function begin(
 }
 
 export const AT_WRITING =
-  'Rows, groups and texts are those of the design as it was written; numbers follow the inputs. After a change make the kit anew.';
+  'Rows, groups and texts are those of the design as it was written; numbers follow the inputs. After a change, make the kit again.';
 
 /** A sheet before it is evaluated. */
 export interface KitSheet {

@@ -24,7 +24,9 @@ export function Sections() {
   return (
     <>
       {tree.sound ? null : (
-        <p class="problem">The text cannot be read as it is, so the forms wait: mend it in the text view.</p>
+        <p class="problem">
+          The text cannot be read as it is, so the forms wait: correct it in the text view.
+        </p>
       )}
       <div class="fields wide">
         {lines.map(({ key, schema: one, required }) => (

@@ -1,4 +1,4 @@
-/** A fault of the page must not lock the person out: it is said, and there is a way to begin afresh. */
+/** A fault of the page must not lock the person out: it is said, and there is a way to start again. */
 import { Component, type ComponentChildren } from 'preact';
 
 interface GuardProps {
@@ -18,10 +18,10 @@ export class Guard extends Component<GuardProps, { wrong: string | null }> {
     if (this.state.wrong === null) return this.props.children;
     return (
       <main class="fault">
-        <h1>The page failed, and the fault is its own</h1>
+        <h1>The page failed. The fault is in the page, not in your design</h1>
         <p>{this.state.wrong}</p>
         <button type="button" onClick={this.props.afresh}>
-          Forget what is stored and begin afresh
+          Forget what is stored and start again
         </button>
       </main>
     );
