@@ -2,9 +2,9 @@
 
 import { printCitation } from '../basis/sources.ts';
 import { crimp } from '../data/crimps.ts';
+import { escaped } from '../pictures/elements.ts';
 import { type CheckRow, checks, type Force } from './checks.ts';
 import { type Cut, cutList, type Reel, reels } from './cut.ts';
-import { escaped } from './escape.ts';
 import { document, name, opening, sizeName, table } from './html.ts';
 import type { Job } from './job.ts';
 import { endName } from './labels.ts';

@@ -1,9 +1,9 @@
 /** Two feeds side by side on one page, for the customer who asks what the new one is for. */
 import { asRead, printNumber } from '../basis/print.ts';
+import { escaped } from '../pictures/elements.ts';
 import type { Change, Compared } from '../readings/compare.ts';
 import { against } from '../writers/compare-report.ts';
 import { VERDICT_WORDS } from '../writers/verdict.ts';
-import { escaped } from './escape.ts';
 import { name, shell, table } from './html.ts';
 
 /** More than this does not fit the page; the report has the rest. */

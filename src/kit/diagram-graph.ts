@@ -2,6 +2,7 @@
 import type { Evaluation } from '../engine/evaluate.ts';
 import { printQuantity } from '../views/print.ts';
 import { onPaper } from './lengths.ts';
+import { printedSize } from './parts.ts';
 import type { Harness, Piece, Spot } from './places.ts';
 import { textWidth, wrapText } from './text-size.ts';
 
@@ -40,7 +41,7 @@ export const widest = (texts: readonly string[]): number =>
 
 /** `10 AWG C`, `6 mm² TXL` */
 const sizeOf = ({ gauge, insulation }: Piece): string =>
-  [gauge?.replace('mm2', 'mm²') ?? 'size ____', insulation].filter(Boolean).join(' ');
+  [printedSize(gauge), insulation].filter(Boolean).join(' ');
 
 /** What stands above a wire: its name, its size with the colour, its length. */
 const labelOf = (piece: Piece, e: Evaluation, room: number): string[] => [

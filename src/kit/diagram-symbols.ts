@@ -1,6 +1,7 @@
 /** The symbols of the drawing, in black lines. All in mm, from the upper left corner of the symbol. */
+
+import { escaped } from '../pictures/elements.ts';
 import { FONT, LINE, type Shape, TERMINAL } from './diagram-graph.ts';
-import { escaped } from './escape.ts';
 
 /** A number as it stands in the drawing: to a hundredth of a millimetre. */
 export const mm = (value: number): string => String(Number(value.toFixed(2)));

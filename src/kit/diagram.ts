@@ -5,10 +5,10 @@
  *   harness ─► graph ─► layout ─► symbols, wires, labels ─► SVG
  */
 import type { Result } from '../findings/result.ts';
+import { escaped } from '../pictures/elements.ts';
 import { banks, type Graph, graphOf, LINE, ROOMS, type Shape } from './diagram-graph.ts';
 import { above, type Placed, type Point, placed } from './diagram-layout.ts';
 import { draw, joint, mm, text, wireLine } from './diagram-symbols.ts';
-import { escaped } from './escape.ts';
 import { harnessOf } from './harness.ts';
 import { released } from './release.ts';
 import { textWidth, wrapText } from './text-size.ts';

@@ -1,5 +1,5 @@
 /** Puts values into the words: the words are escaped, the values are markup. */
-import { escaped } from './escape.ts';
+import { escaped } from '../pictures/elements.ts';
 import { fact } from './facts.ts';
 import type { Job } from './job.ts';
 import type { Condition, Line } from './words.ts';

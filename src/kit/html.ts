@@ -1,7 +1,8 @@
 /** The shell of every paper: one file, black on white, made for A4 and Letter alike. */
 import type { Finding } from '../findings/finding.ts';
 import { heading, sentence } from '../findings/words.ts';
-import { escaped } from './escape.ts';
+import { escaped } from '../pictures/elements.ts';
+import { printSize } from '../views/print.ts';
 import { type Job, shortDigest } from './job.ts';
 import { released } from './release.ts';
 
@@ -12,7 +13,7 @@ export const name = (text: string): string => `<bdi>${escaped(text)}</bdi>`;
 export const sizeName = (gauge: string | null): string =>
   gauge === null
     ? '<span class="blank">______</span>'
-    : `<bdi class="size">${escaped(gauge.replace('mm2', 'mm²'))}</bdi>`;
+    : `<bdi class="size">${escaped(printSize(gauge))}</bdi>`;
 
 /**
  * No size of paper is named: the printer's own is taken, lying where a page is `wide`. Rows stay whole and headings

@@ -1,6 +1,7 @@
 /** The instructions: what a person holds who fits the kit into a vehicle. */
+
+import { escaped } from '../pictures/elements.ts';
 import { CAUTIONS } from '../writers/cautions.ts';
-import { escaped } from './escape.ts';
 import { fill, filled } from './fill.ts';
 import { document, name, opening, sizeName, table } from './html.ts';
 import type { Job } from './job.ts';

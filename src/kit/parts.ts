@@ -3,7 +3,7 @@ import { FUSE_COLOURS } from '../data/fuse-ratings.ts';
 import { FUSE_TYPES } from '../data/fuses.ts';
 import { INSULATIONS } from '../data/insulation.ts';
 import type { Design } from '../design/design.ts';
-import { printQuantity } from '../views/print.ts';
+import { printQuantity, printSize } from '../views/print.ts';
 import { reels } from './cut.ts';
 import type { Job } from './job.ts';
 import type { End, Piece, Spot } from './places.ts';
@@ -24,7 +24,8 @@ export interface Part {
   readonly unit: 'pcs' | 'm';
 }
 
-const printedSize = (gauge: string | null): string => gauge?.replace('mm2', 'mm²') ?? 'size ____';
+export const printedSize = (gauge: string | null): string =>
+  gauge === null ? 'size ____' : printSize(gauge);
 
 export function partsList(job: Job): Part[] {
   return [...wire(job), ...fuses(job), ...relays(job), ...terminals(job), ...joints(job), ...others(job)];

@@ -1,7 +1,8 @@
 /** The build record: one page for each serial number, to be filled in at the bench and kept. */
+
+import { escaped } from '../pictures/elements.ts';
 import { checks } from './checks.ts';
 import { withAllowance } from './cut.ts';
-import { escaped } from './escape.ts';
 import { document, name, sizeName, table } from './html.ts';
 import { type Job, shortDigest } from './job.ts';
 import { released } from './release.ts';

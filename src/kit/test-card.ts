@@ -1,9 +1,9 @@
 /** The test card: what to measure on the finished vehicle, where, and what is acceptable there. */
 import type { At } from '../basis/quantity.ts';
 import { SPREADS } from '../model/readings.ts';
+import { escaped } from '../pictures/elements.ts';
 import { type CardRow, cardRows } from '../readings/card.ts';
 import { atPosts, quantityOf } from '../readings/expected.ts';
-import { escaped } from './escape.ts';
 import { name, table } from './html.ts';
 import type { Job } from './job.ts';
 import { blank, kitValue, modelValue } from './values.ts';

@@ -9,8 +9,8 @@ import type { At } from '../basis/quantity.ts';
 import type { Units } from '../basis/shown.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
-import { printQuantity } from '../views/print.ts';
-import { escaped } from './escape.ts';
+import { escaped } from '../pictures/elements.ts';
+import { printQuantity, printSize } from '../views/print.ts';
 import type { Job } from './job.ts';
 import { BLANK, type Form, force, onPaper } from './lengths.ts';
 
@@ -27,7 +27,7 @@ export function modelValue(e: Evaluation, quantity: QuantityName, at: At = {}): 
   const { unit } = QUANTITIES[quantity];
   const text =
     typeof value === 'string'
-      ? value.replace('mm2', 'mm²')
+      ? printSize(value)
       : unit === 'degC'
         ? onPaper(value, 'temperature', e.design.kit.units)
         : unit === 'm'

@@ -4,15 +4,6 @@ import { crc32 } from '../saved/archive.ts';
 
 export const SVG_MARK = 'coilfeed-picture/1';
 
-/** The mark stands behind title and description, which a design may make long. */
-const LOOKED_AT = 64 * 1024;
-
-/** Whether a file is an SVG picture of ours, from its bytes. */
-export const isOurSvg = (bytes: Uint8Array): boolean => {
-  const text = new TextDecoder().decode(bytes.subarray(0, LOOKED_AT));
-  return text.startsWith('<svg ') && text.includes(`<metadata>${SVG_MARK}</metadata>`);
-};
-
 export const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 /** Signature and the header, which comes first: length, name, 13 bytes, check. */
 const HEADER_END = 8 + 4 + 4 + 13 + 4;
@@ -26,11 +17,6 @@ export function markedPng(png: Uint8Array): Uint8Array {
   marked.set(png.subarray(HEADER_END), HEADER_END + chunk.length);
   return marked;
 }
-
-/** Whether a file is a PNG picture of ours, from its bytes. */
-export const isOurPng = (bytes: Uint8Array): boolean =>
-  SIGNATURE.every((byte, i) => bytes[i] === byte) &&
-  markChunk().every((byte, i) => bytes[HEADER_END + i] === byte);
 
 const markChunk = (): Uint8Array => textChunk('Software', SVG_MARK);
 

@@ -53,9 +53,9 @@ export function whyNoTrace(e: Evaluation): string | null {
     : null;
 }
 
-/** The sparks after the first one of a firing. */
+/** The sparks after the first one of a firing; at the speeds of the sweep, which come behind the points, there are none. */
 function further(e: Evaluation, point: number, { coil, at }: Firing, cycle: number): Firing[] {
-  const dwell = e.number('spark_length', { point }) ?? 0;
+  const dwell = point < e.design.points.length ? (e.number('spark_length', { point }) ?? 0) : 0;
   const step = e.number('spark_step') ?? 0;
   return Array.from({ length: dwell > 0 ? (e.number('sparks_more') ?? 0) : 0 }, (_, i) => ({
     coil,

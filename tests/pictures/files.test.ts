@@ -5,8 +5,8 @@ import { dirname, join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { drawn } from '../../src/commands/pictures.ts';
+import { stateOf } from '../../src/commands/seal/seal.ts';
 import { picturesOf } from '../../src/pictures/all.ts';
-import { isOurPng, isOurSvg } from '../../src/pictures/mark.ts';
 import { slugs } from '../../src/pictures/words.ts';
 import { coilfeed, emptyFolder, toolPath } from '../cli/tool.ts';
 import { modelOf } from '../physics/harness.ts';
@@ -71,7 +71,7 @@ describe('one picture', () => {
     expect(new TextDecoder().decode(svg?.bytes)).toContain(
       '<title id="title">A &amp; B &lt;c&gt; &quot;d&quot; � � 点火</title>',
     );
-    expect(isOurPng(png?.bytes ?? new Uint8Array())).toBe(true);
+    expect(readPng(png?.bytes ?? new Uint8Array()).chunks).toContain('tEXt');
   });
 
   test('is known by its mark, and nothing else is', async () => {
@@ -79,12 +79,21 @@ describe('one picture', () => {
     if (!picture) throw new Error('no picture');
     const [svg, png] = await drawn(picture, ['svg', 'png']);
     if (!svg || !png) throw new Error('nothing was drawn');
-    expect([isOurSvg(svg.bytes), isOurPng(png.bytes)]).toEqual([true, true]);
-    expect([isOurSvg(png.bytes), isOurPng(svg.bytes)]).toEqual([false, false]);
+    // Not sealed yet: ours, and not as it is written.
+    expect([await stateOf('a.svg', svg.bytes), await stateOf('a.png', png.bytes)]).toEqual([
+      'edited',
+      'edited',
+    ]);
+    expect(await stateOf('a.png', svg.bytes)).toBe('foreign');
     const bare = new Resvg('<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"/>').render().asPng();
-    expect(isOurPng(bare)).toBe(false);
-    expect(isOurSvg(new TextEncoder().encode('<svg xmlns="http://www.w3.org/2000/svg"></svg>'))).toBe(false);
-    expect([isOurSvg(new Uint8Array()), isOurPng(new Uint8Array())]).toEqual([false, false]);
+    expect(await stateOf('a.png', bare)).toBe('foreign');
+    const plain = new TextEncoder().encode('<svg xmlns="http://www.w3.org/2000/svg"></svg>');
+    for (const [name, bytes] of [
+      ['a.svg', plain],
+      ['a.svg', new Uint8Array()],
+      ['a.png', new Uint8Array()],
+    ] as const)
+      expect(await stateOf(name, bytes), name).toBe('foreign');
   });
 });
 
@@ -203,7 +212,7 @@ describe('coilfeed trace --out', () => {
     expect([status, err]).toEqual([0, '']);
     expect(out).toContain(`Picture: ${name}`);
     const bytes = readFileSync(join(cwd, name));
-    expect(name === 'a.svg' ? isOurSvg(bytes) : isOurPng(bytes)).toBe(true);
+    expect(await stateOf(name, bytes)).toBe('as made');
   });
 
   test('another file is left alone', async () => {

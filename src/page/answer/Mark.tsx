@@ -2,15 +2,9 @@
 import type { Verdict } from '../../findings/finding.ts';
 
 const SIGNS: Readonly<Record<Verdict, string>> = { pass: '✓', fail: '✕', unknown: '?', advice: 'i' };
-const WORDS: Readonly<Record<Verdict, string>> = {
-  pass: 'pass',
-  fail: 'fail',
-  unknown: 'unknown',
-  advice: 'advice',
-};
 
 export const Mark = ({ verdict }: { readonly verdict: Verdict }) => (
   <span class={`mark ${verdict}`}>
-    <span aria-hidden="true">{SIGNS[verdict]}</span> {WORDS[verdict]}
+    <span aria-hidden="true">{SIGNS[verdict]}</span> {verdict}
   </span>
 );

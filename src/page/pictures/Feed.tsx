@@ -1,6 +1,5 @@
 /** The feed from battery to battery, with the size of every conductor; the one that is pointed at gives its values. */
 import { useState } from 'preact/hooks';
-import { sizeText } from '../answer/facts.ts';
 import type { View } from '../protocol.ts';
 import { useShown } from '../state/use.ts';
 import { type FeedLayout, feedLayout, type Laid } from './feed-layout.ts';
@@ -171,7 +170,7 @@ function Conductor({ laid, left, top, length, chosen, failing, parts, words, cho
       ) : null}
       <text x={length / 2} y={parts.fuse || parts.relay ? -11 : -6} text-anchor="middle">
         {failing ? '✕ ' : ''}
-        {sizeText(wire.gauge)}
+        {(wire.gauge ?? '–').replace('mm2', 'mm²')}
       </text>
     </g>
   );
