@@ -31,13 +31,13 @@ const CASES: [string, string][] = [
 test('the diagram of the straight six shows every part with its terminals, sizes and lengths', async () => {
   const bare = demo('hill-climb-six').replace(/\nkit:[\s\S]*$/, '\n');
   const found = texts(wiringDiagram(result(bare)));
-  // Read off the design by hand: a 1.5 m main with fuse at 0.15 m and a relay, six drops of 0.45 m, six grounds of
+  // Read off the design by hand: a 1.5 m main with fuse at 0.15 m and a relay, six branches of 0.45 m, six grounds of
   // 0.35 m, a strap of 0.5 m in 4 AWG. 0.45 m is 17.7 in.
   for (const text of ['BAT+', 'BAT−', 'F1', 'K1', 'S1', 'G1', '30', '87', '85', '86', '4 AWG C'])
     expect(found, text).toContain(text);
   for (const n of [1, 2, 3, 4, 5, 6]) {
     expect(found).toContain(`coil ${n}`);
-    expect(found).toContain(`drop.${n}`);
+    expect(found).toContain(`branch.${n}`);
     expect(found).toContain(`coil ground.${n}`);
   }
   expect(found.filter((t) => t.endsWith('(17.7 in)'))).toHaveLength(6);
