@@ -24,6 +24,7 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   size: () => import('./commands/size.ts'),
   check: () => import('./commands/check.ts'),
   explain: () => import('./commands/explain.ts'),
+  spread: () => import('./commands/spread.ts'),
   study: () => import('./commands/study.ts'),
   compare: () => import('./commands/compare.ts'),
   trace: () => import('./commands/trace.ts'),

@@ -18,6 +18,7 @@ const ORDER = [
   ['findings'],
   ['readings'],
   ['remedies'],
+  ['spread'],
   ['study'],
   ['pictures'],
   ['ooxml'],

@@ -79,6 +79,31 @@ ${SET}
 ${UNITS}
   --json           print the tree as JSON, all of it when --depth is left out`,
   },
+  spread: {
+    summary: 'tell how sure the result is: parts are never at their nominal values',
+    call: 'spread DESIGN [--samples N] [--seed N] [--out FILE.csv] [--plots DIR] [--set PATH=VALUE]… [--units U] [--threads N] [--json] [--force]',
+    text: `Works out many installs of the design, as built with the sizes that were chosen,
+each with every part off by what "tolerance:" of the design allows: coils,
+lengths and joints each by itself, temperatures, supply and dwell for all. Tells
+how figures lie, in which share of the installs each rule holds, and what
+matters most. A design that fails is spread as well.
+
+  --samples N      installs, 10 000 when left out, at most 1 000 000
+  --seed N         the same seed draws the same installs; 1 when left out
+  --out FILE.csv   also write a row for each install, of 100 000 at most
+  --plots DIR      also draw what matters most into the folder, as SVG and PNG
+  --set PATH=VALUE
+                   another value for the design, such as feed.main.length=4m or
+                   tolerance.length=5%; may be given more than once
+  --units U        metric, us or both, in place of what the design says
+  --threads N      threads to work in; as many as there are processors when left
+                   out. The result is the same
+  --json           print the result as JSON in place of the report
+  --force          replace FILE even when somebody edited or made it
+
+Exit status 0: all installs pass. 1: some do not. Ctrl-C ends it with what is
+done, and says how many installs that are.`,
+  },
   study: {
     summary: 'tell where the next size is due as one input or two vary',
     call: 'study DESIGN --vary PATH=VALUES [--vary PATH=VALUES] [--show QUANTITY]… [--out FILE]… [--set PATH=VALUE]… [--units U] [--threads N] [--json] [--force]',

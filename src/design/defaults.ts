@@ -106,6 +106,9 @@ export const PRESETS = {
     why: 'common practice: a clamp on direct current, set to zero before',
   },
   ohmmeter: { value: null, text: '1 % + 2 digits of 2000', why: 'common practice: four leads' },
+  limit_tolerance: { value: 0.05, text: '5 %', why: 'arbitrary' },
+  /** [K] */
+  ambient_tolerance: { value: 10, text: '10 K', why: 'arbitrary' },
   /** [K] */
   coil_warmer: { value: 60, text: '60 K', why: 'arbitrary: a coil at work on a warm engine' },
 } as const satisfies Record<string, Preset<number | string | null>>;

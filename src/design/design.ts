@@ -15,6 +15,18 @@ export type Series = 'AWG' | 'SAE' | 'mm2';
 export type FuseType = 'C' | 'F' | 'E' | 'SF30';
 export type Closes = 'before cranking' | 'while cranking';
 export type Material = 'PVC' | 'cross-linked';
+export type Distribution = 'uniform' | 'normal';
+/** Tolerances from which installs are drawn. */
+export type Spreading =
+  | 'coil_resistance'
+  | 'coil_inductance'
+  | 'coil_warmer'
+  | 'current_limit'
+  | 'dwell'
+  | 'supply'
+  | 'ambient'
+  | 'length'
+  | 'joint_resistance';
 export type Suppression = 'none' | 'diode' | 'resistor' | 'diode_zener';
 
 export interface Design {
@@ -129,9 +141,15 @@ export interface Design {
     supply: number;
     /** How much warmer a coil may be than `coil.temperature` [K]. */
     coil_warmer: number;
+    current_limit: number;
+    /** Of all places together [K]. */
+    ambient: number;
+    distribution: Readonly<Record<Spreading, Distribution>>;
   };
   /** Errors of the instruments, as their makers state them. */
   instruments: Record<Sense, Accuracy>;
+  /** What was filled in of those tolerances that matter to a spread only. */
+  spread_assumed: { path: string; value: string; why: string }[];
   /** What was filled in of the tolerances; they matter to readings only. */
   tolerance_assumed: { path: string; value: string; why: string }[];
   /** Readings that were taken, one for each instrument, in the order of the file. */

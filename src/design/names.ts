@@ -3,7 +3,7 @@ import { AWG_SIZES } from '../data/awg.ts';
 import { IEC_60228_CLASS_5 } from '../data/iec60228.ts';
 import { CONDUCTOR_TYPES, INSULATIONS as INSULATION_DATA } from '../data/insulation.ts';
 import { SAE_SIZES } from '../data/sae.ts';
-import type { FuseType, Instrument, Material, Series, What } from './design.ts';
+import type { Distribution, FuseType, Instrument, Material, Series, Spreading, What } from './design.ts';
 
 /** Sizes that the tables hold, smallest first, as they are written after normalising. */
 export const SIZES: Readonly<Record<Series, readonly string[]>> = {
@@ -50,3 +50,18 @@ export const LAYOUTS = [
   'single_coil',
   'listed',
 ] as const;
+
+/** How values lie within a tolerance. */
+export const DISTRIBUTIONS = ['uniform', 'normal'] as const satisfies readonly Distribution[];
+/** Tolerances from which installs are drawn. */
+export const SPREADING = [
+  'coil_resistance',
+  'coil_inductance',
+  'coil_warmer',
+  'current_limit',
+  'dwell',
+  'supply',
+  'ambient',
+  'length',
+  'joint_resistance',
+] as const satisfies readonly Spreading[];

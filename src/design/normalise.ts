@@ -15,11 +15,12 @@ import type {
   Relay,
   Run,
   Sense,
+  Spreading,
   Unknown,
   Wire,
 } from './design.ts';
 import { coilsOf, evenAngles, eventsOf, rowsOf } from './layout.ts';
-import { INSTRUMENTS, SAE_TYPES } from './names.ts';
+import { INSTRUMENTS, SAE_TYPES, SPREADING } from './names.ts';
 import { kitOf } from './normalise-kit.ts';
 import type { DesignFile, RunOfFile } from './schema.ts';
 import { UNKNOWN } from './schema-runs.ts';
@@ -266,9 +267,10 @@ function toleranceOf(
   given: NonNullable<DesignFile['tolerance']>,
   fill: Filler,
   main: Filler,
+  spread: Filler,
 ): Design['tolerance'] {
-  const take = (key: keyof Design['tolerance'], preset: Preset<number>): number =>
-    fill.take(given[key], preset, `tolerance.${key}`);
+  const take = (key: Spreading, preset: Preset<number>, into = fill): number =>
+    into.take(given[key], preset, `tolerance.${key}`);
   return {
     // It sets the current of a driver that stays on, and so matters to sizes, too.
     coil_resistance: (known ? main : fill).take(
@@ -282,6 +284,11 @@ function toleranceOf(
     length: take('length', PRESETS.length_tolerance),
     joint_resistance: take('joint_resistance', PRESETS.joint_tolerance),
     supply: take('supply', PRESETS.supply_tolerance),
+    current_limit: take('current_limit', PRESETS.limit_tolerance, spread),
+    ambient: take('ambient', PRESETS.ambient_tolerance, spread),
+    distribution: Object.fromEntries(
+      SPREADING.map((key) => [key, given.distribution?.[key] ?? 'uniform']),
+    ) as Design['tolerance']['distribution'],
   };
 }
 
@@ -375,8 +382,8 @@ export function normalise(file: DesignFile, text: string): Design {
   const cranking = file.supply?.cold_cranking ?? null;
   if (cranking !== null) fill.take<null>(undefined, PRESETS.source, 'supply.source_resistance');
   const limits = limitsOf(file.limits ?? {}, runs, coil.peak === null, highest, fill);
-  const spread = new Filler();
-  const tolerance = toleranceOf(file.coil.resistance !== undefined, file.tolerance ?? {}, spread, fill);
+  const [read, spread] = [new Filler(), new Filler()];
+  const tolerance = toleranceOf(file.coil.resistance !== undefined, file.tolerance ?? {}, read, fill, spread);
   const wires = [...file.feed, ...(file.return ?? [])].flatMap((run, i) => wiresOf(run, i, ids));
   return {
     title: file.title,
@@ -412,8 +419,9 @@ export function normalise(file: DesignFile, text: string): Design {
     limits,
     kit: kitOf(file.kit ?? {}, runs, file.units),
     tolerance,
-    instruments: instrumentsOf(file.instruments ?? {}, spread),
-    tolerance_assumed: spread.assumed,
+    instruments: instrumentsOf(file.instruments ?? {}, read),
+    tolerance_assumed: read.assumed,
+    spread_assumed: spread.assumed,
     measured: measuredOf(file, wires, ids),
     assumed: fill.assumed,
     unknowns: unknownsOf(file),

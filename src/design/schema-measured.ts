@@ -3,7 +3,7 @@ import { readAccuracy, SENSES } from './accuracy.ts';
 import { PRESETS } from './defaults.ts';
 import type { Sense } from './design.ts';
 import { list, name, quantity, share, spelled, word } from './fields.ts';
-import { MEASURED } from './names.ts';
+import { DISTRIBUTIONS, MEASURED, SPREADING } from './names.ts';
 import { RANGES } from './ranges.ts';
 import { map } from './schema-coils.ts';
 import { coilId } from './schema-runs.ts';
@@ -11,6 +11,12 @@ import { coilId } from './schema-runs.ts';
 /** Half the width of a range, in percent; read into a plain number. */
 const spread = (preset: string, description: string) =>
   share(RANGES.spread, { description, preset }).optional();
+
+const distribution = word(DISTRIBUTIONS, {
+  description:
+    'How values lie within the tolerance: uniform, or normal with the limits at three standard deviations, cut there.',
+  preset: 'uniform',
+}).optional();
 
 export const tolerance = map(
   {
@@ -36,8 +42,23 @@ export const tolerance = map(
       PRESETS.supply_tolerance.text,
       'Supply at the posts may be this much above or below that of its point.',
     ),
+    current_limit: spread(
+      PRESETS.limit_tolerance.text,
+      'Current limit of coil or driver may be this much above or below.',
+    ),
+    ambient: quantity(RANGES.rise, {
+      description: 'How much warmer or colder all places together may be.',
+      preset: PRESETS.ambient_tolerance.text,
+    }).optional(),
+    distribution: map(
+      Object.fromEntries(SPREADING.map((key) => [key, distribution])) as Record<
+        (typeof SPREADING)[number],
+        typeof distribution
+      >,
+      'Distribution of each tolerance, for coilfeed spread.',
+    ).optional(),
   },
-  'How far parts may be from their values: it gives the range in which a reading is acceptable.',
+  'How far parts may be from their values: the range in which a reading is acceptable, and what coilfeed spread draws from.',
 );
 
 const accuracy = (sense: Sense, description: string) =>

@@ -28,8 +28,15 @@ export interface Evaluation {
   number(name: QuantityName, at?: At): number | null;
   /** Writes an input in the unit of its entry; what depends on it is worked out anew when it is asked for. */
   set(name: QuantityName, at: At, value: Value): void;
-  /** Writes several inputs. */
-  setAll(entries: readonly Entry[]): void;
+  /** Writes several inputs; `held` are values that take the place of formulas. */
+  setAll(entries: readonly Entry[], held?: readonly Held[]): void;
+}
+
+/** Values of all members of a quantity that take the place of what its formula comes to, or are added to it. */
+export interface Held {
+  readonly name: QuantityName;
+  readonly values: ArrayLike<number> | null;
+  readonly how: 'held' | 'added';
 }
 
 /** Thrown when a value comes to an error: a fault of the tool, not of the design. */
@@ -49,14 +56,19 @@ export function evaluate(design: Design): Evaluation {
       throw new ModelError(`${name} at ${JSON.stringify(at)}: ${error.what} (in ${error.place})`);
     }
   };
-  const setAll = (entries: readonly Entry[]): void => {
-    const changed = new Set<QuantityName>();
+  const setAll = (entries: readonly Entry[], held: readonly Held[] = []): void => {
+    const names = new Set<QuantityName>();
     for (const { name, at, value: entry } of entries) {
       const store = stores.of(name);
       if (store.frame.q.kind !== 'input') throw new Error(`${name} is no input`);
       store.write(store.index(at), entry);
-      for (const one of dependents(name)) changed.add(one);
+      names.add(name);
     }
+    for (const { name, values, how } of held) {
+      stores.of(name).hold(values, how);
+      names.add(name);
+    }
+    const changed = allDependents(names);
     for (const store of stores.made) if (changed.has(store.frame.name)) store.forget();
   };
   return {
@@ -91,5 +103,21 @@ function dependents(name: QuantityName): ReadonlySet<QuantityName> {
   const found = new Set<QuantityName>([name]);
   for (const one of found) for (const user of users.get(one) ?? []) found.add(user);
   reached.set(name, found);
+  return found;
+}
+
+const together = new Map<string, ReadonlySet<QuantityName>>();
+
+/** The same for several; the same few are asked for again and again. */
+function allDependents(names: ReadonlySet<QuantityName>): ReadonlySet<QuantityName> {
+  const [first] = names;
+  if (first === undefined) return names;
+  if (names.size === 1) return dependents(first);
+  const key = [...names].join();
+  let found = together.get(key);
+  if (found === undefined) {
+    found = new Set([...names].flatMap((name) => [...dependents(name)]));
+    together.set(key, found);
+  }
   return found;
 }

@@ -4,13 +4,13 @@
  */
 import { type CellValue, DetailedCellError, HyperFormula, type RawCellContent } from 'hyperformula';
 import { address } from '../basis/address.ts';
-import type { Axis } from '../basis/quantity.ts';
+import type { At, Axis } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
 import { type OnRequest, QUANTITIES } from '../model/model.ts';
 import type { Cell, Sheet } from './cell.ts';
 import { cellOf, members, workings } from './cells.ts';
 import { shapeOf } from './choose.ts';
-import { type Evaluation, evaluate, ModelError, type Value } from './evaluate.ts';
+import { type Evaluation, evaluate, type Held, ModelError, type Value } from './evaluate.ts';
 import { type Place, placement } from './layout.ts';
 import type { Grid } from './translate.ts';
 
@@ -67,7 +67,7 @@ export function spread(
   design: Design,
   extra?: Extra,
   asked: readonly OnRequest[] = [],
-): Omit<Laid, keyof Evaluation> & Pick<Laid, 'grid' | 'design' | 'value' | 'set'> {
+): Omit<Laid, keyof Evaluation> & Pick<Laid, 'grid' | 'design' | 'value' | 'set' | 'setAll'> {
   const shape = shapeOf(design);
   const grid: Grid = { ...shape, placement: placement(shape.axes, asked) };
   const sheets = new Map([...workings(grid, design), ...(extra ? extra(grid, design) : [])]);
@@ -85,21 +85,42 @@ export function spread(
     if (typeof found === 'boolean') throw new ModelError(`${sheet}!${address(row, column)}: a truth value`);
     return found === '' ? null : found;
   };
+  const write = (place: Place, at: At, contents: RawCellContent): void => {
+    const [row, col] = cellOf(place, at);
+    engine.setCellContents({ sheet: ids.get(place.sheet) as number, row, col }, [[contents]]);
+  };
+  /** What a cell holds while a value takes the place of its formula, or is added to it. */
+  const contentsOf = (place: Place, at: At, { how, values }: Held, i: number): RawCellContent => {
+    const [row, column] = cellOf(place, at);
+    const formula = sheets.get(place.sheet)?.[row]?.[column]?.formula as string;
+    if (values === null) return `=${formula}`;
+    const value = values[i] as number;
+    return how === 'added' ? `=(${formula})+${value}` : Number.isNaN(value) ? '=""' : value;
+  };
   return {
     design,
     grid,
     sheets,
+    setAll(entries, held = []) {
+      engine.batch(() => {
+        for (const { name, at, value } of entries)
+          write(grid.placement.entries.get(name) as Place, at, content(value));
+        for (const one of held) {
+          const place = grid.placement.places.get(one.name) as Place;
+          const { per = [], across } = QUANTITIES[one.name];
+          const axes: Axis[] = across === undefined ? [...per] : [...per, across];
+          for (const [i, at] of members(grid.axes, axes).entries())
+            write(place, at, contentsOf(place, at, one, i));
+        }
+      });
+    },
     cached,
     value(name, at = {}) {
       const place = grid.placement.places.get(name);
       if (place === undefined) throw new ModelError(`${name} is laid out on request only`);
       return cached(place.sheet, ...cellOf(place, at));
     },
-    set(name, at, entry) {
-      const place = grid.placement.entries.get(name) as Place;
-      const [row, col] = cellOf(place, at);
-      engine.setCellContents({ sheet: ids.get(place.sheet) as number, row, col }, [[content(entry)]]);
-    },
+    set: (name, at, entry) => write(grid.placement.entries.get(name) as Place, at, content(entry)),
     formulas: [...sheets.values()].flat(2).filter((cell) => cell?.formula !== undefined).length,
   };
 }

@@ -34,6 +34,9 @@ export class Store implements Column {
   private faults: Map<number, Fault> | null = null;
   /** Inputs written over those of the design, in the unit of the entry. */
   private written: Map<number, Value> | null = null;
+  /** In place of the formula: the values of all members, NaN for what is not known; or what is added to them. */
+  private held: ArrayLike<number> | null = null;
+  private added: ArrayLike<number> | null = null;
   private readonly all: Stores;
 
   constructor(of: Frame, all: Stores) {
@@ -56,7 +59,10 @@ export class Store implements Column {
 
   /** NaN where it is no number. Throws a `Fault` where the formula comes to an error. */
   number(i: number): number {
-    if (this.state[i] !== DONE) this.fill(i);
+    if (this.state[i] !== DONE) {
+      if (this.held !== null) return this.held[i] as number;
+      this.fill(i);
+    }
     return this.numbers[i] as number;
   }
 
@@ -80,6 +86,13 @@ export class Store implements Column {
   write(i: number, value: Value): void {
     this.written ??= new Map();
     this.written.set(i, value);
+  }
+
+  /** Takes values in place of what the formula comes to, or adds them to it; null ends that. */
+  hold(values: ArrayLike<number> | null, how: 'held' | 'added'): void {
+    if (values !== null && values.length !== this.numbers.length)
+      throw new Error(`${this.frame.name} has ${this.numbers.length} values, not ${values.length}`);
+    this[how] = values;
   }
 
   forget(): void {
@@ -142,7 +155,7 @@ export class Store implements Column {
     }
     const functions = functionsOf(this.frame, q.formula);
     if (functions.type === 'text') this.put(i, functions.word(this.all) ?? functions.number(this.all));
-    else this.numbers[i] = functions.number(this.all);
+    else this.numbers[i] = functions.number(this.all) + (this.added === null ? 0 : (this.added[i] as number));
   }
 
   private put(i: number, value: Value): void {
