@@ -14,8 +14,7 @@ const spread = (preset: string, description: string) =>
 
 const distribution = word(DISTRIBUTIONS, {
   description:
-    'How values lie within the tolerance: uniform, or normal with the limits at three standard deviations, cut there.',
-  preset: 'uniform',
+    'How values lie within the tolerance: uniform, or normal with the limits at three standard deviations, cut there; uniform when left out.',
 }).optional();
 
 export const tolerance = map(
