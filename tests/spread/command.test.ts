@@ -49,7 +49,7 @@ test('a report within eighty columns, and a picture', async () => {
     ),
   ).toBeLessThanOrEqual(80);
   for (const part of [
-    'for a whole install: supply ± 3 %',
+    'for a whole install: supply ± 2 %',
     'for each coil and each conductor by itself',
     'What matters most',
   ])
