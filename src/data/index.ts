@@ -17,7 +17,7 @@ import { FUSE_COLOURS, FUSE_RATINGS } from './fuse-ratings.ts';
 import { FUSE_DROP, FUSE_PULSES, FUSE_RERATING, FUSE_TYPES, fuse } from './fuses.ts';
 import { SOLID_AWG } from './handbook.ts';
 import { IEC_60228_CLASS_5 } from './iec60228.ts';
-import { CONDUCTOR_TYPES, INSULATION_CLASSES, SHORT_CIRCUIT_LIMITS } from './insulation.ts';
+import { CABLE_SIZES, CONDUCTOR_TYPES, INSULATION_CLASSES, SHORT_CIRCUIT_LIMITS } from './insulation.ts';
 import { NEC_TABLE_8 } from './nec.ts';
 import { NEC_AMBIENT } from './nec-ambient.ts';
 import {
@@ -44,6 +44,7 @@ export const ALL_TABLES: Readonly<Record<string, AnyTable>> = {
   BUNDLE,
   NEC_AMBIENT,
   INSULATION_CLASSES,
+  CABLE_SIZES,
   CONDUCTOR_TYPES,
   SHORT_CIRCUIT_LIMITS,
   FUSE_TYPES,

@@ -67,6 +67,31 @@ export const SHORT_CIRCUIT_LIMITS = table({
   check: { rows: 2, sums: { limit: 410 } },
 });
 
+const PRIMARY = fromMemory('medium', 'SAE-J1128');
+const BATTERY = fromMemory('medium', 'SAE-J1127');
+
+/** What cable of a standard is customarily made in; beyond it the other one goes on. */
+export const CABLE_SIZES = table({
+  title: 'SAE numbers in which cable is customarily made',
+  source: PRIMARY,
+  note: 'Battery cable goes on where primary cable ends.',
+  columns: {
+    cable: { unit: 'text', label: 'Cable' },
+    from: { unit: 'cmil', label: 'Least area', empty: true },
+    to: { unit: 'cmil', label: 'Largest area', empty: true },
+  },
+  rows: [
+    // 8 SAE.
+    ['primary', null, 14810],
+    // 6 SAE.
+    ['battery', 24538, null, BATTERY],
+  ],
+  check: { rows: 2, sums: { from: 24538, to: 14810 } },
+});
+
+/** Types of SAE J1127. */
+export const BATTERY_TYPES: readonly string[] = ['SGT', 'SGX', 'STX'];
+
 /** One insulation that a design can name; what its source does not state is null. Temperatures in degC. */
 export interface Insulation {
   readonly name: string;

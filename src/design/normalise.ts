@@ -183,6 +183,12 @@ function sizesOf(file: DesignFile, fill: Filler): Design['sizes'] {
         ? of('SAE', `${typed.insulation} is sold by SAE number`)
         : PRESETS.series;
   const series = fill.take(given, preset, 'sizes.series');
+  if (series === 'AWG' && typed !== undefined)
+    fill.take(
+      undefined,
+      of('SAE', `${typed.insulation} is sold by SAE number, whatever the series of the rest`),
+      `sizes.series of ${typed.insulation}`,
+    );
   const least = { value: SMALLEST[series], text: SMALLEST[series], why: SMALLEST_WHY };
   return {
     series,

@@ -16,6 +16,7 @@ import {
 } from '../basis/sources.ts';
 import { fuseDistance } from '../data/fuse-distance.ts';
 import { FUSE_PULSES } from '../data/fuses.ts';
+import { CABLE_SIZES } from '../data/insulation.ts';
 import type { Design } from '../design/design.ts';
 import { wasFilled } from '../design/filled.ts';
 import { QUANTITIES } from '../model/model.ts';
@@ -187,6 +188,16 @@ export const RULES = {
     applies: (design, i) => fed(design, i) && isLetter(run(design, i)?.insulation),
     when: 'INDEX(insulation_typed[insulation], MATCH(run_insulation, insulation_name[insulation], 0), 1)=0',
     room: fed,
+  },
+  cable_made: {
+    per: 'run',
+    value: 'made',
+    sense: 'at least',
+    limit: 'one_needed',
+    plain: true,
+    advice: true,
+    source: CABLE_SIZES.source,
+    applies: (design, i) => !isLetter(run(design, i)?.insulation),
   },
   insulation: {
     per: 'run',

@@ -169,6 +169,17 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       'If it is cross-linked, `material: cross-linked` says so, and thinner conductors may do.',
     unknown: () => 'The material of the insulation is not known.',
   },
+  cable_made: {
+    title: 'Cable: a size it is made in',
+    pass: () => 'The type is customarily made in this size.',
+    fail: (f) =>
+      f.say('cable') === '2'
+        ? `${f.say('run_insulation')} is battery cable, customarily made from ${f.say('battery_least')} up; the run has ` +
+          `${f.say('area')}: such a size may be hard to buy. Thinner wire is primary cable: GPT, GXL, SXL, TXL.`
+        : `${f.say('run_insulation')} is primary cable, customarily made up to ${f.say('primary_most')}; the run has ` +
+          `${f.say('area')}: such a size may be hard to buy. Thicker wire is battery cable: SGT, SGX, STX.`,
+    unknown: () => 'The size is not known.',
+  },
   insulation: {
     title: 'Insulation: ambient',
     pass: (f) => `Ambient ${f.value}; insulation rated ${f.limit}.`,

@@ -251,6 +251,23 @@ export const protection = {
       'INDEX(insulation_short[insulation], MATCH(run_insulation, insulation_name[insulation], 0), 1))',
     source: cite('IEC-60364-5-54', 'quoted'),
   },
+  cable: {
+    symbol: 'cbl',
+    label: 'Primary cable (1), battery cable (2), or a class that is no cable (0)',
+    unit: '1',
+    per: ['run'],
+    formula: 'INDEX(insulation_cable[insulation], MATCH(run_insulation, insulation_name[insulation], 0), 1)',
+    source: DEFINITION,
+  },
+  made: {
+    symbol: 'made',
+    label: 'The type of cable is customarily made in this size (1) or not (0)',
+    unit: '1',
+    per: ['run'],
+    formula:
+      'IF(cable=1, IF(area<=primary_most*(1+alike), 1, 0), IF(cable=2, IF(area>=battery_least*(1-alike), 1, 0), 1))',
+    source: DEFINITION,
+  },
   material_known: {
     symbol: 'mat',
     label: 'Material of the insulation is known (1) or taken as PVC (0)',

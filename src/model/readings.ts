@@ -138,7 +138,8 @@ export const readings = {
     label: 'Square of the effective current with all sparks over that with the first ones, as designed',
     unit: '1',
     per: ['wire', 'point'],
-    formula: 'IF(sparks_on=1, coils_square*cycle_time/SUMPRODUCT(MMULT(product[lag], meetings[lag])), 1)',
+    formula:
+      'IF(sparks_on=1, IF(charge>0, coils_square*cycle_time/SUMPRODUCT(MMULT(product[lag], meetings[lag])), 1), 1)',
     source: DEFINITION,
   },
   coil_burst_heat: {
@@ -146,7 +147,7 @@ export const readings = {
     label: 'The same for one coil alone',
     unit: '1',
     per: ['point'],
-    formula: 'IF(sparks_on=1, INDEX(product_all[lag], 1, 1)/INDEX(product[lag], 1, 1), 1)',
+    formula: 'IF(sparks_on=1, IF(charge>0, INDEX(product_all[lag], 1, 1)/INDEX(product[lag], 1, 1), 1), 1)',
     source: DEFINITION,
   },
   expected_average: {

@@ -7,9 +7,15 @@ import { FUSE_LIMITS } from '../data/fuse-limits.ts';
 import { FUSE_RATINGS } from '../data/fuse-ratings.ts';
 import { FUSE_DROP, FUSE_TYPES } from '../data/fuses.ts';
 import { IEC_60228_CLASS_5 } from '../data/iec60228.ts';
-import { CONDUCTOR_TYPES, INSULATIONS, SHORT_CIRCUIT_LIMITS } from '../data/insulation.ts';
+import {
+  BATTERY_TYPES,
+  CABLE_SIZES,
+  CONDUCTOR_TYPES,
+  INSULATIONS,
+  SHORT_CIRCUIT_LIMITS,
+} from '../data/insulation.ts';
 import { FLAT_TABS, RELAY_RATINGS } from '../data/relays.ts';
-import { SAE_SIZES } from '../data/sae.ts';
+import { SAE_SIZES, sae } from '../data/sae.ts';
 
 /** One conductor size of any series; a series stands together so that its sizes can be counted off. */
 interface Size {
@@ -448,6 +454,30 @@ export const tables = {
     note:
       'PVC 160 °C, cross-linked 250 °C. A class letter does not state its material: it is taken as PVC, and never below its ' +
       'own overload limit; a run may state `material: cross-linked`.',
+  },
+  insulation_cable: {
+    symbol: 'cbl',
+    label: 'Type is primary cable (1), battery cable (2), or a class that is no cable (0)',
+    unit: '1',
+    per: ['insulation'],
+    values: INSULATIONS.map(({ name }) =>
+      BATTERY_TYPES.includes(name) ? 2 : CONDUCTOR_TYPES.rows.some((row) => row.name === name) ? 1 : 0,
+    ),
+    source: CONDUCTOR_TYPES.source,
+  },
+  primary_most: {
+    symbol: 'S_pr',
+    label: 'Largest area in which primary cable is customarily made, 8 SAE',
+    unit: 'mm^2',
+    value: (CABLE_SIZES.rows[0]?.to ?? Number.NaN) * sae.circular_mil.value,
+    source: CABLE_SIZES.source,
+  },
+  battery_least: {
+    symbol: 'S_bat',
+    label: 'Least area in which battery cable is customarily made, 6 SAE',
+    unit: 'mm^2',
+    value: (CABLE_SIZES.rows[1]?.from ?? Number.NaN) * sae.circular_mil.value,
+    source: fromMemory('medium', 'SAE-J1127'),
   },
   insulation_typed: {
     symbol: 'mat',

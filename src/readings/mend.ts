@@ -111,6 +111,7 @@ export const PLAIN: Readonly<Record<RuleId, Plain>> = {
   },
   relay_make: { harm: 'stop', says: 'The relay contact can weld shut when it closes.' },
   dwell_served: { harm: 'stop', says: 'At this engine speed the coils cannot be charged at all.' },
+  cable_made: { harm: 'note', says: 'Wire of this type is not usually made in this size.' },
   sparks_fit: { harm: 'note', says: 'At this engine speed there is no time for several sparks.' },
   alternator: {
     harm: 'stop',

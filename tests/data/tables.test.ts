@@ -41,7 +41,8 @@ test('the index holds every table of the folder', () => {
 });
 
 test('the index holds every group of constants of the folder', () => {
-  const isConstant = (x: unknown) => isObject(x) && 'kind' in x && x.kind === 'constant';
+  const isConstant = (x: unknown) =>
+    isObject(x) && 'symbol' in x && 'value' in x && typeof x.value !== 'function';
   const made = exported
     .filter(([, x]) => isObject(x) && Object.values(x).some(isConstant))
     .map(([name]) => name);

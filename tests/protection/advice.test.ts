@@ -71,3 +71,25 @@ test('a rule that is advice says so in its record, and only such rules give advi
       if ((RULES[id] as Rule).advice) expect(['advice', 'pass']).toContain(f.verdict);
       else expect(f.verdict).not.toBe('advice');
 });
+
+describe('a type of cable in a size that it is not made in', () => {
+  // 8 SAE are 14810 circular mils, 7.50 mm²; 6 SAE are 24538, 12.43 mm².
+  test.each([
+    ['TXL', '8 SAE', 'pass'],
+    ['TXL', '6 SAE', 'advice'],
+    ['GPT', '10 mm2', 'advice'],
+    ['SGX', '6 SAE', 'pass'],
+    ['SGX', '8 SAE', 'advice'],
+  ] as const)('%s in %s: %s', (insulation, gauge, verdict) => {
+    const { finding, words } = judge(designOf({ feed: [{ run: 'main', insulation, gauge }] }));
+    const found = finding('cable_made', 'main');
+    expect(found.verdict).toBe(verdict);
+    if (verdict === 'advice')
+      expect(words(found)).toContain(
+        insulation === 'SGX' ? 'battery cable, customarily' : 'primary cable, customarily',
+      );
+  });
+
+  test('a class letter names no cable', () =>
+    expect(judge(designOf({ feed: [{ run: 'main', gauge: '2 AWG' }] })).found('cable_made')).toEqual([]));
+});
