@@ -24,7 +24,7 @@ test('no label of a quantity is typed where results are shown', () => {
       .filter(([text]) => text?.includes(' ')),
   );
   const src = new URL('../../src/', import.meta.url);
-  const typed = ['writers', 'page', 'views', 'readings', 'docs'].flatMap((folder) =>
+  const typed = ['writers', 'page', 'views', 'readings', 'docs', 'kit', 'remedies'].flatMap((folder) =>
     readdirSync(new URL(folder, src), { recursive: true, encoding: 'utf8' })
       .filter((file) => /\.tsx?$/.test(file))
       .flatMap((file) => {

@@ -2,13 +2,14 @@
 import type { Design } from '../../design/design.ts';
 import { put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
-import type { Chart, Dash, Lines, Series } from '../../ooxml/chart.ts';
+import type { Chart, Lines, Series } from '../../ooxml/chart.ts';
 import type { View } from '../../views/view.ts';
 import { FAULT, FUSE, RELAY } from '../../views/views.ts';
 import { breaksOf } from './breaks.ts';
 import { type Charted, charted, type Group, groups } from './charted-sheet.ts';
 import { heads, putView, row as rowOf } from './figures.ts';
 import { cellFor } from './links.ts';
+import { lineIn, markIn } from './look.ts';
 import { opening, type Page, section, warned, words } from './page.ts';
 
 const WIDTHS = [20, ...RELAY.read.map(() => 13)];
@@ -74,15 +75,7 @@ function reading(cells: Sheet, top: number): number {
 }
 
 /** Lines of conductors, told apart by their dashes first and by their colours second. */
-const WIRES: readonly (readonly [Dash, string])[] = [
-  ['dash', '1F5FA8'],
-  ['sysDot', '9B1C1C'],
-  ['dashDot', '1E6B34'],
-  ['lgDash', '7A5200'],
-  ['sysDash', '6B3FA0'],
-  ['lgDashDotDot', '0F766E'],
-];
-const INK = '1F2933';
+const WIRES = ['plain', 'limit', 'strong'] as const;
 /** Ends of the time axis: faster is of no matter here, and slower is as good as never [s]. */
 const TIMES = { least: 0.01, most: 10_000 } as const;
 
@@ -94,31 +87,17 @@ function curves(
 ): Omit<Lines, 'rows' | 'columns'> {
   const name = (run: number): string => design.runs[run]?.name ?? '';
   const series: Series[] = [
-    {
-      ...from.curve('curve_slowest', fuse),
-      drawn: { dash: 'solid', points: 2.25 },
-      color: INK,
-    },
-    {
-      ...from.curve('curve_fastest', fuse),
-      drawn: { dash: 'solid', points: 0.75 },
-      color: INK,
-    },
-    ...runs.map((run, i): Series => {
-      const [dash, color] = WIRES[i % WIRES.length] as (typeof WIRES)[number];
-      return {
+    { ...from.curve('curve_slowest', fuse), ...lineIn('strong') },
+    { ...from.curve('curve_fastest', fuse), ...lineIn('plain') },
+    ...runs.map(
+      (run, i): Series => ({
         ...from.curve('curve_withstood', run),
-        drawn: { dash, points: 2 },
-        color,
-      };
-    }),
-    {
-      ...from.marks(index, 'smallest'),
-      drawn: { mark: 'diamond' },
-      color: INK,
-    },
-    { ...from.marks(index, 'largest'), drawn: { mark: 'triangle' }, color: INK },
-    { ...from.stuck(index), drawn: { mark: 'square' }, color: INK },
+        ...lineIn(WIRES[i % WIRES.length] as (typeof WIRES)[number], i + 1),
+      }),
+    ),
+    { ...from.marks(index, 'smallest'), ...markIn('plain', 'diamond') },
+    { ...from.marks(index, 'largest'), ...markIn('plain', 'triangle') },
+    { ...from.stuck(index), ...markIn('plain', 'square') },
   ];
   return {
     kind: 'lines',

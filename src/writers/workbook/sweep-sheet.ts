@@ -5,12 +5,14 @@ import type { Design } from '../../design/design.ts';
 import { put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import type { QuantityName } from '../../model/model.ts';
-import type { Axis, Chart, Dash, Series } from '../../ooxml/chart.ts';
+import type { Axis, Chart, Series } from '../../ooxml/chart.ts';
+import type { Look } from '../../pictures/chart.ts';
 import { labelOf } from '../../views/print.ts';
 import { quantityOf } from '../../views/view.ts';
 import { SWEEP } from '../../views/views.ts';
 import { charted } from './charted-sheet.ts';
 import { heading, shown } from './links.ts';
+import { lineIn } from './look.ts';
 import { opening, type Page, table, warned, words } from './page.ts';
 
 const NAME = 'Sweep';
@@ -57,7 +59,6 @@ export function sweepPage(grid: Grid, design: Design): Page | null {
 }
 
 const SPEED: Axis = { title: 'Engine speed [rpm]', format: '0' };
-const INK = '1F2933';
 
 function chartsOf(grid: Grid, design: Design, count: number, first: number): Chart[] {
   const of = (name: QuantityName): string => {
@@ -65,12 +66,11 @@ function chartsOf(grid: Grid, design: Design, count: number, first: number): Cha
     return `${NAME}!${address(first, at)}:${address(first + count - 1, at)}`;
   };
   const title = (name: QuantityName): string => `${NAME}!${address(first - 2, 1 + FIGURES.indexOf(name))}`;
-  const curve = (what: QuantityName, dash: Dash, points: number, color = INK): Series => ({
+  const curve = (what: QuantityName, look: Look, style = 0): Series => ({
     name: title(what),
     x: of('speed'),
     y: of(what),
-    drawn: { dash, points },
-    color,
+    ...lineIn(look, style),
   });
   const { line } = charted(grid, design);
   const run = design.runs[0];
@@ -85,23 +85,11 @@ function chartsOf(grid: Grid, design: Design, count: number, first: number): Cha
     x: SPEED,
     y: { title: 'Current [A]', least: 0, format: '0' },
     series: [
-      curve('main_average', 'sysDash', 1.75),
-      curve('main_effective', 'solid', 2.25),
-      curve('main_peak', 'solid', 0.75),
-      ...(run?.fuse === null
-        ? []
-        : [
-            {
-              ...line('fuse_rating'),
-              drawn: { dash: 'lgDash', points: 2 },
-              color: '9B1C1C',
-            } as const,
-          ]),
-      {
-        ...line('ampacity'),
-        drawn: { dash: 'dashDot', points: 2 },
-        color: '1F5FA8',
-      },
+      curve('main_average', 'plain', 3),
+      curve('main_effective', 'strong'),
+      curve('main_peak', 'plain', 1),
+      ...(run?.fuse === null ? [] : [{ ...line('fuse_rating'), ...lineIn('limit', 4) }]),
+      { ...line('ampacity'), ...lineIn('limit', 2) },
     ],
     ...place(0),
   };
@@ -110,7 +98,7 @@ function chartsOf(grid: Grid, design: Design, count: number, first: number): Cha
     title: 'Energy of one coil on a stiff supply over engine speed',
     x: SPEED,
     y: { title: 'Energy [mJ]', least: 0, format: '0' },
-    series: [curve('energy', 'solid', 2.25)],
+    series: [curve('energy', 'strong')],
     ...place(1),
   };
   // Of a coil of which only a peak is known there is no energy to draw.
