@@ -9,6 +9,8 @@ export const SENSES: Readonly<Record<Sense, { readonly unit: string; readonly co
   scope: { unit: 'V', counts: 250 },
   clamp: { unit: 'A', counts: 4000 },
   ohmmeter: { unit: 'ohm', counts: 2000 },
+  trace: { unit: 'H', counts: 2000 },
+  log: { unit: 's', counts: 2000 },
 };
 
 /** A share of 20 % or more is no instrument; a display has at most a million steps. */

@@ -1,4 +1,5 @@
 /** Checks between fields: readings, against the runs, coils and points that they name. */
+import { between, PLACES } from './between.ts';
 import type { Instrument } from './design.ts';
 import type { Draft } from './draft.ts';
 import type { CoilAt } from './layout.ts';
@@ -50,6 +51,10 @@ export function checkMeasured(
   });
 }
 
+/** Whether every run says what it carries: else a place cannot be looked for. */
+const readable = ({ feed, return: back }: Draft): boolean =>
+  [...(feed ?? []), ...(back ?? [])].every((run) => run?.run !== undefined && run.carries !== undefined);
+
 type Entry = NonNullable<NonNullable<Draft['measured']>[number]>;
 
 function checkInstruments(entry: Entry, path: Path, tree: Tree, report: Report): void {
@@ -65,12 +70,14 @@ function checkInstruments(entry: Entry, path: Path, tree: Tree, report: Report):
 
 function checkPoint(draft: Draft, entry: Entry, path: Path, tree: Tree, report: Report): void {
   const given = tree.has([...path, 'point']);
-  if (entry.what === 'resistance') {
+  if (entry.what === 'resistance' || entry.what === 'inductance') {
     if (given)
       report(
         [...path, 'point'],
-        'found a point for a resistance',
-        'leave it out: a resistance is read with the run disconnected',
+        `found a point for ${entry.what === 'resistance' ? 'a resistance' : 'an inductance'}`,
+        entry.what === 'resistance'
+          ? 'leave it out: a resistance is read with the run disconnected'
+          : 'leave it out: it is the same at all points',
         'key',
       );
     return;
@@ -104,6 +111,42 @@ function checkPlace(
     report([...path, 'coil'], `the unknown coil ${quote(coil)}`, `there are: ${ids.join(', ')}`);
     return;
   }
+  if (what === 'voltage') {
+    const [from, to] = [tree.has([...path, 'from']), tree.has([...path, 'to'])];
+    for (const key of ['run', 'coil'] as const)
+      if (tree.has([...path, key]))
+        report([...path, key], `found a ${key} for a voltage`, 'name its two places: from, to', 'key');
+    if (!from || !to) report(path, `no ${from ? 'to' : 'from'}`, `name both places: ${PLACES}`);
+    else if (entry.from !== undefined && entry.to !== undefined && readable(draft))
+      if (between(entry.from, entry.to, draft.feed ?? [], draft.return ?? [], ids) === null)
+        report(
+          [...path, 'from'],
+          `no way of the current from ${quote(entry.from)} to ${quote(entry.to)}`,
+          `both on the feed or both on the return, the place nearer to battery positive first: ${PLACES}`,
+        );
+    return;
+  }
+  for (const key of ['from', 'to'] as const)
+    if (tree.has([...path, key]))
+      report([...path, key], `found ${key} for what: ${what}`, 'leave it out, or say what: voltage', 'key');
+  if (what === 'dwell') {
+    for (const key of ['run', 'coil'] as const)
+      if (tree.has([...path, key]))
+        report([...path, key], `found a ${key} for a dwell`, 'leave it out: all coils have one dwell', 'key');
+    return;
+  }
+  if (what === 'inductance' || (what === 'resistance' && hasCoil && !hasRun)) {
+    if (!hasCoil) report(path, 'no coil', `name one: ${ids.join(', ')}`);
+    if (hasRun) report([...path, 'run'], 'found a run for an inductance', 'name the coil', 'key');
+    return;
+  }
+  if (what === 'resistance' && tree.has([...path, 'ohmmeter']) && hasRun)
+    report(
+      [...path, 'ohmmeter'],
+      'found ohmmeter for a run',
+      'give value: a hand-held meter does not resolve the milliohms of a run',
+      'key',
+    );
   if (what === 'supply') {
     if (hasRun)
       report(

@@ -106,6 +106,8 @@ export const PRESETS = {
     why: 'common practice: a clamp on direct current, set to zero before',
   },
   ohmmeter: { value: null, text: '1 % + 2 digits of 2000', why: 'common practice: four leads' },
+  trace: { value: null, text: '5 %', why: 'arbitrary: the fit goes with the scale of the clamp' },
+  log: { value: null, text: '1 % + 0.02 ms', why: 'arbitrary' },
   limit_tolerance: { value: 0.05, text: '5 %', why: 'arbitrary' },
   /** [K] */
   ambient_tolerance: { value: 10, text: '10 K', why: 'arbitrary' },

@@ -172,12 +172,21 @@ export interface Unknown {
   path: string;
 }
 
-export type What = 'drop' | 'supply' | 'current' | 'resistance';
+export type What = 'drop' | 'voltage' | 'supply' | 'current' | 'resistance' | 'inductance' | 'dwell';
 /** What was read with what; `value` is the value of a resistance. */
-export type Instrument = 'meter' | 'scope' | 'clamp_average' | 'clamp_effective' | 'clamp_peak' | 'value';
+export type Instrument =
+  | 'meter'
+  | 'scope'
+  | 'clamp_average'
+  | 'clamp_effective'
+  | 'clamp_peak'
+  | 'value'
+  | 'ohmmeter'
+  | 'trace'
+  | 'log';
 
 /** The instrument in one's hand, whatever it is set to. */
-export type Sense = 'meter' | 'scope' | 'clamp' | 'ohmmeter';
+export type Sense = 'meter' | 'scope' | 'clamp' | 'ohmmeter' | 'trace' | 'log';
 
 /** Largest error of an instrument: share of the reading, last digits of a display, and an error that is always there. */
 export interface Accuracy {
@@ -200,7 +209,9 @@ export interface Measured {
   /** Index in `points`; null for a resistance. */
   point: number | null;
   instrument: Instrument;
-  /** [V], [A] or [ohm] */
+  /** Of a voltage between two places: the conductors between them; else null. */
+  between?: readonly number[] | null;
+  /** [V], [A], [ohm], [H] or [s] */
   value: number;
   /** `measured[2]` */
   path: string;

@@ -31,16 +31,27 @@ export const LIKE_NONE = 'none';
 export const SUPPRESSIONS = ['none', 'diode', 'resistor', 'diode_zener'] as const;
 
 /** What is measured. */
-export const MEASURED = ['drop', 'supply', 'current', 'resistance'] as const satisfies readonly What[];
+export const MEASURED = [
+  'drop',
+  'voltage',
+  'supply',
+  'current',
+  'resistance',
+  'inductance',
+  'dwell',
+] as const satisfies readonly What[];
 
 /** Instruments, by the key under which a reading stands, and what each can measure. */
 export const INSTRUMENTS: Readonly<Record<Instrument, readonly What[]>> = {
-  meter: ['drop', 'supply'],
-  scope: ['drop', 'supply'],
+  meter: ['drop', 'voltage', 'supply'],
+  scope: ['drop', 'voltage', 'supply'],
   clamp_average: ['current'],
   clamp_effective: ['current'],
   clamp_peak: ['current'],
   value: ['resistance'],
+  ohmmeter: ['resistance'],
+  trace: ['inductance'],
+  log: ['dwell'],
 };
 
 export const LAYOUTS = [

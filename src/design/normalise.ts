@@ -2,6 +2,7 @@
 
 import { RELAY_SHARES } from '../data/relays.ts';
 import { readAccuracy } from './accuracy.ts';
+import { between } from './between.ts';
 import { coilMaxFor, dropFor, pullInFor, restingFor, usualDerating } from './by-system.ts';
 import { conductorNamed } from './checks-measured.ts';
 import { PRESETS, type Preset, SMALLEST, SMALLEST_WHY } from './defaults.ts';
@@ -304,7 +305,14 @@ function instrumentsOf(given: NonNullable<DesignFile['instruments']>, fill: Fill
       ...(readAccuracy(PRESETS[sense].text, sense) as Accuracy),
       ...(fill.take<null>(undefined, PRESETS[sense], `instruments.${sense}`) ?? {}),
     };
-  return { meter: of('meter'), scope: of('scope'), clamp: of('clamp'), ohmmeter: of('ohmmeter') };
+  return {
+    meter: of('meter'),
+    scope: of('scope'),
+    clamp: of('clamp'),
+    ohmmeter: of('ohmmeter'),
+    trace: of('trace'),
+    log: of('log'),
+  };
 }
 
 /** One reading for each instrument of each entry. */
@@ -319,12 +327,24 @@ function measuredOf(file: DesignFile, wires: readonly Wire[], ids: readonly stri
       coil: wire < 0 && entry.coil !== undefined ? ids.indexOf(entry.coil) : null,
       point: entry.point === undefined ? null : file.points.findIndex(({ name }) => name === entry.point),
       path: `measured[${i}]`,
+      between: betweenOf(entry, file, wires, ids),
     };
     return (Object.keys(INSTRUMENTS) as Instrument[]).flatMap((instrument) => {
       const value = entry[instrument];
       return value === undefined ? [] : [{ ...place, instrument, value }];
     });
   });
+}
+
+function betweenOf(
+  { from, to }: NonNullable<DesignFile['measured']>[number],
+  file: DesignFile,
+  wires: readonly Wire[],
+  ids: readonly string[],
+): number[] | null {
+  if (from === undefined || to === undefined) return null;
+  const found = between(from, to, file.feed, file.return ?? [], ids) ?? [];
+  return found.map((id) => wires.findIndex((wire) => wire.id === id));
 }
 
 /** Parts that the file calls unknown. Something stands in for each; `coilfeed check` judges what it could be. */

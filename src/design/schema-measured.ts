@@ -1,5 +1,6 @@
 /** Schema of what is measured on an install: tolerances of the parts, and readings that were taken. */
 import { readAccuracy, SENSES } from './accuracy.ts';
+import { PLACES } from './between.ts';
 import { PRESETS } from './defaults.ts';
 import type { Sense } from './design.ts';
 import { list, name, quantity, share, spelled, word } from './fields.ts';
@@ -76,6 +77,8 @@ export const instruments = map(
     scope: accuracy('scope', 'Error of the oscilloscope.'),
     clamp: accuracy('clamp', 'Error of the current clamp, with whatever shows its reading.'),
     ohmmeter: accuracy('ohmmeter', 'Error of what resistances are read with.'),
+    trace: accuracy('trace', 'Error of an inductance from a trace.'),
+    log: accuracy('log', 'Error of a dwell from a log.'),
   },
   'Errors of the instruments with which the readings were taken.',
 );
@@ -87,10 +90,12 @@ export const reading = map(
   {
     what: word(MEASURED, {
       description:
-        'drop: voltage from one end of a run to the other. supply: voltage between the terminals of a coil, or at the battery posts. current: in a run or in the wire of a coil. resistance: of a run, disconnected.',
+        'drop: voltage from one end of a run to the other. supply: voltage between the terminals of a coil, or at the battery posts. current: in a run or in the wire of a coil. voltage: between two named places. resistance: of a run, disconnected, or of the primary of a coil, unplugged. inductance: of a coil. dwell: how long coils are charged.',
     }),
     run: name({ description: 'Run or conductor, such as main or branch.3.' }).optional(),
     coil: coilId.optional(),
+    from: name({ description: `Of a voltage: the place nearer to battery positive: ${PLACES}.` }).optional(),
+    to: name({ description: 'Of a voltage: the other place.' }).optional(),
     point: name({ description: 'Operating point at which it was read.' }).optional(),
     meter: volts('Multimeter on direct voltage: the average.'),
     scope: volts('Oscilloscope: the peak of a drop, the least of a supply.'),
@@ -98,7 +103,18 @@ export const reading = map(
     clamp_effective: amps('Current clamp, true effective value of direct and alternating current together.'),
     clamp_peak: amps('Current clamp on an oscilloscope, or with a peak hold: the peak.'),
     value: quantity(RANGES.read_resistance, {
-      description: 'Resistance, of the run alone, leads of the instrument taken off.',
+      description:
+        'Resistance, of the run alone or of the primary of a coil, leads of the instrument taken off.',
+    }).optional(),
+    ohmmeter: quantity(RANGES.read_resistance, {
+      description:
+        'Primary resistance of an unplugged coil by a hand-held meter: good for two of the last digits written.',
+    }).optional(),
+    trace: quantity(RANGES.inductance, {
+      description: 'Inductance of a coil by `coilfeed trace --measured`.',
+    }).optional(),
+    log: quantity(RANGES.dwell, {
+      description: 'Dwell from a log of the controller, or on a scope.',
     }).optional(),
   },
   'A reading that was taken.',

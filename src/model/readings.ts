@@ -204,6 +204,15 @@ export const readings = {
     formula: 'IF(spread_sign>0, MAX(T_ref, run_ambient), IF(spread_sign<0, MIN(T_ref, run_ambient), T_ref))',
     source: DEFINITION,
   },
+  expected_primary: {
+    symbol: 'R_c',
+    label: 'Primary resistance of an unplugged coil: cold, or at most as warm as it works',
+    unit: 'ohm',
+    per: ['spread'],
+    formula:
+      'coil_ohm_20*(1-spread_sign*tolerance_ohm)*(1+alpha_20*(IF(spread_sign<0, coil_T+coil_warmer, T_ref)-T_ref))',
+    source: PHYSICS,
+  },
   expected_ohm: {
     symbol: 'R₂₀',
     label: 'Resistance measured without current: at 20 °C, at most at ambient',

@@ -68,20 +68,20 @@ export function cardPlaces(design: Design): Where[] {
           ...shared.map((wire): Where => ({ ...at(wire, idle), what: 'drop', instrument: 'meter' })),
         ]),
     ...shared.map((wire): Where => ({ ...at(wire, fast), what: 'drop', instrument: 'scope' })),
-    ...measured,
+    ...measured.filter(({ between }) => !between),
   ];
   const seen = new Set<string>();
   return places.flatMap((where) => {
     const key = placeKey(where);
     if (seen.has(key)) return [];
     seen.add(key);
-    const { what, instrument, wire, coil, point } = where;
-    return [{ what, instrument, wire, coil, point }];
+    const { what, instrument, wire, coil, point, between = null } = where;
+    return [{ what, instrument, wire, coil, point, between }];
   });
 }
 
-const placeKey = ({ what, instrument, wire, coil, point }: Where): string =>
-  [what, instrument, wire, coil, point].join();
+const placeKey = ({ what, instrument, wire, coil, point, between }: Where): string =>
+  [what, instrument, wire, coil, point, between?.join('+')].join();
 
 /** Whether two readings are of one place, with one instrument. */
 export const samePlace = (a: Where, b: Where): boolean => placeKey(a) === placeKey(b);

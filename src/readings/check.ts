@@ -7,7 +7,9 @@ import { type Diagnosis, diagnose } from './diagnose.ts';
 import { atPosts } from './expected.ts';
 import { type Judged, judge } from './judge.ts';
 import { type Mend, toMend } from './mend.ts';
+import { type Next, nextReading } from './next.ts';
 import { type Open, settle } from './unknowns.ts';
+import { type Unseen, unseen } from './unseen.ts';
 
 export interface Checked {
   readonly result: Result;
@@ -16,6 +18,10 @@ export interface Checked {
   readonly readings: readonly Judged[];
   readonly diagnosis: Diagnosis;
   readonly mend: readonly Mend[];
+  /** Of each part the smallest fault that these readings would show; empty where none were weighed. */
+  readonly unseen: readonly Unseen[];
+  /** The reading that would tell most; null when none would. */
+  readonly next: Next | null;
   /** Parts that nobody knows, the one that decides most first. */
   readonly open: readonly Open[];
 }
@@ -57,5 +63,15 @@ export function checked(given: Result): Checked {
     diagnosis.found.length > 0 || !diagnosis.explained || off.some(({ reading }) => !atPosts(reading));
   const ruled = overall(findings);
   const verdict = wrong ? 'fail' : posts && ruled === 'pass' ? 'unknown' : ruled;
-  return { result, verdict, readings, diagnosis, mend, open };
+  const { inference } = diagnosis;
+  return {
+    result,
+    verdict,
+    readings,
+    diagnosis,
+    mend,
+    unseen: inference === null ? [] : unseen(e, inference),
+    next: nextReading(e, diagnosis),
+    open,
+  };
 }

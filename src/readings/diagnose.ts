@@ -61,7 +61,8 @@ export function diagnose(e: Evaluation, readings: readonly Measured[] = e.design
   if (readings.length === 0) return none('No readings were taken.');
   if (whyNoTrace(e) !== null)
     return none('Only a peak current is known of the coil, and that is a bound: give its inductance.');
-  const points = [...new Set(readings.flatMap(({ point }) => (point === null ? [] : [point])))];
+  const read = [...new Set(readings.flatMap(({ point }) => (point === null ? [] : [point])))];
+  const points = read.length > 0 ? read : [0];
   const inference = infer(partsOf(e, points), readings);
   const sets = setsOf(inference.models);
   const sound = sets.find(({ keys }) => keys.length === 0)?.share ?? 0;

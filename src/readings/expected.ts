@@ -15,6 +15,8 @@ export interface Where {
   /** Null where nothing runs: a resistance. */
   readonly point: number | null;
   readonly instrument: Instrument;
+  /** Of a voltage between two places: the conductors between them. */
+  readonly between?: readonly number[] | null;
 }
 
 /** What to expect there, in `unit`; null where the model has no figure. */
@@ -22,7 +24,7 @@ export interface Expected extends Where {
   readonly expected: number | null;
   readonly low: number | null;
   readonly high: number | null;
-  readonly unit: 'V' | 'A' | 'ohm';
+  readonly unit: 'V' | 'A' | 'ohm' | 'H' | 's';
   /** Unit in which a person reads it. */
   readonly shown: string;
 }
@@ -35,6 +37,10 @@ const QUANTITY: Readonly<Record<string, QuantityName>> = {
   'current clamp_effective wire': 'expected_effective',
   'current clamp_peak wire': 'expected_peak',
   'resistance value wire': 'expected_ohm',
+  'resistance value coil': 'expected_primary',
+  'resistance ohmmeter coil': 'expected_primary',
+  'inductance trace coil': 'spread_henry',
+  'dwell log coil': 'spread_dwell',
   'supply meter coil': 'expected_supply_average',
   'supply scope coil': 'expected_supply_least',
   'current clamp_average coil': 'expected_coil_average',
@@ -59,6 +65,26 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
     // What the point states is what the posts are held to; a tolerance of it would be a tolerance of everything.
     const supply = e.design.points[point ?? -1]?.supply ?? null;
     return { ...place, expected: supply, low: supply, high: supply, unit: 'V', shown: 'V' };
+  }
+  if (where.between) {
+    // The drops of a path one after the other; each range at its worst.
+    const drops = where.between.map((one) =>
+      expectedAt(e, { ...where, what: 'drop', wire: one, between: null }),
+    );
+    const sum = (of: (x: Expected) => number | null): number | null =>
+      drops.reduce<number | null>((total, x) => {
+        const value = of(x);
+        return total === null || value === null ? null : total + value;
+      }, 0);
+    return {
+      ...place,
+      between: where.between,
+      expected: sum((x) => x.expected),
+      low: sum((x) => x.low),
+      high: sum((x) => x.high),
+      unit: 'V',
+      shown: 'mV',
+    };
   }
   const name = quantityOf(where);
   if (name === null) throw new Error(`${instrument} does not measure ${what}`);

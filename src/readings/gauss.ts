@@ -17,10 +17,11 @@ export interface Gauss {
 /** What moves a reading by less than this share of its own deviation counts as nothing: most columns hold a few readings only. */
 const NOTHING = 1e-3;
 
-export function gaussOf(own: readonly number[], columns: readonly (readonly number[])[]): Gauss {
-  const held = columns.map((column) =>
-    column.flatMap((u, i) => (Math.abs(u) > NOTHING * Math.sqrt(own[i] as number) ? [i] : [])),
+export function gaussOf(own: readonly number[], all: readonly (readonly number[])[]): Gauss {
+  const columns = all.map((column) =>
+    column.map((u, i) => (Math.abs(u) > NOTHING * Math.sqrt(own[i] as number) ? u : 0)),
   );
+  const held = columns.map((column) => column.flatMap((u, i) => (u === 0 ? [] : [i])));
   const weighted = columns.map((column) => column.map((u, i) => u / (own[i] as number)));
   const sparse = (p: number, v: readonly number[]): number => {
     let sum = 0;
@@ -64,6 +65,9 @@ export function dot(a: readonly number[], b: readonly number[]): number {
   return sum;
 }
 
+/** Rounding of sums of products. */
+const ROUNDING = 1e-14;
+
 /** Lower triangle of a positive definite matrix, given by its own lower triangle; and ln of its determinant. */
 function cholesky(matrix: readonly (readonly number[])[]): { lower: number[][]; lnDet: number } {
   const lower: number[][] = [];
@@ -74,6 +78,8 @@ function cholesky(matrix: readonly (readonly number[])[]): { lower: number[][]; 
       const other = q === p ? made : (lower[q] as number[]);
       let sum = row[q] as number;
       for (let j = 0; j < q; j++) sum -= (made[j] as number) * (other[j] as number);
+      // What rounding takes off a large diagonal.
+      if (q === p && sum < ROUNDING * (row[p] as number)) sum = ROUNDING * (row[p] as number);
       if (q === p && !(sum > 0)) throw new Error('a covariance that is not positive');
       made.push(q === p ? Math.sqrt(sum) : sum / (other[q] as number));
     }

@@ -199,9 +199,8 @@ class Search {
       const other = causes.some(({ how, reading }) => how === 'taken' && reading?.index === i);
       if (knob.of === 'wire') return other && before > 0 ? (value * now) / before : value;
       const reading = this.#readings[i] as Measured;
-      if (knob.of === 'gain' || reading.what === 'drop' || reading.what === 'current')
-        return before > 0 ? (value * now) / before : value;
-      if (knob.of === 'supply' || reading.what === 'resistance' || atPosts(reading)) return value;
+      if (knob.of === 'gain' || reading.what !== 'supply') return before > 0 ? (value * now) / before : value;
+      if (knob.of === 'supply' || atPosts(reading)) return value;
       const posts = this.#parts.circuits.get(reading.point as number)?.supply ?? 0;
       const sag = posts - before;
       return sag > 0

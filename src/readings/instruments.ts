@@ -9,7 +9,11 @@ export function senseOf(instrument: Instrument): Sense {
     case 'scope':
       return 'scope';
     case 'value':
+    case 'ohmmeter':
       return 'ohmmeter';
+    case 'trace':
+    case 'log':
+      return instrument;
     default:
       return 'clamp';
   }
@@ -27,6 +31,13 @@ export function digitOf({ counts }: Accuracy, value: number, what: What): number
   return digit;
 }
 
+/** Of a hand-held meter: as many of the last digits that were written down. Common practice. */
+const WRITTEN = 2;
+
+/** What the last digit of a number stands for, as a person writes it; whole numbers end in ones. */
+const lastDigit = (value: number): number =>
+  10 ** -(String(Number(value.toPrecision(6))).split('.')[1]?.length ?? 0);
+
 /** The largest error of a reading, in its unit: [V], [A] or [ohm]. */
 export function errorOf(
   { instruments }: Design,
@@ -34,5 +45,6 @@ export function errorOf(
   value: number,
 ): number {
   const accuracy = instruments[senseOf(instrument)];
+  if (instrument === 'ohmmeter') return accuracy.share * value + WRITTEN * lastDigit(value);
   return accuracy.share * Math.abs(value) + accuracy.digits * digitOf(accuracy, value, what) + accuracy.least;
 }

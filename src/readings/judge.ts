@@ -86,7 +86,7 @@ function supplied(
   tolerance = design.tolerance.supply,
 ): [number, number] {
   const { point } = where;
-  if (point === null) return [low, high];
+  if (point === null || where.what === 'dwell') return [low, high];
   const stated = design.points[point]?.supply ?? 0;
   const read = design.measured.find((m) => atPosts(m) && m.instrument === 'meter' && m.point === point);
   const error =

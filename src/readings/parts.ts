@@ -14,7 +14,7 @@ export type Knob =
   | { readonly of: 'wire'; readonly wire: number }
   /** ln of a factor: resistance, inductance of one coil; resistance of all by their warmth; dwell; limit. */
   | { readonly of: 'ohm' | 'henry'; readonly coil: number }
-  | { readonly of: 'warmth' | 'dwell' | 'limit' }
+  | { readonly of: 'warmth' | 'dwell' | 'limit' | 'unplugged' }
   /** At the posts [V]. */
   | { readonly of: 'supply'; readonly point: number }
   /** ln of what an instrument shows over what there is. */
@@ -31,6 +31,8 @@ export interface Parts {
   readonly index: ReadonlyMap<string, number>;
   /** Resistance of each conductor when cold and unhooked, as expected [ohm]. */
   readonly cold: readonly number[];
+  /** Primary resistance of an unplugged coil, as expected [ohm]: cold, or still warm from work. */
+  readonly primary: number;
   /** Of each conductor: what is copper [ohm]. */
   readonly copper: readonly number[];
 }
@@ -113,6 +115,7 @@ export function partsOf(e: Evaluation, points: readonly number[]): Parts {
     ...coils.map((coil): [Knob, number] => [{ of: 'henry', coil }, t.coil_inductance / HALF]),
     [{ of: 'warmth' }, Math.log(warmed(temperature + t.coil_warmer) / warmed(temperature)) / WHOLE],
     [{ of: 'dwell' }, t.dwell / HALF],
+    [{ of: 'unplugged' }, Math.log(warmed(temperature + t.coil_warmer) / warmed(need('T_ref'))) / WHOLE],
     [{ of: 'limit' }, LIMIT / HALF],
     ...points.map((point): [Knob, number] => [
       { of: 'supply', point },
@@ -131,6 +134,7 @@ export function partsOf(e: Evaluation, points: readonly number[]): Parts {
     spread: knobs.map(([, spread]) => spread),
     index: new Map(knobs.map(([knob], i) => [keyOf(knob), i])),
     cold: wires.map(({ cold }) => cold),
+    primary: need('coil_ohm_20') * ((warmed(need('T_ref')) + warmed(temperature + t.coil_warmer)) / 2),
     copper: wires.map(({ copper }) => copper),
   };
 }

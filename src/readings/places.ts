@@ -10,6 +10,9 @@ export const INSTRUMENT_WORDS: Readonly<Record<Instrument, string>> = {
   clamp_effective: 'clamp, true RMS AC+DC',
   clamp_peak: 'clamp on scope, peak',
   value: 'milliohm meter',
+  ohmmeter: 'ohmmeter',
+  trace: 'trace',
+  log: 'log',
 };
 
 export const SENSE_WORDS: Readonly<Record<Sense, string>> = {
@@ -17,6 +20,8 @@ export const SENSE_WORDS: Readonly<Record<Sense, string>> = {
   scope: 'scope',
   clamp: 'clamp',
   ohmmeter: 'ohmmeter',
+  trace: 'trace',
+  log: 'log',
 };
 
 /** A supply is read at its lowest. */
@@ -24,17 +29,28 @@ export const instrumentWords = ({ what, instrument }: Pick<Where, 'what' | 'inst
   what === 'supply' && instrument === 'scope' ? 'scope, least' : INSTRUMENT_WORDS[instrument];
 
 /** `main`, `coil 3`, `battery`. */
-export function subjectOf(design: Design, { wire, coil }: Pick<Where, 'wire' | 'coil'>): string {
+export function subjectOf(
+  design: Design,
+  { what, wire, coil, between }: Pick<Where, 'wire' | 'coil'> & Partial<Pick<Where, 'what' | 'between'>>,
+): string {
+  if (between) return between.map((one) => design.wires[one]?.id).join(' + ');
+  if (what === 'dwell') return 'dwell';
   if (wire !== null) return design.wires[wire]?.id ?? '';
   return coil === null ? 'battery' : `coil ${design.coils[coil]?.id}`;
 }
 
 /** Where the two probes, or the clamp, go. */
 export function probesOf(design: Design, where: Where): string {
-  const { what, wire, coil } = where;
+  const { what, wire, coil, between } = where;
+  if (what === 'dwell') return 'in the log of the controller';
+  if (between) {
+    const [first, last] = [between[0] as number, between.at(-1) as number];
+    return `red on ${endsOf(design, first)[0]}, black on ${endsOf(design, last)[1]}`;
+  }
   if (wire === null) {
     if (coil === null) return 'battery posts, red on positive';
     const name = `coil ${design.coils[coil]?.id}`;
+    if (what === 'resistance' || what === 'inductance') return `primary of ${name}, unplugged`;
     return what === 'supply' ? `supply and ground terminals of ${name}` : `around the supply wire of ${name}`;
   }
   const { id } = design.wires[wire] as Design['wires'][number];

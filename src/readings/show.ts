@@ -17,9 +17,19 @@ export function showIn(parts: Parts, state: readonly number[]): Show {
     return known;
   };
   return (where) =>
-    where.what === 'resistance'
-      ? Math.max(0, (parts.cold[where.wire as number] as number) + (state[where.wire as number] as number))
-      : shown(at(where.point as number), parts.source, where);
+    where.coil !== null && (where.what === 'resistance' || where.what === 'inductance')
+      ? unplugged(parts, state, where)
+      : where.what === 'resistance'
+        ? Math.max(0, (parts.cold[where.wire as number] as number) + (state[where.wire as number] as number))
+        : shown(at(where.point as number), parts.source, where);
+}
+
+/** A coil by itself: its resistance, or its inductance. */
+function unplugged({ index, primary, circuits }: Parts, state: readonly number[], where: Where): number {
+  const of = (key: string): number => state[index.get(key) ?? -1] ?? 0;
+  if (where.what === 'resistance') return primary * Math.exp(of(`ohm ${where.coil}`) + of('unplugged'));
+  const [circuit] = circuits.values();
+  return (circuit?.henry ?? 0) * Math.exp(of(`henry ${where.coil}`));
 }
 
 function shown(f: Figures, source: number, where: Where): number {
@@ -29,6 +39,8 @@ function shown(f: Figures, source: number, where: Where): number {
   const averages = instrument === 'meter' || instrument === 'clamp_average';
   const amps = (i: number): number =>
     averages ? f.average(i) : instrument === 'clamp_effective' ? f.effective(i) : f.peak(i);
+  if (what === 'dwell') return circuit.dwell;
+  if (where.between) return where.between.reduce((sum, one) => sum + ohm(one) * amps(one), 0);
   if (what === 'drop') return ohm(wire as number) * amps(wire as number);
   if (what === 'current') return amps(wire ?? source + 1 + (coil as number));
   // The supply of the circuit is that of the posts on average; a source that is soft lets it sag below that.

@@ -2,12 +2,15 @@
 import { asRead, printNumber, printValue } from '../basis/print.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { How, Part } from './causes.ts';
-import type { Cause, Found } from './diagnose.ts';
+import type { Cost } from './cost.ts';
+import type { Cause, Diagnosis, Found } from './diagnose.ts';
 import { atPosts, expectedAt } from './expected.ts';
 import type { Judged } from './judge.ts';
 import { otherInstruments } from './mixed-up.ts';
-import { instrumentWords, SENSE_WORDS, subjectOf } from './places.ts';
+import type { Next } from './next.ts';
+import { instrumentWords, probesOf, SENSE_WORDS, subjectOf } from './places.ts';
 import { alikeSize } from './sizes.ts';
+import type { Unseen } from './unseen.ts';
 
 /** Heat in one joint above which it is named a danger [W]. Common practice: a crimp is cooled by little but its wire. */
 export const HOT = 1;
@@ -233,6 +236,82 @@ function coilSentence(e: Evaluation, { part, how, ways, size, low, high }: Cause
       : ` The readings would allow ${ways.map((way) => WAYS[way]).join(' or ')} as well: read the primary with an ohmmeter, unplugged.`;
   return `${what}${how === 'turns' ? '' : why}.${or}`;
 }
+
+/** `It costs 1.3 W of heat and 6 mJ of the weakest coil's 105 mJ; mended, 0.1 W and 111 mJ.` */
+export function costSentence({ heat, energy }: Cost): string {
+  const parts = [
+    ...(heat === null
+      ? []
+      : [`heat in it ${printValue(heat.now, 'W')}, mended ${printValue(heat.after, 'W')}`]),
+    `energy of the weakest coil ${printValue(energy.now, 'J', 'mJ')}, mended ${printValue(energy.after, 'J', 'mJ')}`,
+  ];
+  return `${capital(parts.join('; '))}.`;
+}
+
+/** What to measure next, and what it would show; empty when nothing would tell more. */
+export function nextSentence(e: Evaluation, next: Next | null, { found }: Diagnosis): string {
+  if (next === null) return withinSentence(e, found);
+  const { where, shows } = next;
+  const { unit, shown } = expectedAt(e, where);
+  const [first, second] = shows;
+  const say = (value: number): string => asRead(value, unit, shown).join(' ');
+  const named = (model: (typeof shows)[number]['model']): string =>
+    model.causes.length === 0
+      ? 'nothing is wrong'
+      : `it is ${model.causes.map(({ part }) => placeOf(e, part)).join(' and ')}`;
+  const tells =
+    first && second
+      ? `: about ${say(first.value)} if ${named(first.model)}, about ${say(second.value)} if ${named(second.model)}`
+      : '';
+  const at = where.point === null ? '' : ` at ${e.design.points[where.point]?.name}`;
+  const what =
+    where.what === 'dwell'
+      ? 'Dwell from the log of the controller'
+      : `${capital(instrumentWords(where))}, ${probesOf(e.design, where)}`;
+  return `${what}${at}${tells}.`;
+}
+
+/** Within a conductor that was found: which of its parts. */
+function withinSentence({ design }: Evaluation, found: Diagnosis['found']): string {
+  const [[cause, ...others] = []] = found;
+  if (cause?.part.is !== 'wire' || cause.how !== 'resistance' || others.length > 0) return '';
+  const { id, run } = design.wires[cause.part.wire] as (typeof design.wires)[number];
+  const { joints, contacts, fuse, relay } = design.runs[run] as (typeof design.runs)[number];
+  const parts = [
+    ...(fuse ? ['the fuse with its holder'] : []),
+    ...(relay ? ['the relay contact'] : []),
+    ...(contacts > 0 ? ['each plug'] : []),
+    ...(joints > 0 ? ['each joint'] : []),
+  ];
+  return parts.length === 0
+    ? ''
+    : `Multimeter within ${id}, under the same load: across ${parts.join(', across ')}. The one with nearly all of the drop is the bad one.`;
+}
+
+/** What these readings would not show, for each run the conductor in which most can hide; nothing where all would show. */
+export function unseenSentences(e: Evaluation, all: readonly Unseen[]): string[] {
+  const { design } = e;
+  const wires = all.flatMap((one) => (one.part.is === 'wire' ? [{ ...one, wire: one.part.wire }] : []));
+  return design.runs.flatMap(({ name }, run) => {
+    const own = wires.filter(({ wire }) => design.wires[wire]?.run === run);
+    const blind = own.filter(({ size }) => size === null);
+    if (own.length === 0) return [];
+    if (blind.length > 0) {
+      const which =
+        blind.length === own.length ? name : blind.map(({ wire }) => design.wires[wire]?.id).join(', ');
+      return [`${which}: no reading would show a bad joint there, however hot it gets.`];
+    }
+    const worst = own.reduce((a, b) => ((b.size ?? 0) > (a.size ?? 0) ? b : a));
+    if ((worst.watts ?? 0) < HOT && (worst.volts ?? 0) < SEEN) return [];
+    const where = own.length > 1 ? `${name}, in one of its wires` : name;
+    return [
+      `${where}: less than ${printOhm(worst.size ?? 0)} (${printValue(worst.watts ?? 0, 'W')}, ${printValue(worst.volts ?? 0, 'V', 'mV')} at the peak) would not show.`,
+    ];
+  });
+}
+
+/** A drop at the peak that costs spark [V]; what hides below is not worth a line. Arbitrary. */
+const SEEN = 0.1;
 
 /** What a reading says by itself; empty when it is within its range. */
 export function readingSentence(judged: Judged): string {

@@ -3,9 +3,9 @@
 import type { How } from '../readings/causes.ts';
 import type { Checked } from '../readings/check.ts';
 import type { Cause } from '../readings/diagnose.ts';
-import { type Expected, expectedReadings } from '../readings/expected.ts';
+import { type Expected, expectedAt, expectedReadings } from '../readings/expected.ts';
 import { instrumentWords, probesOf, subjectOf } from '../readings/places.ts';
-import { foundSentence, heatOf, placeOf, readingSentence } from '../readings/words.ts';
+import { foundSentence, heatOf, nextSentence, placeOf, readingSentence } from '../readings/words.ts';
 import type { Remedy } from '../remedies/remedy.ts';
 import { toJson } from './json.ts';
 
@@ -57,6 +57,24 @@ export function checkJson(c: Checked, remedies: readonly Remedy[] = []) {
       })),
       nothing_wrong_share: c.diagnosis.sound,
       suspects: c.diagnosis.suspects.map(cause),
+      next:
+        c.next === null
+          ? null
+          : {
+              ...where(expectedAt(e, c.next.where)),
+              probes: probesOf(design, c.next.where),
+              set_to: instrumentWords(c.next.where),
+              gain_nat: c.next.gain,
+              text: nextSentence(e, c.next, c.diagnosis),
+            },
+      unseen: c.unseen.map(({ part, how, size, watts, volts }) => ({
+        kind: part.is,
+        subject: placeOf(e, part),
+        how,
+        smallest: size,
+        heat_W: watts,
+        drop_V: volts,
+      })),
       no_diagnosis: c.diagnosis.why,
       expected: expectedReadings(e).map((x) => ({
         ...where(x),

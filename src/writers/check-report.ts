@@ -8,7 +8,14 @@ import type { Judged } from '../readings/judge.ts';
 import { HARM_WORDS } from '../readings/mend.ts';
 import { instrumentWords, subjectOf } from '../readings/places.ts';
 import type { Open } from '../readings/unknowns.ts';
-import { readingSentence } from '../readings/words.ts';
+import {
+  causeShort,
+  costSentence,
+  nextSentence,
+  percent,
+  readingSentence,
+  unseenSentences,
+} from '../readings/words.ts';
 import type { Remedy } from '../remedies/remedy.ts';
 import { labelOf } from '../views/print.ts';
 import { CAUTIONS } from './cautions.ts';
@@ -25,6 +32,7 @@ export function checkReport(c: Checked, remedies: readonly Remedy[] = []): strin
     ...wouldPass(c, remedies),
     ...unknowns(c),
     ...advice(c),
+    ...told(c),
     ...(c.readings.length > 0 ? [`Readings\n${readings(c)}`] : [`Readings\n${bullet(NO_READINGS)}`]),
     ...(c.readings.length > 0 && design.tolerance_assumed.length > 0
       ? [`Tolerances assumed where the design says nothing\n${bullet(assumed(c))}`]
@@ -65,10 +73,11 @@ function wouldPass({ result: { verdict, evaluation: e } }: Checked, remedies: re
 
 function mends({ mend }: Checked): string {
   return mend
-    .map(({ harm, subject, says, detail }, i) => {
+    .map(({ harm, subject, says, detail, cost }, i) => {
       const no = `${i + 1}`.padStart(3);
       const title = `${no}  ${HARM_WORDS[harm]}${subject === 'feed' ? '' : `: ${subject}`}`;
-      return [title, fold(says, WIDTH, '     '), fold(detail, WIDTH, '       ')].join('\n');
+      const costs = cost === null ? [] : [fold(costSentence(cost), WIDTH, '       ')];
+      return [title, fold(says, WIDTH, '     '), fold(detail, WIDTH, '       '), ...costs].join('\n');
     })
     .join('\n');
 }
@@ -120,6 +129,26 @@ const OFFERS = {
   fuse_type: 'All of them pass with type',
   relay: '',
 } as const;
+
+/** What may be wrong, what to measure next, and what the readings would not show. */
+function told({ diagnosis, unseen, next, result: { evaluation: e } }: Checked): string[] {
+  const { suspects, sound } = diagnosis;
+  const [likely] = suspects;
+  const more = nextSentence(e, next, diagnosis);
+  const hidden = unseenSentences(e, unseen);
+  return [
+    ...(likely !== undefined && sound < SURE
+      ? [
+          `What may be wrong\n${bullet(`${suspects.map((c) => `${causeShort(e, c)}, ${percent(c.share)}`).join('; or ')}. Nothing may be wrong as well: ${percent(sound)}.`)}`,
+        ]
+      : []),
+    ...(more === '' ? [] : [`What to measure next\n${bullet(more)}`]),
+    ...(hidden.length > 0 ? [`What these readings would not show\n${hidden.map(bullet).join('\n')}`] : []),
+  ];
+}
+
+/** From this share on of nothing being wrong nobody need be told what else there could be. Arbitrary. */
+const SURE = 0.8;
 
 const WORDS = { within: 'within', low: 'LOW', high: 'HIGH', unknown: 'unknown' } as const;
 

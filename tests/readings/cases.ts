@@ -58,7 +58,7 @@ export function simulated(e: Evaluation, { fault = {} }: Case): (where: Where) =
       clamp_peak: 'max',
       value: '',
     };
-    const amps = values.get(`${kind[instrument]}${wire}`);
+    const amps = values.get(`${kind[instrument as keyof typeof kind]}${wire}`);
     if (amps === undefined) throw new Error(`the simulator did not measure conductor ${wire}`);
     return what === 'drop' ? (ohms[wire] as number) * amps : amps;
   };

@@ -55,6 +55,8 @@ test('tolerances that are left out are listed apart, but for that of the coil, o
     'instruments.scope',
     'instruments.clamp',
     'instruments.ohmmeter',
+    'instruments.trace',
+    'instruments.log',
   ]);
   // A driver that stays on draws most through a coil at the low end.
   const sized = found.assumed.filter(({ path }) => path.startsWith('tolerance')).map(({ path }) => path);

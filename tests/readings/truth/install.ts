@@ -19,6 +19,8 @@ export interface TrueCoil {
   /** At its temperature [ohm], [H]. */
   ohm: number;
   henry: number;
+  /** Unplugged, cooled down for some time [ohm]. */
+  cold: number;
 }
 
 export interface TruePoint {
@@ -281,10 +283,15 @@ export function install(seed: number, kind: Kind): Install {
     const crimps = Array.from({ length: joints }, () => 0.3e-3 * off(d, 0.5)).reduce((a, b) => a + b, 0);
     return { id, side: s, coils, ohm: copper + crimps + extra * off(d, 0.5) };
   });
-  const coils: TrueCoil[] = all.map(() => ({
-    ohm: R * off(d, 0.1) * (1 + ALPHA * (warm - 20)),
-    henry: L * 1e-3 * off(d, 0.1),
-  }));
+  const cooled = 20 + (warm - 20) * d.between(0, 1);
+  const coils: TrueCoil[] = all.map(() => {
+    const own = R * off(d, 0.1);
+    return {
+      ohm: own * (1 + ALPHA * (warm - 20)),
+      henry: L * 1e-3 * off(d, 0.1),
+      cold: own * (1 + ALPHA * (cooled - 20)),
+    };
+  });
   const points: TruePoint[] = [
     ['cranking', 220, supplies.crank] as const,
     ['idle', idle, supplies.idle] as const,
@@ -311,10 +318,14 @@ export function install(seed: number, kind: Kind): Install {
     case 'coil': {
       const coil = coils[ids.indexOf(fault.coil)] as TrueCoil;
       if (fault.how === 'open') coil.ohm = Number.POSITIVE_INFINITY;
-      if (fault.how === 'R') coil.ohm *= fault.by;
+      if (fault.how === 'R') {
+        coil.ohm *= fault.by;
+        coil.cold *= fault.by;
+      }
       if (fault.how === 'L') coil.henry *= fault.by;
       if (fault.how === 'turns') {
         coil.ohm *= fault.by;
+        coil.cold *= fault.by;
         coil.henry *= fault.by ** 2;
       }
       break;

@@ -80,6 +80,15 @@ export function readingsOf(install: Install, how: 'thorough' | 'sparse'): Entry[
   });
   const wires = install.wires.map((_, w) => w);
   const coils = install.coils.map((_, c) => c);
+  const primary = (c: number): Entry => {
+    const ohms = install.coils[c]?.cold as number;
+    const shown = ohms * (1 + 0.01 * d.between(-1, 1)) + 2e-3 * d.between(-1, 1);
+    return {
+      what: 'resistance',
+      coil: install.coilIds[c] as string,
+      value: `${Number(shown.toFixed(3))} ohm`,
+    };
+  };
   if (how === 'thorough')
     return [
       posts(IDLE),
@@ -91,6 +100,7 @@ export function readingsOf(install: Install, how: 'thorough' | 'sparse'): Entry[
       ...coils.map((c) => coilAmps(c, FAST)),
       ...coils.map((c) => coilPeak(c, FAST)),
       ...coils.map((c) => coilVolts(c, FAST)),
+      ...coils.flatMap((c) => (Number.isFinite(install.coils[c]?.ohm) ? [primary(c)] : [])),
     ];
   const some = d.one(coils);
   return [
