@@ -121,7 +121,7 @@ export const SMALLEST = {
   SAE: '18 SAE',
   mm2: '0.75 mm2',
 } as const;
-export const SMALLEST_WHY = 'arbitrary; the ampacity table begins at 18 AWG';
+export const SMALLEST_WHY = 'arbitrary; the ampacity table starts at 18 AWG';
 
 /** What the papers of a kit take where its block says nothing: choices of ours, each stated on the papers. */
 export const KIT_PRESETS = {

@@ -13,7 +13,7 @@ const NO_FIGURE =
   'The ampacity table has no figure for this size: choose 0.75 mm² or larger, or use the maker’s own figure.';
 
 const NO_OHM =
-  'What a driver that stays on draws is not known: give `coil.resistance`, the primary at 20 °C, read between its two ' +
+  'The current of a driver that stays on is not known: give `coil.resistance`, the primary at 20 °C, read between its two ' +
   'terminals with the plug off.';
 
 /** Times of the fuse and of the conductor at both ends of a run. */
@@ -77,7 +77,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       `the run withstands: only ${f.limit}.`,
     unknown: (f) =>
       f.say('stuck_current') === undefined
-        ? `${NO_OHM} A \`current_limit\` of the driver would bound it, too.`
+        ? `${NO_OHM} A \`current_limit\` of the driver would bound it as well.`
         : NO_FIGURE,
   },
   failed_driver: {

@@ -252,6 +252,6 @@ function plainOf(e: Evaluation, { part, how, size, high }: Cause): Plain {
     case 'taken':
       return { harm: 'note', says: 'One reading was taken with a different instrument than it says.' };
     case 'misread':
-      return { harm: 'note', says: 'One reading does not go with the others.' };
+      return { harm: 'note', says: 'One reading does not fit with the others.' };
   }
 }

@@ -126,7 +126,7 @@ function causeSentence(e: Evaluation, cause: Cause): string {
     case 'taken':
       return mixedSentence(e, cause);
     case 'misread':
-      return `The reading ${placeOf(e, part)} does not go with all the others, and nothing in the install explains it: read it again.`;
+      return `The reading ${placeOf(e, part)} does not fit with all the others, and nothing in the install explains it: read it again.`;
   }
 }
 

@@ -88,7 +88,7 @@ export function coilFigures(course: Course, coil: number): CoilFigures {
   };
 }
 
-/** Current of a coil [A] by the time since the begin of its first charge [s]; 0 outside of it. */
+/** Current of a coil [A] by the time since the start of its first charge [s]; 0 outside of it. */
 export function currentFrom({ circuit, segments }: Course, coil: number): (after: number) => number {
   const { cycle, dwell, firings } = circuit;
   const fires = firings.find((firing) => firing.coil === coil)?.at ?? 0;

@@ -1,4 +1,4 @@
-/** When drivers switch: begins and ends of charges within one working cycle. */
+/** When drivers switch: starts and ends of charges within one working cycle. */
 import type { Circuit } from './circuit.ts';
 
 export interface Switching {
@@ -6,7 +6,7 @@ export interface Switching {
   readonly at: number;
   /** Indices of the firings that end a charge here. */
   readonly fires: readonly number[];
-  /** Coils whose charge begins here. */
+  /** Coils whose charge starts here. */
   readonly begins: readonly number[];
 }
 

@@ -14,7 +14,7 @@ export interface Instant {
 }
 
 /**
- * Instants to draw a cycle by: begin and end of every segment, and in between steps of at most `degrees` of the crank,
+ * Instants to draw a cycle by: start and end of every segment, and in between steps of at most `degrees` of the crank,
  * at least `least` of them in a segment in which a coil charges.
  */
 export function instantsOf({ circuit, segments }: Course, degrees: number, least: number): Instant[] {

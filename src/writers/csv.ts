@@ -31,7 +31,7 @@ function cell(content: CsvCell): string {
 
 const printFixed = ({ value, places }: Fixed): string => value.toFixed(places);
 
-/** What spreadsheet programs take for the begin of a formula, also its wide forms, and behind spaces and quotes. */
+/** What spreadsheet programs take for the start of a formula, also its wide forms, and behind spaces and quotes. */
 const SIGNS = '[=+\\-@\\uff1d\\uff0b\\uff0d\\uff20]';
 const UNSEEN = '[\\s"\\u200b-\\u200f\\u202a-\\u202e\\u2060-\\u2069\\ufeff]*';
 const FORMULA = new RegExp(`^${UNSEEN}${SIGNS}`);

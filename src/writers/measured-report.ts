@@ -80,7 +80,7 @@ const share = (value: number): string => {
 /** What the knee means. */
 function kneeText(knee: Knee | null): string {
   if (knee === null) return 'No knee: the current rises to its end as that of a coil without limit does.';
-  const where = `${printValue(knee.current, 'A')}, ${printValue(knee.after, 's')} after the begin`;
+  const where = `${printValue(knee.current, 'A')}, ${printValue(knee.after, 's')} after the start`;
   switch (knee.kind) {
     case 'limit':
       return `A limit: the current is held at ${where}.`;
@@ -110,7 +110,7 @@ function doubts({ resistance }: MeasuredTrace, { overlapped }: Comparison): stri
   ];
 }
 
-const TITLES = ['time since begin of charge [ms]', 'measured [A]', 'computed [A]'];
+const TITLES = ['time since start of charge [ms]', 'measured [A]', 'computed [A]'];
 
 /** The overlay of the first charge as a table. */
 export const measuredCsv = ({ overlay }: Comparison): string =>
@@ -158,7 +158,7 @@ export function measuredJson(trace: Trace, measured: MeasuredTrace, c: Compariso
         ? null
         : { kind: measured.knee.kind, current_A: measured.knee.current, after_s: measured.knee.after },
     charges: measured.charges.map(({ begin, dwell, peak, knee }) => ({
-      begin_s: begin,
+      start_s: begin,
       dwell_s: dwell,
       peak_A: peak,
       knee: knee?.kind ?? null,

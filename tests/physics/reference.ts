@@ -49,7 +49,7 @@ export function inductanceOf(
   return Math.sqrt(low * high);
 }
 
-/** Current a time `t` after the begin of the charge. */
+/** Current a time `t` after the start of the charge. */
 export function currentAt(charging: Charging, t: number): number {
   if (t <= 0) return 0;
   if ('height' in charging) return charging.height;

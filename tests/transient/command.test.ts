@@ -133,7 +133,7 @@ describe('a recording', () => {
     expect(widest(ran.out)).toBeLessThanOrEqual(80);
     expect(ran.out).toContain('No knee');
     expect(ran.file('both.csv')).toMatch(
-      /^time since begin of charge \[ms\],measured \[A\],computed \[A\],coilfeed [0-9a-f]{16}\r\n/,
+      /^time since start of charge \[ms\],measured \[A\],computed \[A\],coilfeed [0-9a-f]{16}\r\n/,
     );
   });
 

@@ -33,7 +33,7 @@ function normal(): () => number {
   return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
 }
 
-/** Current [A] a time [s] after the begin of a charge. */
+/** Current [A] a time [s] after the start of a charge. */
 export function chargeCurrent(r: Recorded, after: number): number {
   if (after <= 0) return 0;
   const rise = (from: number, henry: number, t: number): number =>

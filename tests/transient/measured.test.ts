@@ -148,7 +148,7 @@ describe('as instruments write it', () => {
 
 describe('says what it did', () => {
   test.each<[string, Partial<Recorded>, string]>([
-    ['turned', { sign: -1 }, 'the other way round'],
+    ['turned', { sign: -1 }, 'on backwards'],
     ['offset', { offset: 2 }, 'At rest the clamp shows 2.00 A'],
     ['partial', { from: 14e-3, length: 0.114 }, 'cut off by the recording: left out'],
     ['only parts', { from: 14e-3, length: 16.5e-3, noise: 0.02 }, 'No charge lies wholly'],

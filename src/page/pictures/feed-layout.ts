@@ -11,7 +11,7 @@ export interface Laid {
   readonly row: number;
 }
 
-/** From the end of one column to the begin of a later one. */
+/** From the end of one column to the start of a later one. */
 export interface Joint {
   readonly from: { readonly column: number; readonly row: number };
   readonly to: { readonly column: number; readonly row: number };

@@ -51,7 +51,7 @@ export class Storage {
     this.box = box;
   }
 
-  /** What was stored. Marks the begin of a start; `started` takes the mark away. */
+  /** What was stored. Marks the beginning of a start; `started` takes the mark away. */
   open(): Found {
     const stored = this.read();
     if (stored === null) return { stored: null, offered: null };

@@ -1,5 +1,5 @@
 /**
- * What one recorded charge tells: how steeply the current begins to rise, how soon it bends, and whether it has a knee.
+ * What one recorded charge tells: how steeply the current starts to rise, how soon it bends, and whether it has a knee.
  *
  * i(t) = s·(1 − e^(−k·(t−t₀)))/k, which is I∞·(1 − e^(−(t−t₀)/τ)) with s = I∞/τ and k = 1/τ: s and k are found almost
  * independently of each other, and k may be 0. A limit cuts it off at a height; a core that saturates bends it upward.
@@ -11,12 +11,12 @@ export interface Knee {
   readonly kind: 'limit' | 'clipped' | 'saturation';
   /** Current at which it begins [A]. */
   readonly current: number;
-  /** Time since the begin of the charge [s]. */
+  /** Time since the start of the charge [s]. */
   readonly after: number;
 }
 
 export interface ChargeFit {
-  /** Slope at the begin [A/s] and its variance; rate of bending [1/s] and its variance; covariance of the two. */
+  /** Slope at the start [A/s] and its variance; rate of bending [1/s] and its variance; covariance of the two. */
   readonly slope: number;
   readonly rate: number;
   readonly variances: { readonly slope: number; readonly rate: number; readonly both: number };
@@ -63,7 +63,7 @@ const STILL = 0.3;
 const MISSES = 0.06;
 
 /**
- * Fits one charge: samples from somewhat before its begin to its last one, resting level 0. `begin` is a first guess,
+ * Fits one charge: samples from somewhat before its start to its last one, resting level 0. `begin` is a first guess,
  * `noise` the standard deviation of a sample, and `step` that of a converter that noise does not blur. Null when the samples do not determine a curve.
  */
 export function fitCharge(

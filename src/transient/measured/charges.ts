@@ -1,5 +1,5 @@
 /**
- * Where the charges are in a recording: resting level, noise, polarity, and begin and end of every charge.
+ * Where the charges are in a recording: resting level, noise, polarity, and start and end of every charge.
  *
  * A charge rises over milliseconds and falls at once when the coil fires. That tells the polarity of the clamp.
  */

@@ -5,7 +5,7 @@ import { contraryTo, spacingText } from './contrary.ts';
 import type { MeasuredTrace } from './measure.ts';
 
 export interface Overlay {
-  /** Time since the begin of the charge [s], currents [A]. */
+  /** Time since the start of the charge [s], currents [A]. */
   readonly points: readonly {
     readonly after: number;
     readonly measured: number;

@@ -30,17 +30,17 @@ export function contraryTo(measured: MeasuredTrace, design: Beside): string[] {
   if (!within(steep, FAR) && within(bend, ALIKE))
     told.push(
       `All currents are about ${times(steep)} those of the design, while the charge bends as that of its coil does: most ` +
-        'likely the clamp has another factor (--scale), or the probe of the instrument has.',
+        'likely the clamp has a different factor (--scale), or the probe of the instrument has.',
     );
   else if (!within(steep, FAR))
     told.push(
-      `The current rises ${times(steep)} as steeply as that of the design: most likely the clamp has another factor ` +
-        '(--scale), the channel is another one (--column), or the coil is.',
+      `The current rises ${times(steep)} as steeply as that of the design: most likely the clamp has a different factor ` +
+        '(--scale), the channel is the wrong one (--column), or the coil is a different one.',
     );
   if (!within(dwell, FAR))
     told.push(
-      `The charges last ${times(dwell)} the dwell of the design: most likely the times are in another unit, the interval ` +
-        'is another one, or the controller has another dwell at this point.',
+      `The charges last ${times(dwell)} the dwell of the design: most likely the times are in a different unit, the interval ` +
+        'is a different one, or the controller has a different dwell at this point.',
     );
   const loop = measured.resistance.value / design.resistance;
   const sure = measured.resistance.within < Math.abs(measured.resistance.value) / 2;

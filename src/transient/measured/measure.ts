@@ -1,7 +1,7 @@
 /**
  * What a recording of a current clamp tells about coil and feed: resistance, inductance, dwell, peak, and the knee.
  *
- * The slope at the begin of a charge is voltage over inductance; how soon it bends, resistance over inductance. The
+ * The slope at the start of a charge is voltage over inductance; how soon it bends, resistance over inductance. The
  * voltage is that left for coil and feed together, so that the resistance found is that of the whole loop: coil, driver's
  * share beyond its stated drop, and conductors.
  */

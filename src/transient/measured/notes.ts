@@ -16,14 +16,14 @@ export function notesOf(found: Found, guess: TimeUnit | null): string[] {
       : []),
     ...(guess ? [`No unit of time is named; "${guess}" makes the charges about as long as the dwell.`] : []),
     ...(turned
-      ? ['The current falls where a coil charges: the clamp sits the other way round; it was turned.']
+      ? ['The current falls where a coil charges: the clamp is on backwards; the sign was reversed.']
       : []),
     ...(Math.abs(offset) > least
-      ? [`At rest the clamp shows ${offset.toFixed(2).replace('-', '−')} A; that was taken off.`]
+      ? [`At rest the clamp shows ${offset.toFixed(2).replace('-', '−')} A; that was subtracted.`]
       : []),
     ...(droops ? ['The clamp passes no direct current; its droop was undone.'] : []),
     ...(drift > 2 * least && !droops
-      ? [`Its zero wanders by ${printValue(drift, 'A')}; that was taken off.`]
+      ? [`Its zero wanders by ${printValue(drift, 'A')}; that was subtracted.`]
       : []),
     ...(step > 0 ? [`The instrument shows the current in steps of ${printValue(step, 'A')}.`] : []),
     ...(short > 0 ? [`${short} pulse${short > 1 ? 's' : ''} far shorter than a charge: left out.`] : []),

@@ -43,7 +43,7 @@ function factorsOf(layout: Layout, { current }: Columns, { scale }: Asked): Read
   if (unit?.kind === 'voltage') {
     if (scale === undefined)
       return refused(
-        `${sentence(name)} is in ${unit.symbol}, as is said above the table. Say how many volts the clamp gives for an ` +
+        `${sentence(name)} is in ${unit.symbol}, as stated above the table. Say how many volts the clamp gives for an ` +
           'ampere, such as "--scale 100mV/A".',
       );
     return scale.shows === 'voltage'
@@ -142,7 +142,7 @@ interface Seen {
 function whyNot(time: Float64Array, current: Float64Array, seen: Seen, column: string): string | null {
   if (time.length < LEAST_SAMPLES) return tooFew(time.length);
   if (seen.point && seen.comma)
-    return 'It has numbers with a point and numbers with a comma: which one marks the decimals is not told.';
+    return 'It has numbers with a point and numbers with a comma: nothing tells which one marks the decimals.';
   if (time.at(-1) === time[0]) return 'All its times are the same.';
   if (seen.standing > STANDING * time.length)
     return (
@@ -193,7 +193,7 @@ function notesOf(
       : []),
     ...(columns.time === null
       ? [
-          `The samples were taken ${(interval * 1e6).toPrecision(4).replace(/\.?0+$/, '')} µs apart${around.interval === interval ? ', as is said above the table' : ''}.`,
+          `The samples were taken ${(interval * 1e6).toPrecision(4).replace(/\.?0+$/, '')} µs apart${around.interval === interval ? ', as stated above the table' : ''}.`,
         ]
       : []),
     ...(seen.blank > 0

@@ -54,7 +54,7 @@ export function feedPage(grid: Grid, design: Design): Page {
   );
   put(cells, row - 1, 0, {
     role: 'about',
-    formula: `IF(${address(4, 0)}="${SHOWN.fail}","Something fails: there is nothing to buy before that is mended. The sheet Runs has the sizes as they are now.","")`,
+    formula: `IF(${address(4, 0)}="${SHOWN.fail}","Something fails: nothing to buy until it is corrected. The sheet Runs has the sizes as they are now.","")`,
   });
   row = figures(grid, design, cells, row);
 

@@ -16,7 +16,7 @@ export const USE: readonly string[] = [
   'Change the framed cells of the sheet Inputs. Everything else follows, in any spreadsheet program: sizes, verdicts, findings, charts.',
   'All other cells are locked against slips, without a password: “Unprotect Sheet” opens them.',
   'The numbers of cylinders, coils, runs, conductors, points and rows are fixed within a workbook. To change one, take the design file (“coilfeed design THIS.xlsx” writes it with the inputs as they are now), change it, and run “coilfeed size DESIGN --out FILE.xlsx”.',
-  'The sheets of the calculation are hidden. “Unhide” or “Show Sheet” in the menu of the tabs brings them up; a workbook made with --workings has them in sight.',
+  'The sheets of the calculation are hidden. “Unhide” or “Show Sheet” in the menu of the tabs brings them up; a workbook made with --workings shows them.',
   'While an input cannot be taken, a line on the first page says which one and why, and there is no verdict and no list to buy. The same is said beside the input.',
 ];
 
@@ -49,7 +49,7 @@ export function guidePage(grid: Grid): Page {
   let row = opening(
     cells,
     'Guide',
-    'Nothing but the sheets in sight is needed to use the workbook; the workings are for those who want to check them.',
+    'Only the visible sheets are needed to use the workbook; the workings are for those who want to check them.',
   );
   row = section(cells, row, 'How to use this workbook', WIDTHS.length);
   for (const value of USE) {

@@ -73,7 +73,7 @@ export function opening(sheet: Sheet, title: string, about: string): number {
 export const warned = (sheet: Sheet): void =>
   put(sheet, 2, 0, {
     role: 'warning',
-    formula: `IF(${PROBLEMS}>0,"Nothing here counts before the inputs are put right: see the first sheet.","")`,
+    formula: `IF(${PROBLEMS}>0,"Nothing here counts until the inputs are corrected: see the first sheet.","")`,
   });
 
 /** A title within a page; returns the row after it. */
