@@ -78,6 +78,10 @@ async function readAny(file: string): Promise<Given | null> {
   const read = await readSaved(bytes, name);
   if (!read.ok) return refused(read.problems);
   process.stderr.write(changes(name, read.changed));
+  if (read.differs)
+    process.stderr.write(
+      `${name}: the program that saved it computes differently: do not use what it shows. Here all is computed afresh.\n`,
+    );
   return { design: read.design, changed: read.changed, card: read.card };
 }
 

@@ -19,8 +19,11 @@ const across = (row: Row | undefined): number =>
   row === undefined ? 0 : row.cells.length - 1 + (row.cells.at(-1)?.span ?? 1);
 
 /** `K40`: the corner at the lower right. */
-export const corner = ({ widths, rows }: Sheet, fixed: boolean): string =>
-  address(Math.max(rows.length, 1) - 1, Math.max(widths.length, 1, ...rows.map(across)) - 1, fixed, fixed);
+export const corner = (
+  { widths, rows }: Sheet,
+  fixed: boolean,
+  columns = Math.max(widths.length, 1, ...rows.map(across)),
+): string => address(Math.max(rows.length, 1) - 1, columns - 1, fixed, fixed);
 
 const inside = (name: string, items: readonly string[]): string =>
   items.length === 0 ? '' : `<${name} count="${items.length}">${items.join('')}</${name}>`;
@@ -108,12 +111,12 @@ function validationXml({ where, allowed, prompt, error }: Validation): string {
 const cut = (text: string, most: number): string =>
   escaped(text.length <= most ? text : `${text.slice(0, most - 1)}…`);
 
-function printXml({ landscape, wide, margins, header, footer, breaks }: Print): string {
+function printXml({ landscape, wide, tall, margins, header, footer, breaks }: Print): string {
   const sides = Object.entries(margins).map(([side, inches]) => ` ${side}="${inches}"`);
   const marks = breaks.map((row) => `<brk id="${row}" max="16383" man="1"/>`);
   return (
     `<pageMargins${sides.join('')}/>` +
-    `<pageSetup paperSize="${A4}" orientation="${landscape ? 'landscape' : 'portrait'}" fitToWidth="${wide}" fitToHeight="0"/>` +
+    `<pageSetup paperSize="${A4}" orientation="${landscape ? 'landscape' : 'portrait'}" fitToWidth="${wide}" fitToHeight="${tall}"/>` +
     `<headerFooter><oddHeader>${escaped(header)}</oddHeader><oddFooter>${escaped(footer)}</oddFooter></headerFooter>` +
     (marks.length === 0
       ? ''

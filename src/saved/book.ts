@@ -10,6 +10,7 @@
 import { strFromU8, zipSync } from 'fflate';
 import type { Archive } from './archive.ts';
 import { type Area, namedAreas, sheetParts } from './parts.ts';
+import { sumOf } from './sum.ts';
 
 /** What stands in a cell. Never the stored result of a formula. */
 export type Found =
@@ -23,6 +24,8 @@ export interface Book {
   readonly names: ReadonlyMap<string, Area | null>;
   /** Cells of sheets, counted from 0. Empty for a cell that is not there. */
   cell(sheet: string, row: number, column: number): Found;
+  /** The stored result of a formula: only to learn what the program that saved it made of it. Null for none. */
+  stored(sheet: string, row: number, column: number): number | string | null;
 }
 
 /** Largest parts [byte]: some ten times those of the largest workbook of ours. */
@@ -153,6 +156,10 @@ async function readCells(
   const sheets = new Map(asked.map((name, i) => [name, read.sheets[i]]));
   return {
     names,
+    stored(sheet, row, column) {
+      const value: unknown = sheets.get(sheet)?.rows[row]?.[column];
+      return typeof value === 'number' || typeof value === 'string' ? value : null;
+    },
     cell(sheet, row, column) {
       const of = sheets.get(sheet);
       const formula = of?.cells?.get(`${row},${column}`)?.formula;
@@ -170,11 +177,11 @@ async function readCells(
 
 const ERROR = /^#(?:NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A)$/;
 
-/** A formula that is nothing but a number or a text stands for that. */
+/** A formula that is nothing but arithmetic with numbers, or a text, stands for its value. */
 function constant(formula: string): Found {
   const plain = formula.replace(/^=/, '').trim();
-  if (/^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?$/.test(plain))
-    return { is: 'number', value: Number(plain) };
+  const value = sumOf(plain);
+  if (value !== null) return { is: 'number', value };
   const words = /^"((?:[^"]|"")*)"$/.exec(plain)?.[1];
   if (words !== undefined) {
     const value = words.replaceAll('""', '"');

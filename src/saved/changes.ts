@@ -27,6 +27,8 @@ export function valueIn(design: Design, entry: Entry, made: Design): number | st
   return design.coils[coil]?.fires_at.find((other) => other !== own) ?? null;
 }
 
+const isLike = ({ runs }: Design, run: number): boolean => runs.some(({ name }) => name === runs[run]?.like);
+
 /** Blocks that are there as a whole or not at all. */
 const BLOCKS = /^(?:runs\.\{run\}\.(?:fuse|relay)|coil\.(?:test_point|series_resistor)|sweep)\./;
 
@@ -38,6 +40,8 @@ export function editsOf(changed: readonly Filled[], all: readonly Filled[], made
   };
   for (const entry of changed) {
     const [root] = entry.q.path.split('.');
+    // The size of a run that is to be like another one follows from that one.
+    if (entry.name === 'run_gauge' && isLike(made, entry.at.run ?? 0)) continue;
     if (root === 'wires') lengths(entry, all, made, add);
     else if (root === 'events') angles(entry, all, made, add);
     else if (entry.q.path.startsWith('ignition.dwell.')) dwell(all, made, add);

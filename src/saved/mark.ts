@@ -9,6 +9,9 @@ export const ENTRY = 'in_';
 /** Defined name of the cells of the test card in which readings are entered. */
 export const CARD = 'in_measured';
 
+/** Defined name of the cell that is 1 where the program computes the formulas of the workbook as it should. */
+export const KNOWN_ANSWER = 'known_answer';
+
 /** Defined name of the cells that hold the text of the design, a line in each row. */
 export const DESIGN_TEXT = 'design_text';
 

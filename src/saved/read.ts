@@ -18,9 +18,9 @@ import { openArchive } from './archive.ts';
 import { type Book, type Found, openBook } from './book.ts';
 import { editsOf, type Filled, valueIn } from './changes.ts';
 import { cellName, type Entry, entriesOf } from './entries.ts';
-import { CARD, DESIGN_TEXT, ENTRY } from './mark.ts';
+import { CARD, DESIGN_TEXT, ENTRY, KNOWN_ANSWER } from './mark.ts';
 import { isMarked } from './ours.ts';
-import { asSaid, same, unitOf, wordIn } from './value.ts';
+import { asSaid, same, sameWord, unitOf, wordIn } from './value.ts';
 
 /** An input that is another one than when the workbook was made. */
 export interface Changed {
@@ -43,6 +43,8 @@ export type SavedResult =
       readonly changed: readonly Changed[];
       /** What stands in the cells of the test card, from the first row down; null where there is no card. */
       readonly card: readonly CardCell[] | null;
+      /** The program that saved it computes a known answer otherwise: what it showed is not to be trusted. */
+      readonly differs: boolean;
     }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
@@ -76,7 +78,10 @@ export async function readSaved(bytes: Uint8Array, file: string): Promise<SavedR
         ? 'takes .xlsx: save it in that format'
         : `takes one that came from it, saved as .xlsx, or ${AGAIN}`,
     );
-  const book = await openBook(archive, (name) => name === DESIGN_TEXT || name.startsWith(ENTRY));
+  const book = await openBook(
+    archive,
+    (name) => [DESIGN_TEXT, KNOWN_ANSWER].includes(name) || name.startsWith(ENTRY),
+  );
   if (typeof book === 'string')
     return refuse(`a workbook that ${book}`, `takes one as it was made, or ${AGAIN}`);
   const carried = carriedText(book);
@@ -120,6 +125,14 @@ function cardOf(book: Book): CardCell[] | null {
   }));
 }
 
+/** Whether the stored result of the known answer is a wrong one. */
+function differsIn(book: Book): boolean {
+  const area = book.names.get(KNOWN_ANSWER);
+  if (!area) return false;
+  const stored = book.stored(area.sheet, area.top, area.left);
+  return stored !== null && stored !== 1;
+}
+
 /** The reading of one workbook; `made` is the design that it was made from. */
 class Reading {
   private readonly problems: Problem[] = [];
@@ -153,6 +166,7 @@ class Reading {
         now: asSaid(entry.value, entry.q),
       })),
       card: cardOf(this.book),
+      differs: differsIn(this.book),
     };
   }
 
@@ -171,7 +185,7 @@ class Reading {
       open = all.filter((one) => {
         const value = valueIn(design, one, this.made);
         return typeof one.value === 'string' && typeof value === 'string'
-          ? false
+          ? !sameWord(one.q, one.value, value)
           : !same(one.value, value, CLOSE);
       });
     }

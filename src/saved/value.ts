@@ -1,7 +1,6 @@
 /** Values of cells as an author writes them in a design: a number with its unit, a count, a word. */
 import type { OfKind } from '../basis/quantity.ts';
-import { CLOSES, SERIES, SUPPRESSIONS } from '../design/names.ts';
-import { readFuseType, readInsulation, readSize, readWord } from '../design/spellings.ts';
+import { listOf, wordFor } from '../design/spelled.ts';
 
 /** Two numbers that are one: a spreadsheet program keeps 15 digits. */
 const SAME = 1e-14;
@@ -49,17 +48,14 @@ export const asSaid = (value: number | string | null, q: OfKind<'input'>): strin
       ? shortest(value)
       : String(asWritten(value, q));
 
-/** Readers of words, by the last step of the path. */
-const WORDS: Readonly<Record<string, (text: string) => string | null>> = {
-  gauge: readSize,
-  smallest: readSize,
-  insulation: readInsulation,
-  type: readFuseType,
-  suppression: (text) => readWord(text, SUPPRESSIONS),
-  closes: (text) => readWord(text, CLOSES),
-  series: (text) => readWord(text, SERIES),
-};
-
 /** A word as the design holds it, in whatever spelling it was entered; what is not known stays as it is. */
-export const wordIn = ({ path }: OfKind<'input'>, text: string): string =>
-  readWord(text, ['auto']) ?? WORDS[path.split('.').at(-1) ?? '']?.(text) ?? text;
+export function wordIn({ path }: OfKind<'input'>, text: string): string {
+  const list = listOf(path);
+  return (list === null ? null : wordFor(list, text)) ?? text;
+}
+
+/** Whether two words of an input stand for the same; a type that is sold by SAE number turns a gauge into one. */
+export const sameWord = (q: OfKind<'input'>, entered: string, held: string): boolean => {
+  const word = wordIn(q, entered);
+  return word === held || (/ AWG$/.test(word) && word.replace(/AWG$/, 'SAE') === held);
+};

@@ -43,6 +43,7 @@ const bare: Sheet = {
   print: {
     landscape: false,
     wide: 1,
+    tall: 0,
     margins: { left: 0.5, right: 0.5, top: 0.5, bottom: 0.5, header: 0.3, footer: 0.3 },
     header: '',
     footer: '&P',

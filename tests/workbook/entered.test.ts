@@ -13,9 +13,10 @@ import { spread } from '../../src/engine/spreadsheet.ts';
 import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP } from '../../src/findings/sheet.ts';
 import { QUANTITIES, type QuantityName } from '../../src/model/model.ts';
 import { run } from '../../src/run.ts';
+import { readSaved } from '../../src/saved/read.ts';
 import { show } from '../../src/writers/workbook/workbook.ts';
 import { samples } from '../samples.ts';
-import { fill, readBack, type Typed } from '../saved/edit.ts';
+import { changedPart, fill, readBack, sheetPart, type Typed } from '../saved/edit.ts';
 import { type Book, bookOf, demoDesign } from './books.ts';
 
 type Sheets = ReturnType<typeof spread>;
@@ -161,6 +162,30 @@ test('a value that is typed over is stated by the design, beside the value and b
   const before = source();
   expect(typing(sheets, [['drop_limit', {}, 1.5]], source)).toBe('as the design states');
   expect(source()).toBe(before);
+});
+
+test('arithmetic with numbers is taken for its value; a formula that looks elsewhere is refused', async () => {
+  // 55 in of 25.4 mm are 1.397 m.
+  const sum = await readBack(fill(book, ['wire_length', { wire: 0 }, { formula: '55*0.0254' }]));
+  expect(sum.design?.wires[0]?.length).toBeCloseTo(1.397, 12);
+  const nested = await readBack(fill(book, ['wire_length', { wire: 0 }, { formula: '(1+.5)/2-(-1)' }]));
+  expect(nested.design?.wires[0]?.length).toBeCloseTo(1.75, 12);
+  for (const formula of ['E9*2', '1/0', '2^2', '1+', 'SUM(1,2)'])
+    expect((await readBack(fill(book, ['wire_length', { wire: 0 }, { formula }]))).design, formula).toBeNull();
+});
+
+test('a program that computes the known answer otherwise is told apart, in the workbook and when it is read', async () => {
+  const { evaluation } = book.result;
+  expect(evaluation.cached('Checks', 6, 3)).toBe(1);
+  const other = changedPart(
+    book.bytes,
+    (parts) => sheetPart(parts, 'Checks'),
+    (xml) => xml.replace(/(<c r="D7"[^>]*><f>[^<]*<\/f><v>)1(<\/v>)/, '$10$2'),
+  );
+  const read = await readSaved(other, 'other.xlsx');
+  expect(read.ok && read.differs).toBe(true);
+  const own = await readSaved(book.bytes, 'own.xlsx');
+  expect(own.ok && own.differs).toBe(false);
 });
 
 /** Numbers that are the same every time. */

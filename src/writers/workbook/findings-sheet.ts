@@ -4,10 +4,13 @@ import type { Cell, Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { laidOut } from '../../findings/judged.ts';
 import { JUDGED_COLUMNS } from '../../findings/sheet.ts';
-import { ADDED, judgedColumn } from './judged.ts';
+import { ADDED, judgedColumn, SHOWN } from './judged.ts';
 import { opening, type Page, table, warned } from './page.ts';
 
-const WIDTHS = [13, 15, 28, 9, 9, 9, 6, 9, 66, 24];
+const WIDTHS = [12, 14, 30, 8, 9, 8, 6, 8, 50, 60];
+
+/** Rows that fit on a page at a size that can be read. */
+const PER_PAGE = 75;
 
 export function findingsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
@@ -42,7 +45,10 @@ export function findingsPage(grid: Grid, design: Design): Page {
     cells,
     widths: WIDTHS,
     frozen: [top + 1, 0],
-    landscape: true,
+    landscape: false,
+    // The sources of the limits are for the screen.
+    printed: WIDTHS.length - 1,
+    tall: Math.ceil(found.length / PER_PAGE),
     looks: [{ rows: [first, last], columns: [0, 0], word: 0 }],
     fitted: [first, last],
   };
@@ -68,7 +74,8 @@ function lineOf(count: number, rank: number): Cell[] {
     show(ADDED.limit, 'any'),
     show(ADDED.unit),
     { role: 'formula', formula: said(`IF(ISNUMBER(${margin}),${margin}*100,"")`), unit: '%' },
-    show(ADDED.meaning),
+    // What passes with room to spare needs no words.
+    { role: 'formula', formula: said(`IF(${of(ADDED.word)}="${SHOWN.pass}","",${of(ADDED.meaning)})`) },
     { role: 'source', formula: said(of(ADDED.source)) },
   ];
 }

@@ -76,6 +76,7 @@ export function guidePage(grid: Grid): Page {
     widths: WIDTHS,
     frozen: [2, 0],
     landscape: false,
+    tall: 1,
     looks: [],
   };
 }

@@ -21,6 +21,10 @@ export interface Page {
   /** Rows and columns that stay in sight; the rows are repeated on every printed page. */
   readonly frozen: readonly [number, number];
   readonly landscape: boolean;
+  /** Pages below each other that it is fitted to on paper; as many as it takes when left out. */
+  readonly tall?: number;
+  /** Columns that are printed, all of them when left out. */
+  readonly printed?: number;
   readonly looks: readonly Look[];
   /** Defined names of its own: the name, and the cells that it stands for. */
   readonly names?: readonly (readonly [string, string])[];

@@ -11,17 +11,22 @@ export const MARGINS = { left: 0.5, right: 0.5, top: 0.75, bottom: 0.7 } as cons
 /** Longest title in a header; the format allows 255 characters in all. */
 const HEADER = 120;
 
-export function printOf({ name, widths, kind, landscape, breaks = [] }: Page, design: Design): Print {
+export function printOf(
+  { name, widths, kind, landscape, breaks = [], tall = 0, printed }: Page,
+  design: Design,
+): Print {
   const total = widths.reduce((a, b) => a + b, 0);
   const small = '&"Arial,Regular"&8 ';
   return {
     landscape,
     // A working sheet may be far too wide for one page.
     wide: kind === 'working' ? Math.ceil(total / PAPER) : 1,
+    tall,
+    ...(printed === undefined ? {} : { columns: printed }),
     margins: { ...MARGINS, header: 0.35, footer: 0.35 },
     header: `&L${small}${titled(design)}&R${small}${dated(design)} – ${name}`,
     footer: `&L${small}coilfeed&R${small}page &P of &N`,
-    breaks,
+    breaks: tall > 0 ? [] : breaks,
   };
 }
 

@@ -77,6 +77,7 @@ export function resultsPage(grid: Grid, design: Design): Page {
   return {
     name: NAME,
     kind: 'shown',
+    tall: 1,
     ...laid,
     looks: [],
     charts: [chart],

@@ -8,9 +8,9 @@ import { WORDS } from '../../findings/words.ts';
 import { QUANTITIES } from '../../model/model.ts';
 import { opening, type Page, section, table, words } from './page.ts';
 
-const WIDTHS = [26, 40, 36, 18, 70];
+const WIDTHS = [26, 44, 36, 18, 120];
 /** What uses a source is listed up to this many, then counted. */
-const MOST_USES = 8;
+const MOST_USES = 3;
 
 const LEGEND: Readonly<Record<Status, string>> = {
   printed: 'Read in a copy of the source.',
@@ -69,7 +69,10 @@ export function sourcesPage(): Page {
     cells,
     widths: WIDTHS,
     frozen: [4, 0],
-    landscape: true,
+    // What a source is used for is for the screen.
+    landscape: false,
+    printed: WIDTHS.length - 1,
+    tall: 1,
     looks: [],
   };
 }

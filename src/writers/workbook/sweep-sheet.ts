@@ -53,6 +53,7 @@ export function sweepPage(grid: Grid, design: Design): Page | null {
     widths: [...TABLE_WIDTHS, ...CHART_WIDTHS],
     frozen: [first, 0],
     landscape: true,
+    tall: 1,
     looks: [],
     charts,
   };

@@ -3,9 +3,10 @@
  *
  *   design ─► show ─► evaluate ─► pages ─► a sheet each ─► bytes
  */
+import { KNOWN } from '../../engine/entered/sheet.ts';
 import type { Laid } from '../../engine/spreadsheet.ts';
 import { write } from '../../ooxml/write.ts';
-import { DESIGN_TEXT, MARK } from '../../saved/mark.ts';
+import { DESIGN_TEXT, KNOWN_ANSWER, MARK } from '../../saved/mark.ts';
 import { designRange } from './design-sheet.ts';
 import { definedNames } from './names.ts';
 import type { Page } from './page.ts';
@@ -37,6 +38,7 @@ export function toWorkbook(
     sheets: all.map((page) => sheetOf(page, evaluation, workings)),
     names: [
       [DESIGN_TEXT, designRange(design.text)],
+      [KNOWN_ANSWER, KNOWN],
       ...definedNames(grid),
       ...all.flatMap(({ names = [] }) => names),
     ],

@@ -3,7 +3,6 @@ import type { Cell, Sheet } from '../../engine/cell.ts';
 import { type Block, firstRow, SCALAR_COLUMNS } from '../../engine/layout.ts';
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { breaksOf } from './breaks.ts';
 import { columnWidth } from './measure.ts';
 import type { Page } from './page.ts';
 
@@ -50,20 +49,20 @@ function widthsOf(cells: Sheet): number[] {
   });
 }
 
+/** Widths of label, symbol, unit and range. */
+const INPUT_WIDTHS = [38, 7, 7, 13];
+
 export function inputsPage(grid: Grid, cells: Sheet): Page {
-  const { count } = grid.placement.columns;
-  const widths = [
-    44,
-    9,
-    8,
-    15,
-    ...Array.from({ length: count }, () => (count > MANY ? 10.5 : 14)),
-    34,
-    18,
-    30,
-  ];
-  const laid = { cells, widths, frozen: [4, 0], landscape: true } as const;
-  // The title of a block stands in the row before its headings.
-  const starts = grid.placement.blocks.filter(({ kind }) => kind === 'inputs').map(({ top }) => top - 1);
-  return { name: INPUTS, kind: 'inputs', ...laid, looks: [], breaks: breaksOf(laid, starts) };
+  const { count, check } = grid.placement.columns;
+  return {
+    name: INPUTS,
+    kind: 'inputs',
+    cells,
+    widths: [...INPUT_WIDTHS, ...Array.from({ length: count }, () => (count > MANY ? 9.5 : 14)), 20, 18, 30],
+    frozen: [4, 0],
+    landscape: false,
+    // Source and note are for the screen; what is entered and what is wrong with it goes on paper.
+    printed: check + 1,
+    looks: [],
+  };
 }
