@@ -1,5 +1,5 @@
 /** A small design to change, and a reader that expects it to pass. */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import type { Design } from '../../src/design/design.ts';
 import { printProblem } from '../../src/design/problems.ts';
 import { readDesign } from '../../src/design/read.ts';
@@ -7,7 +7,10 @@ import { readDesign } from '../../src/design/read.ts';
 const file = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
 
 export const demo = (name: string): string => file(`workbooks/${name}.yaml`);
-export const DEMOS = ['hill-climb-six', 'two-bank-v8', 'pair-four'];
+/** As the page offers them: whatever lies in the folder. */
+export const DEMOS = readdirSync(new URL('../../workbooks', import.meta.url))
+  .filter((name) => name.endsWith('.yaml'))
+  .map((name) => name.replace('.yaml', ''));
 
 /** The base of the refusals, with pieces of its text replaced. */
 export function base(...change: [string, string][]): string {

@@ -7,12 +7,13 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { stateOf } from '../../src/commands/seal/seal.ts';
 import { coilfeed, emptyFolder } from '../cli/tool.ts';
+import { DEMOS } from '../design/helpers.ts';
 import { readCells } from '../peers/cells.ts';
 import { useBrowser } from '../peers/chromium.ts';
 import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer, peer } from '../peers/peer.ts';
 import { differences } from '../workbook/agree.ts';
-import { DEMO_NAMES, demoPath } from '../workbook/books.ts';
+import { demoPath } from '../workbook/books.ts';
 import { answered, apart, download, listenTo, open, pageOf, type, unfold, until } from './bench.ts';
 
 describeWithPeer('chromium', 'the page', () => {
@@ -32,7 +33,7 @@ describeWithPeer('chromium', 'the page', () => {
 
   const result = async (page: Page) => JSON.parse((await download(page, 'Result')).toString());
 
-  test.each(DEMO_NAMES)('%s: the result is that of the command line, number for number', async (name) => {
+  test.each(DEMOS)('%s: the result is that of the command line, number for number', async (name) => {
     const { page, said, asked } = await opened(demoPath(name));
     expect(apart(await result(page), await json(readFileSync(demoPath(name), 'utf8')))).toEqual([]);
     // Every picture is drawn: the drop, over engine speed, over the working cycle, one charge, one set of curves.

@@ -1,5 +1,4 @@
 /** What the page answers is what the command line says of the same text; a text that cannot be read changes nothing. */
-import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { readDesign } from '../../src/design/read.ts';
 import { Live } from '../../src/page/worker/live.ts';
@@ -7,11 +6,7 @@ import { run } from '../../src/run.ts';
 import { edited } from '../../src/saved/apply.ts';
 import type { Plain } from '../../src/saved/document.ts';
 import { toJson } from '../../src/writers/json.ts';
-
-const DEMOS = ['hill-climb-six', 'two-bank-v8', 'pair-four'] as const;
-
-const demo = (name: string): string =>
-  readFileSync(new URL(`../../workbooks/${name}.yaml`, import.meta.url), 'utf8');
+import { DEMOS, demo } from '../design/helpers.ts';
 
 /** The JSON of the command line. */
 function afresh(text: string): unknown {

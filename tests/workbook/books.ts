@@ -9,8 +9,6 @@ import { type LaidResult, runLaid } from '../../src/run-laid.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
 import { design } from '../design/helpers.ts';
 
-export const DEMO_NAMES = ['hill-climb-six', 'two-bank-v8', 'pair-four'] as const;
-
 export const demoPath = (name: string): string =>
   new URL(`../../workbooks/${name}.yaml`, import.meta.url).pathname;
 export const demoDesign = (name: string): Design => design(readFileSync(demoPath(name), 'utf8'));

@@ -4,15 +4,16 @@ import { join } from 'node:path';
 import { strFromU8, unzipSync } from 'fflate';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { emptyFolder } from '../cli/tool.ts';
+import { DEMOS } from '../design/helpers.ts';
 import { type Cells, editCell, readCells } from '../peers/cells.ts';
 import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer } from '../peers/peer.ts';
-import { type Book, bookOf, DEMO_NAMES, demoDesign, entryOf } from './books.ts';
+import { type Book, bookOf, demoDesign, entryOf } from './books.ts';
 
 const books = new Map<string, Book & { cells: Cells }>();
 const of = (name: string) => books.get(name) as Book & { cells: Cells };
 beforeAll(async () => {
-  for (const name of DEMO_NAMES) {
+  for (const name of DEMOS) {
     const book = await bookOf(demoDesign(name));
     books.set(name, { ...book, cells: readCells(book.bytes) });
   }
@@ -42,7 +43,7 @@ function valuesOf(cells: Cells, range: string): unknown[] {
   return found;
 }
 
-describe.each(DEMO_NAMES)('%s', (name) => {
+describe.each(DEMOS)('%s', (name) => {
   test('has a chart of the drop, of each fuse, of the currents and of the energy', () => {
     const titles = chartsOf(of(name).bytes).map((xml) => textsOf(xml)[0]);
     expect(titles).toEqual([

@@ -8,14 +8,15 @@ import { cellOf, members } from '../../src/engine/cells.ts';
 import type { Place } from '../../src/engine/layout.ts';
 import { QUANTITIES, type QuantityName } from '../../src/model/model.ts';
 import { pages } from '../../src/writers/workbook/pages.ts';
-import { type Book, bookOf, DEMO_NAMES, demoDesign } from './books.ts';
+import { DEMOS } from '../design/helpers.ts';
+import { type Book, bookOf, demoDesign } from './books.ts';
 import { compared, readWorkbook } from './exceljs.ts';
 
 const books = new Map<string, Book & { read: ExcelJS.Workbook }>();
 const of = (name: string) => books.get(name) as Book & { read: ExcelJS.Workbook };
 
 beforeAll(async () => {
-  for (const name of DEMO_NAMES) {
+  for (const name of DEMOS) {
     const book = await bookOf(demoDesign(name));
     const read = await readWorkbook(book.bytes);
     books.set(name, { ...book, read });
@@ -44,7 +45,7 @@ function inRange(read: ExcelJS.Workbook, range: string): ExcelJS.Cell[] {
   return found;
 }
 
-describe.each(DEMO_NAMES)('%s', (name) => {
+describe.each(DEMOS)('%s', (name) => {
   test('every cell that was laid out has its formula and its value', () => {
     const { read, result } = of(name);
     const { evaluation } = result;

@@ -5,19 +5,20 @@ import { strFromU8, unzipSync } from 'fflate';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { archive } from '../../src/saved/seal/archive.ts';
 import { coilfeed, emptyFolder } from '../cli/tool.ts';
+import { DEMOS } from '../design/helpers.ts';
 import { type Cells, readCells } from '../peers/cells.ts';
 import { recalculateInGnumeric } from '../peers/gnumeric.ts';
 import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { schemaErrors } from '../peers/schema.ts';
 import { differences } from './agree.ts';
-import { type Book, bookOf, DEMO_NAMES, demoDesign, demoPath } from './books.ts';
+import { type Book, bookOf, demoDesign, demoPath } from './books.ts';
 
 const books = new Map<string, Book & { cells: Cells }>();
 const of = (name: string) => books.get(name) as Book & { cells: Cells };
 
 beforeAll(async () => {
-  for (const name of DEMO_NAMES) {
+  for (const name of DEMOS) {
     const book = await bookOf(demoDesign(name));
     books.set(name, { ...book, cells: readCells(book.bytes) });
   }
@@ -33,7 +34,7 @@ function namesOf(bytes: Uint8Array): Map<string, string> {
   );
 }
 
-describe.each(DEMO_NAMES)('%s', (name) => {
+describe.each(DEMOS)('%s', (name) => {
   test('the sheets stand in the order in which a person asks', () => {
     const sheets = [...of(name).cells.keys()];
     const read = ['Feed', 'Inputs', 'Results', 'Runs', 'Protection', 'Sweep', 'Findings', 'Sources'];
@@ -115,7 +116,7 @@ test('the same design gives the same bytes in every time zone and language', asy
 });
 
 describeWithPeer('ooxml-validator', 'the schema', () => {
-  test.each(DEMO_NAMES)('%s has no error', async (name) => {
+  test.each(DEMOS)('%s has no error', async (name) => {
     const file = join(emptyFolder(), 'book.xlsx');
     writeFileSync(file, of(name).bytes);
     expect(await schemaErrors(file)).toEqual([]);
@@ -125,7 +126,7 @@ describeWithPeer('ooxml-validator', 'the schema', () => {
 /** The demos as files. */
 function written(): string[] {
   const folder = emptyFolder();
-  return DEMO_NAMES.map((name) => {
+  return DEMOS.map((name) => {
     const file = join(folder, `${name}.xlsx`);
     writeFileSync(file, of(name).bytes);
     return file;
@@ -135,7 +136,7 @@ function written(): string[] {
 describeWithPeer('ssconvert', 'the demos', () => {
   test('Gnumeric computes every formula as we do', async () => {
     const theirs = await recalculateInGnumeric(written(), join(emptyFolder(), 'out'));
-    DEMO_NAMES.forEach((name, i) => {
+    DEMOS.forEach((name, i) => {
       expect(differences(of(name).cells, readFileSync(theirs[i] as string)), name).toEqual([]);
     });
   });
@@ -144,7 +145,7 @@ describeWithPeer('ssconvert', 'the demos', () => {
 describeWithPeer('soffice', 'the demos', () => {
   test('LibreOffice computes every formula as we do', async () => {
     const theirs = await recalculate(written(), join(emptyFolder(), 'out'));
-    DEMO_NAMES.forEach((name, i) => {
+    DEMOS.forEach((name, i) => {
       // Fourteen digits are kept here and fifteen there; the rest of the room is for sums in another order.
       expect(differences(of(name).cells, readFileSync(theirs[i] as string)), name).toEqual([]);
     });
