@@ -5,7 +5,7 @@ import type { Design } from '../design/design.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { type Shape, shapeOf } from './choose.ts';
 import { Fault } from './node.ts';
-import { Stores, type Value } from './store.ts';
+import { type Store, Stores, type Value } from './store.ts';
 
 export type { Value } from './store.ts';
 
@@ -37,6 +37,8 @@ export interface Held {
   readonly name: QuantityName;
   readonly values: ArrayLike<number> | null;
   readonly how: 'held' | 'added';
+  /** 1 where they are held; the formula stays elsewhere. Everywhere when it is left out. */
+  readonly only?: ArrayLike<number>;
 }
 
 /** Thrown when a value comes to an error: a fault of the tool, not of the design. */
@@ -64,12 +66,22 @@ export function evaluate(design: Design): Evaluation {
       store.write(store.index(at), entry);
       names.add(name);
     }
-    for (const { name, values, how } of held) {
-      stores.of(name).hold(values, how);
+    for (const { name, values, how, only } of held) {
+      stores.of(name).hold(values, how, only);
       names.add(name);
     }
+    for (const store of affected(names)) store.forget();
+  };
+  /** Stores that depend on these quantities, found again when others were made since. */
+  const known = new Map<string, { readonly made: number; readonly stores: readonly Store[] }>();
+  const affected = (names: ReadonlySet<QuantityName>): readonly Store[] => {
+    const key = [...names].join();
+    const before = known.get(key);
+    if (before?.made === stores.made.length) return before.stores;
     const changed = allDependents(names);
-    for (const store of stores.made) if (changed.has(store.frame.name)) store.forget();
+    const found = stores.made.filter((store) => changed.has(store.frame.name));
+    known.set(key, { made: stores.made.length, stores: found });
+    return found;
   };
   return {
     design,
@@ -106,18 +118,6 @@ function dependents(name: QuantityName): ReadonlySet<QuantityName> {
   return found;
 }
 
-const together = new Map<string, ReadonlySet<QuantityName>>();
-
-/** The same for several; the same few are asked for again and again. */
-function allDependents(names: ReadonlySet<QuantityName>): ReadonlySet<QuantityName> {
-  const [first] = names;
-  if (first === undefined) return names;
-  if (names.size === 1) return dependents(first);
-  const key = [...names].join();
-  let found = together.get(key);
-  if (found === undefined) {
-    found = new Set([...names].flatMap((name) => [...dependents(name)]));
-    together.set(key, found);
-  }
-  return found;
-}
+/** The same for several. */
+const allDependents = (names: ReadonlySet<QuantityName>): ReadonlySet<QuantityName> =>
+  new Set([...names].flatMap((name) => [...dependents(name)]));

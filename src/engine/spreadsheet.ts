@@ -90,10 +90,10 @@ export function spread(
     engine.setCellContents({ sheet: ids.get(place.sheet) as number, row, col }, [[contents]]);
   };
   /** What a cell holds while a value takes the place of its formula, or is added to it. */
-  const contentsOf = (place: Place, at: At, { how, values }: Held, i: number): RawCellContent => {
+  const contentsOf = (place: Place, at: At, { how, values, only }: Held, i: number): RawCellContent => {
     const [row, column] = cellOf(place, at);
     const formula = sheets.get(place.sheet)?.[row]?.[column]?.formula as string;
-    if (values === null) return `=${formula}`;
+    if (values === null || (only && only[i] !== 1)) return `=${formula}`;
     const value = values[i] as number;
     return how === 'added' ? `=(${formula})+${value}` : Number.isNaN(value) ? '=""' : value;
   };

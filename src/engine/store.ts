@@ -36,6 +36,8 @@ export class Store implements Column {
   private written: Map<number, Value> | null = null;
   /** In place of the formula: the values of all members, NaN for what is not known; or what is added to them. */
   private held: ArrayLike<number> | null = null;
+  /** Where values are held; everywhere when it is null. */
+  private only: ArrayLike<number> | null = null;
   private added: ArrayLike<number> | null = null;
   private readonly all: Stores;
 
@@ -60,7 +62,7 @@ export class Store implements Column {
   /** NaN where it is no number. Throws a `Fault` where the formula comes to an error. */
   number(i: number): number {
     if (this.state[i] !== DONE) {
-      if (this.held !== null) return this.held[i] as number;
+      if (this.held !== null && (this.only === null || this.only[i] === 1)) return this.held[i] as number;
       this.fill(i);
     }
     return this.numbers[i] as number;
@@ -75,12 +77,16 @@ export class Store implements Column {
 
   /** Index of the value for the members `at`. Throws a `RangeError` where there is no such member. */
   index(at: At): number {
-    return this.frame.axes.reduce((index, axis, k) => {
+    const { axes, name } = this.frame;
+    let index = 0;
+    for (let k = 0; k < axes.length; k++) {
+      const axis = axes[k] as Axis;
       const i = at[axis] ?? -1;
       const count = this.counts[k] as number;
-      if (!(i >= 0 && i < count)) throw new RangeError(`${this.frame.name}: ${axis} ${at[axis]} of ${count}`);
-      return index * count + i;
-    }, 0);
+      if (!(i >= 0 && i < count)) throw new RangeError(`${name}: ${axis} ${at[axis]} of ${count}`);
+      index = index * count + i;
+    }
+    return index;
   }
 
   write(i: number, value: Value): void {
@@ -89,10 +95,11 @@ export class Store implements Column {
   }
 
   /** Takes values in place of what the formula comes to, or adds them to it; null ends that. */
-  hold(values: ArrayLike<number> | null, how: 'held' | 'added'): void {
+  hold(values: ArrayLike<number> | null, how: 'held' | 'added', only: ArrayLike<number> | null = null): void {
     if (values !== null && values.length !== this.numbers.length)
       throw new Error(`${this.frame.name} has ${this.numbers.length} values, not ${values.length}`);
     this[how] = values;
+    if (how === 'held') this.only = only;
   }
 
   forget(): void {
@@ -196,6 +203,8 @@ export class Stores implements Values {
   readonly design: Design;
   readonly hand = new Int32Array(AXES.length);
   private readonly stores: (Store | undefined)[] = [];
+  /** Those that were asked for, in that order. */
+  readonly made: Store[] = [];
 
   constructor(shape: Shape, design: Design) {
     this.shape = shape;
@@ -211,13 +220,9 @@ export class Stores implements Values {
     if (found === undefined) {
       found = new Store(of, this);
       this.stores[of.no] = found;
+      this.made.push(found);
     }
     return found;
-  }
-
-  /** Those that were asked for. */
-  get made(): Store[] {
-    return this.stores.filter((store) => store !== undefined);
   }
 
   at(axes: readonly Axis[]): At {

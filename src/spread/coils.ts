@@ -55,6 +55,11 @@ export class Coils {
   private readonly interval: readonly (readonly number[])[];
   private readonly known: boolean;
   private readonly speeds: number;
+  /** Conductors through which the same coils and loads flow. */
+  private readonly bundles: readonly {
+    readonly wires: readonly number[];
+    readonly carried: readonly number[];
+  }[];
 
   constructor(design: Design, alike: Model, feed: Model, counts: Readonly<Record<Axis, number>>) {
     this.design = design;
@@ -67,6 +72,14 @@ export class Coils {
     );
     this.known = feed.number('coil_L') !== null;
     this.speeds = counts.speed;
+    const bundles = new Map<string, { wires: number[]; carried: readonly number[] }>();
+    design.wires.forEach(({ coils, run }, wire) => {
+      const key = `${coils.join()} ${design.runs[run]?.also}`;
+      const known = bundles.get(key);
+      if (known) known.wires.push(wire);
+      else bundles.set(key, { wires: [wire], carried: coils });
+    });
+    this.bundles = [...bundles.values()];
   }
 
   /** Puts these coils into the model of the feed, whose other inputs are set; `others` are set with them. */
@@ -81,12 +94,23 @@ export class Coils {
     const square = new Values([wires, points.length]);
     const charge = new Values([speeds]);
     const peak = new Values([points.length]);
+    // When coils are charged does not depend on what coils they are.
+    const apart = new Uint8Array(speeds * lags);
+    const nothing = new Values([speeds, lags]);
     charge.all.fill(Number.NaN);
     coils.forEach((coil, k) => {
-      this.alike.setAll(k === 0 ? [...entries, ...own(coil)] : own(coil), [henry(coil)]);
+      if (k === 0) {
+        this.alike.setAll([...entries, ...own(coil)], [henry(coil)]);
+        for (const point of points)
+          for (let lag = 0; lag < lags; lag++)
+            apart[point * lags + lag] = this.isApart({ point, speed: point, lag }) ? 1 : 0;
+        // What charges have in common that do not meet is nothing: it is not worked out again for each coil.
+        this.alike.setAll([], [{ ...held('product', nothing), only: apart }]);
+      } else this.alike.setAll(own(coil), [henry(coil)]);
       for (const point of points) {
         const at = { point, speed: point };
         for (let lag = 0; lag < lags; lag++) {
+          if (apart[point * lags + lag] === 1) continue;
           flowing.all[flowing.index(k, point, lag)] = this.ask('flowing', { ...at, lag });
           if (this.known)
             charges.all[charges.index(k, point, lag)] = this.ask('neighbour_charge', { ...at, lag });
@@ -95,15 +119,18 @@ export class Coils {
         charge.all[point] = (Number.isNaN(all) ? 0 : all) + this.ask('charge', at) / count;
         peak.all[point] = Math.max(peak.all[point] as number, this.ask('peak', at));
       }
-      design.wires.forEach(({ coils: carried }, wire) => {
-        if (!carried.includes(k)) return;
+      for (const { wires: alike, carried } of this.bundles) {
+        if (!carried.includes(k)) continue;
         for (const point of points) {
-          const i = average.index(wire, point);
-          average.all[i] = (average.all[i] as number) + this.ask('average', { wire, point }) / carried.length;
-          square.all[i] =
-            (square.all[i] as number) + this.ask('coils_square', { wire, point }) / carried.length;
+          const at = { wire: alike[0] as number, point };
+          const [amps, squared] = [this.ask('average', at), this.ask('coils_square', at)];
+          for (const wire of alike) {
+            const i = average.index(wire, point);
+            average.all[i] = (average.all[i] as number) + amps / carried.length;
+            square.all[i] = (square.all[i] as number) + squared / carried.length;
+          }
         }
-      });
+      }
     });
     for (const point of points)
       for (let event = 0; event < events; event++)
@@ -184,7 +211,11 @@ export class Coils {
       }
     });
     // The next install starts with a feed of its own.
-    const over = [...behind, held('delivered_peak', delivered)];
+    const over: Held[] = [
+      ...behind,
+      held('delivered_peak', delivered),
+      { name: 'product', how: 'held', values: null },
+    ];
     this.alike.setAll(
       [],
       over.map(({ name, how }) => ({ name, how, values: null })),
@@ -199,6 +230,11 @@ export class Coils {
         held('least_energy', least),
       ],
     );
+  }
+
+  /** Charges at this interval do not meet: neither now, nor that of the cycle before. */
+  private isApart(at: At): boolean {
+    return this.ask('shared', at) === 0 && this.ask('begun', at) >= this.ask('dwell', at);
   }
 
   private ask(name: QuantityName, at: At): number {
