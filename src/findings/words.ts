@@ -96,8 +96,10 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     fail: (f) =>
       `A short at the far end draws only ${f.say('end_fault')}; time until the fuse opens: ${f.value}, where ${f.limit} is ` +
       'allowed.',
-    unknown: () =>
-      'Needs a fuse ahead of the run and the resistance of the source: give `supply.source_resistance`.',
+    unknown: (f) =>
+      f.is('mixed')
+        ? MIXED
+        : 'Needs a fuse ahead of the run and the resistance of the source: give `supply.source_resistance`.',
   },
   fuse_pulse: {
     title: 'Fuse: pulses',

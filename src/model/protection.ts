@@ -336,7 +336,7 @@ export const protection = {
     shown: 's',
     per: ['run'],
     formula:
-      'IF(COUNT(wire_opening[wire of run])=COUNT(wire_length[wire of run]), MAX(wire_opening[wire of run]), "")',
+      'IF(mixed=0, IF(COUNT(wire_opening[wire of run])=COUNT(wire_length[wire of run]), MAX(wire_opening[wire of run]), ""), "")',
     source: PHYSICS,
   },
   wire_row: {

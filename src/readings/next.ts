@@ -85,9 +85,9 @@ const candidates = ({ design }: Evaluation): Where[] => [
     { what: 'resistance', instrument: 'value', wire: null, coil, point: null },
     { what: 'inductance', instrument: 'trace', wire: null, coil, point: null },
   ]),
-  ...[...design.points.keys()].reverse().map(
-    (point): Where => ({ what: 'dwell', instrument: 'log', wire: null, coil: null, point }),
-  ),
+  ...[...design.points.keys()]
+    .reverse()
+    .map((point): Where => ({ what: 'dwell', instrument: 'log', wire: null, coil: null, point })),
 ];
 
 /** The state of a model, in the numbering of other parts: those of more points. */

@@ -35,7 +35,7 @@ export function alternativesOf(design: Design, judge: Judge): Alternative[] {
 /** Type of the fuses that are added. Arbitrary: the list of it goes down to the load of one coil. */
 const TYPE = 'C';
 
-/** Fuses in the first run of the feed, as it is, and at the heads of these runs; the sizes behind them are chosen anew. */
+/** Fuses in the first run of the feed, as it is, and at the heads of these runs, whose sizes are chosen anew. */
 function fusedAt(design: Design, heads: readonly number[]): Design {
   return {
     ...design,
@@ -44,7 +44,7 @@ function fusedAt(design: Design, heads: readonly number[]): Design {
       const fuse = heads.includes(i)
         ? (run.fuse ?? ({ type: TYPE, rating: 'auto', ambient: run.ambient, from_source: null } as Fuse))
         : null;
-      return { ...run, fuse };
+      return { ...run, fuse, gauge: fuse !== null && run.fuse === null ? 'auto' : run.gauge };
     }),
   };
 }

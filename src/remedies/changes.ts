@@ -155,7 +155,12 @@ function sizes(result: Result, runs: readonly number[]): Change[] {
   const stated = runs.filter((run) => design.runs[run]?.gauge !== 'auto');
   const together: Change = {
     kind: 'size',
-    design: stated.reduce((now, run) => withRun(now, run, { gauge: 'auto' }), design),
+    // What lies there already need not become thinner.
+    design: stated.reduce(
+      (now, run) =>
+        withRun(now, run, { gauge: 'auto', smallest: String(result.evaluation.value('gauge', { run })) }),
+      design,
+    ),
     says: (found) =>
       stated
         .filter((run) => sizeIn(found, run) !== sizeIn(result, run))

@@ -16,6 +16,9 @@ const STEPS = 4;
 /** Changes that are evaluated at a time, the least effort first: a few seconds for a large design. Arbitrary. */
 const EVALUATED = 120;
 
+/** Kinds of change that leave sizes to be chosen. */
+const ANEW: readonly Kind[] = ['fuse and size', 'size'];
+
 const failing = ({ findings }: Result): Finding[] => findings.filter(({ verdict }) => verdict === 'fail');
 const keyOf = ({ rule, subject }: Finding): string => `${rule} ${subject}`;
 
@@ -43,6 +46,8 @@ function tryAll(result: Result, judge: Judge): Tried[] {
     const found = judge(change.design);
     const left = failing(found);
     if (left.length >= before.length || left.some((f) => !known.has(keyOf(f)))) continue;
+    // A size that stands in where none was found is none.
+    if (ANEW.includes(change.kind) && left.some(({ rule }) => rule === 'size_found')) continue;
     if (barely(before, found)) continue;
     tried.push({ change, result: found, left });
     // Of its kind it is the least change that mends all.

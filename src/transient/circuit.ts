@@ -6,8 +6,8 @@ export interface Firing {
   readonly coil: number;
   /** In [0, cycle) [s]. */
   readonly at: number;
-  /** Length of the charge before it [s]. */
-  readonly dwell: number;
+  /** Length of the charge before it [s], where it is not that of every first charge. */
+  readonly dwell?: number;
   /** A spark after the first one of its firing. */
   readonly further?: true;
 }
@@ -79,7 +79,7 @@ export function circuitAt(e: Evaluation, point: number): Circuit {
   const cycle = need('cycle_time', speed);
   const cycleAngle = need('cycle_angle');
   const dwell = need('dwell', speed);
-  const first = design.events.map(({ coil, angle }) => ({ coil, at: (angle / cycleAngle) * cycle, dwell }));
+  const first = design.events.map(({ coil, angle }) => ({ coil, at: (angle / cycleAngle) * cycle }));
   return {
     supply: need('supply', speed),
     drive: need('drive', speed),

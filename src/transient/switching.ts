@@ -18,7 +18,8 @@ const SAME_INSTANT = 1e-12;
  * that are charged at the end of the cycle. None are ever charged when the dwell is 0.
  */
 export function switchings(circuit: Circuit): { instants: Switching[]; overlapping: number[] } {
-  const { cycle, firings } = circuit;
+  const { cycle } = circuit;
+  const firings = circuit.firings.map((firing) => ({ ...firing, dwell: firing.dwell ?? circuit.dwell }));
   const same = SAME_INSTANT * cycle;
   const within = (t: number): number => {
     const at = t < 0 ? t + cycle : t;

@@ -24,7 +24,7 @@ export interface Netlist {
 export function netlistOf(circuit: Circuit, sides: readonly ('feed' | 'return')[]): Netlist {
   const { supply, drive, ohm, henry, limit, dwell, cycle, firings, wires } = circuit;
   // Where no charge reaches over the begin of the cycle the first cycle is as good as any other.
-  const cycles = firings.some((firing) => firing.at < firing.dwell) ? 4 : 1;
+  const cycles = firings.some((firing) => firing.at < (firing.dwell ?? dwell)) ? 4 : 1;
   const from = (cycles - 1) * cycle;
   const lines = ['* currents of ignition coils', `Vbat bat 0 ${supply}`];
 
@@ -112,10 +112,10 @@ const savedOfCoils = (circuit: Circuit, sides: readonly ('feed' | 'return')[]): 
   }).join(' ');
 
 /** The gate of a coil over several cycles, as times and volts. */
-function gate({ firings, cycle }: Circuit, coil: number, cycles: number): string {
+function gate({ firings, dwell: first, cycle }: Circuit, coil: number, cycles: number): string {
   const edges = firings
     .filter((firing) => firing.coil === coil)
-    .flatMap(({ at, dwell }) =>
+    .flatMap(({ at, dwell = first }) =>
       Array.from({ length: cycles + 1 }, (_, i) => ({ end: at + i * cycle, begin: at + i * cycle - dwell })),
     )
     .filter(({ end }) => end > 0)

@@ -34,7 +34,7 @@ function circuitOf({ coils, perCoil, angles, values, together, limited }: Shares
     // Where coils fire together two of them have the same angles.
     const own = together ? Math.floor(coil / 2) : coil;
     const base = ((angles[own] as number) * cycle) / perCoil;
-    return { coil, at: (base + (Math.floor(i / coils) * cycle) / perCoil) % cycle, dwell };
+    return { coil, at: (base + (Math.floor(i / coils) * cycle) / perCoil) % cycle };
   });
   const supply = spread(6, 18);
   const drive = supply - spread(0.1, 3);

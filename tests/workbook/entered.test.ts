@@ -171,7 +171,10 @@ test('arithmetic with numbers is taken for its value; a formula that looks elsew
   const nested = await readBack(fill(book, ['wire_length', { wire: 0 }, { formula: '(1+.5)/2-(-1)' }]));
   expect(nested.design?.wires[0]?.length).toBeCloseTo(1.75, 12);
   for (const formula of ['E9*2', '1/0', '2^2', '1+', 'SUM(1,2)'])
-    expect((await readBack(fill(book, ['wire_length', { wire: 0 }, { formula }]))).design, formula).toBeNull();
+    expect(
+      (await readBack(fill(book, ['wire_length', { wire: 0 }, { formula }]))).design,
+      formula,
+    ).toBeNull();
 });
 
 test('a program that computes the known answer otherwise is told apart, in the workbook and when it is read', async () => {
