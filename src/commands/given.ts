@@ -78,6 +78,10 @@ async function readAny(file: string): Promise<Given | null> {
   const read = await readSaved(bytes, name);
   if (!read.ok) return refused(read.problems);
   process.stderr.write(changes(name, read.changed));
+  if (read.behind.length > 0)
+    process.stderr.write(
+      `${name}: ${read.behind.join(', ')}: a workbook that is written from this file does not hold them; keep the file.\n`,
+    );
   if (read.differs)
     process.stderr.write(
       `${name}: the program that saved it computes differently: do not use what it shows. Here all is computed afresh.\n`,

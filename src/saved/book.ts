@@ -22,6 +22,8 @@ export type Found =
 
 export interface Book {
   readonly names: ReadonlyMap<string, Area | null>;
+  /** Names of all sheets. */
+  readonly sheets: readonly string[];
   /** Cells of sheets, counted from 0. Empty for a cell that is not there. */
   cell(sheet: string, row: number, column: number): Found;
   /** The stored result of a formula: only to learn what the program that saved it made of it. Null for none. */
@@ -79,7 +81,7 @@ export async function openBook(archive: Archive, wanted: (name: string) => boole
     const found = archive.has(name) ? take(name, most) : null;
     if (found !== null) return found;
   }
-  return readCells(packed(parts, sheets, asked), names, asked);
+  return readCells(packed(parts, sheets, asked), names, asked, [...sheets.keys()]);
 }
 
 /** Elements of a part, and attributes, at least. */
@@ -144,6 +146,7 @@ async function readCells(
   xlsx: Uint8Array,
   names: Book['names'],
   asked: readonly string[],
+  all: readonly string[],
 ): Promise<Book | string> {
   const { readXlsx } = await import('hucre/xlsx');
   let read: Awaited<ReturnType<typeof readXlsx>>;
@@ -156,6 +159,7 @@ async function readCells(
   const sheets = new Map(asked.map((name, i) => [name, read.sheets[i]]));
   return {
     names,
+    sheets: all,
     stored(sheet, row, column) {
       const value: unknown = sheets.get(sheet)?.rows[row]?.[column];
       return typeof value === 'number' || typeof value === 'string' ? value : null;

@@ -14,7 +14,7 @@ import { keyText, type Problem, quote, sortProblems } from '../design/problems.t
 import { readDesign } from '../design/read.ts';
 import { asEntered } from '../engine/cell.ts';
 import { edited } from './apply.ts';
-import { openArchive } from './archive.ts';
+import { type Archive, openArchive } from './archive.ts';
 import { type Book, type Found, openBook } from './book.ts';
 import { editsOf, type Filled, valueIn } from './changes.ts';
 import { cellName, type Entry, entriesOf } from './entries.ts';
@@ -43,6 +43,8 @@ export type SavedResult =
       readonly changed: readonly Changed[];
       /** What stands in the cells of the test card, from the first row down; null where there is no card. */
       readonly card: readonly CardCell[] | null;
+      /** What a person put into the workbook that a new one made from it does not hold: sheets, and notes on cells. */
+      readonly behind: readonly string[];
       /** The program that saved it computes a known answer otherwise: what it showed is not to be trusted. */
       readonly differs: boolean;
     }
@@ -54,6 +56,25 @@ export interface CardCell {
   readonly cell: string;
   readonly found: Found;
 }
+
+/** Sheets of ours on which no name lies. */
+const OURS = [
+  'Feed',
+  'Results',
+  'Runs',
+  'Protection',
+  'Sweep',
+  'Findings',
+  'Sources',
+  'Guide',
+  'Compare',
+  'Spellings',
+  'Judged',
+  'Worst',
+  'Charted',
+  'Choices',
+  'Quantities',
+];
 
 /** How to get a workbook that can be read. */
 const AGAIN = 'make another one from the design: coilfeed size DESIGN --out FILE.xlsx';
@@ -96,7 +117,7 @@ export async function readSaved(bytes: Uint8Array, file: string): Promise<SavedR
       ok: false,
       problems: read.problems.map((p) => ({ ...p, cell: `${carried.sheet}!A${carried.top + p.line}` })),
     };
-  return new Reading(file, book, read.design).result(carried.text);
+  return new Reading(file, book, read.design, behindIn(archive, book)).result(carried.text);
 }
 
 /** The text of the design; null when its cells are gone. */
@@ -133,17 +154,27 @@ function differsIn(book: Book): boolean {
   return stored !== null && stored !== 1;
 }
 
+/** Sheets on which no name of ours lies, none of ours has print titles, and notes. */
+function behindIn(archive: Archive, book: Book): string[] {
+  const own = new Set([...book.names.values()].flatMap((area) => (area === null ? [] : [area.sheet])));
+  const strange = book.sheets.filter((sheet) => !own.has(sheet) && !OURS.includes(sheet));
+  const notes = archive.parts.some(({ name }) => /^xl\/(?:comments|threadedComments)/.test(name));
+  return [...strange.map((sheet) => `the sheet ${sheet}`), ...(notes ? ['notes on cells'] : [])];
+}
+
 /** The reading of one workbook; `made` is the design that it was made from. */
 class Reading {
   private readonly problems: Problem[] = [];
   private readonly file: string;
   private readonly book: Book;
   private readonly made: Design;
+  private readonly behind: readonly string[];
 
-  constructor(file: string, book: Book, made: Design) {
+  constructor(file: string, book: Book, made: Design, behind: readonly string[]) {
     this.file = file;
     this.book = book;
     this.made = made;
+    this.behind = behind;
   }
 
   result(text: string): SavedResult {
@@ -167,6 +198,7 @@ class Reading {
       })),
       card: cardOf(this.book),
       differs: differsIn(this.book),
+      behind: this.behind,
     };
   }
 

@@ -10,10 +10,12 @@ import { readFuseType, readInsulation, readSize } from '../../src/design/spellin
 import { inputValue } from '../../src/engine/cell.ts';
 import { members } from '../../src/engine/places.ts';
 import { spread } from '../../src/engine/spreadsheet.ts';
+import { laidOut } from '../../src/findings/judged.ts';
 import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP } from '../../src/findings/sheet.ts';
 import { QUANTITIES, type QuantityName } from '../../src/model/model.ts';
 import { run } from '../../src/run.ts';
 import { readSaved } from '../../src/saved/read.ts';
+import { ADDED } from '../../src/writers/workbook/judged.ts';
 import { show } from '../../src/writers/workbook/workbook.ts';
 import { samples } from '../samples.ts';
 import { changedPart, fill, readBack, sheetPart, type Typed } from '../saved/edit.ts';
@@ -162,6 +164,23 @@ test('a value that is typed over is stated by the design, beside the value and b
   const before = source();
   expect(typing(sheets, [['drop_limit', {}, 1.5]], source)).toBe('as the design states');
   expect(source()).toBe(before);
+  // The same beside the finding of the drop.
+  const place = laidOut(sheets.grid, design).findIndex(({ rule }) => rule === 'drop');
+  const cited = (): unknown => sheets.cached(JUDGED, JUDGED_TOP + place, ADDED.source);
+  expect(typing(sheets, [['drop_limit', {}, 1.5]], cited)).toBe('as the design states');
+});
+
+test('what a person added to a workbook, and a new one will not hold, is named', async () => {
+  const more = changedPart(
+    book.bytes,
+    () => 'xl/workbook.xml',
+    // A second tab with the same part stands for a sheet of a person's own.
+    (xml) => xml.replace('</sheets>', '<sheet name="Prices" sheetId="99" r:id="rId1"/></sheets>'),
+  );
+  const read = await readSaved(more, 'more.xlsx');
+  expect(read.ok && read.behind).toEqual(['the sheet Prices']);
+  const own = await readSaved(book.bytes, 'own.xlsx');
+  expect(own.ok && own.behind).toEqual([]);
 });
 
 test('arithmetic with numbers is taken for its value; a formula that looks elsewhere is refused', async () => {

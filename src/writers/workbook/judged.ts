@@ -1,12 +1,12 @@
 /** The sheet of the rules with what the pages need of it: rank, words and the units in which values are read. */
 
 import { address } from '../../basis/address.ts';
-import type { Quantity } from '../../basis/quantity.ts';
-import { ARBITRARY, printCitation } from '../../basis/sources.ts';
+import type { At, Quantity } from '../../basis/quantity.ts';
+import { ARBITRARY, AS_STATED, printCitation } from '../../basis/sources.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
-import { PROBLEMS } from '../../engine/entered/sheet.ts';
+import { type Checked, changedFormula, checkedOf, PROBLEMS } from '../../engine/entered/sheet.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { MARGINAL } from '../../findings/finding.ts';
 import { laidOut } from '../../findings/judged.ts';
@@ -98,14 +98,42 @@ export function rankedSheet(grid: Grid, design: Design): Sheet {
   put(sheet, CLOSE.row, CLOSE.column + 5, { role: 'source', value: printCitation(ARBITRARY) });
   for (const key of Object.keys(ADDED) as (keyof typeof ADDED)[])
     put(sheet, JUDGED_TOP - 1, ADDED[key], { role: 'label', value: TITLES[key] });
-  found.forEach(({ rule }, i) => {
-    for (const [key, cell] of Object.entries(added(rule, i, found.length, design)))
+  const checked = checkedOf(grid, design);
+  found.forEach(({ rule, at }, i) => {
+    const stated = changedLimit(grid, checked, rule, at);
+    for (const [key, cell] of Object.entries(added(rule, i, found.length, design, stated)))
       put(sheet, JUDGED_TOP + i, ADDED[key as keyof typeof ADDED], cell);
   });
   return sheet;
 }
 
-function added(rule: RuleId, i: number, count: number, design: Design): Record<keyof typeof ADDED, Cell> {
+/** As long as nobody changes what the design says of a limit, its source; then the design itself. */
+const sourceFormula = (changed: string, source: string): string =>
+  `IF(${changed}>0,"${printCitation(AS_STATED)}","${source.replaceAll('"', '""')}")`;
+
+/** Formula that is above 0 when the input that states the limit of a rule was changed; null where no input does. */
+function changedLimit(grid: Grid, checked: Checked, rule: RuleId, at: At): string | null {
+  const { limit, stated }: Rule = RULES[rule];
+  const q: Quantity = QUANTITIES[limit];
+  const path = stated ?? (q.kind === 'input' ? q.path : undefined);
+  const name = [...grid.placement.entries.keys()].find((one) => {
+    const entry: Quantity = QUANTITIES[one];
+    return entry.kind === 'input' && entry.path === path;
+  });
+  if (path === undefined || name === undefined) return null;
+  const { per = [] }: Quantity = QUANTITIES[name];
+  if (per.some((axis) => at[axis] === undefined)) return null;
+  const own: At = Object.fromEntries(per.map((axis) => [axis, at[axis]]));
+  return changedFormula(checked, name, [own]);
+}
+
+function added(
+  rule: RuleId,
+  i: number,
+  count: number,
+  design: Design,
+  stated: string | null,
+): Record<keyof typeof ADDED, Cell> {
   const { value, limit, sense }: Rule = RULES[rule];
   const { units } = design;
   const source = citationOf(rule, design);
@@ -148,7 +176,8 @@ function added(rule: RuleId, i: number, count: number, design: Design): Record<k
       `IF(${verdict}="pass",${here(ADDED.pass)},IF(ISNUMBER(${here(JUDGED_COLUMNS.value)})*` +
         `ISNUMBER(${here(JUDGED_COLUMNS.limit)}),${here(ADDED.fail)},${here(ADDED.unknown)}))`,
     ),
-    source: text(printCitation(source)),
+    source:
+      stated === null ? text(printCitation(source)) : formula(sourceFormula(stated, printCitation(source))),
     pass: text(sentenceOf(rule, 'pass')),
     fail: text(sentenceOf(rule, 'fail')),
     unknown: text(sentenceOf(rule, 'unknown')),
