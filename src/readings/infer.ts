@@ -41,6 +41,8 @@ export interface Inference {
   readonly causes: readonly Hypothesis[];
 }
 
+/** Of the tolerance of a coil, as much of a peak that several share: two or three of them make it. Arbitrary. */
+const UNEVEN = 0.7;
 /** Half of an even range over its standard deviation. */
 const HALF = Math.sqrt(3);
 /** A model fits when sound readings would differ as much this often. */
@@ -102,7 +104,13 @@ class Search {
     const { design } = parts.e;
     this.#own = readings.map((r) => {
       const gain = STEADY * design.instruments[senseOf(r.instrument)].share * r.value;
-      return (errorOf(design, r, r.value) ** 2 - gain ** 2) / HALF ** 2;
+      // The peak in a shared conductor is that of whichever coils draw most: no straight line in their tolerances.
+      const shared =
+        (r.instrument === 'clamp_peak' || r.instrument === 'scope') &&
+        r.wire !== null &&
+        (design.wires[r.wire]?.coils.length ?? 0) > 1;
+      const uneven = shared ? UNEVEN * design.tolerance.coil_inductance * r.value : 0;
+      return (errorOf(design, r, r.value) ** 2 - gain ** 2 + uneven ** 2) / HALF ** 2;
     });
     this.#expected = this.#shown([], []);
     this.#slopes = parts.knobs.map((knob, i) => this.#slope(knob, i));

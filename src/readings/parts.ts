@@ -54,8 +54,6 @@ const WHOLE = 2 * HALF;
 
 /** Resistance of a source that nothing is said of [ohm], as far as it sags within a cycle. Arbitrary. */
 const SOURCE = 5e-3;
-/** Tolerance of a current limit. Arbitrary: no data sheet of a coil states it. */
-const LIMIT = 0.03;
 /** Share of an instrument's error that is the same in all of its readings; the variances add up to the whole. Arbitrary. */
 export const STEADY = 0.8;
 
@@ -116,7 +114,7 @@ export function partsOf(e: Evaluation, points: readonly number[]): Parts {
     [{ of: 'warmth' }, Math.log(warmed(temperature + t.coil_warmer) / warmed(temperature)) / WHOLE],
     [{ of: 'dwell' }, t.dwell / HALF],
     [{ of: 'unplugged' }, Math.log(warmed(temperature + t.coil_warmer) / warmed(need('T_ref'))) / WHOLE],
-    [{ of: 'limit' }, LIMIT / HALF],
+    [{ of: 'limit' }, t.current_limit / HALF],
     ...points.map((point): [Knob, number] => [
       { of: 'supply', point },
       (t.supply * (design.points[point]?.supply ?? 0)) / HALF,
@@ -149,11 +147,14 @@ export function circuitIn(parts: Parts, state: readonly number[], point: number)
   const series = parts.e.number('series_ohm', { speed: point }) ?? 0;
   const warmth = of({ of: 'warmth' });
   const more = of({ of: 'supply', point });
+  const dwell = dwellIn(parts.e, circuit, Math.exp(of({ of: 'dwell' })), point);
   return {
     ...circuit,
     supply: circuit.supply + more,
     drive: circuit.drive + more,
-    dwell: dwellIn(parts.e, circuit, Math.exp(of({ of: 'dwell' })), point),
+    dwell,
+    // Further sparks have a charge of their own.
+    firings: circuit.firings.map((firing) => (firing.further ? firing : { ...firing, dwell })),
     limit: circuit.limit * Math.exp(of({ of: 'limit' })),
     own: Array.from({ length: circuit.coils }, (_, coil) => ({
       ohm: (circuit.ohm - series) * Math.exp(of({ of: 'ohm', coil }) + warmth) + series,

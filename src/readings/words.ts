@@ -237,15 +237,14 @@ function coilSentence(e: Evaluation, { part, how, ways, size, low, high }: Cause
   return `${what}${how === 'turns' ? '' : why}.${or}`;
 }
 
-/** `It costs 1.3 W of heat and 6 mJ of the weakest coil's 105 mJ; mended, 0.1 W and 111 mJ.` */
+/** `As it is, 1.2 W of heat in the run and 68 mJ at the weakest coil; mended, 0.04 W and 71 mJ.` */
 export function costSentence({ heat, energy }: Cost): string {
-  const parts = [
-    ...(heat === null
-      ? []
-      : [`heat in it ${printValue(heat.now, 'W')}, mended ${printValue(heat.after, 'W')}`]),
-    `energy of the weakest coil ${printValue(energy.now, 'J', 'mJ')}, mended ${printValue(energy.after, 'J', 'mJ')}`,
-  ];
-  return `${capital(parts.join('; '))}.`;
+  const say = (end: 'now' | 'after', first: string, second: string): string =>
+    [
+      ...(heat === null ? [] : [`${printValue(heat[end], 'W')}${first}`]),
+      `${printValue(energy[end], 'J', 'mJ')}${second}`,
+    ].join(' and ');
+  return `As it is, ${say('now', ' of heat in the run', ' at the weakest coil')}; mended, ${say('after', '', '')}.`;
 }
 
 /** What to measure next, and what it would show; empty when nothing would tell more. */
