@@ -1,4 +1,5 @@
 /** ngspice judges the exact currents, and the exact currents judge the closed forms. */
+import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { describeWithPeer } from '../peers/peer.ts';
 import { type Measured, measure } from './accuracy.ts';
@@ -69,7 +70,10 @@ describeWithPeer('ngspice', 'currents in time', () => {
 
   test('docs/accuracy.md tells what was measured; when stale: npx vitest run tests/ngspice -u', async () => {
     expect([...failed.keys()]).toEqual([]);
-    await expect(accuracyPage(all)).toMatchFileSnapshot('../../docs/accuracy.md');
+    const page = readFileSync(new URL('../../docs/accuracy.md', import.meta.url), 'utf8');
+    // The diagnosis of readings has its own test.
+    const rest = page.slice(page.indexOf('## Diagnosis of readings'));
+    await expect(accuracyPage(all, rest)).toMatchFileSnapshot('../../docs/accuracy.md');
   });
 });
 

@@ -43,8 +43,8 @@ const signed = (value: number, decimals: number): string => {
   return Number(text) === 0 ? text : `${value < 0 ? '−' : '+'}${text}`;
 };
 
-/** Text of `docs/accuracy.md`, from what was measured. */
-export function accuracyPage(measured: readonly Measured[]): string {
+/** Text of `docs/accuracy.md`, from what was measured; `rest` is what another test writes below. */
+export function accuracyPage(measured: readonly Measured[], rest: string): string {
   const exact = grid(
     ['design', 'coils', 'peak [%]', 'supply at firing [%]', 'average [%]', 'effective [%]'],
     measured.map(({ name, trace, simulator: s }) => [
@@ -71,5 +71,5 @@ export function accuracyPage(measured: readonly Measured[]): string {
       signed(c.supply * 1000, 0),
     ]),
   );
-  return `${[HEAD, EXACT, exact, CLOSED, closed].join('\n\n')}\n`;
+  return `${[HEAD, EXACT, exact, CLOSED, closed, rest].join('\n\n').trimEnd()}\n`;
 }
