@@ -97,7 +97,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
       `A short at the far end draws only ${f.say('end_fault')}; time until the fuse opens: ${f.value}, where ${f.limit} is ` +
       'allowed.',
     unknown: (f) =>
-      f.is('mixed')
+      f.is('mixed') && f.is('auto')
         ? MIXED
         : 'Needs a fuse ahead of the run and the resistance of the source: give `supply.source_resistance`.',
   },

@@ -336,8 +336,9 @@ export const protection = {
     shown: 's',
     per: ['run'],
     formula:
-      'IF(mixed=0, IF(COUNT(wire_opening[wire of run])=COUNT(wire_length[wire of run]), MAX(wire_opening[wire of run]), ""), "")',
+      'IF(mixed*auto=0, IF(COUNT(wire_opening[wire of run])=COUNT(wire_length[wire of run]), MAX(wire_opening[wire of run]), ""), "")',
     source: PHYSICS,
+    note: 'Not known for a size to be chosen behind fuses of different kinds: none is chosen for such shorts.',
   },
   wire_row: {
     symbol: 'g',

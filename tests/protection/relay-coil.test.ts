@@ -90,7 +90,9 @@ describe('closing', () => {
   test('that it would not close again while cranking, 9.3 V, is advice', () => {
     const judged = withRelay({ pull_in: '7.2 V' });
     expect(judged.finding('relay_again', 'main')).toMatchObject({ verdict: 'advice' });
-    expect(judged.words(judged.finding('relay_again', 'main'))).toMatch(/between the run and start positions/);
+    expect(judged.words(judged.finding('relay_again', 'main'))).toMatch(
+      /between the run and start positions/,
+    );
     expect(withRelay({ pull_in: '7.0 V' }).finding('relay_again', 'main').verdict).toBe('pass');
   });
   test('while cranking: the same relay fails, and there is no advice', () => {
