@@ -17,7 +17,10 @@ export function definedNames(grid: Grid): [string, string][] {
     return rangeOf(grid, name, place);
   };
   return [
-    ...[...places.keys()].map((name): [string, string] => [name, of(name, places)]),
+    // Of what a design has none there are no cells to name.
+    ...[...places]
+      .filter(([, { counts }]) => counts.every((count) => count > 0))
+      .map(([name]): [string, string] => [name, of(name, places)]),
     ...[...entries.keys()].map((name): [string, string] => [ENTRY + name, of(name, entries)]),
   ]
     .filter(([name]) => isLegal(name))
