@@ -22,11 +22,30 @@ export function changesFor(result: Result, runs: readonly number[]): Change[] {
   const fuses = [...design.runs.keys()].filter((run) => design.runs[run]?.fuse);
   const relays = [...design.runs.keys()].filter((run) => design.runs[run]?.relay);
   return [
+    ...fuses.flatMap((run) => nearerFuse(result, run)),
     ...fuses.flatMap((run) => otherFuses(design, run)),
     ...relays.flatMap((run) => otherRelays(design, run, result)),
     ...addedFuses(design, runs),
     ...sizes(result, runs),
     ...[...design.runs.keys()].flatMap((run) => [...fewerJoints(design, run), ...shorter(design, run)]),
+  ];
+}
+
+/** The fuse where it may sit at the farthest, when it sits farther from the source than that. */
+function nearerFuse({ evaluation: e }: Result, run: number): Change[] {
+  const { design } = e;
+  const fuse = design.runs[run]?.fuse as Fuse;
+  const most = e.number('fuse_distance');
+  if (most === null || fuse.from_source === null || fuse.from_source <= most) return [];
+  return [
+    {
+      kind: 'place',
+      design: withRun(design, run, { fuse: { ...fuse, from_source: most } }),
+      says: () =>
+        `the fuse of ${nameOf(design, run)} at most ${printQuantity('fuse_distance_given', most, design.units)} from the source`,
+      effort: 1,
+      parts: [],
+    },
   ];
 }
 

@@ -117,3 +117,15 @@ test('units: lengths, temperatures and masses in those that are asked for, by co
   expect(of('metric')).not.toMatch(/°F|\d in\b/);
   expect(of('both')).toContain('1 × 1.50 m (59.1 in)');
 });
+
+test('a fuse too far from the battery: the place where it may sit at the farthest, 7 in (33 CFR 183.455)', () => {
+  const far = EIGHT.replace(/from_source: [\d.]+ \w+/, 'from_source: 0.4 m');
+  expect(far).not.toBe(EIGHT);
+  expect(failing(far).map(({ rule }) => rule)).toContain('fuse_distance');
+  const mends = remediesOf(run(design(far)), run).flatMap((remedy) =>
+    remedy.says.map((text) => ({ text, rules: remedy.mends.map(({ rule }) => rule) })),
+  );
+  const place = mends.find(({ text }) => text.startsWith('the fuse of main at most'));
+  expect(place?.text).toMatch(/177\.8 mm from the source/);
+  expect(place?.rules).toContain('fuse_distance');
+});
