@@ -39,8 +39,9 @@ and saved as .xlsx; "-" reads it from standard input.
 ${SET}
 ${UNITS}
   --all            every figure and every finding, however long the report
-  --alternatives   the same coils with one main fuse, a fuse for each bank and
-                   a fuse for each coil, side by side, in place of the report
+  --alternatives   the same coils with one main fuse, with two sizes of wire, a
+                   fuse for each bank, a fuse for each coil, and sizes that are
+                   not in stock, side by side, in place of the report
 ${JSON_ONLY}
   --workings       show the sheets of the calculation in the workbook, too
 ${FORCE}`,

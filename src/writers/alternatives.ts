@@ -1,6 +1,8 @@
 /** The ways to feed the same coils, side by side. */
 import type { Evaluation } from '../engine/evaluate.ts';
+import { RULES, type RuleId } from '../findings/rules.ts';
 import { WORDS } from '../findings/words.ts';
+import type { QuantityName } from '../model/model.ts';
 import type { Alternative } from '../remedies/alternatives.ts';
 import { labelOf, say } from '../views/print.ts';
 import { quantityOf, rowOf } from '../views/view.ts';
@@ -14,6 +16,7 @@ export function alternativesText(found: readonly Alternative[]): string {
   const line = (label: string, of: (e: Evaluation, i: number) => string): string[] => [label, ...all.map(of)];
   const runs = all[0]?.design.runs ?? [];
   const failing = (i: number): string => {
+    if (open(i)) return `no sizes meet every rule${binding(all[i])}`;
     const rules = new Set(
       found[i]?.result.findings.filter(({ verdict }) => verdict === 'fail').map(({ rule }) => rule),
     );
@@ -43,20 +46,54 @@ export function alternativesText(found: readonly Alternative[]): string {
     ...FEED.read
       .map(quantityOf)
       .map((name) =>
-        line(labelOf(name), (e, i) => (name === 'copper_total' && open(i) ? '–' : say(e, name))),
+        line(labelOf(name), (e, i) => (OF_SIZES.includes(name) && open(i) ? '–' : say(e, name))),
       ),
   ];
+  const meant = found.flatMap(({ name, what }) =>
+    what === '' ? [] : [fold(`${name}: ${what}`, WIDTH, '  ')],
+  );
   const why = found.flatMap(({ name, result }, i) =>
     result.verdict === 'fail' ? [fold(`${name} fails: ${failing(i)}`, WIDTH, '  ')] : [],
   );
-  const table = columns(
-    ['', ...found.map(({ name }) => name)].map((title, i) => ({
-      title: title.replace(/ (?=each|fuse$)/, '\n'),
-      align: i === 0 ? 'left' : 'right',
-    })),
-    rows,
+  const table = (of: readonly number[]): string =>
+    columns(
+      ['', ...of.map((i) => found[i]?.name ?? '')].map((title, i) => ({
+        title: title.replace(/ (?=each|fuse$|of )/, '\n'),
+        align: i === 0 ? 'left' : 'right',
+      })),
+      rows.map(([label = '', ...cells]) => [label, ...of.map((i) => cells[i] ?? '')]),
+    );
+  const tables = inWidth(found.length, (of) =>
+    Math.max(
+      ...table(of)
+        .split('\n')
+        .map((l) => [...l].length),
+    ),
   );
-  return [table, ...why].join('\n');
+  return [tables.map(table).join('\n\n'), ...meant, ...why].join('\n');
+}
+
+/** Columns of one table after the other, as many in each as fit the width. */
+function inWidth(count: number, wide: (of: readonly number[]) => number): number[][] {
+  const blocks: number[][] = [];
+  for (let i = 0; i < count; i++) {
+    const block = blocks.at(-1);
+    if (block === undefined || wide([...block, i]) > WIDTH) blocks.push([i]);
+    else block.push(i);
+  }
+  return blocks;
+}
+
+/** What depends on sizes; where none was found it is not told. */
+const OF_SIZES: readonly QuantityName[] = ['worst_drop', 'least_kept', 'copper_total'];
+
+/** The rules that no size meets, in brackets. */
+function binding(e: Evaluation | undefined): string {
+  const rules = e?.design.runs.flatMap((_, run) => {
+    const rule = String(e.value('binding', { run }) ?? '');
+    return rule in RULES ? [WORDS[rule as RuleId].title] : [];
+  });
+  return rules === undefined || rules.length === 0 ? '' : ` (${[...new Set(rules)].join('; ')})`;
 }
 
 /** `8 × ` where a run has several conductors, each with its fuse. */
@@ -67,8 +104,9 @@ function count(e: Evaluation, run: number): string {
 
 /** The same for programs. */
 export const alternativesJson = (found: readonly Alternative[]) =>
-  found.map(({ name, result: { evaluation: e, findings, verdict } }) => ({
+  found.map(({ name, what, result: { evaluation: e, findings, verdict } }) => ({
     name,
+    what,
     verdict,
     failing: findings.filter((f) => f.verdict === 'fail').map(({ rule, subject }) => ({ rule, subject })),
     runs: e.design.runs.map((spec, run) => ({ run: spec.name, ...rowOf(BUY, e, { run }) })),

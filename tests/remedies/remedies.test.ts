@@ -1,6 +1,7 @@
 /** A remedy is told only when the whole design was evaluated with it; carried out by hand in the text it does the same. */
 import { expect, test } from 'vitest';
 import { readDesign } from '../../src/design/read.ts';
+import type { Evaluation } from '../../src/engine/evaluate.ts';
 import { alternativesOf } from '../../src/remedies/alternatives.ts';
 import { remediesOf } from '../../src/remedies/tried.ts';
 import { run } from '../../src/run.ts';
@@ -79,13 +80,18 @@ test('a design that passes has no remedies', () => {
   expect(remediesOf(run(design(demo('pair-four'))), run)).toEqual([]);
 });
 
-test('alternatives: one fuse, a fuse for each bank, a fuse for each coil; no size where none would do', () => {
+test('alternatives: two sizes of wire, a fuse for each bank, one for each coil; no size where none would do', () => {
   const found = alternativesOf(design(demo('two-bank-v8')), run);
-  expect(found.map(({ name }) => name)).toEqual(['as designed', 'fuse for each bank', 'fuse for each coil']);
+  expect(found.map(({ name }) => name)).toEqual([
+    'as designed',
+    'two sizes of wire',
+    'fuse for each bank',
+    'fuse for each coil',
+  ]);
   const fuses = found.map(({ result }) =>
     result.evaluation.design.runs.filter(({ fuse }) => fuse).map(({ name }) => name),
   );
-  expect(fuses).toEqual([['main'], ['main', 'left trunk', 'right trunk'], ['main', 'branch']]);
+  expect(fuses).toEqual([['main'], ['main'], ['main', 'left trunk', 'right trunk'], ['main', 'branch']]);
   const text = alternativesText(found);
   expect(text.split('\n').filter((line) => [...line].length > 80)).toEqual([]);
   found.forEach(({ result }, i) => {
@@ -93,6 +99,55 @@ test('alternatives: one fuse, a fuse for each bank, a fuse for each coil; no siz
     const row = text.split('\n').find((line) => line.startsWith('  branch  ')) ?? '';
     expect(row.trim().split(/ {2,}/)[i + 1]).toBe('–');
   });
+});
+
+test('alternatives: a shop’s two sizes, and any size beside the stock, each as if the design stated it', () => {
+  const stocked = design(
+    demo('two-bank-v8').replace(/^sizes: .*$/m, 'sizes: { stock: [6 SAE, 10 SAE, 14 SAE] }'),
+  );
+  const found = alternativesOf(stocked, run);
+  const of = (name: string) => found.find((way) => way.name === name)?.result.evaluation as Evaluation;
+  const sizes = (e: Evaluation) => e.design.runs.map((_, at) => String(e.value('gauge', { run: at })));
+  const open = stocked.runs.flatMap(({ gauge }, at) => (gauge === 'auto' ? [at] : []));
+  const several = (at: number) => stocked.wires.some(({ run: own, coils }) => own === at && coils.length > 1);
+  for (const shared of [true, false]) {
+    const own = open.filter((at) => several(at) === shared);
+    expect(own.length).toBeGreaterThan(1);
+    expect(new Set(own.map((at) => sizes(of('two sizes of wire'))[at])).size, `${shared}`).toBe(1);
+  }
+  for (const at of open) expect(stocked.sizes.stock).toContain(sizes(of('as designed'))[at]);
+  // More sizes to choose from: some that the stock has not, and no more copper.
+  expect(open.some((at) => !stocked.sizes.stock?.includes(sizes(of('any size'))[at] as string))).toBe(true);
+  expect(of('any size').number('copper_total')).toBeLessThanOrEqual(
+    of('as designed').number('copper_total') as number,
+  );
+  for (const { name, what, result } of found) {
+    expect(what === '', name).toBe(name === 'as designed');
+    const { evaluation: e } = result;
+    if (e.number('solved') !== 1) continue;
+    const stated = sizes(e);
+    const again = run({
+      ...e.design,
+      runs: e.design.runs.map((own, at) => ({ ...own, gauge: stated[at] as string })),
+    });
+    expect([again.verdict, again.evaluation.number('copper_total')], name).toEqual([
+      result.verdict,
+      e.number('copper_total'),
+    ]);
+  }
+  const lines = alternativesText(found).split('\n');
+  expect(lines.filter((line) => [...line].length > 80)).toEqual([]);
+  expect(lines.filter((line) => line.startsWith('  Copper '))).not.toHaveLength(0);
+});
+
+test('alternatives: one main fuse is in the main, also where only the branches had fuses', () => {
+  const branches = EIGHT.replace(/^ +fuse: .*\n/m, '').replace(
+    'gauge: 20 AWG',
+    'gauge: 20 AWG\n    fuse: { type: C, rating: 7.5 A, ambient: 60 degC }',
+  );
+  const way = alternativesOf(design(branches), run).find(({ name }) => name === 'one main fuse');
+  const runs = way?.result.evaluation.design.runs ?? [];
+  expect(runs.filter(({ fuse }) => fuse).map(({ name }) => name)).toEqual(['main']);
 });
 
 test('the report keeps to sixty lines of eighty columns, with every caution, in any units', () => {
