@@ -1,6 +1,7 @@
 /** Starts the page: with what is stored, with the design that was put into it, or with the first demo. */
 import { render } from 'preact';
 import { App } from './App.tsx';
+import { Origins } from './answer/Origins.tsx';
 import { Guard } from './shell/Guard.tsx';
 import type { Demo } from './shell/Toolbar.tsx';
 import { Bench } from './state/bench.ts';
@@ -34,7 +35,9 @@ addEventListener('pagehide', () => bench.flush());
 render(
   <BenchContext.Provider value={bench}>
     <Guard afresh={afresh}>
-      <App demos={demos} />
+      <Origins>
+        <App demos={demos} />
+      </Origins>
     </Guard>
   </BenchContext.Provider>,
   document.getElementById('app') as HTMLElement,

@@ -4,16 +4,25 @@
  *   page ── Ask ──► worker: the same pipeline as on the command line
  *        ◄─ Reply ─
  */
+import type { At } from '../basis/quantity.ts';
 import type { Units } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
 import type { Problem } from '../design/problems.ts';
+import type { Told } from '../explain/tree.ts';
 import type { Verdict } from '../findings/finding.ts';
 import type { RuleId } from '../findings/rules.ts';
+import type { QuantityName } from '../model/model.ts';
 import type { Picture } from '../pictures/chart.ts';
 import type { SpeedLines } from '../pictures/speed-lines.ts';
 import type { Bought } from '../views/buy.ts';
 import type { Table } from '../views/table.ts';
 import type { ResultJson } from '../writers/json.ts';
+
+/** A number whose origin can be asked for; members that the quantity does not go over say nothing. */
+export interface Figure {
+  readonly quantity: QuantityName;
+  readonly at: At;
+}
 
 /** A finding as it is read: numbers with their units are printed already. */
 export interface FindingText {
@@ -24,6 +33,8 @@ export interface FindingText {
   /** `13.8 A` and `≤ 15 A`; empty where a count says nothing. */
   readonly value: string;
   readonly limit: string;
+  /** What stands behind the two. */
+  readonly origins: { readonly value: Figure; readonly limit: Figure };
   /** Share of the limit; null when that means nothing. */
   readonly margin: number | null;
   readonly marginal: boolean;
@@ -85,6 +96,8 @@ export interface Calls {
   curves: { ask: null; reply: readonly Picture[] | Nothing };
   /** What was tried and mends the design that was answered last, in each system of units. */
   remedies: { ask: null; reply: Readonly<Record<Units, readonly string[]>> };
+  /** Where a number of that design comes from. */
+  explain: { ask: Figure & { readonly units: Units }; reply: Told | Nothing };
   workbook: { ask: { text: string }; reply: Uint8Array };
   diagram: { ask: null; reply: string };
   saved: {

@@ -23,6 +23,8 @@ const isExact = ({ kind, exact }: Quantity): boolean =>
 
 /** [s] A time that long is none: a driver that stays on for a day, and what is withstood continuously. */
 const LONG = 86_400;
+const endless = (name: QuantityName, value: number | string | null): boolean =>
+  QUANTITIES[name].unit === 's' && typeof value === 'number' && value >= LONG;
 
 /** A value with its unit; `as` is the quantity whose unit it is read in. */
 export function printQuantity(
@@ -32,7 +34,7 @@ export function printQuantity(
   as: QuantityName = name,
 ): string {
   const { unit, shown }: Quantity = QUANTITIES[as];
-  if (unit === 's' && value !== null && value >= LONG) return 'unlimited';
+  if (endless(as, value)) return 'unlimited';
   return shownIn(value, unit, units, shown, isExact(QUANTITIES[name]));
 }
 
@@ -68,6 +70,8 @@ export function cellText(e: Evaluation, name: QuantityName, at: At): string {
 
 /** A value with its unit, by its name and place. */
 export const say = (e: Evaluation, name: QuantityName, at: At = {}): string => {
+  const value = e.value(name, at);
+  if (endless(name, value)) return 'unlimited';
   const text = cellText(e, name, at);
   const unit = text === '–' ? '' : unitAbove(name, e.design.units);
   return e.design.units === 'both' && unit !== ''

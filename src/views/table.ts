@@ -1,7 +1,7 @@
 /** Views as tables of text, for the terminal and the page. */
 import type { At, Quantity } from '../basis/quantity.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import { QUANTITIES } from '../model/model.ts';
+import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { cellText, labelOf, say, unitAbove } from './print.ts';
 import { type Field, keyOf, quantityOf, type View } from './view.ts';
 import { COIL, FAULT, FEED, FUSE, LOAD, POINT, RELAY, WIRE } from './views.ts';
@@ -14,12 +14,16 @@ export interface Head {
   readonly words: boolean;
   /** Its key in JSON; empty for a column of names. */
   readonly key: string;
+  /** Which it shows; null for a column of names. */
+  readonly quantity: QuantityName | null;
 }
 
 export interface Table {
   readonly title: string;
   readonly heads: readonly Head[];
   readonly rows: readonly (readonly string[])[];
+  /** The members that each row is about. */
+  readonly members: readonly At[];
 }
 
 /** Members that a row is about: their names, as many as there are titles for them, and their places. */
@@ -32,7 +36,13 @@ const headOf = (field: Field, e: Evaluation): Head => {
   const name = quantityOf(field);
   const { unit, flag, names }: Quantity = QUANTITIES[name];
   const words = unit === 'text' || flag === true || names !== undefined;
-  return { label: labelOf(name), unit: unitAbove(name, e.design.units), words, key: keyOf(field) };
+  return {
+    label: labelOf(name),
+    unit: unitAbove(name, e.design.units),
+    words,
+    key: keyOf(field),
+    quantity: name,
+  };
 };
 
 function tableOf(
@@ -46,10 +56,11 @@ function tableOf(
   return {
     title,
     heads: [
-      ...titles.map((label) => ({ label, unit: '', words: true, key: '' })),
+      ...titles.map((label) => ({ label, unit: '', words: true, key: '', quantity: null })),
       ...view.read.map((field) => headOf(field, e)),
     ],
     rows: rows.map((row) => [...row.names, ...names.map((name) => cellText(e, name, row.at))]),
+    members: rows.map(({ at }) => at),
   };
 }
 

@@ -1,5 +1,5 @@
 /** Plain text in columns, for the terminal. */
-import type { Table } from '../views/table.ts';
+import type { Head } from '../views/table.ts';
 
 /** Columns of a terminal that are counted on. */
 export const WIDTH = 80;
@@ -36,8 +36,14 @@ export function columns(spec: readonly ColumnSpec[], rows: readonly (readonly st
 /** As wide as a title may run before it is broken, where there is room for it. */
 const TITLE = 12;
 
-/** A table of a view; what is too wide goes on below, or is left out when the table is to be `short`. */
-export function tableText({ heads, rows }: Table, short = false): string {
+/** What stands in columns: a table of a view, or of its like. */
+interface Columns {
+  readonly heads: readonly Pick<Head, 'label' | 'unit' | 'words'>[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** A table; what is too wide goes on below, or is left out when the table is to be `short`. */
+export function tableText({ heads, rows }: Columns, short = false): string {
   /** Widths of the columns when a title may run on to `title`. */
   const widthsAt = (title: number): number[] =>
     heads.map(({ label, unit }, i) => {
@@ -63,7 +69,7 @@ export function tableText({ heads, rows }: Table, short = false): string {
       while (title > 1 && sum(widthsAt(title), shown) > WIDTH) title -= 1;
       return columns(
         shown.map((at) => {
-          const { label, unit, words } = heads[at] as Table['heads'][number];
+          const { label, unit, words } = heads[at] as Columns['heads'][number];
           const lines = fold(label, title, '');
           return { title: unit === '' ? lines : `${lines}\n${unit}`, align: words ? 'left' : 'right' };
         }),

@@ -73,11 +73,10 @@ function mapText({ vary, rows }: Study): string {
 const MOST_ACROSS = 8;
 
 const tableOf = ({ vary, shown, rows }: Study) => ({
-  title: '',
   heads: [
-    ...vary.map(({ path }) => ({ label: path, unit: '', words: true, key: '' })),
-    { label: 'Verdict', unit: '', words: true, key: '' },
-    ...shown.map(({ label, unit, steps }) => ({ label, unit, words: steps && unit === '', key: '' })),
+    ...vary.map(({ path }) => ({ label: path, unit: '', words: true })),
+    { label: 'Verdict', unit: '', words: true },
+    ...shown.map(({ label, unit, steps }) => ({ label, unit, words: steps && unit === '' })),
   ],
   rows: rows.map(({ values, verdict, texts }) => [...values, MARKS[verdict], ...texts]),
 });

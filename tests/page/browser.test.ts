@@ -179,6 +179,54 @@ describeWithPeer('chromium', 'the page', () => {
     expect(said).toEqual([]);
   });
 
+  test.each([
+    ['light', 1280],
+    ['dark', 360],
+  ] as const)(
+    'a number shows where it comes from, and Escape leads back to it: %s, %i px',
+    async (colorScheme, width) => {
+      const { page, said } = await opened(demoPath('hill-climb-six'), {
+        colorScheme,
+        viewport: { width, height: 800 },
+      });
+      const number = page.getByRole('button', { name: /^Ampacity / }).first();
+      const text = await number.textContent();
+      // One stop for Tab in a row of the table; the others are a press of an arrow away.
+      expect(await number.getAttribute('tabindex')).toBe('-1');
+      await page
+        .getByRole('button', { name: /^Effective current / })
+        .first()
+        .focus();
+      await page.keyboard.press('ArrowRight');
+      await page.keyboard.press('Enter');
+      await page.locator('.panel .tree').first().waitFor();
+      const { out } = await coilfeed(['explain', demoPath('hill-climb-six'), 'ampacity', 'main']);
+      const [head = '', ...formulas] = out.split('\n');
+      const title = await page.locator('.panel h2').textContent();
+      expect(title).toContain(`: ${text} A`);
+      expect(head).toContain(title?.split(':')[0]);
+      const first = formulas.find((line) => line.includes('= '))?.replace(/^[│ ]*/, '');
+      expect(await page.locator('.panel .formula').first().textContent()).toBe(first);
+      await page.evaluate(axe.source);
+      expect(
+        await page.evaluate(`axe.run().then(({ violations }) => violations.map(({ id }) => id))`),
+      ).toEqual([]);
+      expect(await page.evaluate(`document.querySelector('.panel').scrollWidth`)).toBeLessThanOrEqual(width);
+      // Further down, and back.
+      await page
+        .getByRole('button', { name: /^where from/ })
+        .first()
+        .click();
+      await until(page, `document.querySelector('.panel h2').textContent !== ${JSON.stringify(title)}`);
+      await page.getByRole('button', { name: 'Back' }).click();
+      await expect.poll(() => page.locator('.panel h2').textContent()).toBe(title);
+      await page.keyboard.press('Escape');
+      await until(page, `document.querySelector('.panel') === null`);
+      expect(await page.evaluate('document.activeElement.textContent')).toBe(text);
+      expect(said).toEqual([]);
+    },
+  );
+
   test('the wiring diagram is drawn in the page', async () => {
     const { page, said, asked } = await opened(demoPath('pair-four'));
     const picture = page.locator('img.wiring');

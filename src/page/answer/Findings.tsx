@@ -2,6 +2,7 @@
 import type { FindingText, View } from '../protocol.ts';
 import { useShown } from '../state/use.ts';
 import { Mark } from './Mark.tsx';
+import { byArrows, Origin } from './Origin.tsx';
 
 export function Findings({ view }: { readonly view: View }) {
   const { findings } = useShown(view);
@@ -11,7 +12,7 @@ export function Findings({ view }: { readonly view: View }) {
     <section aria-labelledby="findings">
       <h3 id="findings">Findings</h3>
       {open.every((f) => f.verdict === 'advice') ? <p>Nothing fails, and everything is known.</p> : null}
-      <ul class="findings">
+      <ul class="findings" onKeyDown={byArrows}>
         {open.map((f) => (
           <li key={keyOf(f)} class={f.verdict}>
             <Head f={f} />
@@ -22,7 +23,7 @@ export function Findings({ view }: { readonly view: View }) {
       </ul>
       <details>
         <summary>{passing.length} pass, the one with the least margin first</summary>
-        <ul class="findings">
+        <ul class="findings" onKeyDown={byArrows}>
           {passing.map((f) => (
             <li key={keyOf(f)} class="pass">
               <Head f={f} />
@@ -48,7 +49,12 @@ function Head({ f }: { readonly f: FindingText }) {
       </strong>
       {f.value === '' ? null : (
         <span class="measure">
-          {f.value} {f.limit}
+          <Origin of={f.origins.value} label={`${f.title} ${f.value}`}>
+            {f.value}
+          </Origin>{' '}
+          <Origin of={f.origins.limit} label={`Limit ${f.limit}`} inner>
+            {f.limit}
+          </Origin>
         </span>
       )}
       {f.margin === null || !Number.isFinite(f.margin) ? null : (

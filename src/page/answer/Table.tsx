@@ -1,5 +1,6 @@
 /** A table that can be scrolled by keyboard where it is wider than its place. */
 import type { ComponentChildren } from 'preact';
+import { byArrows } from './Origin.tsx';
 
 export interface Column {
   readonly title: string;
@@ -32,7 +33,7 @@ export function Table({ caption, told = false, columns, rows }: TableProps) {
               ))}
             </tr>
           </thead>
-          <tbody>
+          <tbody onKeyDown={byArrows}>
             {rows.map(({ key, cells }) => (
               <tr key={key}>
                 {cells.map((cell, i) => {

@@ -3,6 +3,7 @@ import type { View } from '../protocol.ts';
 import { useBenchState, usePicture, useShown } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
 import { Mark } from './Mark.tsx';
+import { Origin } from './Origin.tsx';
 
 /** Remedies wait for a longer pause in typing [ms]. */
 const SLOW = 800;
@@ -28,11 +29,19 @@ export function VerdictPanel({ view }: { readonly view: View }) {
       </p>
       {json.verdict === 'fail' ? <Remedies key={answers} view={view} /> : null}
       <dl class="figures">
-        {feed.heads.map(({ key, label }, i) => (
+        {feed.heads.map(({ key, label, quantity }, i) => (
           <div key={key}>
             <dt>{label}</dt>
             <dd>
-              <span class="big">{cellOf(feed, 0, i)}</span>
+              <span class="big">
+                {quantity === null ? (
+                  cellOf(feed, 0, i)
+                ) : (
+                  <Origin of={{ quantity, at: {} }} label={`${label} ${cellOf(feed, 0, i)}`}>
+                    {cellOf(feed, 0, i)}
+                  </Origin>
+                )}
+              </span>
               <span class="quiet">{aboutOf(key, view)}</span>
             </dd>
           </div>

@@ -1,10 +1,13 @@
 /** The state, for components. */
 import { createContext } from 'preact';
 import { useContext, useEffect, useState } from 'preact/hooks';
-import type { Calls, Kind, Shown, View } from '../protocol.ts';
+import type { Calls, Figure, Kind, Shown, View } from '../protocol.ts';
 import type { Bench, State } from './bench.ts';
 
 export const BenchContext = createContext<Bench | null>(null);
+
+/** Shows where a number comes from. */
+export const OriginContext = createContext<(of: Figure) => void>(() => {});
 
 export function useBench(): Bench {
   const bench = useContext(BenchContext);

@@ -14,6 +14,7 @@ import { archive } from '../../saved/seal/archive.ts';
 import { canDigest } from '../../saved/seal/digest.ts';
 import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
 import type { Ask, Calls, Kind, Reply, Schema } from '../protocol.ts';
+import { explained } from './explain.ts';
 import { Live } from './live.ts';
 import { remediesShown } from './remedies.ts';
 import { traceAt } from './trace.ts';
@@ -38,6 +39,7 @@ const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Prom
     return found.curves.map((curves) => curvesPicture(curves, live.evaluation.design.title));
   },
   remedies: () => remediesShown(live.result),
+  explain: (asked) => explained(live.evaluation, asked),
   workbook: ({ text }) => {
     const bytes = toWorkbook(runLaid(designOf(text), show));
     // Sealed as the command seals it, so that the command knows later whether somebody edited it.

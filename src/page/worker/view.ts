@@ -44,6 +44,7 @@ function findingText(f: Finding, { evaluation }: Result): FindingText {
     verdict: f.verdict,
     value: counted ? '' : printQuantity(value, f.value, units),
     limit: counted ? '' : `${SIGNS[f.sense]} ${printQuantity(limit, f.limit, units, value)}`,
+    origins: { value: { quantity: value, at: f.at }, limit: { quantity: limit, at: f.at } },
     margin: f.margin,
     marginal: f.marginal,
     sentence: sentence(f, evaluation),
