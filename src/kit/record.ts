@@ -1,8 +1,8 @@
 /** The build record: one page for each serial number, to be filled in at the bench and kept. */
 
 import { escaped } from '../pictures/elements.ts';
+import { dropLimit } from './bench-drop.ts';
 import { checks } from './checks.ts';
-import { withAllowance } from './cut.ts';
 import { document, name, sizeName, table } from './html.ts';
 import { type Job, shortDigest } from './job.ts';
 import { released } from './release.ts';
@@ -109,21 +109,6 @@ const firstPieces = (job: Job): string =>
       blank,
     ]),
   );
-
-/** Largest drop of a wire on the bench [V]: as it is cut, at 20 °C; null when the test current is too much for it. */
-export function dropLimit(job: Job, wire: number): number | null {
-  const { evaluation: e } = job.result;
-  const { kit, wires } = e.design;
-  const own = wires[wire] as (typeof wires)[number];
-  const cold = e.number('cold_ohm', { wire });
-  const joints = e.number('wire_fixed_ohm', { wire });
-  const most = [e.number('ampacity', { run: own.run }), e.number('nearest_fuse', { wire })];
-  if (cold === null || joints === null) return null;
-  if (most.some((limit) => limit !== null && kit.test_current > limit)) return null;
-  const pieces = job.harness.pieces.filter((piece) => piece.wire === wire).length;
-  const longer = withAllowance(own.length, pieces, job) / own.length;
-  return kit.test_current * (joints + (cold - joints) * longer);
-}
 
 function tests(job: Job): string {
   const { wires } = job.result.evaluation.design;

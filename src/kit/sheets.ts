@@ -23,7 +23,7 @@ type Make = (job: Job, grid: Grid) => KitSheet;
 const SHEETS: readonly [string, Make][] = [
   ['Parts', partsSheet],
   ['Cuts', cutSheet],
-  ['Checks', checkSheet],
+  ['Pieces', checkSheet],
   ['Labels', labelSheet],
   ['Record', recordSheet],
 ];

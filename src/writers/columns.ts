@@ -33,6 +33,19 @@ export function columns(spec: readonly ColumnSpec[], rows: readonly (readonly st
     .join('\n');
 }
 
+/** Rows whose first cell goes on below, indented, where the table would be too wide. */
+export function fitted(spec: readonly ColumnSpec[], rows: readonly (readonly string[])[]): string[][] {
+  const widths = spec.map(({ title }, i) =>
+    Math.max(width(title), ...rows.map((row) => width(row[i] ?? ''))),
+  );
+  const room = WIDTH - widths.slice(1).reduce((sum, own) => sum + GAP + own, GAP);
+  return rows.flatMap(([first = '', ...others]) => {
+    const [mark, text] = [first.slice(0, GAP), first.slice(GAP)];
+    const lines = fold(text, room, '  ').split('\n');
+    return lines.map((line, i) => (i === 0 ? [mark + line.slice(GAP), ...others] : [`  ${line}`]));
+  });
+}
+
 /** As wide as a title may run before it is broken, where there is room for it. */
 const TITLE = 12;
 

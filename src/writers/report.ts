@@ -28,7 +28,7 @@ import {
   wireTable,
 } from '../views/table.ts';
 import { CAUTIONS } from './cautions.ts';
-import { bullet, columns, fold, tableText, WIDTH } from './columns.ts';
+import { bullet, columns, fitted, fold, tableText, WIDTH } from './columns.ts';
 import { remedyLines } from './remedies.ts';
 import { VERDICT_WORDS } from './verdict.ts';
 
@@ -214,16 +214,7 @@ function judged({ findings, evaluation: e }: Result, style: Style, room: number)
     rows.push(...row);
     shownRules += 1;
   }
-  const titles = ['  Passing', 'closest', 'value', 'limit', 'margin %', 'by'];
-  const table =
-    rows.length === 0
-      ? []
-      : [
-          columns(
-            titles.map((title, i) => ({ title, align: i < 2 || i === 3 ? 'left' : 'right' })),
-            rows,
-          ),
-        ];
+  const table = rows.length === 0 ? [] : [columns(PASSING, fitted(PASSING, rows))];
   const left = groups.length - shownRules;
   const marginal = rows.some(([first]) => first?.startsWith('~')) ? ['~ within 10 % of the limit'] : [];
   const more = left > 0 ? [`${left} more pass`] : [];
@@ -234,6 +225,11 @@ function judged({ findings, evaluation: e }: Result, style: Style, room: number)
   ];
   return [...told, ...table, ...(foot.length > 0 ? [`  ${foot.join('; ')}`] : []), ...notes()].join('\n');
 }
+
+const PASSING = ['  Passing', 'closest', 'value', 'limit', 'margin %', 'by'].map((title, i) => ({
+  title,
+  align: i < 2 || i === 3 ? ('left' as const) : ('right' as const),
+}));
 
 /** A row, and in both systems of units another one below it where they differ. */
 function passing(e: Evaluation, f: Finding, others: number, mark: string): string[][] {

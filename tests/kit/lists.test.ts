@@ -1,11 +1,11 @@
 /** The lists of a kit: harness, cuts, reels, parts, checks, labels, serial numbers. Expectations worked out by hand. */
 import { describe, expect, test } from 'vitest';
+import { dropLimit } from '../../src/kit/bench-drop.ts';
 import { checks, forceOf } from '../../src/kit/checks.ts';
 import { cutList, reels } from '../../src/kit/cut.ts';
 import type { Job } from '../../src/kit/job.ts';
 import { labels } from '../../src/kit/labels.ts';
 import { partsList } from '../../src/kit/parts.ts';
-import { dropLimit } from '../../src/kit/record.ts';
 import { released } from '../../src/kit/release.ts';
 import { readSerials } from '../../src/kit/serials.ts';
 import { banked, straight } from './designs.ts';

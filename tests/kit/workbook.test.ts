@@ -3,8 +3,8 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Laid } from '../../src/engine/spreadsheet.ts';
+import { dropLimit } from '../../src/kit/bench-drop.ts';
 import { cutList, reels } from '../../src/kit/cut.ts';
-import { dropLimit } from '../../src/kit/record.ts';
 import { kitPages } from '../../src/kit/sheets.ts';
 import { runLaid } from '../../src/run-laid.ts';
 import type { Page } from '../../src/writers/workbook/page.ts';
@@ -70,7 +70,19 @@ test('cut lengths, reels and limits on the sheets are those of the papers', () =
     // The sheet is in millivolts.
     expect(rowOf(cells, 'Record', id)[3], id).toBeCloseTo((limit ?? Number.NaN) * 1000, 6);
   });
-  expect([...cells.keys()]).toEqual(expect.arrayContaining(['Parts', 'Cuts', 'Checks', 'Labels', 'Record']));
+  expect([...cells.keys()]).toEqual(expect.arrayContaining(['Parts', 'Cuts', 'Pieces', 'Labels', 'Record']));
+});
+
+test('a test current that a wire may not carry leaves its limit open on the sheet as on the paper', () => {
+  const { bytes, job } = bookOf(straight(4, '  test_current: 90 A\n'));
+  const cells = readCells(bytes);
+  expect(dropLimit(job, 0)).toBeNull();
+  job.result.evaluation.design.wires.forEach(({ id }, wire) => {
+    const limit = dropLimit(job, wire);
+    const cell = rowOf(cells, 'Record', id)[3];
+    if (limit === null) expect(cell, id).not.toBeTypeOf('number');
+    else expect(cell, id).toBeCloseTo(limit * 1000, 6);
+  });
 });
 
 test('the sheets hold formulas where the model knows the value', () => {

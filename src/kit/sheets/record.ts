@@ -6,8 +6,11 @@ import { put } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { cellFor } from '../../writers/workbook/links.ts';
 import { table, words } from '../../writers/workbook/page.ts';
+import { dropFormula, ofKit, ofModel } from '../bench-drop.ts';
 import type { Job } from '../job.ts';
 import { begin, formula, open } from './cells.ts';
+
+const MILLIVOLTS = 1000;
 
 export function recordSheet(job: Job, grid: Grid) {
   const cells: Sheet = [];
@@ -42,21 +45,9 @@ export function recordSheet(job: Job, grid: Grid) {
       { title: 'Drop, measured', unit: 'mV' },
     ],
     inOrder.map((wire) => {
-      const fixed = cellFor(grid, 'wire_fixed_ohm', { wire });
-      const cold = cellFor(grid, 'cold_ohm', { wire });
-      const length = cellFor(grid, 'wire_length', { wire });
-      const pieces = job.harness.pieces.filter((piece) => piece.wire === wire).length;
-      const longer = `(${1 + kit.allowance}+${2 * kit.end_allowance * pieces}/${length})`;
-      return [
-        words(wires[wire]?.id ?? ''),
-        open,
-        open,
-        formula(
-          `IF(ISNUMBER(${cold}),IF(ISNUMBER(${fixed}),${current}*(${fixed}+(${cold}-${fixed})*${longer})*1000,""),"")`,
-          'mV',
-        ),
-        open,
-      ];
+      const known = ofModel(job, wire, (name, at) => cellFor(grid, name, at));
+      const limit = dropFormula({ ...ofKit(job, wire), ...known, current, scale: MILLIVOLTS });
+      return [words(wires[wire]?.id ?? ''), open, open, formula(limit, 'mV'), open];
     }),
   );
   return { cells, widths: [24, 12, 12, 12, 12, 12], landscape: false };
