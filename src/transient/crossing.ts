@@ -1,7 +1,7 @@
 /**
  * Where a sum of exponentials first rises to a level, and its largest value.
  *
- * Such a sum need not be monotone: the current of a coil falls again when others begin to load the feed. So the
+ * Such a sum need not be monotone: the current of a coil falls again when others start to load the feed. So the
  * interval is halved until bounds that hold for every instant in it decide. No crossing can slip through.
  */
 import { atLeast, atMost, type Exponentials, scaleOf, slopeOf, valueAt } from './exponentials.ts';

@@ -51,21 +51,21 @@ export function advance(
 ): Segment[] {
   const { limit } = circuit;
   const segments: Segment[] = [];
-  let begin = from;
-  for (let changes = 0; begin < to; changes++) {
+  let start = from;
+  for (let changes = 0; start < to; changes++) {
     if (changes > MOST_CHANGES) throw new Error('currents at their limit do not come to rest');
     const currents = currentsFrom(limit, { shared, drives }, solve, state, on);
-    const change = firstChange(circuit, { shared, drives }, state, on, currents, to - begin);
-    const end = change === null ? to : Math.min(to, begin + change.after);
-    if (end > begin) {
-      segments.push({ from: begin, to: end, on, currents });
-      for (const coil of on) state.amperes[coil] = valueAt(currents[coil] as Exponentials, end - begin);
+    const change = firstChange(circuit, { shared, drives }, state, on, currents, to - start);
+    const end = change === null ? to : Math.min(to, start + change.after);
+    if (end > start) {
+      segments.push({ from: start, to: end, on, currents });
+      for (const coil of on) state.amperes[coil] = valueAt(currents[coil] as Exponentials, end - start);
     }
     if (change !== null) {
       if (state.held.delete(change.coil) === false) state.held.add(change.coil);
       state.amperes[change.coil] = limit;
     }
-    begin = end;
+    start = end;
   }
   return segments;
 }

@@ -4,7 +4,7 @@
  * Why going round the cycle finds it, and only one: the difference d of two solutions obeys L·dd/dt = −M·d between
  * switchings, so that Σ L·d² falls at least with the rate 2R/L of the slowest coil; a limit only brings two currents
  * closer together; and a firing sets the difference of its coil to 0. So each cycle shrinks the difference to at most
- * e^(−R·cycle/L) of what it was, from any beginning. Where no coil is charged at the end of the cycle, which begins at
+ * e^(−R·cycle/L) of what it was, from any beginning. Where no coil is charged at the end of the cycle, which starts at
  * crank angle 0, the first one is the steady state; where charges overlap all the time, what is left of the beginning
  * passes from coil to coil by the shared resistance alone, and is gone after two or three cycles. Cycles are gone
  * through until one ends as it began, to `SETTLED`.
@@ -68,9 +68,9 @@ export function steady(circuit: Circuit): Course {
   throw new Error('the currents do not settle');
 }
 
-/** Notes the currents at the firings of this instant, then switches off who fires and on whose charge begins. */
+/** Notes the currents at the firings of this instant, then switches off who fires and on whose charge starts. */
 function switchAt(
-  { fires, begins }: Switching,
+  { fires, starts }: Switching,
   { firings }: Circuit,
   { amperes, held }: State,
   on: Set<number>,
@@ -84,5 +84,5 @@ function switchAt(
     held.delete(coil);
     on.delete(coil);
   }
-  for (const coil of begins) on.add(coil);
+  for (const coil of starts) on.add(coil);
 }

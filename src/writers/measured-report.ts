@@ -157,8 +157,8 @@ export function measuredJson(trace: Trace, measured: MeasuredTrace, c: Compariso
       measured.knee === null
         ? null
         : { kind: measured.knee.kind, current_A: measured.knee.current, after_s: measured.knee.after },
-    charges: measured.charges.map(({ begin, dwell, peak, knee }) => ({
-      start_s: begin,
+    charges: measured.charges.map(({ start, dwell, peak, knee }) => ({
+      start_s: start,
       dwell_s: dwell,
       peak_A: peak,
       knee: knee?.kind ?? null,

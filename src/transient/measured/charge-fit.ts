@@ -9,7 +9,7 @@ import { type Fit, leastSquares, type Model } from './least-squares.ts';
 export interface Knee {
   /** "limit": flat end. "clipped": flat and without noise, the end of the instrument's range. "saturation": bends up. */
   readonly kind: 'limit' | 'clipped' | 'saturation';
-  /** Current at which it begins [A]. */
+  /** Current at which it starts [A]. */
   readonly current: number;
   /** Time since the start of the charge [s]. */
   readonly after: number;
@@ -21,7 +21,7 @@ export interface ChargeFit {
   readonly rate: number;
   readonly variances: { readonly slope: number; readonly rate: number; readonly both: number };
   /** Begin of the charge [s]. */
-  readonly begin: number;
+  readonly start: number;
   /** The fitted curve [A] at a time [s]. */
   readonly curve: (t: number) => number;
   readonly knee: Knee | null;
@@ -63,29 +63,29 @@ const STILL = 0.3;
 const MISSES = 0.06;
 
 /**
- * Fits one charge: samples from somewhat before its start to its last one, resting level 0. `begin` is a first guess,
+ * Fits one charge: samples from somewhat before its start to its last one, resting level 0. `start` is a first guess,
  * `noise` the standard deviation of a sample, and `step` that of a converter that noise does not blur. Null when the samples do not determine a curve.
  */
 export function fitCharge(
   time: readonly number[],
   current: readonly number[],
-  begin: number,
+  start: number,
   noise: number,
   step: number,
 ): ChargeFit | null {
   const n = time.length;
   const end = time[n - 1] as number;
-  const dwell = end - begin;
+  const dwell = end - start;
   const peak = current.slice(-Math.max(1, n >> 4)).reduce((a, b) => Math.max(a, b), 0);
   const size = [peak / dwell, 1 / dwell, dwell / 10];
-  const start = [(1.3 * peak) / dwell, 0.5 / dwell, begin];
-  const free = leastSquares(rising, time, current, start, size);
+  const guess = [(1.3 * peak) / dwell, 0.5 / dwell, start];
+  const free = leastSquares(rising, time, current, guess, size);
   const simple = criterion(free, n, 3, peak, step);
 
   const told = (found: Fit, model: Model, knee: Knee | null): ChargeFit | null =>
     Math.sqrt(found.sum / n) > Math.max(MISSES * peak, 3 * noise) ? null : result(found, model, knee);
-  const flat = flatEnd(time, current, start, size, peak);
-  const bent = upwardEnd(time, current, free, size, begin, peak);
+  const flat = flatEnd(time, current, guess, size, peak);
+  const bent = upwardEnd(time, current, free, size, start, peak);
   const gain = (other: Fit | null, parameters: number): number =>
     other === null ? 0 : simple - criterion(other, n, parameters, peak, step);
   const [flatGain, bentGain] = [gain(flat, 4), gain(bent?.fit ?? null, 5)];
@@ -121,12 +121,12 @@ export function fitCharge(
 }
 
 function result({ p, covariance }: Fit, model: Model, knee: Knee | null): ChargeFit | null {
-  const [slope, rate, begin] = p as [number, number, number];
+  const [slope, rate, start] = p as [number, number, number];
   if (covariance === null || !(slope > 0)) return null;
   return {
     slope,
     rate,
-    begin,
+    start,
     knee,
     curve: (t) => model(t, p),
     variances: {
@@ -141,7 +141,7 @@ function result({ p, covariance }: Fit, model: Model, knee: Knee | null): Charge
 function flatEnd(
   time: readonly number[],
   current: readonly number[],
-  start: readonly number[],
+  guess: readonly number[],
   size: readonly number[],
   peak: number,
 ): Fit | null {
@@ -150,12 +150,12 @@ function flatEnd(
   const level = tail.reduce((a, b) => a + b, 0) / tail.length;
   // A first guess at the slope from where the current passes half of the level.
   const half = current.findIndex((value) => value >= level / 2);
-  const steep = level / 2 / Math.max((time[half] ?? 0) - (start[2] as number), 1e-9);
+  const steep = level / 2 / Math.max((time[half] ?? 0) - (guess[2] as number), 1e-9);
   return leastSquares(
     limited,
     time,
     current,
-    [steep * 1.1, start[1] as number, start[2] as number, level],
+    [steep * 1.1, guess[1] as number, guess[2] as number, level],
     [...size, peak],
   );
 }
@@ -167,20 +167,20 @@ interface Bent {
   readonly from: number;
 }
 
-/** The best curve with an upward bend, over several instants at which it may begin; null when none bends enough. */
+/** The best curve with an upward bend, over several instants at which it may start; null when none bends enough. */
 function upwardEnd(
   time: readonly number[],
   current: readonly number[],
   free: Fit,
   size: readonly number[],
-  begin: number,
+  start: number,
   peak: number,
 ): Bent | null {
   const end = time[time.length - 1] as number;
   let best: Bent | null = null;
   for (const power of [1, 2])
     for (let share = 0.4; share < 0.95; share += 0.05) {
-      const from = begin + share * (end - begin);
+      const from = start + share * (end - start);
       const model = bending(from, power);
       const scale = peak / (end - from) ** power;
       const found = leastSquares(model, time, current, [...free.p, 0], [...size, scale]);

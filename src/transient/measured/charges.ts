@@ -193,7 +193,7 @@ function spansOf(
   // Of all samples in charges, half are in charges at least as long.
   const typical = weighted(lengths);
   const spans = all.filter(
-    ({ begins, ends }, i) => !begins || !ends || (lengths[i] as number) >= Math.max(LEAST, SHORT * typical),
+    ({ starts, ends }, i) => !starts || !ends || (lengths[i] as number) >= Math.max(LEAST, SHORT * typical),
   );
   return { spans, short: all.length - spans.length };
 }
@@ -242,7 +242,7 @@ function spanOf(values: Float64Array, first: number, end: number, noise: number)
   const ends = end < values.length;
   const near = top - Math.max(0.15 * top, CLEAR * noise);
   const last = ends ? first + region.findLastIndex((value) => value >= near) : end - 1;
-  return last - first + 1 >= 3 ? [{ first, last, begins: first > LEAST, ends }] : [];
+  return last - first + 1 >= 3 ? [{ first, last, starts: first > LEAST, ends }] : [];
 }
 
 /** Shortly after a charge the current is near 0: only one coil flows here. */

@@ -15,7 +15,7 @@ export function droopOf(
   spans: readonly ChargeSpan[],
   pauses: readonly [number, number][],
 ): number {
-  const whole = spans.filter(({ begins, ends }) => begins && ends);
+  const whole = spans.filter(({ starts, ends }) => starts && ends);
   if (whole.length < 2) return 0;
   const starts = whole.map(({ first }) => first);
   const period = median(starts.slice(1).map((at, i) => at - (starts[i] as number)));

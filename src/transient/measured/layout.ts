@@ -65,21 +65,21 @@ export function layoutOf(pieces: Iterable<string>, single: boolean): Read<Layout
     );
   if (separator === ',' && commasTwice(cells.slice(-last.length)))
     return refused('Commas are both decimal marks and separators in it: export it with semicolons or tabs.');
-  const begins = firstRow(cells, numeric);
-  const above = lines.slice(0, begins).map(({ text }) => headCells(text, separator));
+  const starts = firstRow(cells, numeric);
+  const above = lines.slice(0, starts).map(({ text }) => headCells(text, separator));
   const { headings, from } = headingsOf(above, Math.max(...numeric) + 1, numeric);
-  const beside = cells.map((row, i) => (i < begins ? row : row.filter((_, c) => !numeric.includes(c))));
-  const rows = cells.slice(begins);
+  const beside = cells.map((row, i) => (i < starts ? row : row.filter((_, c) => !numeric.includes(c))));
+  const rows = cells.slice(starts);
   if (rows.length < LEAST_SAMPLES) return refused(tooFew(rows.length));
   return {
     ok: true,
     value: {
       separator,
-      first: lines[begins]?.number ?? 1,
+      first: lines[starts]?.number ?? 1,
       headings,
       numeric,
       rows,
-      around: aroundOf([...beside.slice(0, from), ...beside.slice(begins)]),
+      around: aroundOf([...beside.slice(0, from), ...beside.slice(starts)]),
     },
   };
 }

@@ -19,12 +19,12 @@ import { type ChargeSpan, startOf } from './zero.ts';
 
 export interface MeasuredCharge {
   /** [s], on the clock of the recording. */
-  readonly begin: number;
+  readonly start: number;
   /** Length [s] and end current [A]; null for a charge that is not wholly in the recording. */
   readonly dwell: number | null;
   readonly peak: number | null;
   readonly knee: Knee | null;
-  /** Samples since the begin: time [s] and current [A]. */
+  /** Samples since the start: time [s] and current [A]. */
   readonly samples: readonly { readonly after: number; readonly current: number }[];
 }
 
@@ -81,7 +81,7 @@ export function measureTrace(
   const found = amperes.value;
   const { spans, time } = found;
 
-  const whole = spans.filter(({ begins, ends }) => begins && ends);
+  const whole = spans.filter(({ starts, ends }) => starts && ends);
   // Parts of charges are used only where there is nothing better.
   const used = (whole.length > 0 ? whole : spans).slice(0, MOST_CHARGES);
   const all = used.flatMap((span) => {
@@ -111,7 +111,7 @@ export function measureTrace(
     return refused(
       'The current in it bends upward all along, as that of no coil does: check the zero of the clamp, and the supply.',
     );
-  const begins = whole.map(({ first }) => time[first] as number);
+  const starts = whole.map(({ first }) => time[first] as number);
   return {
     ok: true,
     value: {
@@ -124,7 +124,7 @@ export function measureTrace(
       inductance,
       dwell: meanOf(charges.map(({ dwell }) => dwell)),
       peak,
-      spacing: begins.length < 2 ? null : median(begins.slice(1).map((at, i) => at - (begins[i] as number))),
+      spacing: starts.length < 2 ? null : median(starts.slice(1).map((at, i) => at - (starts[i] as number))),
       knee: commonKnee(charges),
       notes: [
         ...recording.notes,
@@ -246,7 +246,7 @@ function inAmperes(
 
 function fitSpan(
   { time, current, noise, step, threshold, group: before }: Found,
-  { first, last, begins, ends }: ChargeSpan,
+  { first, last, starts, ends }: ChargeSpan,
   all: readonly ChargeSpan[],
 ): ChargeFit | null {
   const length = last - first + 1;
@@ -254,7 +254,7 @@ function fitSpan(
   const other = all.findLast((one) => one.last < first);
   const free = other === undefined ? -1 : other.last + Math.min(5 + (length >> 2), (first - other.last) >> 1);
   const hidden = startOf(threshold / Math.max(2 * threshold, current[last] as number)) * length;
-  const from = begins ? Math.max(free + 1, first - Math.ceil(length / 4 + hidden)) : first;
+  const from = starts ? Math.max(free + 1, first - Math.ceil(length / 4 + hidden)) : first;
   // The last sample may lie in the fall already.
   const to = ends ? last - 1 : last;
   const group = Math.max(1, Math.ceil((to - from + 1) / MOST_SAMPLES));
@@ -267,22 +267,22 @@ function fitSpan(
     averaged(time),
     averaged(current),
     (time[first] as number) -
-      (begins ? hidden * (((time[last] as number) - (time[first] as number)) / length) : 0),
+      (starts ? hidden * (((time[last] as number) - (time[first] as number)) / length) : 0),
     noise / Math.sqrt(group * before),
     step,
   );
 }
 
 function chargeOf({ time, current }: Found, span: ChargeSpan, fit: ChargeFit): MeasuredCharge {
-  const { first, last, begins, ends } = span;
+  const { first, last, starts, ends } = span;
   const end = ends ? ((time[last] as number) + (time[last + 1] as number)) / 2 : (time[last] as number);
   return {
-    begin: fit.begin,
-    dwell: begins && ends ? end - fit.begin : null,
+    start: fit.start,
+    dwell: starts && ends ? end - fit.start : null,
     peak: ends ? fit.curve(end) : null,
     knee: fit.knee,
     samples: Array.from(time.subarray(first, last + 1), (t, i) => ({
-      after: t - fit.begin,
+      after: t - fit.start,
       current: current[first + i] as number,
     })),
   };

@@ -6,8 +6,8 @@ export interface ChargeSpan {
   /** First sample above the threshold, and the last one before the fall. */
   readonly first: number;
   readonly last: number;
-  /** Whether the recording holds its begin, and its end. */
-  readonly begins: boolean;
+  /** Whether the recording holds its start, and its end. */
+  readonly starts: boolean;
   readonly ends: boolean;
 }
 
