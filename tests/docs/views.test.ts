@@ -10,6 +10,7 @@ import { fieldsOf, keyOf, quantityOf } from '../../src/views/view.ts';
 import { VIEWS } from '../../src/views/views.ts';
 import { compareJson } from '../../src/writers/compare-json.ts';
 import { toJson } from '../../src/writers/json.ts';
+import { report } from '../../src/writers/report.ts';
 import { demoDesign } from '../workbook/books.ts';
 
 /** Quantities of readings, which no result shows. */
@@ -100,3 +101,13 @@ test.each(['hill-climb-six', 'two-bank-v8'])(
     );
   },
 );
+
+test.each(['hill-climb-six', 'two-bank-v8'])('%s: the report of everything keeps to 80 columns', (name) => {
+  for (const units of ['metric', 'us', 'both'] as const) {
+    const lines = report(run({ ...demoDesign(name), units }), { all: true }).split('\n');
+    expect(
+      lines.filter((line) => [...line].length > 80),
+      units,
+    ).toEqual([]);
+  }
+});
