@@ -1,4 +1,5 @@
 /** Checks between fields: readings, against the runs, coils and points that they name. */
+import { ACROSS_WORDS, acrossCount, acrossKind } from './across.ts';
 import { between, PLACES } from './between.ts';
 import type { Instrument } from './design.ts';
 import type { Draft } from './draft.ts';
@@ -47,6 +48,7 @@ export function checkMeasured(
     const path = ['measured', i];
     checkInstruments(entry, path, tree, report);
     checkPoint(draft, entry, path, tree, report);
+    checkAcross(draft, entry, path, tree, report);
     if (ids) checkPlace(draft, entry, ids, path, tree, report);
   });
 }
@@ -95,6 +97,35 @@ function checkPoint(draft: Draft, entry: Entry, path: Path, tree: Tree, report: 
     `the unknown point ${quote(entry.point)}`,
     near === null ? `there are: ${known.join(', ')}` : `did you mean "${near}"?`,
   );
+}
+
+/** The place within a run must be one that the run has. */
+function checkAcross(draft: Draft, entry: Entry, path: Path, tree: Tree, report: Report): void {
+  const at = [...path, 'across'];
+  if (!tree.has(at)) return;
+  if (entry.what !== undefined && entry.what !== 'drop') {
+    report(at, `found across for what: ${entry.what}`, 'leave it out, or say what: drop', 'key');
+    return;
+  }
+  if (entry.across === undefined) return;
+  const place = acrossKind(entry.across);
+  if (place === null) {
+    report(at, `the unknown place ${quote(entry.across)}`, `takes ${ACROSS_WORDS}`);
+    return;
+  }
+  const runs = [...(draft.feed ?? []), ...(draft.return ?? [])];
+  const named = entry.run;
+  const own = runs.find(
+    (run) => run?.run !== undefined && (named === run.run || named?.startsWith(`${run.run}.`)),
+  );
+  if (own === undefined) return;
+  const count = acrossCount(own, place.kind);
+  if (place.no < 1 || place.no > count)
+    report(
+      at,
+      `${quote(entry.across)} of ${quote(own.run as string)}, which has ${count === 0 ? 'none' : `${count}`}`,
+      count > 1 ? `name one of 1 to ${count}` : 'name a place that the run has',
+    );
 }
 
 function checkPlace(

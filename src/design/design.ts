@@ -211,6 +211,8 @@ export interface Measured {
   instrument: Instrument;
   /** Of a voltage between two places: the conductors between them; else null. */
   between?: readonly number[] | null;
+  /** Of a drop: the one place within the conductor, `fuse`, `joint 2`; null for all of it. */
+  across?: string | null;
   /** [V], [A], [ohm], [H] or [s] */
   value: number;
   /** `measured[2]` */

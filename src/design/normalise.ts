@@ -2,6 +2,7 @@
 
 import { RELAY_SHARES } from '../data/relays.ts';
 import { readAccuracy } from './accuracy.ts';
+import { acrossKind } from './across.ts';
 import { between } from './between.ts';
 import { coilMaxFor, dropFor, pullInFor, restingFor, usualDerating } from './by-system.ts';
 import { conductorNamed } from './checks-measured.ts';
@@ -328,12 +329,20 @@ function measuredOf(file: DesignFile, wires: readonly Wire[], ids: readonly stri
       point: entry.point === undefined ? null : file.points.findIndex(({ name }) => name === entry.point),
       path: `measured[${i}]`,
       between: betweenOf(entry, file, wires, ids),
+      across: acrossOf(entry.across),
     };
     return (Object.keys(INSTRUMENTS) as Instrument[]).flatMap((instrument) => {
       const value = entry[instrument];
       return value === undefined ? [] : [{ ...place, instrument, value }];
     });
   });
+}
+
+/** `joint` and `joint 1` are one place. */
+function acrossOf(across: string | undefined): string | null {
+  const place = across === undefined ? null : acrossKind(across);
+  if (place === null) return null;
+  return place.kind === 'fuse' || place.kind === 'relay' ? place.kind : `${place.kind} ${place.no}`;
 }
 
 function betweenOf(

@@ -1,5 +1,6 @@
 /** Schema of what is measured on an install: tolerances of the parts, and readings that were taken. */
 import { readAccuracy, SENSES } from './accuracy.ts';
+import { ACROSS_WORDS } from './across.ts';
 import { PLACES } from './between.ts';
 import { PRESETS } from './defaults.ts';
 import type { Sense } from './design.ts';
@@ -96,6 +97,9 @@ export const reading = map(
     coil: coilId.optional(),
     from: name({ description: `Of a voltage: the place nearer to battery positive: ${PLACES}.` }).optional(),
     to: name({ description: 'Of a voltage: the other place.' }).optional(),
+    across: name({
+      description: `Of a drop: one place within the run in place of all of it: ${ACROSS_WORDS}.`,
+    }).optional(),
     point: name({ description: 'Operating point at which it was read.' }).optional(),
     meter: volts('Multimeter on direct voltage: the average.'),
     scope: volts('Oscilloscope: the peak of a drop, the least of a supply.'),

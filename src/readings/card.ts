@@ -68,7 +68,7 @@ export function cardPlaces(design: Design): Where[] {
           ...shared.map((wire): Where => ({ ...at(wire, idle), what: 'drop', instrument: 'meter' })),
         ]),
     ...shared.map((wire): Where => ({ ...at(wire, fast), what: 'drop', instrument: 'scope' })),
-    ...measured.filter(({ between }) => !between),
+    ...measured.filter(({ between, across }) => !between && !across),
   ];
   const seen = new Set<string>();
   return places.flatMap((where) => {
@@ -80,8 +80,8 @@ export function cardPlaces(design: Design): Where[] {
   });
 }
 
-const placeKey = ({ what, instrument, wire, coil, point, between }: Where): string =>
-  [what, instrument, wire, coil, point, between?.join('+')].join();
+const placeKey = ({ what, instrument, wire, coil, point, between, across }: Where): string =>
+  [what, instrument, wire, coil, point, between?.join('+'), across].join();
 
 /** Whether two readings are of one place, with one instrument. */
 export const samePlace = (a: Where, b: Where): boolean => placeKey(a) === placeKey(b);

@@ -12,6 +12,8 @@ import { type Knob, keyOf, type Parts } from './parts.ts';
 export type Part =
   /** A conductor with its joints, fuse and relay contact. */
   | { readonly is: 'wire'; readonly wire: number }
+  /** One place within a conductor. */
+  | { readonly is: 'within'; readonly wire: number; readonly across: string }
   /** All conductors of a run. */
   | { readonly is: 'run'; readonly run: number }
   | { readonly is: 'source' }
@@ -87,7 +89,7 @@ const SCALE = Math.log(2000);
 const SCALES = [0.001, 0.01, 0.1, 0.5, 2, 10, 100, 1000];
 
 export function causesOf(parts: Parts, readings: readonly Measured[]): Hypothesis[] {
-  const { e, source, copper } = parts;
+  const { e, source, copper, within } = parts;
   const { wires, coils, runs } = e.design;
   const at = (knob: Knob): number => parts.index.get(keyOf(knob)) as number;
   const all = [...coils.keys()];
@@ -110,7 +112,19 @@ export function causesOf(parts: Parts, readings: readonly Measured[]): Hypothesi
         from: OHMS[0],
         to: OHMS[1],
         log: true,
-        odds: one(ODDS.resistance, wires),
+        odds: one(ODDS.resistance, wires) * (1 - sharesOf(parts, wire)),
+      }),
+    ),
+    ...within.map(
+      ({ wire, across }): Hypothesis => ({
+        part: { is: 'within', wire, across },
+        how: 'resistance',
+        unit: 'ohm',
+        moves: [[at({ of: 'within', wire, across }), 1]],
+        from: OHMS[0],
+        to: OHMS[1],
+        log: true,
+        odds: one(ODDS.resistance, wires) / placesIn(parts, wire),
       }),
     ),
     {
@@ -233,6 +247,22 @@ export function causesOf(parts: Parts, readings: readonly Measured[]): Hypothesi
     ]),
   ];
 }
+
+/** Places in a conductor that can go bad: joints, plugs, fuse, relay contact, and the wire itself. Each as likely: arbitrary. */
+function placesIn({ e, within }: Parts, wire: number): number {
+  const { joints, contacts, fuse, relay } = e.design.runs[e.design.wires[wire]?.run ?? -1] ?? {
+    joints: 0,
+    contacts: 0,
+    fuse: null,
+    relay: null,
+  };
+  const all = joints + contacts + (fuse ? 1 : 0) + (relay ? 1 : 0);
+  return 1 + Math.max(all, within.filter((one) => one.wire === wire).length);
+}
+
+/** Of the odds of a conductor what goes to its places that readings tell of. */
+const sharesOf = (parts: Parts, wire: number): number =>
+  parts.within.filter((one) => one.wire === wire).length / placesIn(parts, wire);
 
 export const samePart = (a: Part, b: Part): boolean => JSON.stringify(a) === JSON.stringify(b);
 

@@ -34,6 +34,9 @@ function stateOf(parts: Parts, { part, how, size }: Cause): number[] | null {
     case 'wire':
       put({ of: 'wire', wire: part.wire }, size);
       break;
+    case 'within':
+      put({ of: 'within', wire: part.wire, across: part.across }, size);
+      break;
     case 'source':
       put({ of: 'wire', wire: parts.source }, size);
       break;
@@ -86,7 +89,7 @@ export function costOf(e: Evaluation, cause: Cause): Cost | null {
   const energies = now.map(least);
   const i = energies.indexOf(Math.min(...energies));
   return {
-    heat: part.is === 'wire' ? heat(part.wire) : null,
+    heat: part.is === 'wire' || part.is === 'within' ? heat(part.wire) : null,
     energy: { now: energies[i] as number, after: least(after[i] as Course) },
   };
 }

@@ -63,7 +63,7 @@ export function diagnose(e: Evaluation, readings: readonly Measured[] = e.design
     return none('Only a peak current is known of the coil, and that is a bound: give its inductance.');
   const read = [...new Set(readings.flatMap(({ point }) => (point === null ? [] : [point])))];
   const points = read.length > 0 ? read : [0];
-  const inference = infer(partsOf(e, points), readings);
+  const inference = infer(partsOf(e, points, readings), readings);
   const sets = setsOf(inference.models);
   const sound = sets.find(({ keys }) => keys.length === 0)?.share ?? 0;
   const top = sets.find(({ keys }) => keys.length > 0);

@@ -4,6 +4,7 @@ import type { Design, Instrument, What } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { SPREADS } from '../model/readings.ts';
+import { acrossOhm } from './parts.ts';
 
 /** Where and with what a reading is taken. Indices of the design. */
 export interface Where {
@@ -17,6 +18,8 @@ export interface Where {
   readonly instrument: Instrument;
   /** Of a voltage between two places: the conductors between them. */
   readonly between?: readonly number[] | null;
+  /** Of a drop: one place within the conductor, `fuse`, `joint 2`. */
+  readonly across?: string | null;
 }
 
 /** What to expect there, in `unit`; null where the model has no figure. */
@@ -86,6 +89,7 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
       shown: 'mV',
     };
   }
+  if (where.across) return acrossExpected(e, where, where.across);
   const name = quantityOf(where);
   if (name === null) throw new Error(`${instrument} does not measure ${what}`);
   const at: At = {
@@ -104,6 +108,27 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
     high: known.length < SPREADS.length ? null : Math.max(...known),
     unit: unit as Expected['unit'],
     shown: shown ?? unit,
+  };
+}
+
+/** The current there through what the place has, each at its end. */
+function acrossExpected(e: Evaluation, where: Where, across: string): Expected {
+  const instrument = where.instrument === 'meter' ? 'clamp_average' : 'clamp_peak';
+  const amps = expectedAt(e, { ...where, what: 'current', instrument, across: null });
+  const ohm = acrossOhm(e, where.wire as number, across);
+  const by = e.design.tolerance.joint_resistance;
+  const times = (value: number | null, factor: number): number | null =>
+    value === null ? null : value * factor;
+  return {
+    ...amps,
+    what: where.what,
+    instrument: where.instrument,
+    across,
+    expected: times(amps.expected, ohm),
+    low: times(amps.low, ohm * Math.max(0, 1 - by)),
+    high: times(amps.high, ohm * (1 + by)),
+    unit: 'V',
+    shown: 'mV',
   };
 }
 

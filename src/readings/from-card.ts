@@ -21,8 +21,8 @@ export interface OnCard {
 /** `cells` from the first row of the card down, each in the unit in which its row is printed; empty ones are skipped. */
 export function measuredOn(design: Design, cells: readonly CardCell[]): OnCard {
   const places = cardPlaces(design);
-  // A voltage between two places has no row.
-  const measured = design.measured.filter(({ between }) => between);
+  // A voltage between two places, or across one within a run, has no row.
+  const measured = design.measured.filter(({ between, across }) => between || across);
   const wrong: { cell: string; found: string }[] = [];
   cells.forEach(({ cell, found }, i) => {
     const where = places[i];

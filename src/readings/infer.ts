@@ -183,7 +183,7 @@ class Search {
       return this.#expected.map((value, i) =>
         senseOf((this.#readings[i] as Measured).instrument) === sense ? value : 0,
       );
-    const step = knob.of === 'wire' ? 1e-3 : knob.of === 'supply' ? 0.05 : 0.01;
+    const step = knob.of === 'wire' || knob.of === 'within' ? 1e-3 : knob.of === 'supply' ? 0.05 : 0.01;
     const state = asExpected(this.#parts);
     state[index] = step;
     const show = showIn(this.#parts, state);
@@ -205,7 +205,8 @@ class Search {
       if (value === 0) return 0;
       const [now, before] = [shown[i] as number, this.#expected[i] as number];
       const other = causes.some(({ how, reading }) => how === 'taken' && reading?.index === i);
-      if (knob.of === 'wire') return other && before > 0 ? (value * now) / before : value;
+      if (knob.of === 'wire' || knob.of === 'within')
+        return other && before > 0 ? (value * now) / before : value;
       const reading = this.#readings[i] as Measured;
       if (knob.of === 'gain' || reading.what !== 'supply') return before > 0 ? (value * now) / before : value;
       if (knob.of === 'supply' || atPosts(reading)) return value;

@@ -106,6 +106,7 @@ function excessOf(e: Evaluation, reading: Measured, { expected }: Expected): num
   const amps = expectedAt(e, {
     ...reading,
     what: 'current',
+    across: null,
     instrument: instrument === 'meter' ? 'clamp_average' : 'clamp_peak',
   }).expected;
   return amps ? (reading.value - expected) / amps : null;

@@ -219,9 +219,12 @@ function ofFound(e: Evaluation, found: Found): Mend {
 function plainOf(e: Evaluation, { part, how, size, high }: Cause): Plain {
   switch (how) {
     case 'resistance': {
-      if (part.is !== 'wire')
+      if (part.is !== 'wire' && part.is !== 'within')
         return { harm: 'spark', says: 'The battery or its connections sag under the load of the coils.' };
-      const what = 'This run has a bad connection or a wire that is too thin';
+      const what =
+        part.is === 'within'
+          ? `The ${part.across} has too much resistance`
+          : 'This run has a bad connection or a wire that is too thin';
       if (heatOf(e, part.wire, size) > HOT) return { harm: 'fire', says: `${what}, and it gets hot.` };
       if (heatOf(e, part.wire, high) > HOT) return { harm: 'fire', says: `${what}, and it may get hot.` };
       return { harm: 'spark', says: `${what}.` };

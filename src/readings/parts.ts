@@ -4,14 +4,18 @@
  *
  * A tolerance is the half of a range in which no value is likelier than another: its standard deviation is that half over √3.
  */
+import { acrossKind } from '../design/across.ts';
 import type { Sense } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { QuantityName } from '../model/model.ts';
 import { type Circuit, circuitAt } from '../transient/circuit.ts';
+import type { Where } from './expected.ts';
 
 export type Knob =
   /** Resistance beyond the expected one [ohm]; number of wires: the source. */
   | { readonly of: 'wire'; readonly wire: number }
+  /** The same of one place within a wire that a reading tells of. */
+  | { readonly of: 'within'; readonly wire: number; readonly across: string }
   /** ln of a factor: resistance, inductance of one coil; resistance of all by their warmth; dwell; limit. */
   | { readonly of: 'ohm' | 'henry'; readonly coil: number }
   | { readonly of: 'warmth' | 'dwell' | 'limit' | 'unplugged' }
@@ -33,20 +37,32 @@ export interface Parts {
   readonly cold: readonly number[];
   /** Primary resistance of an unplugged coil, as expected [ohm]: cold, or still warm from work. */
   readonly primary: number;
+  /** Places within conductors that readings tell of. */
+  readonly within: readonly Within[];
   /** Of each conductor: what is copper [ohm]. */
   readonly copper: readonly number[];
+}
+
+export interface Within {
+  readonly wire: number;
+  /** `fuse`, `joint 2` */
+  readonly across: string;
+  /** Expected, of all conductors of the run together where there are several in parallel [ohm]. */
+  readonly ohm: number;
 }
 
 export const keyOf = (knob: Knob): string =>
   knob.of === 'wire'
     ? `wire ${knob.wire}`
-    : knob.of === 'ohm' || knob.of === 'henry'
-      ? `${knob.of} ${knob.coil}`
-      : knob.of === 'supply'
-        ? `supply ${knob.point}`
-        : knob.of === 'gain'
-          ? `gain ${knob.sense}`
-          : knob.of;
+    : knob.of === 'within'
+      ? `within ${knob.wire} ${knob.across}`
+      : knob.of === 'ohm' || knob.of === 'henry'
+        ? `${knob.of} ${knob.coil}`
+        : knob.of === 'supply'
+          ? `supply ${knob.point}`
+          : knob.of === 'gain'
+            ? `gain ${knob.sense}`
+            : knob.of;
 
 /** Half of an even range over its standard deviation, √3, and over the whole range. */
 const HALF = Math.sqrt(3);
@@ -57,12 +73,37 @@ const SOURCE = 5e-3;
 /** Share of an instrument's error that is the same in all of its readings; the variances add up to the whole. Arbitrary. */
 export const STEADY = 0.8;
 
-export function partsOf(e: Evaluation, points: readonly number[]): Parts {
+/** Expected resistance of a place within a conductor [ohm]. */
+export function acrossOhm(e: Evaluation, wire: number, across: string): number {
+  const { run } = e.design.wires[wire] as Evaluation['design']['wires'][number];
+  const parallel = e.design.runs[run]?.conductors ?? 1;
+  switch (acrossKind(across)?.kind) {
+    case 'fuse':
+      return e.number('fuse_ohm', { run }) ?? 0;
+    case 'relay':
+      return e.number('contact_ohm', { run }) ?? 0;
+    case 'plug':
+      return (e.number('plug_ohm') ?? 0) / parallel;
+    default:
+      return (e.number('joint_ohm') ?? 0) / parallel;
+  }
+}
+
+/** `readings`: those that are weighed; a place within a conductor is a part of its own only where one of them tells of it. */
+export function partsOf(
+  e: Evaluation,
+  points: readonly number[],
+  readings: readonly Pick<Where, 'wire' | 'across'>[] = e.design.measured,
+): Parts {
   const { design } = e;
   const { tolerance: t } = design;
   const need = (name: QuantityName, at: Parameters<Evaluation['number']>[1] = {}): number =>
     e.number(name, at) ?? 0;
   const source = design.wires.length;
+  const within: Within[] = [];
+  for (const { wire, across } of readings)
+    if (wire !== null && across && !within.some((one) => one.wire === wire && one.across === across))
+      within.push({ wire, across, ohm: acrossOhm(e, wire, across) });
   const wires = design.wires.map(({ run }, wire) => {
     const ambient = need('run_ambient', { run });
     const alpha = need('alpha_20');
@@ -72,11 +113,13 @@ export function partsOf(e: Evaluation, points: readonly number[]): Parts {
     const coldest = Math.min(atRef, ambient);
     const copper = need('wire_copper_ohm', { wire }) / warmed(hot);
     const fixed = need('fixed_ohm', { run });
+    // Places with a part of their own move by themselves.
+    const rest = within.reduce((left, one) => (one.wire === wire ? left - one.ohm : left), fixed);
     const mean = copper * warmed((coldest + hot) / 2) + fixed;
     const spread = Math.hypot(
       (copper * warmed(hot) - copper * warmed(coldest)) / WHOLE,
       (copper * t.length) / HALF,
-      (fixed * t.joint_resistance) / HALF,
+      (Math.max(0, rest) * t.joint_resistance) / HALF,
     );
     return { mean, spread, copper: mean - fixed, cold: copper + fixed };
   });
@@ -108,6 +151,10 @@ export function partsOf(e: Evaluation, points: readonly number[]): Parts {
   const stated = e.number('source_ohm');
   const knobs: [Knob, number][] = [
     ...wires.map(({ spread }, wire): [Knob, number] => [{ of: 'wire', wire }, spread]),
+    ...within.map(({ wire, across, ohm }): [Knob, number] => [
+      { of: 'within', wire, across },
+      (ohm * t.joint_resistance) / HALF,
+    ]),
     [{ of: 'wire', wire: source }, Math.max(SOURCE, stated ?? 0)],
     ...coils.map((coil): [Knob, number] => [{ of: 'ohm', coil }, t.coil_resistance / HALF]),
     ...coils.map((coil): [Knob, number] => [{ of: 'henry', coil }, t.coil_inductance / HALF]),
@@ -132,6 +179,7 @@ export function partsOf(e: Evaluation, points: readonly number[]): Parts {
     spread: knobs.map(([, spread]) => spread),
     index: new Map(knobs.map(([knob], i) => [keyOf(knob), i])),
     cold: wires.map(({ cold }) => cold),
+    within,
     primary: need('coil_ohm_20') * ((warmed(need('T_ref')) + warmed(temperature + t.coil_warmer)) / 2),
     copper: wires.map(({ copper }) => copper),
   };
@@ -161,9 +209,18 @@ export function circuitIn(parts: Parts, state: readonly number[], point: number)
       henry: circuit.henry * Math.exp(of({ of: 'henry', coil })),
     })),
     wires: circuit.wires.map((own, wire) =>
-      wire > parts.source ? own : { ...own, ohm: Math.max(0, own.ohm + of({ of: 'wire', wire })) },
+      wire > parts.source ? own : { ...own, ohm: Math.max(0, own.ohm + moreIn(parts, state, wire)) },
     ),
   };
+}
+
+/** What a conductor has beyond its expected resistance, anywhere along it [ohm]. */
+export function moreIn({ index, within }: Parts, state: readonly number[], wire: number): number {
+  const of = (knob: Knob): number => state[index.get(keyOf(knob)) ?? -1] ?? 0;
+  return within.reduce(
+    (sum, { wire: own, across }) => (own === wire ? sum + of({ of: 'within', wire, across }) : sum),
+    of({ of: 'wire', wire }),
+  );
 }
 
 /** A dwell that is longer than asked for still leaves the coil its rest. */

@@ -31,11 +31,20 @@ export const instrumentWords = ({ what, instrument }: Pick<Where, 'what' | 'inst
 /** `main`, `coil 3`, `battery`. */
 export function subjectOf(
   design: Design,
-  { what, wire, coil, between }: Pick<Where, 'wire' | 'coil'> & Partial<Pick<Where, 'what' | 'between'>>,
+  {
+    what,
+    wire,
+    coil,
+    between,
+    across,
+  }: Pick<Where, 'wire' | 'coil'> & Partial<Pick<Where, 'what' | 'between' | 'across'>>,
 ): string {
   if (between) return between.map((one) => design.wires[one]?.id).join(' + ');
   if (what === 'dwell') return 'dwell';
-  if (wire !== null) return design.wires[wire]?.id ?? '';
+  if (wire !== null) {
+    const id = design.wires[wire]?.id ?? '';
+    return across ? `${across} of ${id}` : id;
+  }
   return coil === null ? 'battery' : `coil ${design.coils[coil]?.id}`;
 }
 
@@ -55,6 +64,7 @@ export function probesOf(design: Design, where: Where): string {
   }
   const { id } = design.wires[wire] as Design['wires'][number];
   if (what === 'current') return `around ${id}, no other wire in the clamp`;
+  if (where.across) return `across the ${where.across} of ${id}, red on the side that the current comes from`;
   const [from, to] = endsOf(design, wire);
   if (what === 'resistance') return `${id} alone, disconnected at both ends: ${from}, and ${to}`;
   return `red on ${from}, black on ${to}`;

@@ -4,7 +4,7 @@ import { integralOf, squareIntegralOf } from '../transient/exponentials.ts';
 import { currentOf, supplyBefore } from '../transient/figures.ts';
 import { type Course, steady } from '../transient/steady.ts';
 import { atPosts, type Where } from './expected.ts';
-import { circuitIn, type Parts } from './parts.ts';
+import { acrossOhm, circuitIn, keyOf, moreIn, type Parts } from './parts.ts';
 
 /** Asked for places, one after the other; the currents of a point are computed when the first of its places is. */
 export type Show = (where: Where) => number;
@@ -20,8 +20,21 @@ export function showIn(parts: Parts, state: readonly number[]): Show {
     where.coil !== null && (where.what === 'resistance' || where.what === 'inductance')
       ? unplugged(parts, state, where)
       : where.what === 'resistance'
-        ? Math.max(0, (parts.cold[where.wire as number] as number) + (state[where.wire as number] as number))
-        : shown(at(where.point as number), parts.source, where);
+        ? Math.max(
+            0,
+            (parts.cold[where.wire as number] as number) + moreIn(parts, state, where.wire as number),
+          )
+        : where.across
+          ? acrossIn(parts, state, where, where.across) *
+            shown(at(where.point as number), parts.source, { ...where, what: 'current' })
+          : shown(at(where.point as number), parts.source, where);
+}
+
+/** Resistance of a place within a conductor [ohm]. */
+function acrossIn(parts: Parts, state: readonly number[], { wire }: Where, across: string): number {
+  const own = parts.within.find((one) => one.wire === wire && one.across === across);
+  const more = state[parts.index.get(keyOf({ of: 'within', wire: wire as number, across })) ?? -1] ?? 0;
+  return Math.max(0, (own?.ohm ?? acrossOhm(parts.e, wire as number, across)) + more);
 }
 
 /** A coil by itself: its resistance, or its inductance. */

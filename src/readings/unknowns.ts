@@ -158,6 +158,7 @@ function gauges(e: Evaluation, unknown: Unknown): Choices {
   const told = e.design.measured.filter(
     (m) =>
       m.wire !== null &&
+      !m.across &&
       e.design.wires[m.wire]?.run === unknown.run &&
       (m.what === 'drop' || m.what === 'resistance'),
   );

@@ -8,6 +8,7 @@ import { atPosts, expectedAt } from './expected.ts';
 import type { Judged } from './judge.ts';
 import { otherInstruments } from './mixed-up.ts';
 import type { Next } from './next.ts';
+import { acrossOhm } from './parts.ts';
 import { instrumentWords, probesOf, SENSE_WORDS, subjectOf } from './places.ts';
 import { alikeSize } from './sizes.ts';
 import type { Unseen } from './unseen.ts';
@@ -34,6 +35,8 @@ export function placeOf({ design }: Evaluation, part: Part): string {
   switch (part.is) {
     case 'wire':
       return subjectOf(design, { wire: part.wire, coil: null });
+    case 'within':
+      return subjectOf(design, { wire: part.wire, coil: null, across: part.across });
     case 'run':
       return `all of ${design.runs[part.run]?.name}`;
     case 'source':
@@ -106,7 +109,11 @@ function causeSentence(e: Evaluation, cause: Cause): string {
   const place = capital(placeOf(e, part));
   switch (how) {
     case 'resistance':
-      return part.is === 'wire' ? resistanceSentence(e, part.wire, cause) : sourceSentence(e, cause);
+      return part.is === 'wire'
+        ? resistanceSentence(e, part.wire, cause)
+        : part.is === 'within'
+          ? withinFound(e, part, cause)
+          : sourceSentence(e, cause);
     case 'thinner':
       return (
         `The conductors of ${placeOf(e, part).replace('all of ', '')} all have ${times(low, high)} the resistance that their size and length give: ` +
@@ -160,6 +167,14 @@ function resistanceSentence(e: Evaluation, wire: number, { size, low, high }: Ca
         `${printOhm(size + own)}${others.length > 0 ? ` (${others.join(' and ')} may have it as well)` : ''}. `
       : '';
   const thinner = alikeSize(e, wire, size);
+  return (
+    `${id} has ${printOhm(size)} too much (${band(low, high, 'ohm', high < 1 ? 'mohm' : 'ohm')}). ${inOne}` +
+    (thinner === null ? '' : `A ${thinner} conductor would do the same: check what is printed on it. `) +
+    heatSentence(e, wire, size, high)
+  );
+}
+
+function heatSentence(e: Evaluation, wire: number, size: number, high: number): string {
   const [heat, most] = [heatOf(e, wire, size), heatOf(e, wire, high)];
   const danger =
     heat > HOT
@@ -167,10 +182,18 @@ function resistanceSentence(e: Evaluation, wire: number, { size, low, high }: Ca
       : most > HOT
         ? `, and may be ${printValue(most, 'W')}: above ${HOT} W a joint chars its insulation and can start a fire.`
         : '.';
+  return `At full load the excess makes ${printValue(heat, 'W')} of heat${danger}`;
+}
+
+function withinFound(
+  e: Evaluation,
+  part: Extract<Part, { is: 'within' }>,
+  { size, low, high }: Cause,
+): string {
+  const own = acrossOhm(e, part.wire, part.across);
   return (
-    `${id} has ${printOhm(size)} too much (${band(low, high, 'ohm', high < 1 ? 'mohm' : 'ohm')}). ${inOne}` +
-    (thinner === null ? '' : `A ${thinner} conductor would do the same: check what is printed on it. `) +
-    `At full load the excess makes ${printValue(heat, 'W')} of heat${danger}`
+    `The ${placeOf(e, part)} has ${printOhm(size)} too much (${band(low, high, 'ohm', high < 1 ? 'mohm' : 'ohm')}), where ` +
+    `${printOhm(own)} is expected: there, and not in the rest of the run. ${heatSentence(e, part.wire, size, high)}`
   );
 }
 

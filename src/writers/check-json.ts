@@ -30,7 +30,9 @@ export function checkJson(c: Checked, remedies: readonly Remedy[] = []) {
     or_how: ways,
     share,
     ...sized(how, size, low, high),
-    ...(how === 'resistance' && part.is === 'wire' ? { heat_W: heatOf(e, part.wire, size) } : {}),
+    ...(how === 'resistance' && (part.is === 'wire' || part.is === 'within')
+      ? { heat_W: heatOf(e, part.wire, size) }
+      : {}),
   });
   return {
     ...toJson(c.result, remedies),

@@ -8,6 +8,8 @@ export function partName({ design }: Evaluation, part: Part): string {
   switch (part.is) {
     case 'wire':
       return design.wires[part.wire]?.id ?? '';
+    case 'within':
+      return `${part.across} of ${design.wires[part.wire]?.id}`;
     case 'run':
       return `all of ${design.runs[part.run]?.name}`;
     case 'coil':
