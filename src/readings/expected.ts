@@ -4,7 +4,7 @@ import type { Design, Instrument, What } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { SPREADS } from '../model/readings.ts';
-import { acrossOhm } from './parts.ts';
+import { acrossOhm } from './across.ts';
 
 /** Where and with what a reading is taken. Indices of the design. */
 export interface Where {

@@ -4,11 +4,11 @@
  *
  * A tolerance is the half of a range in which no value is likelier than another: its standard deviation is that half over √3.
  */
-import { acrossKind } from '../design/across.ts';
 import type { Sense } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { QuantityName } from '../model/model.ts';
 import { type Circuit, circuitAt } from '../transient/circuit.ts';
+import { acrossOhm } from './across.ts';
 import type { Where } from './expected.ts';
 
 export type Knob =
@@ -72,22 +72,6 @@ const WHOLE = 2 * HALF;
 const SOURCE = 5e-3;
 /** Share of an instrument's error that is the same in all of its readings; the variances add up to the whole. Arbitrary. */
 export const STEADY = 0.8;
-
-/** Expected resistance of a place within a conductor [ohm]. */
-export function acrossOhm(e: Evaluation, wire: number, across: string): number {
-  const { run } = e.design.wires[wire] as Evaluation['design']['wires'][number];
-  const parallel = e.design.runs[run]?.conductors ?? 1;
-  switch (acrossKind(across)?.kind) {
-    case 'fuse':
-      return e.number('fuse_ohm', { run }) ?? 0;
-    case 'relay':
-      return e.number('contact_ohm', { run }) ?? 0;
-    case 'plug':
-      return (e.number('plug_ohm') ?? 0) / parallel;
-    default:
-      return (e.number('joint_ohm') ?? 0) / parallel;
-  }
-}
 
 /** `readings`: those that are weighed; a place within a conductor is a part of its own only where one of them tells of it. */
 export function partsOf(

@@ -3,8 +3,9 @@ import { largest } from '../transient/crossing.ts';
 import { integralOf, squareIntegralOf } from '../transient/exponentials.ts';
 import { currentOf, supplyBefore } from '../transient/figures.ts';
 import { type Course, steady } from '../transient/steady.ts';
+import { acrossOhm } from './across.ts';
 import { atPosts, type Where } from './expected.ts';
-import { acrossOhm, circuitIn, keyOf, moreIn, type Parts } from './parts.ts';
+import { circuitIn, keyOf, moreIn, type Parts } from './parts.ts';
 
 /** Asked for places, one after the other; the currents of a point are computed when the first of its places is. */
 export type Show = (where: Where) => number;

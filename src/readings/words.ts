@@ -1,6 +1,7 @@
 /** What readings mean, in sentences. */
 import { asRead, printNumber, printValue } from '../basis/print.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
+import { acrossOhm } from './across.ts';
 import type { How, Part } from './causes.ts';
 import type { Cost } from './cost.ts';
 import type { Cause, Diagnosis, Found } from './diagnose.ts';
@@ -8,7 +9,6 @@ import { atPosts, expectedAt } from './expected.ts';
 import type { Judged } from './judge.ts';
 import { otherInstruments } from './mixed-up.ts';
 import type { Next } from './next.ts';
-import { acrossOhm } from './parts.ts';
 import { instrumentWords, probesOf, SENSE_WORDS, subjectOf } from './places.ts';
 import { alikeSize } from './sizes.ts';
 import type { Unseen } from './unseen.ts';

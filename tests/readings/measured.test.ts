@@ -37,7 +37,7 @@ measured:
 
 test('tolerances that are left out are listed apart, but for that of the coil, on which a size depends', () => {
   const found = design(`${base()}\ntolerance: { dwell: 2 %, coil_warmer: 0 K }\n`);
-  expect(found.tolerance).toEqual({
+  expect(found.tolerance).toMatchObject({
     coil_resistance: 0.1,
     coil_inductance: 0.1,
     coil_warmer: 0,
