@@ -142,6 +142,8 @@ function checkPlace(
     report([...path, 'coil'], `the unknown coil ${quote(coil)}`, `there are: ${ids.join(', ')}`);
     return;
   }
+  // What was read decides what is taken here; that it is missing is said already.
+  if (what === undefined) return;
   if (what === 'voltage') {
     const [from, to] = [tree.has([...path, 'from']), tree.has([...path, 'to'])];
     for (const key of ['run', 'coil'] as const)
