@@ -28,6 +28,8 @@ export interface Cell {
   readonly formula?: string;
   /** The quantity whose value this is. */
   readonly quantity?: QuantityName;
+  /** The quantity that it shows as people read it, for some members; choosing the cell names it. */
+  readonly tells?: QuantityName;
   /** In the unit in which a person writes it. */
   readonly entry?: boolean;
   /** Unit in which the number stands; it decides how many digits are shown. */

@@ -116,7 +116,8 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     pass: (f) => `A short right behind the fuse draws ${f.value}; the fuse can interrupt ${f.limit}.`,
     fail: (f) =>
       `A short right behind the fuse draws ${f.value}; the fuse can interrupt only ${f.limit} and may burst.`,
-    unknown: () => 'Needs the resistance of the source: give `source_resistance` or `cold_cranking` of the supply.',
+    unknown: () =>
+      'Needs the resistance of the source: give `source_resistance` or `cold_cranking` of the supply.',
   },
   fuse_voltage: {
     title: 'Fuse: rated voltage',

@@ -68,16 +68,16 @@ export interface Condition {
   readonly looks: readonly (readonly [formula: string, look: Look])[];
 }
 
-/** What may be entered. A value outside is questioned, not refused. */
+/** What may be entered, or only what a cell is. A value outside is questioned, not refused. */
 export interface Validation {
-  /** `C5:C9` */
+  /** `C5:C9`; several with blanks between. */
   readonly where: string;
-  /** The cells that hold the choices, or the least and the largest number. */
-  readonly allowed: string | readonly [number, number];
-  /** Shown while the cell is chosen. A text that is too long for the format ends in an ellipsis. */
+  /** The cells that hold the choices, or the least and the largest number; null where anything may stand. */
+  readonly allowed: string | readonly [number, number] | null;
+  /** Shown while the cell is chosen. What is too long for the format ends in an ellipsis. */
   readonly prompt: readonly [title: string, text: string];
   /** Shown when the value is not allowed. */
-  readonly error: readonly [title: string, text: string];
+  readonly error?: readonly [title: string, text: string];
 }
 
 /** On paper: A4, as wide as it may be and as long as it takes. */

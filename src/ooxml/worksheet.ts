@@ -12,7 +12,7 @@ export interface Tables {
 
 const A4 = 9;
 /** Longest texts that the format takes with a validation. */
-const LONGEST = { prompt: 255, error: 225 } as const;
+const LONGEST = { title: 32, prompt: 255, error: 225 } as const;
 
 /** Columns that the cells of a row take. */
 const across = (row: Row | undefined): number =>
@@ -99,11 +99,13 @@ function conditionXml({ where, looks }: Condition, { styles }: Tables): string {
 }
 
 function validationXml({ where, allowed, prompt, error }: Validation): string {
-  const [type, formulas] = typeof allowed === 'string' ? ['list', [allowed]] : ['decimal', allowed];
+  const [type, formulas] = typeof allowed === 'string' ? ['list', [allowed]] : ['decimal', allowed ?? []];
   return (
-    `<dataValidation type="${type}" errorStyle="warning" allowBlank="1" showInputMessage="1" ` +
-    `showErrorMessage="1" errorTitle="${escaped(error[0])}" error="${cut(error[1], LONGEST.error)}" ` +
-    `promptTitle="${escaped(prompt[0])}" prompt="${cut(prompt[1], LONGEST.prompt)}" sqref="${where}">` +
+    `<dataValidation${allowed === null ? '' : ` type="${type}" errorStyle="warning"`} allowBlank="1" showInputMessage="1" ` +
+    (error === undefined
+      ? ''
+      : `showErrorMessage="1" errorTitle="${cut(error[0], LONGEST.title)}" error="${cut(error[1], LONGEST.error)}" `) +
+    `promptTitle="${cut(prompt[0], LONGEST.title)}" prompt="${cut(prompt[1], LONGEST.prompt)}" sqref="${where}">` +
     `${formulas.map((one, i) => `<formula${i + 1}>${one}</formula${i + 1}>`).join('')}</dataValidation>`
   );
 }

@@ -75,6 +75,7 @@ const full: Sheet = {
   validations: [
     { where: 'A2:A4', allowed: [-1, 9], prompt: ['Number', 'p'.repeat(300)], error: ['No', 'e'.repeat(300)] },
     { where: 'D2', allowed: 'Full!$A$1:$B$1', prompt: ['Word', 'x or y'], error: ['No', 'x or y'] },
+    { where: 'B2 B4', allowed: null, prompt: ['t'.repeat(40), 'Twice "A"'] },
   ],
   charts: [
     {
@@ -143,6 +144,10 @@ test('another reader finds the cells, the names, what may be entered and how it 
   expect(at('A3').dataValidation.prompt).toHaveLength(255);
   expect(at('A3').dataValidation.error).toHaveLength(225);
   expect(at('D2').dataValidation).toMatchObject({ type: 'list', formulae: ['Full!$A$1:$B$1'] });
+  // Anything may stand there; a title has 32 characters.
+  expect(at('B4').dataValidation).toMatchObject({ showInputMessage: true, prompt: 'Twice "A"' });
+  expect(at('B2').dataValidation.promptTitle).toHaveLength(32);
+  expect(at('B2').dataValidation.formulae ?? []).toEqual([]);
   expect(sheet.views[0]).toMatchObject({ state: 'frozen', xSplit: 1, ySplit: 1 });
   expect(sheet.pageSetup).toMatchObject({ orientation: 'landscape', paperSize: 9, fitToWidth: 2 });
   expect(sheet.pageSetup.printArea).toBe('A1:D4');

@@ -7,6 +7,8 @@ import { asEntered } from '../../src/engine/cell.ts';
 import { cellOf, members } from '../../src/engine/cells.ts';
 import type { Place } from '../../src/engine/layout.ts';
 import { QUANTITIES, type QuantityName } from '../../src/model/model.ts';
+import { quantityOf } from '../../src/views/view.ts';
+import { LOAD, WIRE } from '../../src/views/views.ts';
 import { pages } from '../../src/writers/workbook/pages.ts';
 import { DEMOS } from '../design/helpers.ts';
 import { type Book, bookOf, demoDesign } from './books.ts';
@@ -114,5 +116,31 @@ describe.each(DEMOS)('%s', (name) => {
       }
     }
     expect(lists).toBeGreaterThan(0);
+  });
+
+  test('a result names its quantity while its cell is chosen: what stands under a heading is what the message says', () => {
+    const { read, result } = of(name);
+    const { design } = result.evaluation;
+    const sheet = read.getWorksheet('Runs') as ExcelJS.Worksheet;
+    const wrong: string[] = [];
+    let told = 0;
+    for (const view of [WIRE, LOAD])
+      for (const id of view.read.map(quantityOf)) {
+        const q: Quantity = QUANTITIES[id];
+        const rows = design.runs.length * (view === LOAD ? design.points.length : 1);
+        const own: string[] = [];
+        sheet.eachRow((row) => {
+          row.eachCell((cell) => {
+            const { prompt = '', promptTitle = '' } = cell.dataValidation ?? {};
+            // A title has 32 characters.
+            if (promptTitle === `${q.symbol} (${id})`.slice(0, 32) && prompt.startsWith(`${q.label}.`))
+              own.push(cell.address);
+          });
+        });
+        told += own.length;
+        if (own.length !== rows) wrong.push(`${id}: ${own.length} cells of ${rows}`);
+      }
+    expect(wrong).toEqual([]);
+    expect(told).toBeGreaterThan(0);
   });
 });

@@ -29,7 +29,7 @@ const NAMED = { point: 'total_average', coil: 'coil_no' } as const satisfies Par
 /** A value as people read it; none while an input cannot be taken. */
 export function live(grid: Grid, design: Design, name: QuantityName, at: At): Cell {
   const cell = liveCell(grid, design, name, at);
-  return { ...cell, formula: `IF(${PROBLEMS}>0,"",${cell.formula})` };
+  return { ...cell, formula: `IF(${PROBLEMS}>0,"",${cell.formula})`, tells: name };
 }
 
 function liveCell(grid: Grid, design: Design, name: QuantityName, at: At): Cell {

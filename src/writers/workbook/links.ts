@@ -77,6 +77,7 @@ export const shown = (grid: Grid, name: QuantityName, at: At = {}, units: Units 
     role: 'formula',
     formula: turned(formula, q.unit, unitOf(name, units)),
     unit: unitOf(name, units),
+    tells: name,
   };
 };
 

@@ -5,6 +5,7 @@ import type { Value } from '../../engine/evaluate.ts';
 import type { Laid } from '../../engine/spreadsheet.ts';
 import type { Condition, Row, Sheet, Style, Cell as Written } from '../../ooxml/book.ts';
 import { height } from './measure.ts';
+import { namings } from './namings.ts';
 import type { Look, Page } from './page.ts';
 import { printOf } from './paper.ts';
 import { styleOf, VERDICT_LOOKS } from './styles.ts';
@@ -24,7 +25,7 @@ export function sheetOf(page: Page, e: Laid, workings: boolean): Sheet {
     widths,
     frozen,
     conditions: looks.map(conditionOf),
-    validations: kind === 'inputs' ? validations(e.grid) : [],
+    validations: kind === 'inputs' ? validations(e.grid) : namings(cells),
     charts,
     print: printOf(page, e.design),
   };
