@@ -39,7 +39,7 @@ The last column of a table names the quantity in [quantities.md](quantities.md),
 | \`format\` | \`"coilfeed-result/1"\` |
 | \`title\`, \`verdict\` | the design's title; \`"pass"\`, \`"fail"\` or \`"unknown"\` |
 | \`findings[]\` | \`rule\` (a section of [findings.md](findings.md)), \`subject\`, \`verdict\` (\`"advice"\`, too), \`value\`, \`limit\`, \`unit\`, \`margin\`, \`marginal\`, \`text\`, \`source\`; failing first, then unknown, then advice, then passing with the least margin first |
-| \`remedies[]\` | under a fail, what was tried on the whole design and mends: \`says[]\` (what to do, together), \`mends[]\` (\`rule\`, \`subject\`), \`verdict\` and \`failing\` (of the whole, with it), \`copper_kg\` and \`drop_V\` (by how much they change), \`parts[]\` (added) |
+| \`remedies[]\` | under a fail, what was tried on the whole design and mends: \`says[]\` (what to do, together), \`mends[]\` (\`rule\`, \`subject\`), \`verdict\` and \`failing\` (of the whole, with it), \`copper_kg\` and \`drop_V\` (by how much they change; where no sizes were found without it null, and \`chosen[]\` and \`copper_in_all_kg\` tell the sizes found with it), \`parts[]\` (added) |
 | \`alternatives[]\` | only with \`--alternatives\`: \`name\`, \`what\` was evaluated in words, \`verdict\`, \`failing[]\` (\`rule\`, \`subject\`), \`runs[]\` (\`run\`, and size, lengths, fuse, relay), \`totals\` as below |
 | \`assumed[]\` | \`path\`, \`value\`, \`why\`: what was taken where the design says nothing |
 | \`changed[]\` | only from a workbook that a person edited: \`cell\`, \`key\`, \`label\`, \`of\` (whose input it is), \`was\` and \`now\` with their units; [workbook.md](workbook.md) tells more |

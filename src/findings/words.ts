@@ -160,8 +160,8 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     title: 'Paths: a coil beside the run',
     pass: () => 'No coil bypasses the run.',
     fail: (f) =>
-      `${f.value} coils are fed from the point where this run starts, but not through it, while it carries their ` +
-      'neighbours together. Is that intended?',
+      `${f.value === '1' ? '1 coil is' : `${f.value} coils are`} fed from the point where this run starts, but not through it, ` +
+      'while it carries the coils next to them together. Is that intended?',
     unknown: () => 'The paths are not known.',
   },
   material: {

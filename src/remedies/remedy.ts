@@ -31,6 +31,9 @@ export interface Remedy {
   readonly failing: number;
   /** By how much it changes the copper [kg] and the drop of the worst path [V]; null when either is not known. */
   readonly copper: number | null;
+  /** Where no sizes were found without it: those that are chosen with it, `14 AWG for branch`, and all copper [kg]. */
+  readonly chosen: readonly string[];
+  readonly copperInAll: number | null;
   readonly drop: number | null;
   readonly parts: readonly string[];
   /** The design with it. */

@@ -7,6 +7,7 @@
  */
 import type { Finding } from '../findings/finding.ts';
 import type { Result } from '../findings/result.ts';
+import { say } from '../views/print.ts';
 import { changesFor } from './changes.ts';
 import type { Change, Judge, Kind, Remedy } from './remedy.ts';
 
@@ -33,6 +34,7 @@ function tryAll(result: Result, judge: Judge): Tried[] {
   const before = failing(result);
   const known = new Set(before.map(keyOf));
   const { runs } = result.evaluation.design;
+  const open = !solved(result);
   const subjects = [...runs.keys()].filter((run) =>
     before.some(({ subject }) => subject === runs[run]?.name),
   );
@@ -50,11 +52,24 @@ function tryAll(result: Result, judge: Judge): Tried[] {
     if (ANEW.includes(change.kind) && left.some(({ rule }) => rule === 'size_found')) continue;
     if (barely(before, found)) continue;
     tried.push({ change, result: found, left });
-    // Of its kind it is the least change that mends all.
-    if (left.length === 0) enough.add(change.kind);
+    // Of its kind it is the least change that mends all; where it decides what others become, all are weighed.
+    if (left.length === 0 && !(open && change.kind === 'size')) enough.add(change.kind);
     if (enough.size >= MOST) break;
   }
-  return tried.sort((a, b) => a.left.length - b.left.length || a.change.effort - b.change.effort);
+  return (open ? leanest(tried) : tried).sort(
+    (a, b) => a.left.length - b.left.length || a.change.effort - b.change.effort,
+  );
+}
+
+const solved = ({ evaluation }: Result): boolean => evaluation.number('solved') === 1;
+
+/** Of the sizes that mend all only that with which the whole has least copper. */
+function leanest(tried: readonly Tried[]): Tried[] {
+  const copper = ({ result: { evaluation: e } }: Tried): number => e.number('copper_total') ?? Infinity;
+  const whole = tried.filter(({ change, left }) => change.kind === 'size' && left.length === 0);
+  const least = Math.min(...whole.map(copper));
+  const best = whole.find((one) => copper(one) === least);
+  return tried.filter((one) => one === best || !whole.includes(one));
 }
 
 /**
@@ -110,6 +125,9 @@ function remedy(before: Result, steps: readonly Tried[]): Remedy {
     const [a, b] = [before.evaluation.number(name), last.result.evaluation.number(name)];
     return a === null || b === null ? null : b - a;
   };
+  // Sizes that stand in where none were found are no copper to compare with.
+  const anew = !solved(before) && solved(last.result);
+  const { evaluation: e } = last.result;
   return {
     says: steps.map(({ change }) => change.says(last.result)),
     mends: failing(before)
@@ -117,8 +135,14 @@ function remedy(before: Result, steps: readonly Tried[]): Remedy {
       .map(({ rule, subject }) => ({ rule, subject })),
     verdict: last.result.verdict,
     failing: last.left.length,
-    copper: moved('copper_total'),
-    drop: moved('worst_drop'),
+    copper: anew ? null : moved('copper_total'),
+    chosen: e.design.runs.flatMap(({ name }, run) =>
+      anew && before.evaluation.design.runs[run]?.gauge === 'auto' && e.number('auto', { run }) === 1
+        ? [`${say(e, 'gauge', { run })} for ${name}`]
+        : [],
+    ),
+    copperInAll: anew ? e.number('copper_total') : null,
+    drop: anew ? null : moved('worst_drop'),
     parts: steps.flatMap(({ change }) => change.parts),
     design: last.change.design,
   };

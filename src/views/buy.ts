@@ -37,7 +37,8 @@ export function bought(e: Evaluation): Bought[] {
       run: spec.name,
       size: `${printSize(String(e.value('gauge', at)))}, ${insulation.length === 1 ? `class ${insulation}` : insulation}`,
       chosen: e.number('auto', at) === 1,
-      lengths: `${e.number('run_wires', at)} × ${lengths}`,
+      // Conductors in parallel are bought, too.
+      lengths: `${(e.number('run_wires', at) ?? 1) * spec.conductors} × ${lengths}`,
       parts: [fuse, relay].filter((part) => part !== null),
     };
   });

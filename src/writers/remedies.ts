@@ -22,20 +22,24 @@ const outcome = ({ verdict, failing }: Remedy): string =>
 export const remedyText = (remedy: Remedy, units: Units): string => {
   const costs = [
     change(remedy.copper, 'kg', 'g', units) && `copper ${change(remedy.copper, 'kg', 'g', units)}`,
+    remedy.copperInAll !== null && `copper ${shownIn(remedy.copperInAll, 'kg', units, 'g')} in all`,
     change(remedy.drop, 'V', 'mV', units) && `drop ${change(remedy.drop, 'V', 'mV', units)}`,
     ...remedy.parts,
   ].filter(Boolean);
-  return `${remedy.says.join('; and ')}: ${outcome(remedy)}${costs.length > 0 ? ` (${costs.join(', ')})` : ''}.`;
+  const chosen = remedy.chosen.length === 0 ? '' : `, with ${remedy.chosen.join(', ')}`;
+  return `${remedy.says.join('; and ')}: ${outcome(remedy)}${chosen}${costs.length > 0 ? ` (${costs.join(', ')})` : ''}.`;
 };
 
 /** The same for programs: SI numbers. */
 export const remediesJson = (remedies: readonly Remedy[]) =>
-  remedies.map(({ says, mends, verdict, failing, copper, drop, parts }) => ({
+  remedies.map(({ says, mends, verdict, failing, copper, chosen, copperInAll, drop, parts }) => ({
     says,
     mends,
     verdict,
     failing,
     copper_kg: copper,
+    chosen,
+    copper_in_all_kg: copperInAll,
     drop_V: drop,
     parts,
   }));

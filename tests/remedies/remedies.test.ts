@@ -5,6 +5,7 @@ import type { Evaluation } from '../../src/engine/evaluate.ts';
 import { alternativesOf } from '../../src/remedies/alternatives.ts';
 import { remediesOf } from '../../src/remedies/tried.ts';
 import { run } from '../../src/run.ts';
+import { bought } from '../../src/views/buy.ts';
 import { alternativesText } from '../../src/writers/alternatives.ts';
 import { remedyText } from '../../src/writers/remedies.ts';
 import { report } from '../../src/writers/report.ts';
@@ -75,6 +76,35 @@ test('what each remedy mends passes when it is carried out, and nothing fails th
   }
   expect(told).toBeGreaterThanOrEqual(12);
 }, 120_000);
+
+test('a main too thin for any branch: of all its sizes that with which the whole has least copper, the branches named', () => {
+  const thin = (size: string) =>
+    EIGHT.replace('gauge: 8 AWG', `gauge: ${size}`)
+      .replace('gauge: 20 AWG', 'gauge: auto')
+      .replace('gauge: 16 AWG', 'gauge: auto');
+  const found = remediesOf(run(design(thin('14 AWG'))), run).find(({ says }) =>
+    / for main in place/.test(says[0] ?? ''),
+  );
+  // Every size that is made, tried one after the other.
+  const ways = ['12', '10', '8', '6', '4', '2', '1', '1/0', '2/0'].flatMap((size) => {
+    const { evaluation: e, verdict } = run(design(thin(`${size} AWG`)));
+    return verdict === 'fail' ? [] : [{ size, copper: e.number('copper_total') as number }];
+  });
+  const least = ways.reduce((a, b) => (b.copper < a.copper ? b : a));
+  expect(ways.length).toBeGreaterThan(1);
+  expect(found?.says).toEqual([`${least.size} SAE for main in place of 14 SAE`]);
+  expect(found?.copperInAll).toBe(least.copper);
+  expect(found?.chosen.map((words) => words.replace(/^\S+ SAE for /, ''))).toEqual(['branch', 'coil ground']);
+});
+
+test('conductors in parallel are bought as many times', () => {
+  const two = EIGHT.replace('gauge: 8 AWG', 'gauge: 8 AWG\n    conductors: 2');
+  expect(bought(run(design(two)).evaluation).map(({ lengths }) => lengths.split(' ')[0])).toEqual([
+    '2',
+    '8',
+    '8',
+  ]);
+});
 
 test('a design that passes has no remedies', () => {
   expect(remediesOf(run(design(demo('pair-four'))), run)).toEqual([]);
