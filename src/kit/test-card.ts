@@ -1,5 +1,7 @@
 /** The test card: what to measure on the finished vehicle, where, and what is acceptable there. */
 import type { At } from '../basis/quantity.ts';
+import { printCitation } from '../basis/sources.ts';
+import { DROP_TEST } from '../data/drop.ts';
 import { SPREADS } from '../model/readings.ts';
 import { escaped } from '../pictures/elements.ts';
 import { type CardRow, cardRows } from '../readings/card.ts';
@@ -11,12 +13,20 @@ import { blank, kitValue, modelValue } from './values.ts';
 const INTRO =
   '<p class="about">A multimeter shows the average, a scope the peak at the instant of a spark: the two differ several times over, so take the row of your instrument. A drop above its range means a poor joint, or a longer or thinner wire; a current outside of it another coil, supply or dwell. Keep probes and leads clear of belts, fan and high tension.</p>';
 
+/** What counts as good on any feed, beside what is to be expected of this one. */
+const GOOD = `<p class="about">On any feed, by a meter and under full load, these drops count as good at most: ${DROP_TEST.rows
+  .map(({ part, drop }) => `${part} <span data-made="">${drop} V</span>`)
+  .join(
+    ', ',
+  )} (${escaped(printCitation(DROP_TEST.source))}). The ranges below are those of this feed and tell more.</p>`;
+
 /** A table for each operating point. The evaluation must hold the readings. */
 export function testCard(job: Job): string {
   const { evaluation: e } = job.result;
   const rows = cardRows(e);
   return [
     INTRO,
+    GOOD,
     ...e.design.points.flatMap((point, i) => {
       const own = rows.filter((row) => row.of.point === i);
       if (own.length === 0) return [];
