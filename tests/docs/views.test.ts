@@ -4,13 +4,19 @@ import { expect, test } from 'vitest';
 import type { At, Quantity } from '../../src/basis/quantity.ts';
 import type { Evaluation } from '../../src/engine/evaluate.ts';
 import { QUANTITIES, type QuantityName, SUBJECTS } from '../../src/model/model.ts';
+import { checked } from '../../src/readings/check.ts';
 import { compare } from '../../src/readings/compare.ts';
 import { run } from '../../src/run.ts';
+import { traceOf } from '../../src/transient/trace.ts';
 import { fieldsOf, keyOf, quantityOf } from '../../src/views/view.ts';
 import { VIEWS } from '../../src/views/views.ts';
+import { checkJson } from '../../src/writers/check-json.ts';
 import { compareJson } from '../../src/writers/compare-json.ts';
 import { toJson } from '../../src/writers/json.ts';
 import { report } from '../../src/writers/report.ts';
+import { traceJson } from '../../src/writers/trace-json.ts';
+import { design } from '../design/helpers.ts';
+import { caseText } from '../readings/cases.ts';
 import { demoDesign } from '../workbook/books.ts';
 
 /** Quantities of readings, which no result shows. */
@@ -59,9 +65,9 @@ test('no key stands twice in a row of a view, and every quantity that is read ha
 });
 
 /** Every number that a quantity has somewhere in an evaluation, and every count of what the design has several of. */
-function numbers(e: Evaluation): Set<number> {
+function numbers(e: Evaluation, readings = false): Set<number> {
   const found = new Set<number>();
-  for (const [name, { per = [], across }] of all.filter(([name]) => !asked.has(name))) {
+  for (const [name, { per = [], across }] of all.filter(([name]) => readings || !asked.has(name))) {
     const members = [...per, ...(across === undefined ? [] : [across])].reduce<At[]>(
       (some, axis) => some.flatMap((at) => e.grid.axes[axis].map((_, i) => ({ ...at, [axis]: i }))),
       [{}],
@@ -101,6 +107,32 @@ test.each(['hill-climb-six', 'two-bank-v8'])(
     );
   },
 );
+
+test.each(['hill-climb-six', 'two-bank-v8'])(
+  '%s: every number of a trace is that of a quantity or exact',
+  (name) => {
+    const { evaluation } = run(demoDesign(name));
+    const known = numbers(evaluation);
+    const json = traceJson(traceOf(evaluation, 0), [...evaluation.design.wires.keys()]);
+    expect(leaves(json).length).toBeGreaterThan(50);
+    // What the exact currents give stands under `exact`, or is the lowest supply, which no closed form has.
+    const stray = leaves(json).filter(
+      ([path, value]) => !/\.exact$|\.lowest_supply_V$/.test(path) && !known.has(value),
+    );
+    expect(stray).toEqual([]);
+  },
+);
+
+test('every number of a check is that of a quantity, was read, or was inferred', () => {
+  const found = checked(run(design(caseText('corroded-return'))));
+  const known = numbers(found.result.evaluation, true);
+  const { check } = checkJson(found);
+  expect(leaves(check).length).toBeGreaterThan(300);
+  // Read by a person; inferred from what was read, by the exact currents; a range that the error of the instrument widens.
+  const apart =
+    /^\.(mend|causes|suspects|unseen|nothing_wrong_share|next)|^\.readings\.\d+\.(value|ratio|excess_ohm|low|high)$/;
+  expect(leaves(check).filter(([path, value]) => !apart.test(path) && !known.has(value))).toEqual([]);
+});
 
 test.each(['hill-climb-six', 'two-bank-v8'])('%s: the report of everything keeps to 80 columns', (name) => {
   for (const units of ['metric', 'us', 'both'] as const) {
