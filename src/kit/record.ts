@@ -1,5 +1,6 @@
 /** The build record: one page for each serial number, to be filled in at the bench and kept. */
 
+import { QUANTITIES } from '../model/model.ts';
 import { escaped } from '../pictures/elements.ts';
 import { dropLimit } from './bench-drop.ts';
 import { checks } from './checks.ts';
@@ -115,7 +116,7 @@ function tests(job: Job): string {
   const inOrder = [...new Set(job.harness.pieces.map((piece) => piece.wire))].filter((i) => i !== null);
   const rows = inOrder.map((i) => {
     const { id } = wires[i] as (typeof wires)[number];
-    return [name(id), '☐', '☐', kitValue(job, `drop ${id}`, dropLimit(job, i), 'V'), ''];
+    return [name(id), '☐', '☐', kitValue(job, `drop ${id}`, dropLimit(job, i), QUANTITIES.drop_average), ''];
   });
   const relays = job.harness.pieces
     .filter((piece) => piece.wire === null)

@@ -67,9 +67,4 @@ function expected({ result: { evaluation: e } }: Job, { of }: CardRow): string {
 
 /** An end of the range: tolerances and the error of the instrument together. */
 const limit = (job: Job, { of }: CardRow, end: 'low' | 'high'): string =>
-  kitValue(
-    job,
-    `test card: ${end}`,
-    of[end],
-    of.what === 'current' ? 'A' : of.what === 'supply' ? 'supply' : 'V',
-  );
+  kitValue(job, `test card: ${end}`, of[end], of);

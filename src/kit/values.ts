@@ -5,7 +5,7 @@
  */
 
 import { printValue } from '../basis/print.ts';
-import type { At } from '../basis/quantity.ts';
+import type { At, Quantity } from '../basis/quantity.ts';
 import type { Units } from '../basis/shown.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
@@ -41,22 +41,25 @@ const OTHERS = {
   force,
   count: String,
   A: (value: number) => printValue(value, 'A', 'A', true),
-  V: (value: number) => printValue(value, 'V', 'mV'),
-  supply: (value: number) => printValue(value, 'V', 'V'),
   '%': (value: number) => printValue(value, '1', '%', true),
 } as const satisfies Readonly<Record<string, (value: number, units: Units) => string>>;
 const isOther = (form: string): form is keyof typeof OTHERS => Object.hasOwn(OTHERS, form);
 
-/** A value that the kit works out or takes from its own block; lengths in metres. */
+/** A value that the kit works out or takes from its own block; lengths in metres. `form` may be the quantity that it is read like. */
 export function kitValue(
   job: Job,
   what: string,
   value: number | null,
-  form: Form | keyof typeof OTHERS,
+  form: Form | keyof typeof OTHERS | Pick<Quantity, 'unit' | 'shown'>,
 ): string {
   if (value === null) return NOT_KNOWN;
   const { units } = job.result.evaluation.design.kit;
-  const text = isOther(form) ? OTHERS[form](value, units) : onPaper(value, form, units);
+  const text =
+    typeof form === 'object'
+      ? printValue(value, form.unit, form.shown)
+      : isOther(form)
+        ? OTHERS[form](value, units)
+        : onPaper(value, form, units);
   return `<data value="${value}" data-kit="${escaped(what)}">${escaped(text.replaceAll(' ', GAP))}</data>`;
 }
 

@@ -1,5 +1,5 @@
 /** What every instrument shows at every conductor and coil, at every point, with the range that tolerances allow. */
-import type { At } from '../basis/quantity.ts';
+import type { At, Quantity } from '../basis/quantity.ts';
 import type { Design, Instrument, What } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
@@ -60,6 +60,12 @@ export const quantityOf = (where: Where): QuantityName | null =>
     ? null
     : (QUANTITY[`${where.what} ${where.instrument} ${where.wire === null ? 'coil' : 'wire'}`] ?? null);
 
+/** Units of a reading: those of its quantity. */
+function readLike(name: QuantityName): Pick<Expected, 'unit' | 'shown'> {
+  const { unit, shown = unit }: Quantity = QUANTITIES[name];
+  return { unit: unit as Expected['unit'], shown };
+}
+
 /** What to expect of one reading. The evaluation must hold the subject `readings`. */
 export function expectedAt(e: Evaluation, where: Where): Expected {
   const { what, instrument, wire, coil, point } = where;
@@ -67,7 +73,7 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
   if (atPosts(where)) {
     // What the point states is what the posts are held to; a tolerance of it would be a tolerance of everything.
     const supply = e.design.points[point ?? -1]?.supply ?? null;
-    return { ...place, expected: supply, low: supply, high: supply, unit: 'V', shown: 'V' };
+    return { ...place, expected: supply, low: supply, high: supply, ...readLike('point_supply') };
   }
   if (where.between) {
     // The drops of a path one after the other; each range at its worst.
@@ -85,8 +91,7 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
       expected: sum((x) => x.expected),
       low: sum((x) => x.low),
       high: sum((x) => x.high),
-      unit: 'V',
-      shown: 'mV',
+      ...readLike('expected_drop_average'),
     };
   }
   if (where.across) return acrossExpected(e, where, where.across);
@@ -99,15 +104,13 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
   };
   const values = SPREADS.map((_, spread) => e.number(name, { ...at, spread }));
   const known = values.filter((value) => value !== null);
-  const { unit, shown } = QUANTITIES[name];
   return {
     ...place,
     expected: values[SPREADS.indexOf('expected')] ?? null,
     // A supply is least where the currents are largest.
     low: known.length < SPREADS.length ? null : Math.min(...known),
     high: known.length < SPREADS.length ? null : Math.max(...known),
-    unit: unit as Expected['unit'],
-    shown: shown ?? unit,
+    ...readLike(name),
   };
 }
 
