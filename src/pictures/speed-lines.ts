@@ -3,6 +3,7 @@ import type { Evaluation } from '../engine/evaluate.ts';
 import { circuitAt, whyNoTrace } from '../transient/circuit.ts';
 import { coilFigures, wireFigures } from '../transient/figures.ts';
 import { type Course, steady } from '../transient/steady.ts';
+import { labelOf } from '../views/print.ts';
 
 /** One speed of the sweep. */
 export interface AtSpeed {
@@ -30,6 +31,8 @@ export interface SpeedLines {
   readonly run: string;
   readonly fuse: number | null;
   readonly ampacity: number | null;
+  /** What the axes are called. */
+  readonly axes: { readonly speed: string; readonly energy: string };
 }
 
 /**
@@ -49,6 +52,7 @@ export function speedLines(e: Evaluation, name?: string, exact = false): SpeedLi
     run: design.runs[0]?.name ?? '',
     fuse: e.number('fuse_rating', { run: 0 }),
     ampacity: e.number('ampacity', { run: 0 }),
+    axes: { speed: labelOf('speed'), energy: labelOf('energy') },
   };
 }
 

@@ -23,19 +23,18 @@ const FAR = 3;
 /** Marks along a line. */
 const MARKS = 8;
 
+type Sets = readonly [SpeedLines] | readonly [SpeedLines, SpeedLines];
+
 /**
  * The picture of one sweep, or of two in one: then each label says whose line it is. `title` is that of the design when
  * it is left out.
  */
-export function speedPicture(
-  sets: readonly [SpeedLines] | readonly [SpeedLines, SpeedLines],
-  title: string = sets[0].name,
-): Picture {
+export function speedPicture(sets: Sets, title: string = sets[0].name): Picture {
   const rpm = sets.flatMap(({ speeds }) => speeds.map((at) => at.rpm));
   const [from, to] = [Math.min(...rpm), Math.max(...rpm)];
   // One speed alone has no width; it stands in the middle.
   const ends = from === to ? { from: from * 0.9, to: to * 1.1 } : { from, to };
-  const x: Axis = { label: 'Engine speed', unit: 'rpm', ...ends };
+  const x: Axis = { label: sets[0].axes.speed, unit: 'rpm', ...ends };
   const energy = energyPanel(sets, x);
   const gain = gainPanel(sets);
   const what = sets.length > 1 ? 'the first feed run of both' : `run ${sets[0].run}`;
@@ -192,11 +191,11 @@ function currentPanel(sets: readonly SpeedLines[], x: Axis): Panel {
 }
 
 /** Null when no energy is known. */
-function energyPanel(sets: readonly SpeedLines[], x: Axis): Panel | null {
+function energyPanel(sets: Sets, x: Axis): Panel | null {
   const lines = linesOfAll(sets, ENERGIES, 'mJ');
   if (lines.length === 0) return null;
   const y = axisOf(
-    'Energy',
+    sets[0].axes.energy,
     'mJ',
     lines.flatMap(({ points }) => points.map((point) => point.y)),
   );

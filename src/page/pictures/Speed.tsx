@@ -19,12 +19,14 @@ export function Speed({ view }: { readonly view: View }) {
 }
 
 /** The sweep of a snapshot; what its coils got behind the feed is not kept. */
-function linesOf({ json }: View, { run, supply }: SpeedLines): SpeedLines | null {
+function linesOf({ json }: View, { run, supply, axes }: SpeedLines): SpeedLines | null {
   const speeds = json.sweep.flatMap((at): AtSpeed[] => {
     const { rpm, main_average_A: average, main_rms_A: effective, main_peak_A: peak, energy_J: joules } = at;
     if (rpm === null || average === null || effective === null || peak === null) return [];
     const stiff = joules === null ? null : joules * 1e3;
     return [{ rpm, average, effective, peak, stiff, delivered: null, clipped: false }];
   });
-  return speeds.length === 0 ? null : { name: 'snapshot', speeds, run, supply, fuse: null, ampacity: null };
+  return speeds.length === 0
+    ? null
+    : { name: 'snapshot', speeds, run, supply, fuse: null, ampacity: null, axes };
 }

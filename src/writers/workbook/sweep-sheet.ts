@@ -59,7 +59,8 @@ export function sweepPage(grid: Grid, design: Design): Page | null {
   };
 }
 
-const SPEED: Axis = { title: 'Engine speed [rpm]', format: '0' };
+const titleOf = (name: QuantityName): string => `${labelOf(name)} [${heading(name)}]`;
+const SPEED: Axis = { title: titleOf('speed'), format: '0' };
 
 function chartsOf(grid: Grid, design: Design, count: number, first: number): Chart[] {
   const of = (name: QuantityName): string => {
@@ -98,7 +99,7 @@ function chartsOf(grid: Grid, design: Design, count: number, first: number): Cha
     kind: 'lines',
     title: 'Energy of one coil on a stiff supply over engine speed',
     x: SPEED,
-    y: { title: 'Energy [mJ]', least: 0, format: '0' },
+    y: { title: titleOf('energy'), least: 0, format: '0' },
     series: [curve('energy', 'strong')],
     ...place(1),
   };
