@@ -211,6 +211,8 @@ function checkPlace(
     return;
   }
   const own = runs.find((run) => run?.run === name);
+  if (what === 'trigger' && !runs.find((run) => run?.run === name || name.startsWith(`${run?.run}.`))?.relay)
+    report([...path, 'run'], `${quote(name)}, which has no relay`, 'name the run whose relay was read');
   if (!own) return;
   if (own.carries === 'each') {
     if (!hasCoil)

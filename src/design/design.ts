@@ -172,7 +172,15 @@ export interface Unknown {
   path: string;
 }
 
-export type What = 'drop' | 'voltage' | 'supply' | 'current' | 'resistance' | 'inductance' | 'dwell';
+export type What =
+  | 'drop'
+  | 'voltage'
+  | 'supply'
+  | 'current'
+  | 'resistance'
+  | 'inductance'
+  | 'dwell'
+  | 'trigger';
 /** What was read with what; `value` is the value of a resistance. */
 export type Instrument =
   | 'meter'

@@ -39,12 +39,13 @@ export const MEASURED = [
   'resistance',
   'inductance',
   'dwell',
+  'trigger',
 ] as const satisfies readonly What[];
 
 /** Instruments, by the key under which a reading stands, and what each can measure. */
 export const INSTRUMENTS: Readonly<Record<Instrument, readonly What[]>> = {
-  meter: ['drop', 'voltage', 'supply'],
-  scope: ['drop', 'voltage', 'supply'],
+  meter: ['drop', 'voltage', 'supply', 'trigger'],
+  scope: ['drop', 'voltage', 'supply', 'trigger'],
   clamp_average: ['current'],
   clamp_effective: ['current'],
   clamp_peak: ['current'],

@@ -319,7 +319,7 @@ function instrumentsOf(given: NonNullable<DesignFile['instruments']>, fill: Fill
 /** One reading for each instrument of each entry. */
 function measuredOf(file: DesignFile, wires: readonly Wire[], ids: readonly string[]): Measured[] {
   const runs = [...file.feed, ...(file.return ?? [])];
-  return (file.measured ?? []).flatMap((entry, i) => {
+  const all = (file.measured ?? []).flatMap((entry, i): Measured[] => {
     const named = entry.run === undefined ? null : conductorNamed(entry.run, entry.coil, runs, ids);
     const wire = named === null ? -1 : wires.findIndex(({ id }) => id === named);
     const place = {
@@ -336,6 +336,8 @@ function measuredOf(file: DesignFile, wires: readonly Wire[], ids: readonly stri
       return value === undefined ? [] : [{ ...place, instrument, value }];
     });
   });
+  // What no current of a coil drives is judged by itself: it stands behind what is weighed together.
+  return [...all.filter(({ what }) => what !== 'trigger'), ...all.filter(({ what }) => what === 'trigger')];
 }
 
 /** `joint` and `joint 1` are one place. */

@@ -91,7 +91,7 @@ export const reading = map(
   {
     what: word(MEASURED, {
       description:
-        'drop: voltage from one end of a run to the other. supply: voltage between the terminals of a coil, or at the battery posts. current: in a run or in the wire of a coil. voltage: between two named places. resistance: of a run, disconnected, or of the primary of a coil, unplugged. inductance: of a coil. dwell: how long coils are charged.',
+        'drop: voltage from one end of a run to the other. supply: voltage between the terminals of a coil, or at the battery posts. current: in a run or in the wire of a coil. voltage: between two named places. resistance: of a run, disconnected, or of the primary of a coil, unplugged. inductance: of a coil. dwell: how long coils are charged. trigger: voltage across the coil of the relay of a run.',
     }),
     run: name({ description: 'Run or conductor, such as main or branch.3.' }).optional(),
     coil: coilId.optional(),
@@ -102,7 +102,7 @@ export const reading = map(
     }).optional(),
     point: name({ description: 'Operating point at which it was read.' }).optional(),
     meter: volts('Multimeter on direct voltage: the average.'),
-    scope: volts('Oscilloscope: the peak of a drop, the least of a supply.'),
+    scope: volts('Oscilloscope: the peak of a drop, the least of a supply or at the coil of a relay.'),
     clamp_average: amps('Current clamp on direct current: the average.'),
     clamp_effective: amps('Current clamp, true effective value of direct and alternating current together.'),
     clamp_peak: amps('Current clamp on an oscilloscope, or with a peak hold: the peak.'),

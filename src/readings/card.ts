@@ -68,7 +68,7 @@ export function cardPlaces(design: Design): Where[] {
           ...shared.map((wire): Where => ({ ...at(wire, idle), what: 'drop', instrument: 'meter' })),
         ]),
     ...shared.map((wire): Where => ({ ...at(wire, fast), what: 'drop', instrument: 'scope' })),
-    ...measured.filter(({ between, across }) => !between && !across),
+    ...measured.filter(({ what, between, across }) => !between && !across && what !== 'trigger'),
   ];
   const seen = new Set<string>();
   return places.flatMap((where) => {

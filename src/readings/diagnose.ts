@@ -58,12 +58,14 @@ const none = (why: string): Diagnosis => ({
 
 /** Explains the readings of a design. The evaluation must hold the subject `readings`. */
 export function diagnose(e: Evaluation, readings: readonly Measured[] = e.design.measured): Diagnosis {
+  const weighed = readings.filter(({ what }) => what !== 'trigger');
   if (readings.length === 0) return none('No readings were taken.');
+  if (weighed.length === 0) return none('No reading tells of the feed: only the coil of a relay was read.');
   if (whyNoTrace(e) !== null)
     return none('Only a peak current is known of the coil, and that is a bound: give its inductance.');
-  const read = [...new Set(readings.flatMap(({ point }) => (point === null ? [] : [point])))];
+  const read = [...new Set(weighed.flatMap(({ point }) => (point === null ? [] : [point])))];
   const points = read.length > 0 ? read : [0];
-  const inference = infer(partsOf(e, points, readings), readings);
+  const inference = infer(partsOf(e, points, weighed), weighed);
   const sets = setsOf(inference.models);
   const sound = sets.find(({ keys }) => keys.length === 0)?.share ?? 0;
   const top = sets.find(({ keys }) => keys.length > 0);

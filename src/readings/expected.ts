@@ -5,6 +5,7 @@ import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { SPREADS } from '../model/readings.ts';
 import { acrossOhm } from './across.ts';
+import { triggerRange } from './trigger.ts';
 
 /** Where and with what a reading is taken. Indices of the design. */
 export interface Where {
@@ -94,6 +95,7 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
       ...readLike('expected_drop_average'),
     };
   }
+  if (what === 'trigger') return { ...place, ...triggerRange(e, where), unit: 'V', shown: 'V' };
   if (where.across) return acrossExpected(e, where, where.across);
   const name = quantityOf(where);
   if (name === null) throw new Error(`${instrument} does not measure ${what}`);

@@ -21,8 +21,10 @@ export interface OnCard {
 /** `cells` from the first row of the card down, each in the unit in which its row is printed; empty ones are skipped. */
 export function measuredOn(design: Design, cells: readonly CardCell[]): OnCard {
   const places = cardPlaces(design);
-  // A voltage between two places, or across one within a run, has no row.
-  const measured = design.measured.filter(({ between, across }) => between || across);
+  // A voltage between two places, across one within a run, or at a relay has no row.
+  const measured = design.measured.filter(
+    ({ what, between, across }) => between || across || what === 'trigger',
+  );
   const wrong: { cell: string; found: string }[] = [];
   cells.forEach(({ cell, found }, i) => {
     const where = places[i];

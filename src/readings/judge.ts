@@ -92,7 +92,8 @@ function supplied(
   const error =
     read === undefined ? tolerance * stated : tolerance === 0 ? 0 : errorOf(design, read, read.value);
   const [least, most] = [(read?.value ?? stated) - error, (read?.value ?? stated) + error];
-  if (where.what === 'supply') return [low + least - stated, high + most - stated];
+  if (where.what === 'supply' || where.what === 'trigger')
+    return [low + least - stated, high + most - stated];
   const drive = stated - design.coil.driver_drop;
   return [low * Math.max(0, 1 + (least - stated) / drive), high * (1 + (most - stated) / drive)];
 }

@@ -17,4 +17,4 @@ export const otherInstruments = ({
 }: {
   what: What;
   instrument: Instrument;
-}): readonly Instrument[] => (what === 'supply' ? [] : (OTHERS[instrument] ?? []));
+}): readonly Instrument[] => (what === 'supply' || what === 'trigger' ? [] : (OTHERS[instrument] ?? []));

@@ -26,7 +26,9 @@ export const SENSE_WORDS: Readonly<Record<Sense, string>> = {
 
 /** A supply is read at its lowest. */
 export const instrumentWords = ({ what, instrument }: Pick<Where, 'what' | 'instrument'>): string =>
-  what === 'supply' && instrument === 'scope' ? 'scope, least' : INSTRUMENT_WORDS[instrument];
+  (what === 'supply' || what === 'trigger') && instrument === 'scope'
+    ? 'scope, least'
+    : INSTRUMENT_WORDS[instrument];
 
 /** `main`, `coil 3`, `battery`. */
 export function subjectOf(
@@ -43,6 +45,7 @@ export function subjectOf(
   if (what === 'dwell') return 'dwell';
   if (wire !== null) {
     const id = design.wires[wire]?.id ?? '';
+    if (what === 'trigger') return `relay of ${id}`;
     return across ? `${across} of ${id}` : id;
   }
   return coil === null ? 'battery' : `coil ${design.coils[coil]?.id}`;
@@ -65,6 +68,7 @@ export function probesOf(design: Design, where: Where): string {
   const { id } = design.wires[wire] as Design['wires'][number];
   if (what === 'current') return `around ${id}, no other wire in the clamp`;
   if (where.across) return `across the ${where.across} of ${id}, red on the side that the current comes from`;
+  if (what === 'trigger') return `across the coil of the relay of ${id}, red on the wire that triggers it`;
   const [from, to] = endsOf(design, wire);
   if (what === 'resistance') return `${id} alone, disconnected at both ends: ${from}, and ${to}`;
   return `red on ${from}, black on ${to}`;
