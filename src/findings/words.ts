@@ -65,7 +65,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     unknown: (f) =>
       f.is('mixed')
         ? MIXED
-        : 'Needs a fuse, a size with a known ampacity and the resistance of the source: give `source_resistance` or `cold_cranking` of the supply.',
+        : 'Needs a fuse, a size with a known ampacity and the resistance of the source: give `supply.source_resistance` or `supply.cold_cranking`.',
   },
   stuck_driver: {
     title: 'Driver stuck on',
@@ -99,7 +99,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     unknown: (f) =>
       f.is('mixed') && f.is('auto')
         ? MIXED
-        : 'Needs a fuse ahead of the run and the resistance of the source: give `source_resistance` or `cold_cranking` of the supply.',
+        : 'Needs a fuse ahead of the run and the resistance of the source: give `supply.source_resistance` or `supply.cold_cranking`.',
   },
   fuse_pulse: {
     title: 'Fuse: pulses',
@@ -117,7 +117,7 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     fail: (f) =>
       `A short right behind the fuse draws ${f.value}; the fuse can interrupt only ${f.limit} and may burst.`,
     unknown: () =>
-      'Needs the resistance of the source: give `source_resistance` or `cold_cranking` of the supply.',
+      'Needs the resistance of the source: give `supply.source_resistance` or `supply.cold_cranking`.',
   },
   fuse_voltage: {
     title: 'Fuse: rated voltage',

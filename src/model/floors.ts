@@ -45,7 +45,7 @@ export const floors = {
     source: DEFINITION,
     note: 'A chosen conductor carries its own fuse; up to 1.5 times its ampacity is allowed, and is advice.',
   },
-  in_series: {
+  offered: {
     symbol: 'ok_S',
     label: 'Candidate lies between the smallest and the largest size, and is in stock (1), or not (0)',
     unit: '1',
@@ -63,7 +63,7 @@ export const floors = {
     ...PER_CANDIDATE,
     formula:
       'IF(candidate_no=COUNT(candidate_no[candidate]), 1-auto, ' +
-      'IF(ISNUMBER(candidate_amps), IF(parallel*candidate_amps>=needed_amps, in_series, 0), 0))',
+      'IF(ISNUMBER(candidate_amps), IF(parallel*candidate_amps>=needed_amps, offered, 0), 0))',
     source: DEFINITION,
   },
   by_load: {

@@ -14,6 +14,12 @@ test('no two subjects declare the same name', () => {
   expect(all.length).toBe(names.length);
 });
 
+test('no quantity has the name that the workbook gives to the entry of an input', () => {
+  expect(
+    names.filter((name) => QUANTITIES[name.replace(/^in_/, '') as QuantityName] && /^in_/.test(name)),
+  ).toEqual([]);
+});
+
 const of = (names: readonly QuantityName[], look: (q: (typeof QUANTITIES)[QuantityName]) => void): void =>
   expectOfAll(names, String, (name) => look(QUANTITIES[name]));
 

@@ -68,10 +68,13 @@ describe.each(DEMOS)('%s', (name) => {
     ];
     expect(wanted.length).toBeGreaterThan(places.size);
     for (const [defined, quantity, place] of wanted) {
+      const due = cellsOf(of(name), quantity, place).sort();
       const ranges = names.get(defined) ?? [];
-      expect(ranges, defined).toHaveLength(1);
+      // What the design has none of has no cells, and no name.
+      expect(ranges, defined).toHaveLength(due.length === 0 ? 0 : 1);
+      if (due.length === 0) continue;
       const cells = inRange(read, ranges[0] ?? '').map((cell) => `${cell.worksheet.name}!${cell.address}`);
-      expect(cells.sort(), defined).toEqual(cellsOf(of(name), quantity, place).sort());
+      expect(cells.sort(), defined).toEqual(due);
     }
   });
 
