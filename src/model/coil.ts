@@ -10,6 +10,7 @@ export const coil = {
     short: 'Resistance at 20 °C',
     label: 'Primary resistance at 20 °C (empty: not known, beside a peak alone)',
     unit: 'ohm',
+    shown: 'ohm',
     path: 'coil.resistance',
     range: ends(RANGES.coil_resistance, 'ohm'),
   },

@@ -129,8 +129,8 @@ describe('the tool itself', () => {
     const padded = new Uint8Array(50_000_000 + sound.length);
     padded.set(sound);
     for (const [bytes, says] of [
-      [padded, 'longer than 16 MiB'],
-      [new Uint8Array(50_000_000), 'longer than 1 MiB'],
+      [padded, 'larger than 16 MiB'],
+      [new Uint8Array(50_000_000), 'larger than 1 MiB'],
       [
         new Uint8Array([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]),
         'save it as .xlsx without a password',
