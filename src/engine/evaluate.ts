@@ -121,3 +121,6 @@ function dependents(name: QuantityName): ReadonlySet<QuantityName> {
 /** The same for several. */
 const allDependents = (names: ReadonlySet<QuantityName>): ReadonlySet<QuantityName> =>
   new Set([...names].flatMap((name) => [...dependents(name)]));
+
+/** Whether the formula of a quantity names another one, or names what does. */
+export const dependsOn = (name: QuantityName, other: QuantityName): boolean => dependents(other).has(name);

@@ -17,6 +17,7 @@ import type { Remedy } from '../remedies/remedy.ts';
 import { BUY_TITLE, BUY_TITLES, bought } from '../views/buy.ts';
 import { paths, pathText } from '../views/paths.ts';
 import { labelOf, printQuantity, printWritten, say } from '../views/print.ts';
+import { standsIn } from '../views/stand-in.ts';
 import {
   coilTable,
   faultTable,
@@ -114,7 +115,9 @@ function head({ evaluation: e, findings, verdict }: Result, style: Style): strin
     'least_kept',
     ...(verdict === 'fail' ? [] : ['copper_total']),
   ] as const;
-  const whole = (names as readonly QuantityName[]).map((name) => `${labelOf(name)} ${say(e, name)}`);
+  const whole = (names as readonly QuantityName[])
+    .filter((name) => !standsIn(e, name))
+    .map((name) => `${labelOf(name)} ${say(e, name)}`);
   return [
     fold(e.design.title, WIDTH, '').split('\n').map(style.strong).join('\n'),
     `${style.verdict(verdict, VERDICT_WORDS[verdict])}  ${parts.join(', ')}`,

@@ -72,6 +72,19 @@ test('fifty points are what single designs give, with these values written into 
   }
 });
 
+test('where no sizes would do, none is told, nor a drop and a copper that rest on those that stand in', () => {
+  const without = rows.filter(({ why }) => why.some((text) => text.startsWith('Size: found')));
+  expect(without.length).toBeGreaterThan(0);
+  for (const { verdict, texts } of without) {
+    expect(verdict).toBe('fail');
+    expect(texts.map((text, i) => (asked[i]?.startsWith('gauge') ? text === 'none' : text === '–'))).toEqual(
+      asked.map(() => true),
+    );
+  }
+  for (const { texts } of rows.filter((row) => !without.includes(row)))
+    expect(texts.filter((text) => text === 'none' || text === '–')).toEqual([]);
+});
+
 test('turns name the first value at which something is another word', () => {
   for (const { beside, what, value, before, after } of turnsOf(study)) {
     const own = rows.filter(({ values }) => values[1] === beside);
