@@ -11,7 +11,7 @@
  */
 import type { Measured } from '../design/design.ts';
 import { causesOf, type Hypothesis, lnDensity, ODDS, samePart, TOGETHER } from './causes.ts';
-import { atPosts, type Where } from './expected.ts';
+import { atPosts } from './expected.ts';
 import { dot, type Gauss, gaussOf, inverse } from './gauss.ts';
 import { errorOf, senseOf } from './instruments.ts';
 import { asExpected, type Knob, type Parts, STEADY } from './parts.ts';
@@ -486,5 +486,3 @@ export function beyond(left: number, n: number): number {
 
 /** 1 − Φ(z), by the logistic curve: within 0.01 of it, and of the right size in the tail. From memory. */
 const normalTail = (z: number): number => 1 / (1 + Math.exp(1.5976 * z + 0.070565 * z ** 3));
-
-export type { Where };

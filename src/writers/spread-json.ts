@@ -60,8 +60,6 @@ export function spreadJson({
   };
 }
 
-export type SpreadJson = ReturnType<typeof spreadJson>;
-
 /** A row for each install: its number, its figures, the number of the coil that is left with least. */
 export function installsCsv(
   figures: readonly Figure[],

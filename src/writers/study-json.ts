@@ -19,8 +19,6 @@ export function studyJson(study: Study) {
   };
 }
 
-export type StudyJson = ReturnType<typeof studyJson>;
-
 /** A row for each point; units stand behind the names as in JSON. */
 export const studyCsv = ({ vary, shown, rows }: Study): string =>
   csv([

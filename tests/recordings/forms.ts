@@ -264,7 +264,7 @@ export const FORMS: readonly Form[] = [
   form(
     'a clamp the other way round, with an offset',
     { scope: { turned: true, offset: 2.3 } },
-    { notes: /the other way round/ },
+    { notes: /on backwards/ },
   ),
   form('a charge that is cut short', { scope: { short: [3, 0.6] } }, { notes: /1 of \d+ charges differ/ }),
   form('a coil with a limit', { coil: { ...COIL, limit: 9 } }),
