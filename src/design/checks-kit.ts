@@ -1,5 +1,7 @@
 /** Checks between the `kit` block and the runs that it names. */
+import { leastBehind } from '../data/trigger-wire.ts';
 import type { Draft } from './draft.ts';
+import { SIZES } from './names.ts';
 import { nearest } from './nearest.ts';
 import { quote, type Report } from './problems.ts';
 
@@ -26,6 +28,7 @@ export function checkKit(draft: Draft, report: Report): void {
       );
     }
   }
+  checkTrigger(kit.trigger, report);
   runs.forEach((run) => {
     const name = run?.run as string;
     const at = { fuse: lengthFor(kit.fuse_at, name), relay: lengthFor(kit.relay_at, name) };
@@ -46,6 +49,20 @@ export function checkKit(draft: Draft, report: Report): void {
         `allowed: from ${at.fuse} m, behind the fuse`,
       );
   });
+}
+
+/** The wire to the relay is protected by the fuse of the original ignition wire alone. Sizes of other series are not judged. */
+function checkTrigger(trigger: NonNullable<Draft['kit']>['trigger'], report: Report): void {
+  const { gauge, fuse } = trigger ?? {};
+  if (gauge === undefined || fuse === undefined) return;
+  const least = leastBehind(fuse);
+  if (least === null) {
+    report(['kit', 'trigger', 'fuse'], `${fuse} A before a relay coil`, 'fit a smaller fuse for this wire');
+    return;
+  }
+  const rank = (size: string): number => SIZES.AWG.indexOf(size.replace(' AWG', ''));
+  if (rank(gauge) >= 0 && rank(gauge) < rank(least))
+    report(['kit', 'trigger', 'gauge'], `${gauge} behind a fuse of ${fuse} A`, `takes at least ${least}`);
 }
 
 const lengthFor = (given: Readonly<Record<string, number | undefined>> | undefined, name: string) =>

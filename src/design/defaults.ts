@@ -130,6 +130,24 @@ export const KIT_PRESETS = {
   allowance: { value: 0.05, text: '5 %', why: 'arbitrary; trimmed when the wire is fitted' },
   /** [m] */
   end_allowance: { value: 0.01, text: '10 mm', why: 'arbitrary; for stripping and one more crimp' },
+  /** [1], [m]: wire that is delivered with its terminals is not trimmed. */
+  made_allowance: { value: 0, text: '0 %', why: 'arbitrary; a wire with its terminals is not trimmed' },
+  made_end_allowance: { value: 0, text: '0 mm', why: 'arbitrary; a wire with its terminals is not trimmed' },
+  delivered: {
+    value: 'loose',
+    text: 'loose',
+    why: 'arbitrary; wire and terminals apart, crimped where they are fitted',
+  },
+  /** [m] */
+  sample_length: { value: 0.2, text: '200 mm', why: 'arbitrary; what a pull tester grips' },
+  /** [ohm] */
+  continuity: { value: 0.5, text: '0.5 ohm', why: 'arbitrary; by a hand meter, its leads deducted' },
+  /** [ohm] */
+  isolation: { value: 100e3, text: '100 kohm', why: 'arbitrary; by a hand meter' },
+  /** [V] */
+  insulation_volts: { value: 500, text: '500 V', why: 'arbitrary; direct voltage, by an insulation tester' },
+  /** [ohm] */
+  insulation_least: { value: 10e6, text: '10000 kohm', why: 'arbitrary; a dry, new harness shows far more' },
   /** [m] */
   cut_tolerance: { value: 0.005, text: '5 mm', why: 'arbitrary' },
   /** [m] */

@@ -139,6 +139,27 @@ export const RANGES = {
   load: range('current of other loads', 'A', ['0 A', '1000 A'], ['1 A', '300 A'], 'arbitrary'),
   read_current: range('current that was read', 'A', ['0 A', '1000 A'], ['0.1 A', '200 A'], 'arbitrary'),
   test_current: range('current of the bench test', 'A', ['0.1 A', '100 A'], ['1 A', '30 A'], 'arbitrary'),
+  through: range(
+    'resistance of a hand meter through a wire',
+    'ohm',
+    ['0.01 ohm', '10 ohm'],
+    ['0.1 ohm', '2 ohm'],
+    'arbitrary: below, no hand meter reads',
+  ),
+  apart: range(
+    'resistance between wires that are apart',
+    'ohm',
+    ['1 kohm', '1000000 kohm'],
+    ['10 kohm', '100000 kohm'],
+    'arbitrary',
+  ),
+  insulation_volts: range(
+    'voltage of an insulation test',
+    'V',
+    ['10 V', '1000 V'],
+    ['50 V', '500 V'],
+    'arbitrary: makers test insulation of this kind with more',
+  ),
   coil_resistance: range(
     'resistance of a primary',
     'ohm',

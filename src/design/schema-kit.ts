@@ -3,6 +3,7 @@ import * as z from 'zod';
 import { UNITS } from '../basis/shown.ts';
 import { KIT_PRESETS } from './defaults.ts';
 import { count, line, quantity, share, word } from './fields.ts';
+import { DELIVERED, FITTING, type Fitting } from './kit.ts';
 import { RANGES } from './ranges.ts';
 import { map } from './schema-coils.ts';
 import { insulation, size } from './schema-runs.ts';
@@ -27,16 +28,55 @@ const ends = map(
   'Terminals of the conductors of a run, as the shop calls them.',
 );
 
-const wire = (what: string) =>
-  map(
-    {
-      gauge: size('Size of the conductor.').optional(),
-      insulation: insulation('Class or type of its insulation.').optional(),
-      length: quantity(RANGES.length, { description: 'Length, one way.' }).optional(),
-      colour: part('Colour of its insulation.'),
-    },
-    what,
-  );
+const WIRE = {
+  gauge: size('Size of the conductor.').optional(),
+  insulation: insulation('Class or type of its insulation.').optional(),
+  length: quantity(RANGES.length, { description: 'Length, one way.' }).optional(),
+  colour: part('Colour of its insulation.'),
+};
+
+const pins = map(
+  {
+    supply: part('Pin of the supply.'),
+    ground: part('Pin of the ground.'),
+    control: part('Pin of the wire that tells the coil when to fire.'),
+  },
+  'Pins of the coil’s connector, as its maker names them.',
+);
+
+const FITTING_WORDS: Readonly<Record<Fitting, string>> = {
+  battery_torque: 'Torque of the battery terminals.',
+  ground_torque: 'Torque of the ground points.',
+  heat_shrink: 'Heat-shrink or other seal of crimps and splices.',
+  bend_radius: 'Least bend radius of the wires.',
+  clip_spacing: 'Distance between clips.',
+  fuse_place: 'Where the fuse is mounted.',
+  relay_place: 'Where the relay is mounted.',
+  ground_place: 'Where the ground points are.',
+  trigger_place: 'Where the original ignition wire is taken up.',
+};
+
+const fitting = map(
+  Object.fromEntries(FITTING.map((key) => [key, part(FITTING_WORDS[key])])) as Record<
+    Fitting,
+    ReturnType<typeof part>
+  >,
+  'What the shop says about fitting, in its own words, torques and all.',
+);
+
+const insulation_test = map(
+  {
+    voltage: quantity(RANGES.insulation_volts, {
+      description: 'Direct voltage of the tester.',
+      preset: KIT_PRESETS.insulation_volts.text,
+    }).optional(),
+    least: quantity(RANGES.apart, {
+      description: 'Least resistance.',
+      preset: KIT_PRESETS.insulation_least.text,
+    }).optional(),
+  },
+  'Insulation test of a harness that is made up, coils unplugged and relay out.',
+);
 
 const spares = map(
   {
@@ -65,6 +105,7 @@ const parts = map(
     splice: part('Splice of the feed.'),
     ground: part('Common ground point of the return.'),
     coil_connector: part('Connector of a coil.'),
+    control_contact: part('Contact in it for the wire that tells the coil when to fire.'),
     sleeve: part('Sleeve or conduit over the conductors.'),
     label: part('Label or marker of a wire.'),
     tie: part('Ties and clips.'),
@@ -78,12 +119,18 @@ export const kit = map(
       description:
         'Units of the papers. both: metric, and US customary behind it. Left out: those of the design when it states them, else both.',
     }).optional(),
+    delivered: word(DELIVERED, {
+      description:
+        'loose: wire and terminals apart, crimped where they are fitted. crimped: wires cut, with their terminals. assembled: the whole harness made up.',
+      preset: KIT_PRESETS.delivered.text,
+    }).optional(),
     allowance: percent(
-      'Extra length of every piece, share of its length; trimmed when it is fitted.',
+      'Extra length of every piece, share of its length; trimmed when loose wire is fitted. 0 % when the kit is not delivered loose.',
       KIT_PRESETS.allowance.text,
     ).optional(),
     end_allowance: quantity(RANGES.short, {
-      description: 'Extra length at each end of a piece, for stripping and for one more crimp.',
+      description:
+        'Extra length at each end of a piece, for stripping and for one more crimp. 0 mm when the kit is not delivered loose.',
       preset: KIT_PRESETS.end_allowance.text,
     }).optional(),
     cut_tolerance: quantity(RANGES.short, {
@@ -96,9 +143,22 @@ export const kit = map(
     }).optional(),
     waste: percent('Wire of a reel that is lost, share of what is cut.', KIT_PRESETS.waste.text).optional(),
     samples: count(RANGES.spares, {
-      description: 'Crimps that are pulled apart in each batch, for each size of conductor.',
+      description: 'Crimps that are pulled apart in each batch, for each terminal on each wire.',
       preset: KIT_PRESETS.samples.text,
     }).optional(),
+    sample_length: quantity(RANGES.short, {
+      description: 'Wire of one of them.',
+      preset: KIT_PRESETS.sample_length.text,
+    }).optional(),
+    continuity: quantity(RANGES.through, {
+      description: 'By a hand meter, its leads deducted: the most from end to end of a wire.',
+      preset: KIT_PRESETS.continuity.text,
+    }).optional(),
+    isolation: quantity(RANGES.apart, {
+      description: 'By a hand meter: the least between wires that are not joined, and to ground.',
+      preset: KIT_PRESETS.isolation.text,
+    }).optional(),
+    insulation_test: insulation_test.optional(),
     test_current: quantity(RANGES.test_current, {
       description: 'Steady current of the drop test on the bench.',
       preset: KIT_PRESETS.test_current.text,
@@ -121,8 +181,18 @@ export const kit = map(
       quantity(RANGES.place, { description: 'Length.' }),
       'Length of the run between its start and its relay, by run.',
     ).optional(),
-    trigger: wire('The wire from the original ignition feed to the relay coil.').optional(),
-    relay_ground: wire('The wire from the relay coil to ground.').optional(),
+    trigger: map(
+      {
+        ...WIRE,
+        fuse: quantity(RANGES.test_current, {
+          description: 'Fuse of the original ignition wire: the wire to the relay must suit it.',
+        }).optional(),
+      },
+      'The wire from the original ignition feed to the relay coil.',
+    ).optional(),
+    relay_ground: map(WIRE, 'The wire from the relay coil to ground.').optional(),
+    pins: pins.optional(),
+    fitting: fitting.optional(),
     spares: spares.optional(),
     parts: parts.optional(),
   },

@@ -99,7 +99,7 @@ export class Builder {
     const number = relay.id.slice(1);
     const trigger = this.spot('trigger', `IGN${number}`, { wire });
     const ground = this.spot('chassis', `GND${number}`, { wire });
-    const piece = (id: string, from: End, to: End, own: typeof kit.trigger): Piece => ({
+    const piece = (id: string, from: End, to: End, own: typeof kit.relay_ground): Piece => ({
       id,
       wire: null,
       run: id,

@@ -1,7 +1,10 @@
 /** What the placeholders of the words stand for: values and names of the design, as markup. */
+
+import { leastBehind, TRIGGER_SIZES } from '../data/trigger-wire.ts';
+import { FITTING, type Fitting, type Pin } from '../design/kit.ts';
 import { listed } from '../design/problems.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
-import { name } from './html.ts';
+import { name, sizeName } from './html.ts';
 import type { Job } from './job.ts';
 import type { Spot } from './places.ts';
 import { blank, kitValue, modelValue, terminal } from './values.ts';
@@ -55,6 +58,40 @@ const wiresFrom =
     return all.length === 0 ? blank : listed(all.map((piece) => `the wire ${name(piece.id)}`));
   };
 
+/** Text of the shop, or a line to write on. */
+const given = (text: string | null): string => (text === null ? blank : name(text));
+const fitting =
+  (what: Fitting): Fact =>
+  ({ result }) =>
+    given(result.evaluation.design.kit.fitting[what]);
+const pin =
+  (which: Pin): Fact =>
+  ({ result }) =>
+    given(result.evaluation.design.kit.pins[which]);
+
+/**
+ * What the relay coil must get while the engine cranks: what it pulls in at; where the design lets it hold below that,
+ * what it holds at.
+ */
+const triggerLimit = (job: Job, run: number): string => {
+  const { evaluation: e } = job.result;
+  const [supply, pullIn] = [e.number('relay_supply', { run }), e.number('relay_pull_in', { run })];
+  const holds = supply !== null && pullIn !== null && supply < pullIn;
+  return of(job, holds ? 'relay_drop_out' : 'relay_pull_in', run);
+};
+
+/** By the fuse of the original ignition wire when it is known, else for each size the largest fuse. */
+const triggerSizes: Fact = (job) => {
+  const { fuse } = job.result.evaluation.design.kit.trigger;
+  const amps = (value: number): string => kitValue(job, 'trigger fuse', value, 'A');
+  if (fuse !== null) return `${sizeName(leastBehind(fuse))} behind its fuse of ${amps(fuse)}`;
+  return listed(
+    TRIGGER_SIZES.map(
+      (size) => `${sizeName(size.gauge)} behind a fuse of up to ${amps(Math.floor(size.amps))}`,
+    ),
+  );
+};
+
 const hottest: Fact = ({ result: { evaluation: e } }) => {
   const all = e.design.wires.map((_, wire) => e.number('wire_T', { wire }));
   if (all.includes(null)) return blank;
@@ -78,6 +115,8 @@ export const FACTS: Readonly<Record<string, Fact>> = {
   pull_ins: ofEach('relay', (job, run) => of(job, 'relay_pull_in', run)),
   relay_supplies: ofEach('relay', (job, run) => of(job, 'relay_supply', run)),
   trigger_currents: ofEach('relay', (job, run) => of(job, 'trigger_current', run)),
+  trigger_limits: ofEach('relay', triggerLimit),
+  trigger_sizes: triggerSizes,
   trigger_wires: wiresFrom('trigger'),
   relay_grounds: wiresFrom('chassis'),
   splices: names('splice'),
@@ -87,6 +126,13 @@ export const FACTS: Readonly<Record<string, Fact>> = {
   end_allowance: (job) =>
     kitValue(job, 'end_allowance', job.result.evaluation.design.kit.end_allowance, 'small'),
   test_current: (job) => kitValue(job, 'test_current', job.result.evaluation.design.kit.test_current, 'A'),
+  continuity: (job) => kitValue(job, 'continuity', job.result.evaluation.design.kit.continuity, 'ohm'),
+  isolation: (job) => kitValue(job, 'isolation', job.result.evaluation.design.kit.isolation, 'ohm'),
+  contact: () => blank,
+  supply_pin: pin('supply'),
+  ground_pin: pin('ground'),
+  control_pin: pin('control'),
+  ...(Object.fromEntries(FITTING.map((key) => [key, fitting(key)])) as Record<Fitting, Fact>),
   t_fifteen: () => terminal('15'),
   t_thirty: () => terminal('30'),
   t_thirtyone: () => terminal('31'),

@@ -22,7 +22,7 @@ export const fill = (text: string, job: Job): string =>
 
 /** Whether a line is printed for this design. */
 function holds(condition: Condition, { result }: Job): boolean {
-  const { runs } = result.evaluation.design;
+  const { runs, kit } = result.evaluation.design;
   const relays = runs.flatMap((run) => (run.relay ? [run.relay] : []));
   switch (condition) {
     case 'relay':
@@ -37,6 +37,14 @@ function holds(condition: Condition, { result }: Job): boolean {
       return runs.some((run) => run.side === 'return');
     case 'no_return':
       return runs.every((run) => run.side === 'feed');
+    case 'loose':
+    case 'crimped':
+    case 'assembled':
+      return kit.delivered === condition;
+    case 'not_loose':
+      return kit.delivered !== 'loose';
+    case 'not_assembled':
+      return kit.delivered !== 'assembled';
     case 'diode':
       return relays.some((relay) => relay.suppression === 'diode' || relay.suppression === 'diode_zener');
   }

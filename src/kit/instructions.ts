@@ -7,7 +7,6 @@ import { document, name, opening, sizeName, table } from './html.ts';
 import type { Job } from './job.ts';
 import { type Part, partsList } from './parts.ts';
 import type { End, Piece } from './places.ts';
-import { testCard } from './test-card.ts';
 import { blank, kitValue, modelValue, terminal } from './values.ts';
 import type { ListName, Words } from './words.ts';
 
@@ -37,15 +36,15 @@ export function instructions(job: Job, words: Words, diagram: string): string {
     steps('Before you start', 'prepare'),
     steps('Fuse and relay', 'mount'),
     steps('Wires', 'route'),
+    steps('Crimps and splices', 'crimp'),
     steps('Grounds', 'ground'),
     steps('What switches the feed on', 'trigger'),
-    steps('Order of connecting', 'connect'),
+    steps('Coils, relay and battery', 'connect'),
+    steps('Measure before there is power', 'measure'),
+    steps('Power', 'power'),
+    steps('First start', 'first_start'),
     '<h2>What must stay as it is</h2>',
     list('ul', of('ratings')),
-    '<h2>First start</h2>',
-    list('ol', of('first_start')),
-    '<h2>Test card</h2>',
-    testCard(job),
     '<h2>When something is wrong</h2>',
     '<p>Battery and plugs can hurt: the cautions hold here as well.</p>',
     table(
@@ -54,6 +53,8 @@ export function instructions(job: Job, words: Words, diagram: string): string {
     ),
     '<h2>When to stop and ask</h2>',
     list('ul', of('stop')),
+    '<h2>Back to the original wiring</h2>',
+    list('ol', of('back')),
     '<h2>What was assumed where the design says nothing</h2>',
     assumed(job),
   ].join('\n');

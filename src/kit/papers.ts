@@ -12,11 +12,13 @@ import type { Job } from './job.ts';
 import { labelSheet } from './label-sheet.ts';
 import { record } from './record.ts';
 import { cutTable, labelTable, partsTable, reelTable } from './tables.ts';
+import { testCard } from './test-card.ts';
 import type { Words } from './words.ts';
 
 /** What each file is for, in the order in which they are listed. */
 export const FILES = {
   'instructions.html': 'for the person who fits the kit',
+  'test-card.html': 'one page to take to the vehicle and to fill in',
   'diagram.svg': 'wiring diagram, A4 or Letter lying',
   'bench.html': 'cut list, first piece and series',
   'build-record.html': 'a page for each serial number',
@@ -34,6 +36,7 @@ export function papers(job: Job, words: Words): Map<FileName, string> {
   const diagram = wiringDiagram(job.result);
   return new Map<FileName, string>([
     ['instructions.html', instructions(job, words, diagram)],
+    ['test-card.html', testCard(job, words)],
     ['diagram.svg', diagram],
     ['bench.html', bench(job)],
     ['build-record.html', record(job)],

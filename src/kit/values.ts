@@ -4,7 +4,7 @@
  * can hold every number against the model.
  */
 
-import { printValue } from '../basis/print.ts';
+import { printNumber, printValue } from '../basis/print.ts';
 import type { At, Quantity } from '../basis/quantity.ts';
 import type { Units } from '../basis/shown.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
@@ -41,6 +41,13 @@ const OTHERS = {
   force,
   count: String,
   A: (value: number) => printValue(value, 'A', 'A', true),
+  /** As a hand meter or an insulation tester shows it. */
+  ohm: (value: number) =>
+    value < 1e3
+      ? printValue(value, 'ohm', 'ohm', true)
+      : value < 1e6
+        ? printValue(value, 'ohm', 'kohm', true)
+        : `${printNumber(value / 1e6, 3)} MΩ`,
   '%': (value: number) => printValue(value, '1', '%', true),
 } as const satisfies Readonly<Record<string, (value: number, units: Units) => string>>;
 const isOther = (form: string): form is keyof typeof OTHERS => Object.hasOwn(OTHERS, form);

@@ -34,12 +34,13 @@ const DIGITS = 5;
 export function cardRows(e: Evaluation): CardRow[] {
   return cardPlaces(e.design)
     .map((where) => acceptable(e, where))
-    .filter(({ expected, what, instrument }) => {
-      const accuracy = e.design.instruments[senseOf(instrument)];
-      return expected === null || expected >= DIGITS * digitOf(accuracy, expected, what);
-    })
+    .filter((row) => isWorth(e.design, row))
     .map((row) => printed(e.design, row));
 }
+
+/** Whether an instrument shows enough of it; what is not known is asked for. */
+export const isWorth = ({ instruments }: Design, { expected, what, instrument }: Expected): boolean =>
+  expected === null || expected >= DIGITS * digitOf(instruments[senseOf(instrument)], expected, what);
 
 /** Places of the card, the most telling first; then those at which the design has readings besides. */
 export function cardPlaces(design: Design): Where[] {

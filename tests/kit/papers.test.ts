@@ -1,6 +1,7 @@
 /** The papers as texts: every number is the model's, nothing can leave its place, the same design gives the same bytes. */
 import { describe, expect, test } from 'vitest';
 import { convert } from '../../src/basis/units.ts';
+import { leastBehind, TRIGGER_SIZES } from '../../src/data/trigger-wire.ts';
 import { cutList, reels } from '../../src/kit/cut.ts';
 import { FACTS } from '../../src/kit/facts.ts';
 import { placeholders, wordsOnly } from '../../src/kit/fill.ts';
@@ -150,10 +151,13 @@ describe.each(DESIGNS)('instructions of %s', (_, design) => {
     }
     for (const word of [
       'eye protection',
-      'Fresh solder',
+      'Solder, hot air',
+      'kill switch',
+      'exhaust gas kills',
+      'Nobody holds a probe or a lead on a coil terminal',
       'High-tension',
       'set the vehicle on fire',
-      'airbags',
+      'Airbags',
     ])
       expect(html.slice(0, first)).toContain(word);
   });
@@ -190,6 +194,43 @@ describe.each(DESIGNS)('instructions of %s', (_, design) => {
         expect(row.at(-1), name).toMatch(verdict === 'pass' ? /^the calculation passes$/ : /^NOT RELEASED/);
     }
   });
+});
+
+test('the work has one order: no power before it is measured, no coil before the trigger is sure, no start before that', () => {
+  const html = papers(jobOf(straight(6)), WORDS).get('instructions.html') ?? '';
+  const steps = [
+    'Find every switch that stops the engine',
+    'Disconnect the battery, negative post first. Tie',
+    'Take it up behind every switch',
+    'Do not plug in the coils yet',
+    'Battery negative still open, fuse out, relay out, coils unplugged',
+    'Connect the battery, positive post first',
+    'A helper cranks',
+    'Put in ',
+    'Plug in the coils',
+    'Start the engine and let it idle',
+    'Press the kill switch',
+    'Take the readings of the test card',
+  ].map((words) => html.indexOf(words));
+  expect(steps.every((at) => at > 0)).toBe(true);
+  expect(steps).toEqual(steps.toSorted((a, b) => a - b));
+  // Once, and never again.
+  for (const once of ['Plug in the coils', 'Connect the battery, positive', 'Put in '])
+    expect(html.split(once)).toHaveLength(2);
+});
+
+test('the trigger: its limit while cranking, and the least wire behind its fuse', () => {
+  const html = papers(jobOf(straight(2)), WORDS).get('instructions.html') ?? '';
+  // 6.5 V at 20 °C, coil at 50 °C and 40 K above: 6.5 × (234.5 + 90) / (234.5 + 20) = 8.29 V; the supply has 9.6 V.
+  expect(html).toMatch(/at least <bdi>|read the same place: at least <data value="8\.28/);
+  // 33 CFR 183.425 table 5, 105 °C, in engine spaces: 20 A × 0.85 = 17 A, 25 × 0.85 = 21.25, 35 × 0.85, 45 × 0.85.
+  expect(TRIGGER_SIZES.map(({ gauge, amps }) => [gauge, amps])).toEqual([
+    ['18 AWG', expect.closeTo(17, 9)],
+    ['16 AWG', expect.closeTo(21.25, 9)],
+    ['14 AWG', expect.closeTo(29.75, 9)],
+    ['12 AWG', expect.closeTo(38.25, 9)],
+  ]);
+  expect([10, 20, 30, 40].map(leastBehind)).toEqual(['18 AWG', '16 AWG', '12 AWG', null]);
 });
 
 test('the same job gives the same papers', async () => {
