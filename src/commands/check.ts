@@ -7,6 +7,7 @@ import { run as pipeline } from '../run.ts';
 import type { CardCell } from '../saved/read.ts';
 import { checkJson } from '../writers/check-json.ts';
 import { checkReport } from '../writers/check-report.ts';
+import { remedyText } from '../writers/remedies.ts';
 import { argsOf } from './args.ts';
 import { Refusal, shown } from './files.ts';
 import { inUnits, oneDesign, readGiven } from './given.ts';
@@ -40,18 +41,20 @@ export async function run(argv: string[]): Promise<number> {
   const measured = given.card === null ? given.design.measured : fromCard(given.design, given.card);
   const design = inUnits({ ...given.design, measured }, units);
   const found = await working('Judging', () => checked(pipeline(design)));
-  if (book !== null && out !== undefined) {
-    const { runLaid } = await import('../run-laid.ts');
-    const bytes = await working('Making the workbook', () =>
-      book.toWorkbook(runLaid(design, book.show, ['readings']), [], values.workings),
-    );
-    await writeFiles([{ path: out, bytes }], { force, inputs: [file] });
-  }
   // What stands in for a part that nobody knows is no remedy.
   const remedies =
     design.unknowns.length > 0
       ? []
       : await working('Trying remedies', () => remediesOf(found.result, pipeline));
+  if (book !== null && out !== undefined) {
+    const { runLaid } = await import('../run-laid.ts');
+    const tried = design.unknowns.length === 0 && found.result.verdict === 'fail';
+    const show = book.showWith(tried ? remedies.map((one) => remedyText(one, design.units)) : null);
+    const bytes = await working('Making the workbook', () =>
+      book.toWorkbook(runLaid(design, show, ['readings']), [], values.workings),
+    );
+    await writeFiles([{ path: out, bytes }], { force, inputs: [file] });
+  }
   process.stdout.write(
     json ? `${JSON.stringify(checkJson(found, remedies), null, 2)}\n` : checkReport(found, remedies),
   );

@@ -2,10 +2,12 @@
 import type { Design } from '../design/design.ts';
 import type { Result } from '../findings/result.ts';
 import { alternativesOf } from '../remedies/alternatives.ts';
+import type { Remedy } from '../remedies/remedy.ts';
 import { remediesOf } from '../remedies/tried.ts';
 import { run as pipeline } from '../run.ts';
 import { alternativesJson, alternativesText } from '../writers/alternatives.ts';
 import { toJson } from '../writers/json.ts';
+import { remedyText } from '../writers/remedies.ts';
 import { report } from '../writers/report.ts';
 import { argsOf } from './args.ts';
 import { Refusal, shown } from './files.ts';
@@ -31,10 +33,10 @@ export async function run(argv: string[]): Promise<number> {
   const design = inUnits(given.design, units);
   const changes = changed === null ? {} : { changed };
 
-  const { result, files } = await (out === undefined
-    ? judgedOnly(design)
-    : withWorkbook(design, out, values.workings));
-  const remedies = await working('Trying remedies', () => remediesOf(result, pipeline));
+  const { result, remedies } = await judged(design);
+  // Of what passes none were looked for.
+  const mends = result.verdict === 'fail' ? remedies.map((one) => remedyText(one, design.units)) : null;
+  const files = out === undefined ? [] : await workbook(design, mends, out, values.workings);
   const ways = alternatives
     ? await working('Sizing other feeds', () => alternativesOf(design, pipeline))
     : null;
@@ -60,22 +62,23 @@ export async function run(argv: string[]): Promise<number> {
   return result.verdict === 'pass' ? 0 : 1;
 }
 
-interface Made {
-  readonly result: Result;
-  readonly files: readonly Output[];
+async function judged(design: Design): Promise<{ result: Result; remedies: Remedy[] }> {
+  const result = await working('Sizing', () => pipeline(design));
+  return { result, remedies: await working('Trying remedies', () => remediesOf(result, pipeline)) };
 }
 
-const judgedOnly = (design: Design): Promise<Made> =>
-  working('Sizing', () => ({ result: pipeline(design), files: [] }));
-
-async function withWorkbook(design: Design, path: string, workings = false): Promise<Made> {
-  const { show, toWorkbook } = await import('../writers/workbook/workbook.ts');
+async function workbook(
+  design: Design,
+  remedies: readonly string[] | null,
+  path: string,
+  workings = false,
+): Promise<Output[]> {
+  const { showWith, toWorkbook } = await import('../writers/workbook/workbook.ts');
   const { runLaid } = await import('../run-laid.ts');
   return working('Making the workbook', async () => {
-    const result = runLaid(design, show);
-    const xlsx = toWorkbook(result, [], workings);
+    const xlsx = toWorkbook(runLaid(design, showWith(remedies)), [], workings);
     const bytes = /\.ods$/i.test(path) ? await (await import('./ods.ts')).toOds(xlsx) : xlsx;
-    return { result, files: [{ path, bytes }] };
+    return [{ path, bytes }];
   });
 }
 

@@ -28,7 +28,7 @@ export interface Style {
   readonly fill?: string;
   readonly border?: Border;
   readonly format: string;
-  readonly vertical: 'top' | 'bottom';
+  readonly vertical: 'center' | 'bottom';
   readonly horizontal: 'left' | 'right';
   readonly indent: boolean;
   readonly wrap: boolean;

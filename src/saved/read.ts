@@ -71,6 +71,7 @@ const OURS = [
   'Spellings',
   'Judged',
   'Worst',
+  'Kept',
   'Charted',
   'Choices',
   'Quantities',

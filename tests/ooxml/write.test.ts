@@ -13,7 +13,7 @@ import { schemaErrors } from '../peers/schema.ts';
 const plain: Style = {
   font: { size: 10, color: 'FF000000' },
   format: 'General',
-  vertical: 'top',
+  vertical: 'center',
   horizontal: 'left',
   indent: false,
   wrap: false,

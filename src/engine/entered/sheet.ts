@@ -37,6 +37,8 @@ const at = (row: number, column: number): string => `${CHECKS}!${address(row, co
 
 /** How many inputs cannot be taken, and one more where the program computes otherwise. */
 export const PROBLEMS = at(ROWS.wrong, 3);
+/** How many inputs are others than when the workbook was made. */
+export const CHANGED = at(ROWS.changed, 3);
 /** The first problem as a sentence; empty when there is none. */
 export const FIRST_PROBLEM = at(ROWS.first, 3);
 /** 1 when the program computes as it should. */

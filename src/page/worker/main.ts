@@ -8,11 +8,12 @@ import { fuseCurves } from '../../pictures/curve-lines.ts';
 import { curvesPicture } from '../../pictures/curves.ts';
 import { dropPicture } from '../../pictures/drop.ts';
 import { speedLines } from '../../pictures/speed-lines.ts';
+import { run } from '../../run.ts';
 import { runLaid } from '../../run-laid.ts';
 import { readSaved } from '../../saved/read.ts';
 import { archive } from '../../saved/seal/archive.ts';
 import { canDigest } from '../../saved/seal/digest.ts';
-import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
+import { showWith, toWorkbook } from '../../writers/workbook/workbook.ts';
 import type { Ask, Calls, Kind, Reply, Schema } from '../protocol.ts';
 import { explained } from './explain.ts';
 import { Live } from './live.ts';
@@ -41,7 +42,10 @@ const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Prom
   remedies: () => remediesShown(live.result),
   explain: (asked) => explained(live.evaluation, asked),
   workbook: ({ text }) => {
-    const bytes = toWorkbook(runLaid(designOf(text), show));
+    const design = designOf(text);
+    const result = run(design);
+    const told = result.verdict === 'fail' ? remediesShown(result)[design.units] : null;
+    const bytes = toWorkbook(runLaid(design, showWith(told)));
     // Sealed as the command seals it, so that the command knows later whether somebody edited it.
     return canDigest() ? archive.seal(bytes) : bytes;
   },

@@ -1,19 +1,19 @@
-/** The first page: the verdict, what to buy, the cautions. */
-import { address } from '../../basis/address.ts';
+/** The first page, to be read in ten seconds: the verdict, what limits, what would pass, what to buy, where the drop arises. */
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
-import { FIRST_PROBLEM, PROBLEMS } from '../../engine/entered/sheet.ts';
+import { CHANGED, FIRST_PROBLEM, PROBLEMS } from '../../engine/entered/sheet.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { laidOut } from '../../findings/judged.ts';
 import { JUDGED_COLUMNS } from '../../findings/sheet.ts';
 import { QUANTITIES } from '../../model/model.ts';
 import { quantityOf } from '../../views/view.ts';
-import { BUY, FEED } from '../../views/views.ts';
+import { BUY, FEED, SHARE } from '../../views/views.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { heads, live, putView, row as rowOf } from './figures.ts';
 import { ADDED, judgedColumn, SHOWN } from './judged.ts';
-import { heading } from './links.ts';
-import { type Column, type Look, opening, type Page, section, table, words } from './page.ts';
+import { MOST_REMEDIES, remedyCell } from './kept-sheet.ts';
+import { cellFor, heading, picked } from './links.ts';
+import { type Column, type Look, opening, type Page, section, table, texts, words } from './page.ts';
 import { CHECK_INPUTS } from './styles.ts';
 
 const WIDTHS = [20, 11, 10, 10, 11, 9, 9, 9, 10, 8, 8, 8];
@@ -41,6 +41,18 @@ export function feedPage(grid: Grid, design: Design): Page {
   looks.push({ rows: [row + 1, row + 1], columns: [0, 1], word: 0 });
   row = table(cells, row, VERDICT, [verdicts(count)]);
 
+  const shownRows = Math.min(PRESSING, count);
+  row = section(cells, row, 'What limits', WIDE);
+  looks.push({ rows: [row + 1, row + shownRows], columns: [0, 0], word: 0 });
+  row = table(
+    cells,
+    row,
+    LIMITS,
+    Array.from({ length: shownRows }, (_, i) => pressing(count, i + 1)),
+  );
+  const fitted = [row - 1, row] as const;
+  row = remedy(cells, row - 1, count);
+
   row = putView(
     cells,
     row,
@@ -49,51 +61,60 @@ export function feedPage(grid: Grid, design: Design): Page {
     heads(design, ['Run'], BUY),
     design.runs.map(({ name }, run) => [
       words(name),
-      ...rowOf(grid, design, BUY, { run }).map((cell) => unlessBlocked(cell, count)),
+      ...rowOf(grid, design, BUY, { run }).map((cell) => unlessFailing(cell, count)),
     ]),
   );
   put(cells, row - 1, 0, {
     role: 'about',
-    formula: `IF(${address(4, 0)}="${SHOWN.fail}","Something fails: nothing to buy until it is corrected. The sheet Runs has the sizes as they are now.","")`,
+    formula: `IF(${failing(count)}>0,"Something fails: nothing to buy until it is corrected. The sheet Runs has the sizes as they are now.","")`,
   });
+  row = budget(grid, design, cells, row);
   row = figures(grid, design, cells, row);
-
-  row = section(cells, row, 'Most pressing findings', WIDE);
-  const shownRows = Math.min(PRESSING, count);
-  looks.push({ rows: [row + 1, row + shownRows], columns: [0, 0], word: 0 });
-  row = table(
-    cells,
-    row,
-    FOUND,
-    Array.from({ length: shownRows }, (_, i) => pressing(count, i + 1)),
-  );
 
   const lists: [string, readonly string[]][] = [
     ['Cautions', CAUTIONS],
     ['Notes of the author', design.notes === null ? [] : [design.notes]],
-    [
-      'Assumed where the design says nothing',
-      design.assumed.map(({ path, value, why }) => `${path}: ${value} (${why})`),
-    ],
   ];
-  for (const [title, texts] of lists) {
-    if (texts.length === 0) continue;
-    row = section(cells, row, title, WIDE);
-    for (const text of texts) {
-      put(cells, row, 0, { role: 'text', value: texts.length > 1 ? `•  ${text}` : text, span: WIDE });
-      row += 1;
-    }
-    row += 1;
+  for (const [title, said] of lists) {
+    if (said.length === 0) continue;
+    row = texts(cells, section(cells, row, title, WIDE), said, WIDE) + 1;
   }
-  return { name: 'Feed', kind: 'shown', cells, widths: WIDTHS, frozen: [2, 0], landscape: false, looks };
+  return {
+    name: 'Feed',
+    kind: 'shown',
+    cells,
+    widths: WIDTHS,
+    frozen: [2, 0],
+    landscape: false,
+    tall: 1,
+    looks,
+    fitted,
+  };
+}
+
+/** Findings that fail, counted; none while an input cannot be taken. */
+const failing = (count: number): string =>
+  `IF(${PROBLEMS}>0,0,COUNTIF(${judgedColumn(count, JUDGED_COLUMNS.verdict)},"fail"))`;
+
+/** While something fails: why the most pressing does, and what would pass as long as no input was changed. */
+function remedy(cells: Sheet, top: number, count: number): number {
+  const fails = failing(count);
+  const others = Array.from({ length: MOST_REMEDIES - 1 }, (_, i) => remedyCell(i + 1)).map(
+    (other) => `IF(${other}="","",CHAR(10)&"Or: "&${other})`,
+  );
+  const tried = [remedyCell(0), ...others].join('&');
+  [
+    `"Why: "&${mostPressing(count, 1, ADDED.meaning)}`,
+    `"What would pass: "&IF(${CHANGED}>0,${remedyCell(MOST_REMEDIES)},${tried})`,
+  ].forEach((text, i) => {
+    put(cells, top + i, 0, { role: 'text', formula: `IF(${fails}>0,${text},"")`, span: WIDE });
+  });
+  return top + 3;
 }
 
 /** Nothing to buy stands there while something fails. */
-function unlessBlocked(cell: Cell, count: number): Cell {
-  if (cell.formula === undefined) return cell;
-  const fails = `COUNTIF(${judgedColumn(count, JUDGED_COLUMNS.verdict)},"fail")`;
-  return { ...cell, formula: `IF(${fails}>0,"",${cell.formula})` };
-}
+const unlessFailing = (cell: Cell, count: number): Cell =>
+  cell.formula === undefined ? cell : { ...cell, formula: `IF(${failing(count)}>0,"",${cell.formula})` };
 
 const VERDICT: Column[] = [
   { title: 'Verdict', span: 2 },
@@ -130,22 +151,76 @@ function figures(grid: Grid, design: Design, cells: Sheet, top: number): number 
   return top + names.length + 1;
 }
 
-const FOUND: Column[] = [
+/** What the worst coil’s path drops at its worst point, run by run, and the voltage that is left behind each. */
+function budget(grid: Grid, design: Design, cells: Sheet, top: number): number {
+  const { units, runs } = design;
+  const drop = (run: number): string => cellFor(grid, 'run_drop', { run });
+  const of = (side: 'feed' | 'return'): number[] =>
+    [...runs.keys()].filter((run) => runs[run]?.side === side);
+  const [feed, back] = [of('feed'), of('return')];
+  const supply = picked(grid, 'point_supply', cellFor(grid, 'worst_drop_point', {}), units).formula as string;
+  const none: Cell = { role: 'member', value: null };
+  const level = (text: string): Cell => formula(`IF(${PROBLEMS}>0,"",${text || '0'})`, 'V');
+  const row = (run: number, behind: string): Cell[] => [
+    words(runs[run]?.name ?? ''),
+    ...rowOf(grid, design, SHARE, { run }),
+    level(behind),
+  ];
+  const rows = [
+    [words('battery'), none, none, level(supply)],
+    ...feed.map((run, i) =>
+      row(
+        run,
+        `${supply}-${feed
+          .slice(0, i + 1)
+          .map(drop)
+          .join('-')}`,
+      ),
+    ),
+    [words('coil and driver'), none, none, level(back.map(drop).join('+'))],
+    ...back.map((run, i) =>
+      row(
+        run,
+        back
+          .slice(i + 1)
+          .map(drop)
+          .join('+'),
+      ),
+    ),
+  ];
+  const columns = [
+    ...heads(design, ['From the battery to the worst coil and back'], SHARE),
+    { title: 'Left behind it, against the negative post', unit: 'V', span: 3 },
+  ];
+  return putView(cells, top, 'Drop budget', WIDE, columns, rows);
+}
+
+const LIMITS: Column[] = [
   { title: 'Verdict' },
-  { title: 'Subject', span: 3 },
-  { title: 'Finding', span: 6 },
+  { title: 'Where', span: 2 },
+  { title: 'What', span: 3 },
+  { title: 'Value' },
+  { title: 'must be' },
+  { title: 'Limit' },
+  { title: 'Unit' },
   { title: 'Margin %', span: 2 },
 ];
 
+/** What stands in a column of the finding of this rank, as a formula. */
+const mostPressing = (count: number, rank: number, column: number): string =>
+  `INDEX(${judgedColumn(count, column)},MATCH(${rank},${judgedColumn(count, ADDED.rank)},0),1)`;
+
 function pressing(count: number, rank: number): Cell[] {
-  const at = `MATCH(${rank},${judgedColumn(count, ADDED.rank)},0)`;
-  const found = (column: number): string => `INDEX(${judgedColumn(count, column)},${at},1)`;
+  const found = (column: number): string => mostPressing(count, rank, column);
   const of = (column: number): string => `IF(${found(ADDED.word)}="","",${found(column)})`;
-  const margin = of(JUDGED_COLUMNS.margin);
   return [
     { role: 'verdict', formula: of(ADDED.word) },
     formula(of(JUDGED_COLUMNS.subject)),
     formula(of(ADDED.title)),
-    formula(`IF(ISNUMBER(${margin}),${margin}*100,"")`, '%'),
+    formula(of(ADDED.value), 'any'),
+    formula(of(ADDED.sense)),
+    formula(of(ADDED.limit), 'any'),
+    formula(of(ADDED.unit)),
+    formula(of(ADDED.margin), 'margin'),
   ];
 }

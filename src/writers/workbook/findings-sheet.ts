@@ -59,7 +59,6 @@ function lineOf(count: number, rank: number): Cell[] {
   const of = (column: number): string => `INDEX(${judgedColumn(count, column)},${at},1)`;
   /** Rows of rules that do not apply stand at the end and stay empty. */
   const said = (text: string): string => `IF(${of(ADDED.word)}="","",${text})`;
-  const margin = of(JUDGED_COLUMNS.margin);
   const show = (column: number, unit?: string): Cell => ({
     role: 'formula',
     formula: said(of(column)),
@@ -73,7 +72,7 @@ function lineOf(count: number, rank: number): Cell[] {
     show(ADDED.sense),
     show(ADDED.limit, 'any'),
     show(ADDED.unit),
-    { role: 'formula', formula: said(`IF(ISNUMBER(${margin}),${margin}*100,"")`), unit: '%' },
+    show(ADDED.margin, 'margin'),
     // What passes with room to spare needs no words.
     { role: 'formula', formula: said(`IF(${of(ADDED.word)}="${SHOWN.pass}","",${of(ADDED.meaning)})`) },
     { role: 'source', formula: said(of(ADDED.source)) },

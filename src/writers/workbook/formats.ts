@@ -39,6 +39,7 @@ const FORMATS: Readonly<Record<string, string>> = {
   time: '[>=1000000000]"never";[>=100]0;0.000',
   // Words for what is no unit: a plain count, and a value of any unit.
   count: '0',
+  margin: '0.0',
   any: '[>=100]0;[>=10]0.0;0.00',
 };
 

@@ -7,6 +7,7 @@ import type { Grid } from '../../engine/translate.ts';
 import { JUDGED } from '../../findings/sheet.ts';
 import { CHARTED } from './charted-sheet.ts';
 import { CHOICES } from './choices-sheet.ts';
+import { KEPT } from './kept-sheet.ts';
 import { opening, type Page, section, table, words } from './page.ts';
 import { WORST } from './worst.ts';
 
@@ -34,6 +35,10 @@ const ADDED: readonly (readonly [string, string])[] = [
   [CHECKS, 'Each input: what stood there at first, whether it was changed, whether it can be taken.'],
   [SPELLINGS, 'Every spelling of a word or a size that Inputs takes.'],
   [JUDGED, 'The same in the order of the rules; Findings puts them in the order of urgency.'],
+  [
+    KEPT,
+    'What was found when the workbook was made and does not follow the inputs: the remedies that were tried.',
+  ],
   [WORST, 'Which conductor of each run carries most.'],
   [CHARTED, 'Values that only the charts need.'],
   [CHOICES, 'What the lists in the cells of Inputs offer.'],

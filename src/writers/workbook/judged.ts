@@ -13,7 +13,7 @@ import { laidOut } from '../../findings/judged.ts';
 import { citationOf, RULES, type Rule, type RuleId } from '../../findings/rules.ts';
 import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judgedSheet } from '../../findings/sheet.ts';
 import { WORDS } from '../../findings/words.ts';
-import { QUANTITIES } from '../../model/model.ts';
+import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { turned, unitOf } from './links.ts';
 
 const base = Math.max(...Object.values(JUDGED_COLUMNS)) + 1;
@@ -33,6 +33,7 @@ export const ADDED = {
   pass: base + 11,
   fail: base + 12,
   unknown: base + 13,
+  margin: base + 14,
 } as const;
 
 const TITLES: Readonly<Record<keyof typeof ADDED, string>> = {
@@ -50,12 +51,16 @@ const TITLES: Readonly<Record<keyof typeof ADDED, string>> = {
   pass: 'when it passes',
   fail: 'when it fails, or is advice',
   unknown: 'when it is unknown',
+  margin: 'Margin as read',
 };
 
 /** Where the share stands within which a pass counts as close. */
 const CLOSE = { row: 1, column: 2 } as const;
 /** Stands for a margin that is not known; no real one comes near it. */
 const NO_MARGIN = '1e9';
+
+/** A margin of more times the limit is said in a word. */
+const FAR = 9.99;
 
 /** Words as they are shown, and the verdicts that they stand for. */
 export const SHOWN = {
@@ -107,6 +112,16 @@ export function rankedSheet(grid: Grid, design: Design): Sheet {
   return sheet;
 }
 
+/** Limits of what is a yes or a no, or must not be at all: the words say it, and figures would say nothing. */
+const YES_OR_NO: readonly QuantityName[] = ['none_allowed', 'one_needed'];
+
+/** A value or a limit as people read it: no decimals for a count, a word for a time without end. */
+function asRead(cell: string, name: QuantityName, unit: string): string {
+  const q: Quantity = QUANTITIES[name];
+  if (q.exact || unit === '1') return `IF(${cell}="","",IF(${cell}=ROUND(${cell},0),""&${cell},${cell}))`;
+  return q.unit === 's' && unit === 's' ? `IF(${cell}=no_end,"never",${cell})` : turned(cell, q.unit, unit);
+}
+
 /** As long as nobody changes what the design says of a limit, its source; then the design itself. */
 const sourceFormula = (changed: string, source: string): string =>
   `IF(${changed}>0,"${printCitation(AS_STATED)}","${source.replaceAll('"', '""')}")`;
@@ -148,9 +163,11 @@ function added(
   const [groups, orders] = [all(ADDED.group), all(ADDED.order)];
   const formula = (text: string): Cell => ({ role: 'formula', formula: text });
   const text = (words: string): Cell => ({ role: 'source', value: words });
-  const q: Quantity = QUANTITIES[value];
   const unit = unitOf(value, units);
-  const read = (column: number, from: string): Cell => formula(turned(here(column), from, unit));
+  // Empty texts are formulas: an empty cell that is looked up reads as 0.
+  const plain = YES_OR_NO.includes(limit);
+  const read = (column: number, of: QuantityName): Cell =>
+    plain ? formula('""') : formula(asRead(here(column), of, unit));
   // Rows of equal rank keep their order: of those, the ones up to this row count.
   const upTo = (column: number): string => `${address(JUDGED_TOP, column)}:${address(row, column, false)}`;
   return {
@@ -168,10 +185,10 @@ function added(
         `IF(ISNUMBER(${margin}),IF(${margin}<${close},"${SHOWN.close}","${SHOWN.pass}"),"${SHOWN.pass}"))))))`,
     ),
     title: text(WORDS[rule].title),
-    value: read(JUDGED_COLUMNS.value, q.unit),
-    sense: text(sense),
-    limit: read(JUDGED_COLUMNS.limit, QUANTITIES[limit].unit),
-    unit: text(printUnit(unit) || '–'),
+    value: read(JUDGED_COLUMNS.value, value),
+    sense: formula(`"${plain ? '' : sense}"`),
+    limit: read(JUDGED_COLUMNS.limit, limit),
+    unit: formula(`"${plain ? '' : printUnit(unit)}"`),
     meaning: formula(
       `IF(${verdict}="pass",${here(ADDED.pass)},IF(ISNUMBER(${here(JUDGED_COLUMNS.value)})*` +
         `ISNUMBER(${here(JUDGED_COLUMNS.limit)}),${here(ADDED.fail)},${here(ADDED.unknown)}))`,
@@ -181,5 +198,8 @@ function added(
     pass: text(sentenceOf(rule, 'pass')),
     fail: text(sentenceOf(rule, 'fail')),
     unknown: text(sentenceOf(rule, 'unknown')),
+    margin: formula(
+      `IF(ISNUMBER(${margin}),IF(${margin}<-${FAR},"far off",IF(${margin}>${FAR},"ample",${margin}*100)),"")`,
+    ),
   };
 }

@@ -36,9 +36,10 @@ export function height({ role }: Cell, text: string, width: number): number {
   // A digit's width holds a little more than one letter of running text; bold letters are wider.
   const room = Math.max(
     4,
-    (width - 2) * (role === 'label' ? 0.95 : 1.05) * (small ? PLAIN_SIZE / SMALL_SIZE : 1),
+    role === 'label' ? width - 1.5 : (width - 2) * 1.05 * (small ? PLAIN_SIZE / SMALL_SIZE : 1),
   );
-  return Math.min(TALLEST, lines(text, Math.floor(room)) * (small ? SMALL_LINE : LINE) + PADDING);
+  const padding = role === 'text' ? 2 * PADDING : PADDING;
+  return Math.min(TALLEST, lines(text, Math.floor(room)) * (small ? SMALL_LINE : LINE) + padding);
 }
 
 /** Width of a column of the workings: room for its members and values, not for its whole heading. */

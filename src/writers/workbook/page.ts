@@ -80,6 +80,14 @@ export const warned = (sheet: Sheet): void =>
     formula: `IF(${PROBLEMS}>0,"Nothing here counts until the inputs are corrected: see the first sheet.","")`,
   });
 
+/** Rows of text across a page, one below the other, with a point before each where there are several. */
+export function texts(sheet: Sheet, row: number, values: readonly string[], span: number): number {
+  values.forEach((value, i) => {
+    put(sheet, row + i, 0, { role: 'text', value: values.length > 1 ? `•  ${value}` : value, span });
+  });
+  return row + values.length;
+}
+
 /** A title within a page; returns the row after it. */
 export function section(sheet: Sheet, row: number, title: string, span: number): number {
   put(sheet, row, 0, { role: 'title', value: title, span });

@@ -15,6 +15,7 @@ import { feedPage } from './feed-sheet.ts';
 import { findingsPage } from './findings-sheet.ts';
 import { guidePage } from './guide-sheet.ts';
 import { rankedSheet } from './judged.ts';
+import { KEPT, keptSheet, type Remedies } from './kept-sheet.ts';
 import type { Page } from './page.ts';
 import { protectionPage } from './protection-sheet.ts';
 import { quantitiesPage } from './quantities-sheet.ts';
@@ -34,16 +35,23 @@ const presenting = (grid: Grid, design: Design): Page[] =>
     cardPage(grid, design),
     sweepPage(grid, design),
     findingsPage(grid, design),
+    sourcesPage(grid, design),
   ].filter((page) => page !== null);
 
-/** The sheets that present the results, for the engine to evaluate beside its own. */
-export const show: Extra = (grid, design) =>
-  new Map<string, Sheet>([
-    [JUDGED, rankedSheet(grid, design)],
-    [WORST, worstSheet(grid, design)],
-    [CHARTED, chartedSheet(grid, design)],
-    ...presenting(grid, design).map(({ name, cells }): [string, Sheet] => [name, cells]),
-  ]);
+/** The sheets that present the results, for the engine to evaluate beside its own; `remedies` are told while nothing is changed. */
+export const showWith =
+  (remedies: Remedies): Extra =>
+  (grid, design) =>
+    new Map<string, Sheet>([
+      [KEPT, keptSheet(remedies)],
+      [JUDGED, rankedSheet(grid, design)],
+      [WORST, worstSheet(grid, design)],
+      [CHARTED, chartedSheet(grid, design)],
+      ...presenting(grid, design).map(({ name, cells }): [string, Sheet] => [name, cells]),
+    ]);
+
+/** The same where nobody looked for remedies. */
+export const show = showWith(null);
 
 /** Every page of an evaluation that was made with `show`, `more` behind the first. */
 export function pages({ grid, design, sheets }: Laid, more: readonly Page[] = []): Page[] {
@@ -59,13 +67,13 @@ export function pages({ grid, design, sheets }: Laid, more: readonly Page[] = []
     ...more.map((page) => ({ ...page, cells: sheet(page.name) })),
     inputsPage(grid, sheet(INPUTS)),
     ...others,
-    sourcesPage(),
     guidePage(grid),
     ...workingPages(grid, sheets),
     workingPage(CHECKS, sheet(CHECKS), 10, 2),
     workingPage(SPELLINGS, sheet(SPELLINGS), 3, 1),
     workingPage(JUDGED, sheet(JUDGED), JUDGED_TOP, 2),
     workingPage(WORST, sheet(WORST), 4, 1),
+    workingPage(KEPT, sheet(KEPT), 3, 1),
     workingPage(CHARTED, sheet(CHARTED), 3, 1),
     choicesPage(),
     quantitiesPage(grid),

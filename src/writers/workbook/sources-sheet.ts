@@ -2,13 +2,16 @@
 
 import type { Quantity } from '../../basis/quantity.ts';
 import { type Citation, SOURCES, type Source, type Status } from '../../basis/sources.ts';
+import type { Design } from '../../design/design.ts';
 import type { Sheet } from '../../engine/cell.ts';
+import type { Grid } from '../../engine/translate.ts';
 import { RULE_IDS, RULES } from '../../findings/rules.ts';
 import { WORDS } from '../../findings/words.ts';
 import { QUANTITIES } from '../../model/model.ts';
+import { assumed } from './assumed.ts';
 import { opening, type Page, section, table, words } from './page.ts';
 
-const WIDTHS = [26, 44, 36, 18, 120];
+const WIDTHS = [32, 40, 32, 36, 120];
 /** What uses a source is listed up to this many, then counted. */
 const MOST_USES = 3;
 
@@ -33,11 +36,23 @@ function cited(): [Citation, string][] {
   return [...quantities, ...rules];
 }
 
-export function sourcesPage(): Page {
+export function sourcesPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
   const about =
     'Each value carries its source. Makers’ data sheets and local codes take precedence over all of these.';
   let row = opening(cells, 'Sources', about);
+  const taken = assumed(grid, design);
+  if (taken.length > 0) {
+    row = section(cells, row, 'Assumed where the design says nothing', WIDTHS.length - 1);
+    const titles = ['What', 'Where in the design file', 'Taken', 'Why'];
+    row = table(
+      cells,
+      row,
+      titles.map((title) => ({ title })),
+      taken,
+    );
+  }
+  row = section(cells, row, 'Sources of the values', WIDTHS.length - 1);
   const found = new Map<string, { citation: Citation; uses: string[] }>();
   for (const [citation, use] of cited()) {
     const key = [citation.key ?? '~', citation.where ?? '', citation.status, citation.confidence ?? ''].join(
@@ -56,11 +71,11 @@ export function sourcesPage(): Page {
     ['Source', 'What it is about', 'Place', 'How it was seen', 'Used for'].map((title) => ({ title })),
     rows,
   );
-  row = section(cells, row, 'How a value was seen', WIDTHS.length);
+  row = section(cells, row, 'How a value was seen', WIDTHS.length - 1);
   table(
     cells,
     row,
-    [{ title: 'Words' }, { title: 'Meaning', span: 4 }],
+    [{ title: 'Words' }, { title: 'Meaning', span: 3 }],
     Object.entries(LEGEND).map(([status, meaning]) => [words(status), words(meaning)]),
   );
   return {
@@ -68,7 +83,7 @@ export function sourcesPage(): Page {
     kind: 'shown',
     cells,
     widths: WIDTHS,
-    frozen: [4, 0],
+    frozen: [2, 0],
     // What a source is used for is for the screen.
     landscape: false,
     printed: WIDTHS.length - 1,

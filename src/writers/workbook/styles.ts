@@ -51,7 +51,7 @@ export function styleOf({ role, unit }: Cell, number: boolean, above: boolean, f
     ...(look.fill === undefined ? {} : { fill: look.fill }),
     ...(look.border === undefined ? {} : { border: look.border }),
     format: number && role !== 'entry' ? formatOf(unit) : 'General',
-    vertical: role === 'label' ? 'bottom' : 'top',
+    vertical: role === 'label' ? 'bottom' : 'center',
     horizontal: right ? 'right' : 'left',
     indent: !right && !first && !NEVER_INDENTED.includes(role),
     wrap: look.wrap === true && !number,

@@ -16,7 +16,7 @@ import { clean } from './text.ts';
 import { sheetOf } from './worksheet.ts';
 
 export { isOurs } from '../../saved/ours.ts';
-export { show } from './pages.ts';
+export { show, showWith } from './pages.ts';
 
 /**
  * The workbook of a result whose evaluation was made with `show`. `more` are pages besides the usual ones, whose cells the

@@ -69,6 +69,9 @@ const shownIn = (cell: Cell, name: string, row: number, column: number, e: Laid)
 /** A result or an entry that is empty now may become a number later: its unit tells. */
 const isNumber = ({ formula, role, unit }: Cell, value: Value): boolean =>
   typeof value === 'number' ||
+  // Among numbers a word may stand in place of one.
+  unit === 'any' ||
+  unit === 'margin' ||
   ((formula !== undefined || role === 'entry') &&
     (value === '' || value === null) &&
     unit !== undefined &&
