@@ -11,6 +11,7 @@ export const SENSES: Readonly<Record<Sense, { readonly unit: string; readonly co
   ohmmeter: { unit: 'ohm', counts: 2000 },
   trace: { unit: 'H', counts: 2000 },
   log: { unit: 's', counts: 2000 },
+  camera: { unit: 'K', counts: 2000 },
 };
 
 /** A share of 20 % or more is no instrument; a display has at most a million steps. */

@@ -1,4 +1,4 @@
-/** One place within a run that a meter is held across, by name: `fuse`, `relay`, `joint 2`, `splice`, `plug 1`. */
+/** One place within a run that a meter is held across, by name: `fuse`, `relay`, `holder`, `joint 2`, `splice`, `plug 1`. */
 
 import { PRESETS } from './defaults.ts';
 
@@ -10,16 +10,16 @@ interface Fitted {
   readonly relay?: unknown;
 }
 
-export const ACROSS = ['fuse', 'relay', 'joint', 'splice', 'plug'] as const;
+export const ACROSS = ['fuse', 'holder', 'relay', 'joint', 'splice', 'plug'] as const;
 export type AcrossKind = (typeof ACROSS)[number];
 
 export const ACROSS_WORDS =
-  'fuse (with its holder), relay (its contact), joint, splice, plug; of several with a number: joint 2';
+  'fuse (with its holder), holder (its contacts without the fuse), relay or contact (the contact of the relay), joint, splice, plug; of several with a number: joint 2';
 
 /** What a place is, and which of several; null when it is none. */
 export function acrossKind(place: string): { readonly kind: AcrossKind; readonly no: number } | null {
   const [, kind = '', no = '1'] = /^([a-z]+)(?: +(\d{1,3}))?$/.exec(place.trim()) ?? [];
-  const found = ACROSS.find((one) => one === kind);
+  const found = kind === 'contact' ? 'relay' : ACROSS.find((one) => one === kind);
   return found === undefined ? null : { kind: found, no: Number(no) };
 }
 
@@ -30,6 +30,7 @@ export function acrossCount(
 ): number {
   switch (kind) {
     case 'fuse':
+    case 'holder':
       return fuse ? 1 : 0;
     case 'relay':
       return relay ? 1 : 0;

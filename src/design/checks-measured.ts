@@ -1,7 +1,7 @@
 /** Checks between fields: readings, against the runs, coils and points that they name. */
 import { ACROSS_WORDS, acrossCount, acrossKind } from './across.ts';
 import { between, PLACES } from './between.ts';
-import type { Instrument } from './design.ts';
+import type { Instrument, What } from './design.ts';
 import type { Draft } from './draft.ts';
 import type { CoilAt } from './layout.ts';
 import { INSTRUMENTS } from './names.ts';
@@ -49,6 +49,7 @@ export function checkMeasured(
     checkInstruments(entry, path, tree, report);
     checkPoint(draft, entry, path, tree, report);
     checkAcross(draft, entry, path, tree, report);
+    checkAmbient(entry, path, tree, report);
     if (ids) checkPlace(draft, entry, ids, path, tree, report);
   });
 }
@@ -70,18 +71,18 @@ function checkInstruments(entry: Entry, path: Path, tree: Tree, report: Report):
       report([...path, key], `found ${key} for what: ${what}`, `give ${taken.join(' or ')}`, 'key');
 }
 
+/** What is read without an operating point, and why. */
+const POINTLESS: Readonly<Partial<Record<What, readonly [string, string]>>> = {
+  resistance: ['a resistance', 'a resistance is read with the run disconnected'],
+  inductance: ['an inductance', 'it is the same at all points'],
+  resting: ['a resting battery', 'the battery is read with everything off'],
+};
+
 function checkPoint(draft: Draft, entry: Entry, path: Path, tree: Tree, report: Report): void {
   const given = tree.has([...path, 'point']);
-  if (entry.what === 'resistance' || entry.what === 'inductance') {
-    if (given)
-      report(
-        [...path, 'point'],
-        `found a point for ${entry.what === 'resistance' ? 'a resistance' : 'an inductance'}`,
-        entry.what === 'resistance'
-          ? 'leave it out: a resistance is read with the run disconnected'
-          : 'leave it out: it is the same at all points',
-        'key',
-      );
+  const none = entry.what === undefined ? undefined : POINTLESS[entry.what];
+  if (none !== undefined) {
+    if (given) report([...path, 'point'], `found a point for ${none[0]}`, `leave it out: ${none[1]}`, 'key');
     return;
   }
   if (!given) {
@@ -99,12 +100,26 @@ function checkPoint(draft: Draft, entry: Entry, path: Path, tree: Tree, report: 
   );
 }
 
+/** A temperature says nothing without that of the air around. */
+function checkAmbient(entry: Entry, path: Path, tree: Tree, report: Report): void {
+  const given = tree.has([...path, 'ambient']);
+  if (entry.what === 'temperature' && !given)
+    report(path, 'no ambient', 'give the temperature of the air around it: ambient: 30 degC');
+  else if (entry.what !== undefined && entry.what !== 'temperature' && given)
+    report([...path, 'ambient'], `found ambient for what: ${entry.what}`, 'leave it out', 'key');
+}
+
 /** The place within a run must be one that the run has. */
 function checkAcross(draft: Draft, entry: Entry, path: Path, tree: Tree, report: Report): void {
   const at = [...path, 'across'];
   if (!tree.has(at)) return;
-  if (entry.what !== undefined && entry.what !== 'drop') {
-    report(at, `found across for what: ${entry.what}`, 'leave it out, or say what: drop', 'key');
+  if (entry.what !== undefined && entry.what !== 'drop' && entry.what !== 'temperature') {
+    report(
+      at,
+      `found across for what: ${entry.what}`,
+      'leave it out, or say what: drop, or what: temperature',
+      'key',
+    );
     return;
   }
   if (entry.across === undefined) return;
@@ -113,6 +128,8 @@ function checkAcross(draft: Draft, entry: Entry, path: Path, tree: Tree, report:
     report(at, `the unknown place ${quote(entry.across)}`, `takes ${ACROSS_WORDS}`);
     return;
   }
+  if (entry.what === 'temperature' && place.kind === 'relay')
+    report(at, 'a temperature of a relay', 'read the joint at one of its terminals: its own coil warms it');
   const runs = [...(draft.feed ?? []), ...(draft.return ?? [])];
   const named = entry.run;
   const own = runs.find(
@@ -127,6 +144,11 @@ function checkAcross(draft: Draft, entry: Entry, path: Path, tree: Tree, report:
       count > 1 ? `name one of 1 to ${count}` : 'name a place that the run has',
     );
 }
+
+const PLACELESS = {
+  dwell: ['a dwell', 'all coils have one dwell'],
+  resting: ['a resting battery', 'it is read at the battery posts'],
+} as const;
 
 function checkPlace(
   draft: Draft,
@@ -162,10 +184,11 @@ function checkPlace(
   for (const key of ['from', 'to'] as const)
     if (tree.has([...path, key]))
       report([...path, key], `found ${key} for what: ${what}`, 'leave it out, or say what: voltage', 'key');
-  if (what === 'dwell') {
+  if (what === 'dwell' || what === 'resting') {
+    const [of, why] = PLACELESS[what];
     for (const key of ['run', 'coil'] as const)
       if (tree.has([...path, key]))
-        report([...path, key], `found a ${key} for a dwell`, 'leave it out: all coils have one dwell', 'key');
+        report([...path, key], `found a ${key} for ${of}`, `leave it out: ${why}`, 'key');
     return;
   }
   if (what === 'inductance' || (what === 'resistance' && hasCoil && !hasRun)) {

@@ -108,6 +108,7 @@ export const PRESETS = {
   ohmmeter: { value: null, text: '1 % + 2 digits of 2000', why: 'common practice: four leads' },
   trace: { value: null, text: '5 %', why: 'arbitrary: the fit goes with the scale of the clamp' },
   log: { value: null, text: '1 % + 0.02 ms', why: 'arbitrary' },
+  camera: { value: null, text: '2 % + 2 K', why: 'common practice: a thermal camera on a dull surface' },
   limit_tolerance: { value: 0.05, text: '5 %', why: 'arbitrary' },
   /** [K] */
   ambient_tolerance: { value: 10, text: '10 K', why: 'arbitrary' },

@@ -180,10 +180,13 @@ export type What =
   | 'resistance'
   | 'inductance'
   | 'dwell'
-  | 'trigger';
+  | 'trigger'
+  | 'resting'
+  | 'temperature';
 /** What was read with what; `value` is the value of a resistance. */
 export type Instrument =
   | 'meter'
+  | 'least'
   | 'scope'
   | 'clamp_average'
   | 'clamp_effective'
@@ -191,10 +194,11 @@ export type Instrument =
   | 'value'
   | 'ohmmeter'
   | 'trace'
-  | 'log';
+  | 'log'
+  | 'camera';
 
 /** The instrument in one's hand, whatever it is set to. */
-export type Sense = 'meter' | 'scope' | 'clamp' | 'ohmmeter' | 'trace' | 'log';
+export type Sense = 'meter' | 'scope' | 'clamp' | 'ohmmeter' | 'trace' | 'log' | 'camera';
 
 /** Largest error of an instrument: share of the reading, last digits of a display, and an error that is always there. */
 export interface Accuracy {
@@ -203,7 +207,7 @@ export interface Accuracy {
   digits: number;
   /** How many steps the display has. */
   counts: number;
-  /** [V], [A], [ohm] */
+  /** [V], [A], [ohm], [K] */
   least: number;
 }
 
@@ -221,7 +225,9 @@ export interface Measured {
   between?: readonly number[] | null;
   /** Of a drop: the one place within the conductor, `fuse`, `joint 2`; null for all of it. */
   across?: string | null;
-  /** [V], [A], [ohm], [H] or [s] */
+  /** Of a temperature: that of the surroundings [degC]; null where the value is the rise above them [K]. */
+  ambient?: number | null;
+  /** [V], [A], [ohm], [H], [s], [degC] or [K] */
   value: number;
   /** `measured[2]` */
   path: string;

@@ -40,11 +40,14 @@ export const MEASURED = [
   'inductance',
   'dwell',
   'trigger',
+  'resting',
+  'temperature',
 ] as const satisfies readonly What[];
 
 /** Instruments, by the key under which a reading stands, and what each can measure. */
 export const INSTRUMENTS: Readonly<Record<Instrument, readonly What[]>> = {
-  meter: ['drop', 'voltage', 'supply', 'trigger'],
+  meter: ['drop', 'voltage', 'supply', 'trigger', 'resting'],
+  least: ['supply', 'trigger'],
   scope: ['drop', 'voltage', 'supply', 'trigger'],
   clamp_average: ['current'],
   clamp_effective: ['current'],
@@ -53,7 +56,12 @@ export const INSTRUMENTS: Readonly<Record<Instrument, readonly What[]>> = {
   ohmmeter: ['resistance'],
   trace: ['inductance'],
   log: ['dwell'],
+  camera: ['temperature'],
 };
+
+/** What no current of a coil drives is judged by itself, and not weighed with the other readings. */
+export const judgedAlone = ({ what, instrument }: { what: What; instrument: Instrument }): boolean =>
+  what === 'trigger' || what === 'resting' || instrument === 'least';
 
 export const LAYOUTS = [
   'coil_per_cylinder',

@@ -2,7 +2,7 @@
 
 import { RELAY_SHARES } from '../data/relays.ts';
 import { readAccuracy } from './accuracy.ts';
-import { acrossKind } from './across.ts';
+import { type AcrossKind, acrossKind } from './across.ts';
 import { between } from './between.ts';
 import { coilMaxFor, dropFor, pullInFor, restingFor, usualDerating } from './by-system.ts';
 import { conductorNamed } from './checks-measured.ts';
@@ -22,7 +22,7 @@ import type {
   Wire,
 } from './design.ts';
 import { coilsOf, evenAngles, eventsOf, rowsOf } from './layout.ts';
-import { INSTRUMENTS, SAE_TYPES, SPREADING } from './names.ts';
+import { INSTRUMENTS, judgedAlone, SAE_TYPES, SPREADING } from './names.ts';
 import { kitOf } from './normalise-kit.ts';
 import type { DesignFile, RunOfFile } from './schema.ts';
 import { UNKNOWN } from './schema-runs.ts';
@@ -313,6 +313,7 @@ function instrumentsOf(given: NonNullable<DesignFile['instruments']>, fill: Fill
     ohmmeter: of('ohmmeter'),
     trace: of('trace'),
     log: of('log'),
+    camera: of('camera'),
   };
 }
 
@@ -330,21 +331,25 @@ function measuredOf(file: DesignFile, wires: readonly Wire[], ids: readonly stri
       path: `measured[${i}]`,
       between: betweenOf(entry, file, wires, ids),
       across: acrossOf(entry.across),
+      ambient: entry.ambient ?? null,
     };
     return (Object.keys(INSTRUMENTS) as Instrument[]).flatMap((instrument) => {
       const value = entry[instrument];
       return value === undefined ? [] : [{ ...place, instrument, value }];
     });
   });
-  // What no current of a coil drives is judged by itself: it stands behind what is weighed together.
-  return [...all.filter(({ what }) => what !== 'trigger'), ...all.filter(({ what }) => what === 'trigger')];
+  // What is judged by itself stands behind what is weighed together.
+  return [...all.filter((one) => !judgedAlone(one)), ...all.filter(judgedAlone)];
 }
+
+/** Of these a run has one at most. */
+const SINGLE: readonly AcrossKind[] = ['fuse', 'holder', 'relay'];
 
 /** `joint` and `joint 1` are one place. */
 function acrossOf(across: string | undefined): string | null {
   const place = across === undefined ? null : acrossKind(across);
   if (place === null) return null;
-  return place.kind === 'fuse' || place.kind === 'relay' ? place.kind : `${place.kind} ${place.no}`;
+  return SINGLE.includes(place.kind) ? place.kind : `${place.kind} ${place.no}`;
 }
 
 function betweenOf(

@@ -80,6 +80,7 @@ export const instruments = map(
     ohmmeter: accuracy('ohmmeter', 'Error of what resistances are read with.'),
     trace: accuracy('trace', 'Error of an inductance from a trace.'),
     log: accuracy('log', 'Error of a dwell from a log.'),
+    camera: accuracy('camera', 'Error of the thermal camera.'),
   },
   'Errors of the instruments with which the readings were taken.',
 );
@@ -91,17 +92,21 @@ export const reading = map(
   {
     what: word(MEASURED, {
       description:
-        'drop: voltage from one end of a run to the other. supply: voltage between the terminals of a coil, or at the battery posts. current: in a run or in the wire of a coil. voltage: between two named places. resistance: of a run, disconnected, or of the primary of a coil, unplugged. inductance: of a coil. dwell: how long coils are charged. trigger: voltage across the coil of the relay of a run.',
+        'drop: voltage from one end of a run to the other. supply: voltage between the terminals of a coil, or at the battery posts. current: in a run or in the wire of a coil. voltage: between two named places. resistance: of a run, disconnected, or of the primary of a coil, unplugged. inductance: of a coil. dwell: how long coils are charged. trigger: voltage across the coil of the relay of a run. resting: the battery with everything off. temperature: of the hottest place of a run, or of one place within it.',
     }),
     run: name({ description: 'Run or conductor, such as main or branch.3.' }).optional(),
     coil: coilId.optional(),
     from: name({ description: `Of a voltage: the place nearer to battery positive: ${PLACES}.` }).optional(),
     to: name({ description: 'Of a voltage: the other place.' }).optional(),
     across: name({
-      description: `Of a drop: one place within the run in place of all of it: ${ACROSS_WORDS}.`,
+      description: `Of a drop or a temperature: one place within the run in place of all of it: ${ACROSS_WORDS}.`,
     }).optional(),
     point: name({ description: 'Operating point at which it was read.' }).optional(),
+    ambient: quantity(RANGES.temperature, {
+      description: 'Of a temperature: that of the air around it, read at the same time.',
+    }).optional(),
     meter: volts('Multimeter on direct voltage: the average.'),
+    least: volts('Multimeter that holds its least reading (MIN), while the starter turns.'),
     scope: volts('Oscilloscope: the peak of a drop, the least of a supply or at the coil of a relay.'),
     clamp_average: amps('Current clamp on direct current: the average.'),
     clamp_effective: amps('Current clamp, true effective value of direct and alternating current together.'),
@@ -119,6 +124,9 @@ export const reading = map(
     }).optional(),
     log: quantity(RANGES.dwell, {
       description: 'Dwell from a log of the controller, or on a scope.',
+    }).optional(),
+    camera: quantity(RANGES.temperature, {
+      description: 'Temperature by a thermal camera, after five minutes at the point.',
     }).optional(),
   },
   'A reading that was taken.',

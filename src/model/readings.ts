@@ -11,7 +11,7 @@
  * Conductors may be as cold as 20 °C, or the ambient where that is colder, and as warm as their largest load makes them.
  */
 import type { Quantities } from '../basis/quantity.ts';
-import { ARBITRARY, DEFINITION, PHYSICS } from '../basis/sources.ts';
+import { ARBITRARY, COMMON_PRACTICE, DEFINITION, fromMemory, PHYSICS } from '../basis/sources.ts';
 import { ends, RANGES } from '../design/ranges.ts';
 import { charging, meeting } from './charge.ts';
 
@@ -312,6 +312,143 @@ export const readings = {
     formula: 'SQRT(coil_firings*INDEX(spread_product[lag], 1, 1)*coil_burst_heat/cycle_time)',
     source: PHYSICS,
     note: 'The charges of one coil never overlap: only the row of interval 0 counts.',
+  },
+  holder_share: {
+    symbol: 'x_h',
+    label: 'Holder alone: its share of the resistance of fuse and holder together',
+    unit: '1',
+    value: 1 / 3,
+    source: ARBITRARY,
+  },
+  holder_ohm: {
+    symbol: 'R_h',
+    label: 'Resistance of the holder of the fuse alone',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['run'],
+    formula: 'holder_share*fuse_ohm',
+    source: ARBITRARY,
+  },
+  copper_conducts: {
+    symbol: 'λ_Cu',
+    label: 'Thermal conductivity of copper',
+    unit: 'W/mm/K',
+    shown: 'W/m/K',
+    value: 0.39,
+    source: fromMemory('high'),
+  },
+  still_air: {
+    symbol: 'h_a',
+    label: 'Heat that a surface gives off to still air, radiation included',
+    unit: 'W/mm^2/K',
+    shown: 'W/m^2/K',
+    value: 1e-5,
+    source: ARBITRARY,
+  },
+  thermal_spread: {
+    symbol: 'k_ϑ',
+    label: 'Factor by which a rise of temperature may be off, up and down',
+    unit: '1',
+    value: 2,
+    source: ARBITRARY,
+    note: 'Moving air, a clip that takes the heat away, a bundle that keeps it.',
+  },
+  place_rise: {
+    symbol: 'R_ϑ',
+    label: 'Rise of a hot place in the middle of its wire, for each watt',
+    unit: 'K/W',
+    per: ['run'],
+    formula: '1/(2*SQRT(still_air*PI()*SQRT(4*parallel*area/PI())*copper_conducts*parallel*area))',
+    source: PHYSICS,
+    note: 'Two endless fins of copper, as thick as the conductor; the insulation and what holds the place are neglected.',
+  },
+  hottest_ohm: {
+    symbol: 'R_ϑ,max',
+    label: 'Largest resistance in one place of the run, but for the relay',
+    unit: 'ohm',
+    shown: 'mohm',
+    per: ['run'],
+    formula: 'MAX(joint_ohm/parallel, IF(run_contacts>0, plug_ohm/parallel, 0), fuse_ohm)',
+    source: DEFINITION,
+    note: 'The coil of a relay warms it more than its contact does.',
+  },
+  expected_wire_rise: {
+    symbol: 'ΔT_w',
+    label: 'Rise of the conductor itself above the air around it',
+    unit: 'K',
+    per: ['spread', 'wire', 'point'],
+    formula:
+      'IF(ISNUMBER(ampacity), IF(ampacity>0, (rating-run_ambient)*(expected_effective/amps_together)^2, 0), 0)',
+    source: PHYSICS,
+  },
+  expected_rise: {
+    symbol: 'ΔT_max',
+    label: 'Rise of the hottest place above the air around it: a thermal camera',
+    unit: 'K',
+    per: ['spread', 'wire', 'point'],
+    formula:
+      '(expected_wire_rise+place_rise*hottest_ohm*(1+spread_sign*tolerance_joint)*expected_effective^2)*' +
+      'IF(spread_sign<0, 1/thermal_spread, IF(spread_sign>0, thermal_spread, 1))',
+    source: PHYSICS,
+  },
+  battery_cells: {
+    symbol: 'n_b',
+    label: 'Cells of a lead-acid battery for this supply',
+    unit: '1',
+    formula: '3*IF(highest_supply<3*cell_most, 1, IF(highest_supply<2*3*cell_most, 2, 4))',
+    source: DEFINITION,
+  },
+  cell_most: {
+    symbol: 'U_z,L',
+    label: 'Largest charging voltage of a cell',
+    unit: 'V',
+    value: 2.75,
+    source: ARBITRARY,
+  },
+  cell_resting: {
+    symbol: 'U_z',
+    label: 'Cell of a lead-acid battery at rest: three quarters charged, full, just off the charger',
+    unit: 'V',
+    per: ['spread'],
+    value: ({ spread }) => ([12.4, 12.7, 12.9][spread] as number) / 6,
+    source: COMMON_PRACTICE,
+  },
+  cell_flat: {
+    symbol: 'U_z,0',
+    label: 'Cell of a lead-acid battery at rest, a quarter charged',
+    unit: 'V',
+    value: 2,
+    source: COMMON_PRACTICE,
+  },
+  cell_weak: {
+    symbol: 'U_z,a',
+    label: 'Least voltage of a sound cell while the starter turns, at 20 °C or above',
+    unit: 'V',
+    value: 1.6,
+    source: COMMON_PRACTICE,
+    note: '9.6 V of a battery of 12 V.',
+  },
+  expected_resting: {
+    symbol: 'U_b',
+    label: 'Battery at rest: a multimeter',
+    unit: 'V',
+    per: ['spread'],
+    formula: 'cell_resting*battery_cells',
+    source: DEFINITION,
+  },
+  battery_flat: {
+    symbol: 'U_b,0',
+    label: 'Battery at rest that is nearly flat',
+    unit: 'V',
+    formula: 'cell_flat*battery_cells',
+    source: DEFINITION,
+  },
+  battery_weak: {
+    symbol: 'U_b,a',
+    label: 'Least voltage of a sound battery while the starter turns',
+    unit: 'V',
+    formula: 'cell_weak*battery_cells',
+    source: DEFINITION,
   },
   expected_coil_peak: {
     symbol: 'I_pk,c',

@@ -9,6 +9,8 @@ export function acrossOhm(e: Evaluation, wire: number, across: string): number {
   switch (acrossKind(across)?.kind) {
     case 'fuse':
       return e.number('fuse_ohm', { run }) ?? 0;
+    case 'holder':
+      return e.number('holder_ohm', { run }) ?? 0;
     case 'relay':
       return e.number('contact_ohm', { run }) ?? 0;
     case 'plug':

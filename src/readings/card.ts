@@ -47,29 +47,32 @@ export function cardPlaces(design: Design): Where[] {
   const { points, wires, coils, measured } = design;
   const bySpeed = [...points.keys()].sort((a, b) => (points[a]?.rpm ?? 0) - (points[b]?.rpm ?? 0));
   const fast = bySpeed.at(-1) as number;
-  const idle = bySpeed.length > 2 ? (bySpeed[1] as number) : (bySpeed[0] as number);
+  const slow = bySpeed[0] as number;
+  // While the starter turns a meter holds the least; the next point is idle.
+  const starting = bySpeed.length > 2 && (points[slow]?.rpm ?? 0) < STARTER;
+  const idle = starting ? (bySpeed[1] as number) : slow;
   const nowhere = { wire: null, coil: null };
   const shared = wires.flatMap(({ coils: carried }, wire) => (carried.length > 1 ? [wire] : []));
   const own = wires.flatMap(({ coils: carried }, wire) => (carried.length > 1 ? [] : [wire]));
   const first = shared[0] ?? 0;
   const at = (wire: number, point: number) => ({ wire, coil: null, point });
   const places: Where[] = [
-    ...bySpeed.map((point): Where => ({ ...nowhere, what: 'supply', instrument: 'meter', point })).reverse(),
+    { ...nowhere, what: 'resting', instrument: 'meter', point: null },
+    ...(starting ? [{ ...nowhere, what: 'supply', instrument: 'least', point: slow } as const] : []),
+    ...[...new Set([fast, idle])].map(
+      (point): Where => ({ ...nowhere, what: 'supply', instrument: 'meter', point }),
+    ),
     { ...at(first, fast), what: 'current', instrument: 'clamp_average' },
-    { ...at(first, fast), what: 'current', instrument: 'clamp_peak' },
     ...shared.map((wire): Where => ({ ...at(wire, fast), what: 'drop', instrument: 'meter' })),
     ...own.map((wire): Where => ({ ...at(wire, fast), what: 'drop', instrument: 'meter' })),
     ...coils.map(
       (_, coil): Where => ({ wire: null, coil, point: fast, what: 'current', instrument: 'clamp_average' }),
     ),
-    ...(idle === fast
-      ? []
-      : [
-          { ...at(first, idle), what: 'current', instrument: 'clamp_average' } as const,
-          ...shared.map((wire): Where => ({ ...at(wire, idle), what: 'drop', instrument: 'meter' })),
-        ]),
-    ...shared.map((wire): Where => ({ ...at(wire, fast), what: 'drop', instrument: 'scope' })),
-    ...measured.filter(({ what, between, across }) => !between && !across && what !== 'trigger'),
+    ...(idle === fast ? [] : [{ ...at(first, idle), what: 'drop', instrument: 'meter' } as const]),
+    { ...at(first, fast), what: 'temperature', instrument: 'camera' },
+    { ...at(first, fast), what: 'current', instrument: 'clamp_peak' },
+    { ...at(first, fast), what: 'drop', instrument: 'scope' },
+    ...measured.filter(hasRow),
   ];
   const seen = new Set<string>();
   return places.flatMap((where) => {
@@ -80,6 +83,16 @@ export function cardPlaces(design: Design): Where[] {
     return [{ what, instrument, wire, coil, point, between }];
   });
 }
+
+/** Slower than this only the starter turns the engine [rpm]. Arbitrary. */
+const STARTER = 500;
+
+/**
+ * A voltage between two places, across one within a run, at a relay, or held at a coil has no row; nor has a temperature in
+ * degrees: its row takes the rise above the air around.
+ */
+export const hasRow = ({ what, between, across, ambient, instrument, coil }: Where): boolean =>
+  !between && !across && what !== 'trigger' && ambient == null && !(instrument === 'least' && coil !== null);
 
 const placeKey = ({ what, instrument, wire, coil, point, between, across }: Where): string =>
   [what, instrument, wire, coil, point, between?.join('+'), across].join();

@@ -99,7 +99,10 @@ export function causesOf(parts: Parts, readings: readonly Measured[]): Hypothesi
     const own = wires.flatMap((wire, i) => (wire.run === run ? [i] : []));
     return own.length > 1 ? [{ run, own }] : [];
   });
-  const senses = [...new Set(readings.map(({ instrument }) => senseOf(instrument)))];
+  // A camera shows a point of a scale, and no multiple of anything.
+  const senses = [...new Set(readings.map(({ instrument }) => senseOf(instrument)))].filter(
+    (sense) => sense !== 'camera',
+  );
   const one = <T>(share: number, of: readonly T[]): number => share / Math.max(1, of.length);
   const factor = { unit: 'ln', from: -FACTOR, to: FACTOR, log: false } as const;
   return [

@@ -1,14 +1,15 @@
 /** An install as found: what fails, what was read, and what explains it. */
 
+import { judgedAlone } from '../design/names.ts';
 import type { Overall } from '../findings/finding.ts';
 import { overall } from '../findings/read.ts';
 import type { Result } from '../findings/result.ts';
+import { mendsByThemselves } from './by-itself.ts';
 import { type Diagnosis, diagnose } from './diagnose.ts';
 import { atPosts } from './expected.ts';
 import { type Judged, judge } from './judge.ts';
 import { HARMS, type Mend, toMend } from './mend.ts';
 import { type Next, nextReading } from './next.ts';
-import { triggerMends } from './trigger-mend.ts';
 import { type Open, settle } from './unknowns.ts';
 import { type Unseen, unseen } from './unseen.ts';
 
@@ -57,9 +58,9 @@ export function checked(given: Result): Checked {
   const readings = e.design.measured.map((reading) => judge(e, reading));
   const diagnosis = diagnose(e);
   const off = readings.filter(({ stands }) => stands === 'low' || stands === 'high');
-  const feed = off.filter(({ reading }) => reading.what !== 'trigger');
-  const relays = triggerMends(e, readings);
-  const mend = [...toMend(e, findings, diagnosis), ...relays, ...unexplained(feed, diagnosis)].sort(
+  const feed = off.filter(({ reading }) => !judgedAlone(reading));
+  const alone = mendsByThemselves(e, readings);
+  const mend = [...toMend(e, findings, diagnosis), ...alone, ...unexplained(feed, diagnosis)].sort(
     (a, b) => HARMS.indexOf(a.harm) - HARMS.indexOf(b.harm),
   );
   // Another supply at the posts than stated is by itself no fault of the feed: everything else is judged by it.
@@ -67,7 +68,7 @@ export function checked(given: Result): Checked {
   const wrong =
     diagnosis.found.length > 0 ||
     !diagnosis.explained ||
-    relays.length > 0 ||
+    alone.length > 0 ||
     off.some(({ reading }) => !atPosts(reading));
   const ruled = overall(findings);
   const verdict = wrong ? 'fail' : posts && ruled === 'pass' ? 'unknown' : ruled;

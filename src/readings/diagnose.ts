@@ -1,5 +1,6 @@
 /** What the weighed hypotheses come to: what is named, what cannot be told apart, with sizes and bands. */
 import type { Measured } from '../design/design.ts';
+import { judgedAlone } from '../design/names.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { whyNoTrace } from '../transient/circuit.ts';
 import type { How, Hypothesis, Part } from './causes.ts';
@@ -58,9 +59,10 @@ const none = (why: string): Diagnosis => ({
 
 /** Explains the readings of a design. The evaluation must hold the subject `readings`. */
 export function diagnose(e: Evaluation, readings: readonly Measured[] = e.design.measured): Diagnosis {
-  const weighed = readings.filter(({ what }) => what !== 'trigger');
+  const weighed = readings.filter((one) => !judgedAlone(one));
   if (readings.length === 0) return none('No readings were taken.');
-  if (weighed.length === 0) return none('No reading tells of the feed: only the coil of a relay was read.');
+  if (weighed.length === 0)
+    return none('No reading tells of the feed: only the battery or the coil of a relay was read.');
   if (whyNoTrace(e) !== null)
     return none('Only a peak current is known of the coil, and that is a bound: give its inductance.');
   const read = [...new Set(weighed.flatMap(({ point }) => (point === null ? [] : [point])))];

@@ -21,6 +21,8 @@ export interface Where {
   readonly between?: readonly number[] | null;
   /** Of a drop: one place within the conductor, `fuse`, `joint 2`. */
   readonly across?: string | null;
+  /** Of a temperature: that of the air around it [degC]; null where only the rise above it is meant. */
+  readonly ambient?: number | null;
 }
 
 /** What to expect there, in `unit`; null where the model has no figure. */
@@ -28,7 +30,7 @@ export interface Expected extends Where {
   readonly expected: number | null;
   readonly low: number | null;
   readonly high: number | null;
-  readonly unit: 'V' | 'A' | 'ohm' | 'H' | 's';
+  readonly unit: 'V' | 'A' | 'ohm' | 'H' | 's' | 'degC' | 'K';
   /** Unit in which a person reads it. */
   readonly shown: string;
 }
@@ -45,6 +47,9 @@ const QUANTITY: Readonly<Record<string, QuantityName>> = {
   'resistance ohmmeter coil': 'expected_primary',
   'inductance trace coil': 'spread_henry',
   'dwell log coil': 'spread_dwell',
+  'resting meter coil': 'expected_resting',
+  'temperature camera wire': 'expected_rise',
+  'supply least coil': 'expected_supply_average',
   'supply meter coil': 'expected_supply_average',
   'supply scope coil': 'expected_supply_least',
   'current clamp_average coil': 'expected_coil_average',
@@ -73,7 +78,8 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
   const place = { what, instrument, wire, coil, point };
   if (atPosts(where)) {
     // What the point states is what the posts are held to; a tolerance of it would be a tolerance of everything.
-    const supply = e.design.points[point ?? -1]?.supply ?? null;
+    const at = e.design.points[point ?? -1];
+    const supply = (instrument === 'least' ? at?.dip : null) ?? at?.supply ?? null;
     return { ...place, expected: supply, low: supply, high: supply, ...readLike('point_supply') };
   }
   if (where.between) {
@@ -96,6 +102,7 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
     };
   }
   if (what === 'trigger') return { ...place, ...triggerRange(e, where), unit: 'V', shown: 'V' };
+  if (what === 'temperature') return temperatureExpected(e, where);
   if (where.across) return acrossExpected(e, where, where.across);
   const name = quantityOf(where);
   if (name === null) throw new Error(`${instrument} does not measure ${what}`);
@@ -106,13 +113,42 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
   };
   const values = SPREADS.map((_, spread) => e.number(name, { ...at, spread }));
   const known = values.filter((value) => value !== null);
+  // What a meter holds while the starter turns is as much lower as the posts are.
+  const dip = instrument === 'least' ? dipOf(e, point) : 0;
   return {
     ...place,
-    expected: values[SPREADS.indexOf('expected')] ?? null,
+    expected: known.length < SPREADS.length ? null : (values[SPREADS.indexOf('expected')] as number) - dip,
     // A supply is least where the currents are largest.
-    low: known.length < SPREADS.length ? null : Math.min(...known),
-    high: known.length < SPREADS.length ? null : Math.max(...known),
+    low: known.length < SPREADS.length ? null : Math.min(...known) - dip,
+    high: known.length < SPREADS.length ? null : Math.max(...known) - dip,
     ...readLike(name),
+  };
+}
+
+/** By how much the supply dips below that of its point while the starter turns [V]. */
+function dipOf({ design }: Evaluation, point: number | null): number {
+  const at = design.points[point ?? -1];
+  return at?.dip == null ? 0 : at.supply - at.dip;
+}
+
+/** Of the hottest place, or of one place, each tolerance at its end and the thermal spread beyond. */
+function temperatureExpected(e: Evaluation, where: Where): Expected {
+  const { wire, point, across, ambient = null, what, instrument, coil } = where;
+  const { run } = e.design.wires[wire as number] as Design['wires'][number];
+  const [low, expected, high] = SPREADS.map((_, spread) => {
+    const at = { wire: wire as number, point: point as number, spread };
+    if (!across) return e.number('expected_rise', at);
+    const sign = spread - SPREADS.indexOf('expected');
+    const ohm = acrossOhm(e, wire as number, across) * (1 + sign * e.design.tolerance.joint_resistance);
+    const heat = (e.number('expected_effective', at) ?? 0) ** 2 * ohm;
+    const rise = (e.number('expected_wire_rise', at) ?? 0) + (e.number('place_rise', { run }) ?? 0) * heat;
+    return rise * (e.number('thermal_spread') ?? 1) ** sign;
+  }).map((rise) => (rise == null ? null : rise + (ambient ?? 0)));
+  const unit = ambient === null ? 'K' : 'degC';
+  return {
+    ...{ what, instrument, wire, coil, point, across: across ?? null, ambient },
+    ...{ expected: expected ?? null, low: low ?? null, high: high ?? null },
+    ...{ unit, shown: unit },
   };
 }
 

@@ -3,7 +3,7 @@ import { convert } from '../basis/units.ts';
 import type { Design, Measured } from '../design/design.ts';
 import { quote } from '../design/problems.ts';
 import { QUANTITIES } from '../model/model.ts';
-import { cardPlaces } from './card.ts';
+import { cardPlaces, hasRow } from './card.ts';
 import { quantityOf } from './expected.ts';
 
 /** A cell as it was read from a workbook. */
@@ -21,10 +21,7 @@ export interface OnCard {
 /** `cells` from the first row of the card down, each in the unit in which its row is printed; empty ones are skipped. */
 export function measuredOn(design: Design, cells: readonly CardCell[]): OnCard {
   const places = cardPlaces(design);
-  // A voltage between two places, across one within a run, or at a relay has no row.
-  const measured = design.measured.filter(
-    ({ what, between, across }) => between || across || what === 'trigger',
-  );
+  const measured = design.measured.filter((one) => !hasRow(one));
   const wrong: { cell: string; found: string }[] = [];
   cells.forEach(({ cell, found }, i) => {
     const where = places[i];

@@ -11,11 +11,12 @@
  */
 import type { Measured } from '../design/design.ts';
 import { causesOf, type Hypothesis, lnDensity, ODDS, samePart, TOGETHER } from './causes.ts';
-import { atPosts } from './expected.ts';
+import { atPosts, type Where } from './expected.ts';
 import { dot, type Gauss, gaussOf, inverse } from './gauss.ts';
 import { errorOf, senseOf } from './instruments.ts';
 import { asExpected, type Knob, type Parts, STEADY } from './parts.ts';
 import { showIn } from './show.ts';
+import { type Warmth, warmthOf } from './warmth.ts';
 
 export interface Model {
   readonly causes: readonly Hypothesis[];
@@ -77,6 +78,8 @@ interface Tried {
   readonly sizes: readonly number[];
   readonly around: readonly number[];
   readonly shown: readonly number[];
+  /** Of each reading the current behind it, over the expected one. */
+  readonly driven: readonly number[];
   readonly apart: readonly number[];
   readonly gauss: Gauss;
   readonly lnLikely: number;
@@ -91,18 +94,26 @@ class Search {
   readonly #parts: Parts;
   readonly #readings: readonly Measured[];
   readonly #values: readonly number[];
+  /** Of those that are temperatures. */
+  readonly #warmth: readonly (Warmth | null)[];
   /** Variance of each reading by itself, and the share of it that goes with the value. */
   readonly #own: readonly number[];
   readonly #expected: readonly number[];
+  /** Of each reading the current behind it; 0 where a resistance does not turn one into what is read. */
+  readonly #amps: readonly number[];
   /** By knob: by how much each reading rises for 1; null when none does. */
   readonly #slopes: readonly (readonly number[] | null)[];
 
   constructor(parts: Parts, readings: readonly Measured[]) {
     this.#parts = parts;
     this.#readings = readings;
-    this.#values = readings.map(({ value }) => value);
     const { design } = parts.e;
-    this.#own = readings.map((r) => {
+    const spread = parts.e.number('thermal_spread') ?? 1;
+    this.#warmth = readings.map((r) => (r.what === 'temperature' ? warmthOf(design, r, spread) : null));
+    this.#values = readings.map(({ value }, i) => this.#weighed(i, value));
+    this.#own = readings.map((r, i) => {
+      const warmth = this.#warmth[i];
+      if (warmth) return warmth.variance;
       const gain = STEADY * design.instruments[senseOf(r.instrument)].share * r.value;
       // The peak in a shared conductor is that of whichever coils draw most: no straight line in their tolerances.
       const shared =
@@ -112,7 +123,9 @@ class Search {
       const uneven = shared ? UNEVEN * design.tolerance.coil_inductance * r.value : 0;
       return (errorOf(design, r, r.value) ** 2 - gain ** 2 + uneven ** 2) / HALF ** 2;
     });
-    this.#expected = this.#shown([], []);
+    const expected = this.#shown([], []);
+    this.#expected = expected.shown;
+    this.#amps = expected.amps;
     this.#slopes = parts.knobs.map((knob, i) => this.#slope(knob, i));
   }
 
@@ -152,7 +165,11 @@ class Search {
   }
 
   /** What instruments show with these causes in, the parts as they are thought to be, each in its own deviation. */
-  #shown(causes: readonly Hypothesis[], sizes: readonly number[], around: readonly number[] = []): number[] {
+  #shown(
+    causes: readonly Hypothesis[],
+    sizes: readonly number[],
+    around: readonly number[] = [],
+  ): { shown: number[]; amps: number[] } {
     const state = asExpected(this.#parts).map((_, k) => (around[k] ?? 0) * (this.#parts.spread[k] as number));
     causes.forEach(({ moves }, k) => {
       for (const [knob, by] of moves) state[knob] = (state[knob] as number) + by * (sizes[k] as number);
@@ -163,10 +180,20 @@ class Search {
       ),
     );
     const show = showIn(this.#parts, state);
-    return this.#readings.map((reading, i) => {
+    const shown = this.#readings.map((reading, i) => {
       const instrument = taken.get(i) ?? reading.instrument;
-      return this.#gain(state, instrument) * show({ ...reading, instrument });
+      return this.#weighed(i, this.#gain(state, instrument) * show({ ...reading, instrument }));
     });
+    const amps = this.#readings.map((reading) => {
+      const behind = currentBehind(reading);
+      return behind === null ? 0 : show(behind);
+    });
+    return { shown, amps };
+  }
+
+  /** What stands for a reading of this value. */
+  #weighed(i: number, value: number): number {
+    return this.#warmth[i]?.weighed(value) ?? value;
   }
 
   #gain(state: readonly number[], instrument: Measured['instrument']): number {
@@ -179,6 +206,7 @@ class Search {
       point: number | null;
       sense: string | null;
     };
+    if (sense === 'camera') return null;
     if (sense !== null)
       return this.#expected.map((value, i) =>
         senseOf((this.#readings[i] as Measured).instrument) === sense ? value : 0,
@@ -188,25 +216,30 @@ class Search {
     state[index] = step;
     const show = showIn(this.#parts, state);
     const column = this.#readings.map((reading, i) =>
-      point !== null && reading.point !== point ? 0 : (show(reading) - (this.#expected[i] as number)) / step,
+      point !== null && reading.point !== point
+        ? 0
+        : (this.#weighed(i, show(reading)) - (this.#expected[i] as number)) / step,
     );
     return column.some((value) => value !== 0) ? column : null;
   }
 
-  /** A slope at a model: what a current drives goes with the current; what a resistance does to a drop goes with none. */
+  /** A slope at a model: what a current drives goes with the current, and so does what a resistance makes of it. */
   #scaled(
     knob: Knob,
     slope: readonly number[],
     shown: readonly number[],
     causes: readonly Hypothesis[],
     supplies: ReadonlyMap<number, number>,
+    driven: readonly number[],
   ): number[] {
     return slope.map((value, i) => {
       if (value === 0) return 0;
       const [now, before] = [shown[i] as number, this.#expected[i] as number];
+      // Of a logarithm.
+      if (this.#warmth[i]) return value * Math.exp(before - now);
       const other = causes.some(({ how, reading }) => how === 'taken' && reading?.index === i);
       if (knob.of === 'wire' || knob.of === 'within')
-        return other && before > 0 ? (value * now) / before : value;
+        return other && before > 0 ? (value * now) / before : value * (driven[i] as number);
       const reading = this.#readings[i] as Measured;
       if (knob.of === 'gain' || reading.what !== 'supply') return before > 0 ? (value * now) / before : value;
       if (knob.of === 'supply' || atPosts(reading)) return value;
@@ -232,15 +265,20 @@ class Search {
 
   /** The readings by a straight line through the model in which the parts are as `around` says. */
   #tried(causes: readonly Hypothesis[], sizes: readonly number[], around: readonly number[] = []): Tried {
-    const shown =
-      causes.length === 0 && around.length === 0 ? this.#expected : this.#shown(causes, sizes, around);
+    const { shown, amps } =
+      causes.length === 0 && around.length === 0
+        ? { shown: this.#expected, amps: this.#amps }
+        : this.#shown(causes, sizes, around);
+    const driven = amps.map((now, i) =>
+      (this.#amps[i] as number) > 0 ? now / (this.#amps[i] as number) : 1,
+    );
     const apart = this.#values.map((value, i) => value - (shown[i] as number));
     const supplies = this.#suppliesOf(causes, sizes);
     const active = this.#slopes.flatMap((slope, k) =>
       slope === null || this.#parts.spread[k] === 0 ? [] : [{ slope, k, knob: this.#parts.knobs[k] as Knob }],
     );
     const columns = active.map(({ slope, k, knob }) =>
-      this.#scaled(knob, slope, shown, causes, supplies).map(
+      this.#scaled(knob, slope, shown, causes, supplies, driven).map(
         (value) => value * (this.#parts.spread[k] as number),
       ),
     );
@@ -265,7 +303,18 @@ class Search {
     active.forEach(({ k }, p) => {
       parts[k] = likely[p] as number;
     });
-    return { causes, sizes, around, shown, apart, gauss, left, parts, lnLikely: -(left + gauss.lnDet) / 2 };
+    return {
+      causes,
+      sizes,
+      around,
+      shown,
+      driven,
+      apart,
+      gauss,
+      left,
+      parts,
+      lnLikely: -(left + gauss.lnDet) / 2,
+    };
   }
 
   /** By how much each reading moves for a size of 1, by the slopes of the expected install; null when none does. */
@@ -277,7 +326,14 @@ class Search {
     for (const [index, by] of moves) {
       const slope = this.#slopes[index];
       if (!slope) continue;
-      const scaled = this.#scaled(this.#parts.knobs[index] as Knob, slope, at.shown, at.causes, supplies);
+      const scaled = this.#scaled(
+        this.#parts.knobs[index] as Knob,
+        slope,
+        at.shown,
+        at.causes,
+        supplies,
+        at.driven,
+      );
       sum = scaled.map((value, i) => value * by + (sum?.[i] ?? 0));
     }
     return sum;
@@ -407,7 +463,7 @@ class Search {
     const size = at.sizes[k] as number;
     const step = cause.log ? Math.max(1e-3 * cause.from, 0.01 * size) : 0.01;
     const sizes = at.sizes.map((s, i) => (i === k ? s + step : s));
-    return this.#shown(at.causes, sizes, at.around).map(
+    return this.#shown(at.causes, sizes, at.around).shown.map(
       (value, i) => (value - (at.shown[i] as number)) / step,
     );
   }
@@ -449,6 +505,16 @@ class Search {
       share: 0,
     };
   }
+}
+
+/** The current that resistances turn into this reading; null where none do. */
+function currentBehind(reading: Measured): Where | null {
+  const { what, wire, between, instrument } = reading;
+  if (what !== 'drop' && what !== 'voltage' && what !== 'supply') return null;
+  if (atPosts(reading)) return null;
+  const amps = instrument === 'meter' ? 'clamp_average' : 'clamp_peak';
+  const on = between?.[0] ?? wire;
+  return { ...reading, what: 'current', instrument: amps, wire: on, between: null, across: null };
 }
 
 /** The causes whose size is sought. */

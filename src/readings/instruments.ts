@@ -5,6 +5,7 @@ import type { Accuracy, Design, Instrument, Sense, What } from '../design/design
 export function senseOf(instrument: Instrument): Sense {
   switch (instrument) {
     case 'meter':
+    case 'least':
       return 'meter';
     case 'scope':
       return 'scope';
@@ -13,6 +14,7 @@ export function senseOf(instrument: Instrument): Sense {
       return 'ohmmeter';
     case 'trace':
     case 'log':
+    case 'camera':
       return instrument;
     default:
       return 'clamp';

@@ -61,6 +61,10 @@ export function judge(e: Evaluation, reading: Measured): Judged {
 export function acceptable(e: Evaluation, where: Where): Expected {
   const plain = expectedAt(e, where);
   if (plain.expected === null || plain.low === null || plain.high === null) return plain;
+  if (where.what === 'temperature' || where.what === 'resting') {
+    const error = errorOf(e.design, where, plain.expected);
+    return { ...plain, low: plain.low - error, high: plain.high + error };
+  }
   const [low, high] = atPosts(where)
     ? ends(plain.expected, e.design.tolerance.supply)
     : supplied(e, where, plain.low, plain.high);
@@ -75,6 +79,9 @@ export function acceptable(e: Evaluation, where: Where): Expected {
   };
 }
 
+/** What a meter holds while the starter turns differs so much from one start to the next [V]. Arbitrary. */
+const AGAIN = 0.2;
+
 const ends = (value: number, share: number): [number, number] => [value * (1 - share), value * (1 + share)];
 
 /** The ends of a range with another supply: what is left at a coil moves with it, what a current drives in proportion. */
@@ -87,11 +94,14 @@ function supplied(
 ): [number, number] {
   const { point } = where;
   if (point === null || where.what === 'dwell') return [low, high];
-  const stated = design.points[point]?.supply ?? 0;
-  const read = design.measured.find((m) => atPosts(m) && m.instrument === 'meter' && m.point === point);
+  const own = where.instrument === 'least' ? 'least' : 'meter';
+  const stated = (own === 'least' ? design.points[point]?.dip : null) ?? design.points[point]?.supply ?? 0;
+  const read = design.measured.find((m) => atPosts(m) && m.instrument === own && m.point === point);
   const error =
     read === undefined ? tolerance * stated : tolerance === 0 ? 0 : errorOf(design, read, read.value);
-  const [least, most] = [(read?.value ?? stated) - error, (read?.value ?? stated) + error];
+  // Two starts of the engine are never the same.
+  const again = own === 'least' && read !== undefined ? AGAIN : 0;
+  const [least, most] = [(read?.value ?? stated) - error - again, (read?.value ?? stated) + error + again];
   if (where.what === 'supply' || where.what === 'trigger')
     return [low + least - stated, high + most - stated];
   const drive = stated - design.coil.driver_drop;

@@ -17,4 +17,5 @@ export const otherInstruments = ({
 }: {
   what: What;
   instrument: Instrument;
-}): readonly Instrument[] => (what === 'supply' || what === 'trigger' ? [] : (OTHERS[instrument] ?? []));
+}): readonly Instrument[] =>
+  what === 'supply' || what === 'trigger' || what === 'resting' ? [] : (OTHERS[instrument] ?? []);

@@ -3,6 +3,8 @@
  * explanations that are left. Its gain is the mutual information of explanation and reading (Lindley 1956, from memory): how
  * far what it would show differs from one explanation to the other, against the error of the instrument and the tolerances.
  */
+
+import { judgedAlone } from '../design/names.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { cardPlaces, samePlace } from './card.ts';
 import type { Diagnosis } from './diagnose.ts';
@@ -80,7 +82,7 @@ export function nextReading(e: Evaluation, { inference }: Diagnosis): Next | nul
 
 /** Those of the card, and what is read with the coils unplugged or from a log. */
 const candidates = ({ design }: Evaluation): Where[] => [
-  ...cardPlaces({ ...design, measured: [] }),
+  ...cardPlaces({ ...design, measured: [] }).filter((where) => !judgedAlone(where)),
   ...design.coils.flatMap((_, coil): Where[] => [
     { what: 'resistance', instrument: 'value', wire: null, coil, point: null },
     { what: 'inductance', instrument: 'trace', wire: null, coil, point: null },

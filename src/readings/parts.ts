@@ -41,6 +41,17 @@ export interface Parts {
   readonly within: readonly Within[];
   /** Of each conductor: what is copper [ohm]. */
   readonly copper: readonly number[];
+  /** Of each conductor how warm it gets. */
+  readonly warms: readonly Warms[];
+}
+
+export interface Warms {
+  /** Rise of the conductor itself, for each square ampere [K/A²]. */
+  readonly square: number;
+  /** Rise of a hot place, for each watt [K/W]. */
+  readonly watt: number;
+  /** Largest resistance in one place, as expected [ohm]. */
+  readonly ohm: number;
 }
 
 export interface Within {
@@ -88,6 +99,8 @@ export function partsOf(
   for (const { wire, across } of readings)
     if (wire !== null && across && !within.some((one) => one.wire === wire && one.across === across))
       within.push({ wire, across, ohm: acrossOhm(e, wire, across) });
+  const inFuse = ({ wire, across }: Within): boolean =>
+    across === 'holder' && within.some((one) => one.wire === wire && one.across === 'fuse');
   const wires = design.wires.map(({ run }, wire) => {
     const ambient = need('run_ambient', { run });
     const alpha = need('alpha_20');
@@ -98,7 +111,10 @@ export function partsOf(
     const copper = need('wire_copper_ohm', { wire }) / warmed(hot);
     const fixed = need('fixed_ohm', { run });
     // Places with a part of their own move by themselves.
-    const rest = within.reduce((left, one) => (one.wire === wire ? left - one.ohm : left), fixed);
+    const rest = within.reduce(
+      (left, one) => (one.wire === wire && !inFuse(one) ? left - one.ohm : left),
+      fixed,
+    );
     const mean = copper * warmed((coldest + hot) / 2) + fixed;
     const spread = Math.hypot(
       (copper * warmed(hot) - copper * warmed(coldest)) / WHOLE,
@@ -166,6 +182,15 @@ export function partsOf(
     within,
     primary: need('coil_ohm_20') * ((warmed(need('T_ref')) + warmed(temperature + t.coil_warmer)) / 2),
     copper: wires.map(({ copper }) => copper),
+    warms: design.wires.map(({ run }) => {
+      const most = need('rating', { run }) - need('run_ambient', { run });
+      const amps = need('amps_together', { run });
+      return {
+        square: amps > 0 ? most / amps ** 2 : 0,
+        watt: need('place_rise', { run }),
+        ohm: need('hottest_ohm', { run }),
+      };
+    }),
   };
 }
 

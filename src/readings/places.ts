@@ -5,6 +5,7 @@ import type { Where } from './expected.ts';
 /** The instrument as it is set. */
 export const INSTRUMENT_WORDS: Readonly<Record<Instrument, string>> = {
   meter: 'multimeter, V DC',
+  least: 'multimeter, MIN held',
   scope: 'scope, peak',
   clamp_average: 'clamp, A DC',
   clamp_effective: 'clamp, true RMS AC+DC',
@@ -13,6 +14,7 @@ export const INSTRUMENT_WORDS: Readonly<Record<Instrument, string>> = {
   ohmmeter: 'ohmmeter',
   trace: 'trace',
   log: 'log',
+  camera: 'thermal camera',
 };
 
 export const SENSE_WORDS: Readonly<Record<Sense, string>> = {
@@ -22,6 +24,7 @@ export const SENSE_WORDS: Readonly<Record<Sense, string>> = {
   ohmmeter: 'ohmmeter',
   trace: 'trace',
   log: 'log',
+  camera: 'thermal camera',
 };
 
 /** A supply is read at its lowest. */
@@ -43,6 +46,7 @@ export function subjectOf(
 ): string {
   if (between) return between.map((one) => design.wires[one]?.id).join(' + ');
   if (what === 'dwell') return 'dwell';
+  if (what === 'resting') return 'battery at rest';
   if (wire !== null) {
     const id = design.wires[wire]?.id ?? '';
     if (what === 'trigger') return `relay of ${id}`;
@@ -59,6 +63,7 @@ export function probesOf(design: Design, where: Where): string {
     const [first, last] = [between[0] as number, between.at(-1) as number];
     return `red on ${endsOf(design, first)[0]}, black on ${endsOf(design, last)[1]}`;
   }
+  if (what === 'resting') return 'battery posts, everything off for an hour, red on positive';
   if (wire === null) {
     if (coil === null) return 'battery posts, red on positive';
     const name = `coil ${design.coils[coil]?.id}`;
@@ -67,6 +72,8 @@ export function probesOf(design: Design, where: Where): string {
   }
   const { id } = design.wires[wire] as Design['wires'][number];
   if (what === 'current') return `around ${id}, no other wire in the clamp`;
+  if (what === 'temperature')
+    return `${where.across ? `${where.across}` : 'hottest place'} of ${id} after five minutes${where.ambient == null ? ', less the air' : ''}`;
   if (where.across) return `across the ${where.across} of ${id}, red on the side that the current comes from`;
   if (what === 'trigger') return `across the coil of the relay of ${id}, red on the wire that triggers it`;
   const [from, to] = endsOf(design, wire);
@@ -87,17 +94,15 @@ export function endsOf(design: Design, wire: number): [string, string] {
   const after = beside.find(({ run }) => run > own.run);
   const several = own.coils.length > 1;
   const terminal = (kind: string): string =>
-    several
-      ? `the ${kind} terminals of its coils`
-      : `the ${kind} terminal of coil ${design.coils[own.coils[0] ?? -1]?.id}`;
+    several ? `${kind} of its coils` : `coil ${design.coils[own.coils[0] ?? -1]?.id} ${kind}`;
   const ends = (name: string): string => `the end of ${name}`;
   if (side === 'feed')
     return [
       before ? ends(before.id) : 'battery positive',
-      after ? `the start of ${runOrId(design, after.run)}` : terminal('supply'),
+      after ? `the start of ${runOrId(design, after.run)}` : terminal('+'),
     ];
   return [
-    before ? ends(runOrId(design, before.run)) : terminal('ground'),
+    before ? ends(runOrId(design, before.run)) : terminal('−'),
     after ? `the start of ${after.id}` : 'battery negative',
   ];
 }

@@ -25,17 +25,32 @@ export function showIn(parts: Parts, state: readonly number[]): Show {
             0,
             (parts.cold[where.wire as number] as number) + moreIn(parts, state, where.wire as number),
           )
-        : where.across
-          ? acrossIn(parts, state, where, where.across) *
-            shown(at(where.point as number), parts.source, { ...where, what: 'current' })
-          : shown(at(where.point as number), parts.source, where);
+        : where.what === 'temperature'
+          ? temperatureIn(parts, state, where, at(where.point as number))
+          : where.across
+            ? acrossIn(parts, state, where, where.across) *
+              shown(at(where.point as number), parts.source, { ...where, what: 'current' })
+            : shown(at(where.point as number), parts.source, where);
 }
 
 /** Resistance of a place within a conductor [ohm]. */
 function acrossIn(parts: Parts, state: readonly number[], { wire }: Where, across: string): number {
   const own = parts.within.find((one) => one.wire === wire && one.across === across);
-  const more = state[parts.index.get(keyOf({ of: 'within', wire: wire as number, across })) ?? -1] ?? 0;
+  const of = (place: string): number =>
+    state[parts.index.get(keyOf({ of: 'within', wire: wire as number, across: place })) ?? -1] ?? 0;
+  // Across a fuse is across its holder, too.
+  const more = of(across) + (across === 'fuse' ? of('holder') : 0);
   return Math.max(0, (own?.ohm ?? acrossOhm(parts.e, wire as number, across)) + more);
+}
+
+/** Of the hottest place: all that a conductor has too much is taken to be there [degC], without an ambient [K]. */
+function temperatureIn(parts: Parts, state: readonly number[], where: Where, figures: Figures): number {
+  const wire = where.wire as number;
+  const { square, watt, ohm } = parts.warms[wire] as Parts['warms'][number];
+  const there = where.across
+    ? acrossIn(parts, state, where, where.across)
+    : Math.max(0, ohm + moreIn(parts, state, wire));
+  return (where.ambient ?? 0) + (square + watt * there) * figures.effective(wire) ** 2;
 }
 
 /** A coil by itself: its resistance, or its inductance. */

@@ -1,5 +1,6 @@
 /** What readings mean, in sentences. */
 import { asRead, printNumber, printValue } from '../basis/print.ts';
+import { judgedAlone } from '../design/names.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { acrossOhm } from './across.ts';
 import type { How, Part } from './causes.ts';
@@ -207,7 +208,10 @@ function supplySentence(e: Evaluation, { part, size, low, high }: Cause): string
   const at = part.is === 'supply' && part.point !== null ? ` at ${points[part.point]?.name}` : '';
   const by = `${asRead(Math.abs(size), 'V').join(' ')} (${band(Math.min(Math.abs(low), Math.abs(high)), Math.max(Math.abs(low), Math.abs(high)), 'V', 'V')})`;
   const read = measured.find(
-    (m) => atPosts(m) && (at === '' || (part.is === 'supply' && m.point === part.point)),
+    (m) =>
+      atPosts(m) &&
+      m.instrument === 'meter' &&
+      (at === '' || (part.is === 'supply' && m.point === part.point)),
   );
   const stated =
     read === undefined
@@ -341,6 +345,9 @@ export function readingSentence(judged: Judged): string {
   if (stands === 'within') return '';
   if (stands === 'unknown') return 'There is nothing to compare it with.';
   const parts: string[] = [];
+  // What they mean stands among what to mend.
+  if (judgedAlone(reading)) return '';
+  if (reading.what === 'temperature') return warmSentence(judged);
   if (atPosts(reading))
     return `The posts are ${stands === 'low' ? 'below' : 'above'} the ${asRead(expected.expected, 'V').join(' ')} stated for this point; everything else read there is judged by what was read at the posts.`;
   if (ratio !== null) parts.push(`${printNumber(ratio)} times what is expected`);
@@ -355,6 +362,13 @@ export function readingSentence(judged: Judged): string {
       ? ''
       : ` It is within the range of a different instrument (${instrumentWords({ what: reading.what, instrument: wouldBe })}): was that one used?`;
   return `${capital(parts.join(', '))}.${mixed}`;
+}
+
+/** A rise over what is expected, whichever of the two is given. */
+function warmSentence({ reading, expected, stands }: Judged): string {
+  const ambient = reading.ambient ?? 0;
+  const [rise, usual] = [reading.value - ambient, (expected.expected ?? 0) - ambient];
+  return `${asRead(rise, 'K').join(' ')} above the air around it, where about ${asRead(usual, 'K').join(' ')} is expected${stands === 'low' ? ': was the camera on a shiny surface, or the current not flowing?' : '.'}`;
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

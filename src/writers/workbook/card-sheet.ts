@@ -97,7 +97,9 @@ function rowOf(grid: Grid, design: Design, where: Where, row: number, posts: num
   const here = (column: number): string => address(row, column, false);
   const [m, low, high] = [here(COLUMN.measured), here(COLUMN.low), here(COLUMN.high)];
   const formula = (text: string): Cell => ({ role: 'formula', unit, formula: text });
-  const stated = cellFor(grid, 'supply', { speed: where.point ?? 0 });
+  const supply = cellFor(grid, 'supply', { speed: where.point ?? 0 });
+  const dip = cellFor(grid, 'point_dip', { point: where.point ?? 0 });
+  const stated = where.instrument === 'least' ? `IF(ISNUMBER(${dip}),${dip},${supply})` : supply;
   const taken = takenOf(design, where);
   const error = here(COLUMN.error);
   const least = posts === null ? null : address(posts, COLUMN.least);
@@ -111,7 +113,13 @@ function rowOf(grid: Grid, design: Design, where: Where, row: number, posts: num
   const tolerance = cellFor(grid, 'tolerance_supply', {});
   const read = name === null && where.instrument === 'meter';
   return [
-    words(where.point === null ? 'disconnected' : (design.points[where.point]?.name ?? '')),
+    words(
+      where.what === 'resting'
+        ? 'off'
+        : where.point === null
+          ? 'disconnected'
+          : (design.points[where.point]?.name ?? ''),
+    ),
     words(subjectOf(design, where)),
     words(probesOf(design, where)),
     words(instrumentWords(where)),
@@ -142,7 +150,14 @@ function rowOf(grid: Grid, design: Design, where: Where, row: number, posts: num
 /** Largest error of the instrument at what is expected: a share, and digits whose size steps up by tens. */
 function errorFormula({ instruments }: Design, where: Where, x: string, unit: string): string {
   const { share, digits, counts, least } = instruments[senseOf(where.instrument)];
-  const base = where.what === 'current' ? 'A' : where.what === 'resistance' ? 'ohm' : 'V';
+  const base =
+    where.what === 'current'
+      ? 'A'
+      : where.what === 'resistance'
+        ? 'ohm'
+        : where.what === 'temperature'
+          ? 'K'
+          : 'V';
   const entered = (value: number): number => Number((value / convert(unit, base)).toPrecision(12));
   const finest = where.what === 'current' ? FINEST_AMPS : FINEST;
   const digit = (times: number): string =>
