@@ -27,7 +27,7 @@ const OHM = { kg: 1, m: 2, s: -3, A: -2 };
 const HENRY = { kg: 1, m: 2, s: -2, A: -2 };
 const JOULE = { kg: 1, m: 2, s: -2 };
 
-/** Every unit symbol that the project knows. Exact by definition: the inch 25.4 mm, the pound 0.45359237 kg. */
+/** Every unit symbol that the project knows. Exact by definition: the inch 25.4 mm, the pound 0.45359237 kg, its force at 9.80665 m/s². */
 export const SYMBOLS: Readonly<Record<string, Unit>> = {
   '1': base({}),
   '%': base({}, 0.01),
@@ -39,6 +39,9 @@ export const SYMBOLS: Readonly<Record<string, Unit>> = {
   ohm: base(OHM),
   mohm: base(OHM, 1e-3),
   kohm: base(OHM, 1e3),
+  'ohm/m': base({ ...OHM, m: 1 }),
+  'mohm/m': base({ ...OHM, m: 1 }, 1e-3),
+  'mohm/ft': base({ ...OHM, m: 1 }, 1e-3 / 0.3048),
   H: base(HENRY),
   mH: base(HENRY, 1e-3),
   uH: base(HENRY, 1e-6),
@@ -64,6 +67,8 @@ export const SYMBOLS: Readonly<Record<string, Unit>> = {
   degC: base({ K: 1 }),
   degF: base({ K: 1 }, 5 / 9),
   deg: base({ deg: 1 }),
+  N: base({ kg: 1, m: 1, s: -2 }),
+  lbf: base({ kg: 1, m: 1, s: -2 }, 0.45359237 * 9.80665),
   kg: base({ kg: 1 }),
   g: base({ kg: 1 }, 1e-3),
   lb: base({ kg: 1 }, 0.45359237),

@@ -1,6 +1,6 @@
 /** Writes the pages under docs/ that are made from the declarations, and the pictures of README.md: `npm run docs`. */
 import { writeFileSync } from 'node:fs';
-import { designJsonSchemaText } from '../design/schema-json.ts';
+import { designJsonSchemaText, shopJsonSchemaText } from '../design/schema-json.ts';
 import { quantitiesPage } from '../docs/quantities.ts';
 import { rangesPage } from '../docs/ranges.ts';
 import { resultPage } from '../docs/result.ts';
@@ -13,6 +13,7 @@ const PAGES = {
   'tables.md': tablesPage,
   'result.md': resultPage,
   'design.schema.json': designJsonSchemaText,
+  'shop.schema.json': shopJsonSchemaText,
 };
 
 const texts = Object.entries(PAGES).map(([name, page]) => [name, page()] as const);

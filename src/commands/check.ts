@@ -26,7 +26,7 @@ function fromCard(design: Design, card: readonly CardCell[]): Measured[] {
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design cannot be used. */
 export async function run(argv: string[]): Promise<number> {
   const { positionals, values } = argsOf(argv, {
-    one: ['out', 'units'],
+    one: ['shop', 'out', 'units'],
     many: ['set'],
     flags: ['json', 'workings', 'force'],
   });
@@ -34,7 +34,7 @@ export async function run(argv: string[]): Promise<number> {
   const { out, units, json = false, force = false } = values;
   if (out !== undefined && !/\.xlsx$/i.test(out))
     throw new Refusal(`The workbook "${out}" would not open: the name must end in .xlsx.`);
-  const given = await readGiven(file, { unknowns: true, set: values.set ?? [] });
+  const given = await readGiven(file, { unknowns: true, set: values.set ?? [], shop: values.shop });
   if (given === null) return 2;
   // Loaded only where a workbook is asked for.
   const book = out === undefined ? null : await import('../writers/workbook/workbook.ts');

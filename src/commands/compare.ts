@@ -16,6 +16,7 @@ interface Call {
   readonly files: readonly string[];
   /** Names to write, each ending in .xlsx, .html, .svg or .png. */
   readonly outs: readonly string[];
+  readonly shop: string | undefined;
   readonly units: string | undefined;
   readonly json: boolean;
   readonly force: boolean;
@@ -24,7 +25,7 @@ interface Call {
 /** Returns the exit status: 0 when nothing fails with the second feed, 1 when something does, 2 when there is none. */
 export async function run(argv: string[]): Promise<number> {
   const call = read(argv);
-  const designs = await both(call.files);
+  const designs = await both(call.files, call.shop);
   if (designs === null) return 2;
   const [first, second] = designs.map((design) => inUnits(design, call.units)) as [Design, Design];
   const a: Sided = { name: 'A', title: first.title, result: pipeline(first) };
@@ -43,7 +44,7 @@ export async function run(argv: string[]): Promise<number> {
 
 function read(argv: string[]): Call {
   const { positionals: files, values } = argsOf(argv, {
-    one: ['units'],
+    one: ['shop', 'units'],
     many: ['out'],
     flags: ['json', 'force'],
   });
@@ -53,19 +54,22 @@ function read(argv: string[]): Call {
     );
   if (files.filter((file) => file === '-').length > 1)
     throw new Refusal('Only one of the two designs can be standard input.');
-  const { out: outs = [], units, json = false, force = false } = values;
+  const { out: outs = [], shop, units, json = false, force = false } = values;
   const wrong = outs.find((out) => !/\.(xlsx|html|svg|png)$/i.test(out));
   if (wrong !== undefined)
     throw new Refusal(
       `A comparison is written as a workbook, a page or a picture, not as "${wrong}": the name must end in .xlsx, .html, .svg or .png.`,
     );
-  return { files, outs, units, json, force };
+  return { files, outs, shop, units, json, force };
 }
 
 /** The two feeds: of a single design the original one first. Null when a file cannot be used. */
-async function both([one, other]: readonly string[]): Promise<readonly [Design, Design] | null> {
-  const first = await readGiven(one as string);
-  const second = other === undefined ? null : await readGiven(other);
+async function both(
+  [one, other]: readonly string[],
+  shop: string | undefined,
+): Promise<readonly [Design, Design] | null> {
+  const first = await readGiven(one as string, { shop });
+  const second = other === undefined ? null : await readGiven(other, { shop });
   if (first === null || (other !== undefined && second === null)) return null;
   if (second !== null) return [first.design, second.design];
   const { original } = first.design;

@@ -7,14 +7,14 @@ import { writeFiles } from './write.ts';
 
 /** Returns the exit status: 0 when the design was written, 2 when the file cannot be used. */
 export async function run(argv: string[]): Promise<number> {
-  const { positionals, values } = argsOf(argv, { one: ['out'], flags: ['force'] });
+  const { positionals, values } = argsOf(argv, { one: ['shop', 'out'], flags: ['force'] });
   const [file] = positionals;
   if (file === undefined || positionals.length > 1)
     throw new Refusal('"design" takes one workbook or design file. See "coilfeed help design".');
   const { out, force = false } = values;
   if (out !== undefined && !/\.ya?ml$/i.test(out))
     throw new Refusal(`A design is written as YAML, not as "${out}": the name must end in .yaml.`);
-  const given = await readGiven(file);
+  const given = await readGiven(file, { shop: values.shop });
   if (given === null) return 2;
   const yaml = asYaml(given.design.text);
   if (out === undefined) process.stdout.write(yaml);

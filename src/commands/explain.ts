@@ -14,7 +14,7 @@ const DEPTH = 3;
 /** Returns the exit status: 0 when there is such a quantity, 2 when there is none or the design cannot be used. */
 export async function run(argv: string[]): Promise<number> {
   const { positionals, values } = argsOf(argv, {
-    one: ['depth', 'units'],
+    one: ['shop', 'depth', 'units'],
     many: ['at', 'set'],
     flags: ['json'],
   });
@@ -23,7 +23,7 @@ export async function run(argv: string[]): Promise<number> {
     throw new Refusal('"explain" takes a design and the name of a quantity. See "coilfeed help explain".');
   const { at = [], set = [], units, json = false } = values;
   const depth = depthOf(values.depth, json);
-  const given = await readGiven(file, { unknowns: true, set });
+  const given = await readGiven(file, { unknowns: true, set, shop: values.shop });
   if (given === null) return 2;
   const evaluation = evaluate(inUnits(given.design, units));
   const found = find(evaluation, words.join(' '), at);

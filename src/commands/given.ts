@@ -1,8 +1,10 @@
 /** The design that a command is given, in a design file or in a workbook; or every problem with it, said. */
+import { dirname, isAbsolute, join } from 'node:path';
 import { UNITS } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
 import { type Problem, printProblem } from '../design/problems.ts';
-import { readDesign } from '../design/read.ts';
+import { readDesign, shopNamed } from '../design/read.ts';
+import type { ShopText } from '../design/shop/read.ts';
 import type { CardCell, Changed } from '../saved/read.ts';
 import { isArchive, Refusal, readInput, shown, textOf } from './files.ts';
 
@@ -12,6 +14,12 @@ export interface Given {
   readonly changed: readonly Changed[] | null;
   /** What stands on the test card of a workbook; null where there is none. */
   readonly card: readonly CardCell[] | null;
+}
+
+interface Asked {
+  readonly unknowns?: boolean;
+  readonly set?: readonly string[];
+  readonly shop?: string | undefined;
 }
 
 /** The design with the units that the call asks for, in place of its own. Throws a `Refusal` on other words. */
@@ -34,14 +42,14 @@ export function oneDesign(positionals: readonly string[], command: string): stri
  * Reads a design from a file of YAML or JSON, or from a workbook that was made from one; `-` is standard input. What
  * was changed in a workbook is said on standard error. Null when the file cannot be used: every problem then stands
  * on standard error, and the command ends with status 2. `set` are values that take the place of its own, each
- * `PATH=VALUE`. Throws a `Refusal` when there is no such file, and unless `unknowns` are taken when parts of it are not
+ * `PATH=VALUE`, `shop` a shop's file in the place of the one that it names. Throws a `Refusal` when there is no such file, and unless `unknowns` are taken when parts of it are not
  * known.
  */
 export async function readGiven(
   file: string,
-  { unknowns = false, set = [] }: { unknowns?: boolean; set?: readonly string[] } = {},
+  { unknowns = false, set = [], shop }: Asked = {},
 ): Promise<Given | null> {
-  const read = await readAny(file);
+  const read = await readAny(file, shop);
   const given = read === null ? null : await changedBy(read, set);
   const open = given?.design.unknowns ?? [];
   if (!unknowns && open.length > 0)
@@ -66,13 +74,18 @@ async function changedBy(given: Given, set: readonly string[]): Promise<Given | 
   return read.ok ? { ...given, design: read.design } : refused(read.problems);
 }
 
-async function readAny(file: string): Promise<Given | null> {
+async function readAny(file: string, shop: string | undefined): Promise<Given | null> {
   const bytes = await readInput(file);
   const name = file === '-' ? 'stdin' : shown(file);
   if (!isArchive(bytes)) {
-    const read = readDesign(textOf(bytes, file), name);
+    const text = textOf(bytes, file);
+    const read = readDesign(text, name, await shopFor(text, file, shop));
     return read.ok ? { design: read.design, changed: null, card: null } : refused(read.problems);
   }
+  if (shop !== undefined)
+    throw new Refusal(
+      `A workbook holds the parts that it was made with, so --shop does not go with ${shown(name)}: "coilfeed design" writes it as a design.`,
+    );
   // Loaded here because a design file does not need it.
   const { readSaved } = await import('../saved/read.ts');
   const read = await readSaved(bytes, name);
@@ -87,6 +100,15 @@ async function readAny(file: string): Promise<Given | null> {
       `${name}: the program that saved it computes differently: do not use what it shows. Here all is computed afresh.\n`,
     );
   return { design: read.design, changed: read.changed, card: read.card };
+}
+
+/** The shop's file that the call gives, or that the text of a design names beside it; nothing where there is none. */
+async function shopFor(text: string, file: string, given: string | undefined): Promise<ShopText | undefined> {
+  const named = given === undefined ? shopNamed(text) : null;
+  if (given === undefined && named === null) return undefined;
+  const beside = file === '-' ? '.' : dirname(file);
+  const path = given ?? (isAbsolute(named as string) ? (named as string) : join(beside, named as string));
+  return { text: textOf(await readInput(path), path), file: shown(path) };
 }
 
 /** Says every problem on standard error. */

@@ -14,7 +14,10 @@ interface Words {
 }
 
 /** Options that several commands take. */
-const SET = `  --set PATH=VALUE
+const SHOP = `  --shop FILE      the shop's own file of parts, stock and prices, in place of
+                   the one that the design names`;
+const SET = `${SHOP}
+  --set PATH=VALUE
                    another value for the design, such as feed.main.length=4m or
                    feed.main.gauge=auto; may be given more than once`;
 const UNITS = '  --units U        metric, us or both, in place of what the design says';
@@ -25,7 +28,7 @@ const FORCE = '  --force          replace FILE even when somebody edited or made
 export const COMMANDS = {
   size: {
     summary: 'size and check the feed that a design describes',
-    call: 'size DESIGN [--out FILE.xlsx] [--plots DIR] [--set PATH=VALUE]… [--units U] [--all] [--alternatives] [--workings] [--json] [--force]',
+    call: 'size DESIGN [--out FILE.xlsx] [--plots DIR] [--shop FILE] [--set PATH=VALUE]… [--units U] [--all] [--alternatives] [--workings] [--json] [--force]',
     text: `Reads the design, sizes what it leaves open, and checks everything. Where
 something fails, it looks for remedies and tries each on the whole design.
 DESIGN is a YAML or JSON file, or a workbook that --out made and a person edited
@@ -49,7 +52,7 @@ ${FORCE}`,
   },
   check: {
     summary: 'judge an install as found, and the readings taken on it',
-    call: 'check DESIGN [--out FILE.xlsx] [--set PATH=VALUE]… [--units U] [--workings] [--json] [--force]',
+    call: 'check DESIGN [--out FILE.xlsx] [--shop FILE] [--set PATH=VALUE]… [--units U] [--workings] [--json] [--force]',
     text: `Judges an install as it was found: first what to mend, in the order of the harm
 that it can do, then every reading that the design lists under "measured:", and
 what explains all of them together.
@@ -65,7 +68,7 @@ ${FORCE}`,
   },
   explain: {
     summary: 'tell where a number comes from',
-    call: 'explain DESIGN QUANTITY [--at NAME]… [--depth N] [--set PATH=VALUE]… [--units U] [--json]',
+    call: 'explain DESIGN QUANTITY [--at NAME]… [--depth N] [--shop FILE] [--set PATH=VALUE]… [--units U] [--json]',
     text: `Prints the tree behind a value: its formula as worked out for this design, every
 value that went in, with its source, its place in the design, or why it was
 assumed where the design says nothing. QUANTITY is a name, a symbol, a label or
@@ -82,7 +85,7 @@ ${UNITS}
   },
   spread: {
     summary: 'tell how sure the result is: parts are never at their nominal values',
-    call: 'spread DESIGN [--samples N] [--seed N] [--out FILE.csv] [--plots DIR] [--set PATH=VALUE]… [--units U] [--threads N] [--json] [--force]',
+    call: 'spread DESIGN [--samples N] [--seed N] [--out FILE.csv] [--plots DIR] [--shop FILE] [--set PATH=VALUE]… [--units U] [--threads N] [--json] [--force]',
     text: `Works out many installs of the design, as built with the sizes that were chosen,
 each with every part off by what "tolerance:" of the design allows: coils,
 lengths and joints each by itself, temperatures, supply and dwell for all. Tells
@@ -93,6 +96,7 @@ matters most. A design that fails is spread as well.
   --seed N         the same seed draws the same installs; 1 when left out
   --out FILE.csv   also write a row for each install, of 100 000 at most
   --plots DIR      also draw what matters most into the folder, as SVG and PNG
+${SHOP}
   --set PATH=VALUE
                    another value for the design, such as feed.main.length=4m or
                    tolerance.length=5%; may be given more than once
@@ -107,7 +111,7 @@ done, and says how many installs that are.`,
   },
   study: {
     summary: 'tell where the next size is due as one input or two vary',
-    call: 'study DESIGN --vary PATH=VALUES [--vary PATH=VALUES] [--show QUANTITY]… [--out FILE]… [--set PATH=VALUE]… [--units U] [--threads N] [--json] [--force]',
+    call: 'study DESIGN --vary PATH=VALUES [--vary PATH=VALUES] [--show QUANTITY]… [--out FILE]… [--shop FILE] [--set PATH=VALUE]… [--units U] [--threads N] [--json] [--force]',
     text: `Evaluates the whole design at every point of a grid over one input or two, and
 says where a size, a rating or the verdict changes. A design that fails is
 studied as well.
@@ -122,6 +126,7 @@ studied as well.
   --out FILE       also write the table, when FILE ends in .csv, or a picture,
                    when it ends in .svg or .png: lines over one input, a map
                    over two; may be given more than once
+${SHOP}
   --set PATH=VALUE
                    another value for the design, at all points
 ${UNITS}
@@ -132,7 +137,7 @@ ${FORCE}`,
   },
   compare: {
     summary: 'set two feeds side by side',
-    call: 'compare A [B] [--out FILE]… [--units U] [--json] [--force]',
+    call: 'compare A [B] [--shop FILE] [--out FILE]… [--units U] [--json] [--force]',
     text: `Compares two designs: currents, supply and energy at the worst coil,
 the dwell to restore full energy, heat in the wiring, copper,
 parts, and what passes with one and not with the other. With one design its
@@ -144,13 +149,14 @@ second was judged.
                    to print, when it ends in .html; a picture of current and
                    energy over speed for both when it ends in .svg or .png; may
                    be given more than once
+${SHOP}
 ${SHOWN}
 ${FORCE}`,
     judges: true,
   },
   trace: {
     summary: 'compute the currents in time, or judge a recorded one',
-    call: 'trace DESIGN --point NAME [--run ID]… [--set PATH=VALUE]… [--measured CLAMP.csv] [--out FILE] [--units U] [--json] [--force]',
+    call: 'trace DESIGN --point NAME [--run ID]… [--shop FILE] [--set PATH=VALUE]… [--measured CLAMP.csv] [--out FILE] [--units U] [--json] [--force]',
     text: `Computes the currents of all coils over one working cycle without approximation
 and says how far the closed forms of the calculation are from them.
 
@@ -183,18 +189,19 @@ ${FORCE}
   },
   design: {
     summary: 'write the design of an edited workbook as YAML',
-    call: 'design FILE [--out FILE.yaml] [--force]',
+    call: 'design FILE [--shop FILE] [--out FILE.yaml] [--force]',
     text: `Takes the inputs from a workbook that coilfeed made and a person edited and
 saved as .xlsx, says what was changed, and writes the design as YAML: the text
 that the workbook was made from, comments and all, with the changed values.
 A design in JSON is written as YAML as well.
 
   --out FILE.yaml  write to FILE and not to standard output
+${SHOP}
   --force          replace FILE when it exists already`,
   },
   kit: {
     summary: 'write the papers of a wiring kit: parts, cuts, diagram, instructions',
-    call: 'kit DESIGN --out DIR [--set PATH=VALUE]… [--batch N] [--serials LIST] [--words FILE]',
+    call: 'kit DESIGN --out DIR [--shop FILE] [--set PATH=VALUE]… [--batch N] [--serials LIST] [--words FILE]',
     text: `Writes what the shop and its customer need on paper into DIR: parts list,
 cut list, bench sheet, wiring diagram, labels, instructions with test card, a
 build record for each serial number, and a workbook with the same as sheets.
@@ -212,13 +219,14 @@ ${SET}
   },
   page: {
     summary: 'write the whole tool as one page for a browser',
-    call: 'page [DESIGN] --out FILE.html [--force]',
+    call: 'page [DESIGN] --out FILE.html [--shop FILE] [--force]',
     text: `Writes the bench page: one file that opens from disk, offline, and runs the same
 calculation in the browser. Change any input and the feed is sized again at
 once. The page opens with DESIGN, a design file or a workbook, or with a demo
 when it is left out. Nothing leaves the machine.
 
   --out FILE.html  the file to write
+${SHOP}
 ${FORCE}`,
   },
   new: {

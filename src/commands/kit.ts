@@ -22,7 +22,7 @@ const LARGEST_BATCH = 10_000;
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design or the words cannot be used. */
 export async function run(argv: string[]): Promise<number> {
   const { positionals, values } = argsOf(argv, {
-    one: ['out', 'batch', 'serials', 'words'],
+    one: ['shop', 'out', 'batch', 'serials', 'words'],
     many: ['set'],
     flags: ['force'],
   });
@@ -32,7 +32,7 @@ export async function run(argv: string[]): Promise<number> {
   const serials = serialsOf(values.serials);
   const batch = batchOf(values.batch, serials.length);
 
-  const given = await readGiven(file, { set: values.set ?? [] });
+  const given = await readGiven(file, { set: values.set ?? [], shop: values.shop });
   if (given === null) return 2;
   const { design } = given;
   const words = await wordsOf(values.words);

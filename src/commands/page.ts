@@ -14,7 +14,7 @@ const START = '<script type="application/json" id="start">null</script>';
 
 /** Returns the exit status: 0 when the page was written, 2 when the design cannot be used. */
 export async function run(argv: string[]): Promise<number> {
-  const { positionals, values } = argsOf(argv, { one: ['out'], flags: ['force'] });
+  const { positionals, values } = argsOf(argv, { one: ['shop', 'out'], flags: ['force'] });
   const [file] = positionals;
   if (positionals.length > 1)
     throw new Refusal(`"page" takes one design, not ${positionals.length}. See "coilfeed help page".`);
@@ -24,7 +24,7 @@ export async function run(argv: string[]): Promise<number> {
     throw new Refusal(`A browser would not open "${out}" as a page: the name must end in .html.`);
   let page = readFileSync(PAGE, 'utf8');
   if (file !== undefined) {
-    const given = await readGiven(file);
+    const given = await readGiven(file, { shop: values.shop });
     if (given === null) return 2;
     const name = file === '-' ? 'design.yaml' : basename(file).replace(/\.xlsx$/i, '.yaml');
     page = withDesign(page, name, given.design.text);

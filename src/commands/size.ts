@@ -19,7 +19,7 @@ import { type Output, writeFiles } from './write.ts';
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design cannot be used. */
 export async function run(argv: string[]): Promise<number> {
   const { positionals, values } = argsOf(argv, {
-    one: ['out', 'plots', 'units'],
+    one: ['shop', 'out', 'plots', 'units'],
     many: ['set'],
     flags: ['all', 'alternatives', 'json', 'workings', 'force'],
   });
@@ -27,7 +27,7 @@ export async function run(argv: string[]): Promise<number> {
   const { out, plots, units, all = false, alternatives = false, json = false, force = false } = values;
   if (out !== undefined && !/\.(?:xlsx|ods)$/i.test(out))
     throw new Refusal(`The workbook "${out}" would not open: the name must end in .xlsx or .ods.`);
-  const given = await readGiven(file, { set: values.set ?? [] });
+  const given = await readGiven(file, { set: values.set ?? [], shop: values.shop });
   if (given === null) return 2;
   const { changed } = given;
   const design = inUnits(given.design, units);

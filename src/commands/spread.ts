@@ -17,7 +17,7 @@ const MOST_ROWS = 100_000;
 /** Returns the exit status: 0 every install passes, 1 some do not, 2 the design or the call cannot be used. */
 export async function run(argv: string[]): Promise<number> {
   const { positionals, values } = argsOf(argv, {
-    one: ['samples', 'seed', 'out', 'plots', 'units', 'threads'],
+    one: ['shop', 'samples', 'seed', 'out', 'plots', 'units', 'threads'],
     many: ['set'],
     flags: ['json', 'force'],
   });
@@ -32,7 +32,7 @@ export async function run(argv: string[]): Promise<number> {
     throw new Refusal(
       `A table holds ${MOST_ROWS} installs at most; take fewer --samples, or leave --out away.`,
     );
-  const given = await readGiven(file, { set });
+  const given = await readGiven(file, { set, shop: values.shop });
   if (given === null) return 2;
   const design = inUnits(given.design, values.units);
   const gathering = new Gathering(design, pipeline(design).verdict, seed, samples);

@@ -15,7 +15,7 @@ import { type Output, writeFiles } from './write.ts';
 /** Returns the exit status: 0 when there is a table, 2 when the design or the call cannot be used. */
 export async function run(argv: string[]): Promise<number> {
   const { positionals, values } = argsOf(argv, {
-    one: ['units', 'threads'],
+    one: ['shop', 'units', 'threads'],
     many: ['vary', 'show', 'out', 'set'],
     flags: ['json', 'force'],
   });
@@ -28,7 +28,7 @@ export async function run(argv: string[]): Promise<number> {
     );
   const threads = threadsOf(values.threads);
   const vary = varyOf(values.vary ?? []);
-  const given = await readGiven(file, { set });
+  const given = await readGiven(file, { set, shop: values.shop });
   if (given === null) return 2;
   const design = inUnits(given.design, values.units);
   // A place that there is not is refused at once; a value that cannot be is told in its row.

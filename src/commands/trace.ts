@@ -28,6 +28,7 @@ interface Call {
   readonly supply: string | undefined;
   readonly out: string | undefined;
   readonly set: readonly string[];
+  readonly shop: string | undefined;
   readonly units: string | undefined;
   readonly json: boolean;
   readonly force: boolean;
@@ -36,7 +37,7 @@ interface Call {
 /** Returns the exit status: 0 when there is a trace, 2 when the design or the call cannot be used. */
 export async function run(argv: string[]): Promise<number> {
   const call = read(argv);
-  const given = await readGiven(call.file, { set: call.set });
+  const given = await readGiven(call.file, { set: call.set, shop: call.shop });
   if (given === null) return 2;
   const design = inUnits(given.design, call.units);
   const point = pointOf(design, call.point);
@@ -53,7 +54,7 @@ export async function run(argv: string[]): Promise<number> {
 
 function read(argv: string[]): Call {
   const { positionals, values } = argsOf(argv, {
-    one: ['point', 'measured', 'units', 'supply', 'out', ...RECORDED],
+    one: ['shop', 'point', 'measured', 'units', 'supply', 'out', ...RECORDED],
     many: ['run', 'set'],
     flags: ['json', 'force'],
   });
@@ -65,6 +66,7 @@ function read(argv: string[]): Call {
     supply,
     out,
     set = [],
+    shop,
     units,
     json = false,
     force = false,
@@ -79,7 +81,7 @@ function read(argv: string[]): Call {
   const [option] = RECORDED.filter((name) => Object.hasOwn(values, name));
   if (option !== undefined && measured === undefined)
     throw new Refusal(`--${option} says how to read a recording: it goes with --measured.`);
-  return { file, point, runs, measured, asked, supply, out, set, units, json, force };
+  return { file, point, runs, measured, asked, supply, out, set, shop, units, json, force };
 }
 
 /** Options that say how to read a recording. */

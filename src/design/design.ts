@@ -3,7 +3,11 @@
  * The unit stands behind each field. A field that a design may leave out is null when it was left out.
  */
 import type { Units } from '../basis/shown.ts';
+import type { FuseType, Sense, Suppression } from './kinds.ts';
 import type { Kit } from './kit.ts';
+import type { Shop, Used } from './shop/shop.ts';
+
+export type { FuseType, Sense, Suppression } from './kinds.ts';
 
 export type Layout =
   | 'coil_per_cylinder'
@@ -12,7 +16,6 @@ export type Layout =
   | 'single_coil'
   | 'listed';
 export type Series = 'AWG' | 'SAE' | 'mm2';
-export type FuseType = 'C' | 'F' | 'E' | 'SF30';
 export type Closes = 'before cranking' | 'while cranking';
 export type Material = 'PVC' | 'cross-linked';
 export type Distribution = 'uniform' | 'normal';
@@ -27,7 +30,6 @@ export type Spreading =
   | 'ambient'
   | 'length'
   | 'joint_resistance';
-export type Suppression = 'none' | 'diode' | 'resistor' | 'diode_zener';
 
 export interface Design {
   title: string;
@@ -129,6 +131,10 @@ export interface Design {
     contact_resistance: number;
   };
   kit: Kit;
+  /** The shop's own file; null where the design has none. */
+  shop: Shop | null;
+  /** Parts of that file that the design uses. */
+  used: readonly Used[];
   /** How far parts may be from their values; half the width of each range. */
   tolerance: {
     /** [1] */
@@ -196,9 +202,6 @@ export type Instrument =
   | 'trace'
   | 'log'
   | 'camera';
-
-/** The instrument in one's hand, whatever it is set to. */
-export type Sense = 'meter' | 'scope' | 'clamp' | 'ohmmeter' | 'trace' | 'log' | 'camera';
 
 /** Largest error of an instrument: share of the reading, last digits of a display, and an error that is always there. */
 export interface Accuracy {

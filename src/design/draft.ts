@@ -19,7 +19,7 @@ const isMap = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** The valid parts of `value`, in the schema's output; undefined when there are none. */
-function salvage(schema: z.core.$ZodType, value: unknown): unknown {
+export function salvage(schema: z.core.$ZodType, value: unknown): unknown {
   if (value === undefined) return undefined;
   const whole = z.safeParse(schema, value);
   if (whole.success) return whole.data;

@@ -460,6 +460,8 @@ export function normalise(file: DesignFile, text: string): Design {
     wires,
     limits,
     kit: kitOf(file.kit ?? {}, runs, file.units),
+    shop: null,
+    used: [],
     tolerance,
     instruments: instrumentsOf(file.instruments ?? {}, read),
     tolerance_assumed: read.assumed,

@@ -31,13 +31,21 @@ export function printProblem(p: Problem): string {
   return `${p.file}${place === '' ? '' : `:${place}`}${key}: ${p.found}; ${p.taken}`;
 }
 
-/** In the order of the file. What is said twice of one place and key is kept once, as it was said first. */
-export function sortProblems(problems: readonly Problem[]): Problem[] {
+/**
+ * In the order of the file, another file behind the first. What is said twice of one place and key is kept once, as it
+ * was said first.
+ */
+export function sortProblems(problems: readonly Problem[], first?: string): Problem[] {
   const once = new Map(
-    problems.toReversed().map((p) => [JSON.stringify([p.line, p.column, p.key, p.found]), p]),
+    problems.toReversed().map((p) => [JSON.stringify([p.file, p.line, p.column, p.key, p.found]), p]),
   );
+  const later = ({ file }: Problem): number => (first === undefined || file === first ? 0 : 1);
   return [...once.values()].sort(
-    (a, b) => a.line - b.line || a.column - b.column || (a.key < b.key ? -1 : a.key > b.key ? 1 : 0),
+    (a, b) =>
+      later(a) - later(b) ||
+      a.line - b.line ||
+      a.column - b.column ||
+      (a.key < b.key ? -1 : a.key > b.key ? 1 : 0),
   );
 }
 

@@ -249,6 +249,22 @@ export const RANGES = {
   ),
   place: range('place along a conductor', 'm', ['0 m', '100 m'], ['10 mm', '3 m'], 'as the length'),
   short: range('length at an end of a conductor', 'm', ['0 m', '1 m'], ['0.3 mm', '200 mm'], 'arbitrary'),
+  per_length: range(
+    'resistance of a conductor per length',
+    'ohm/m',
+    ['0.01 mohm/m', '1 ohm/m'],
+    ['0.1 mohm/m', '100 mohm/m'],
+    'arbitrary: from far above 4/0 AWG to far below 22 AWG',
+  ),
+  crimp: range(
+    'height of a crimp',
+    'mm',
+    ['0.3 mm', '50 mm'],
+    ['0.5 mm', '15 mm'],
+    'arbitrary: from the thinnest wire to the thickest strap',
+  ),
+  force: range('pull-out force of a crimp', 'N', ['1 N', '100000 N'], ['20 N', '5000 N'], 'arbitrary'),
+  inside: range('inside of a sleeve', 'mm', ['0.5 mm', '200 mm'], ['2 mm', '50 mm'], 'arbitrary'),
   tab: range('width of a flat tab', 'mm', ['0.5 mm', '50 mm'], ['2 mm', '12 mm'], 'arbitrary'),
   share: range(
     'share of a rating',

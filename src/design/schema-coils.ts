@@ -142,6 +142,12 @@ const seriesResistor = map(
   'A resistor before each coil; it is in the path of the current, not in the coil.',
 );
 
+/** Name of a part of the shop's file. */
+export const use = (part: string) =>
+  name({
+    description: `Name of a ${part} of the shop’s file; what stands beside it takes the place of the shop’s value.`,
+  }).optional();
+
 export const coil = map(
   {
     resistance: quantity(RANGES.coil_resistance, {
@@ -174,6 +180,7 @@ export const coil = map(
       description: 'Largest peak current of the data sheet.',
     }).optional(),
     min_supply: quantity(RANGES.supply, { description: 'Lowest supply of the data sheet.' }).optional(),
+    use: use('coil'),
   },
   'The coil; all coils are alike.',
 );

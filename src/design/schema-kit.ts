@@ -5,13 +5,26 @@ import { KIT_PRESETS } from './defaults.ts';
 import { count, line, quantity, share, word } from './fields.ts';
 import { DELIVERED, FITTING, type Fitting } from './kit.ts';
 import { RANGES } from './ranges.ts';
-import { map } from './schema-coils.ts';
+import { map, use } from './schema-coils.ts';
 import { insulation, size } from './schema-runs.ts';
 
 /** A share that may be nothing at all. */
 const percent = (description: string, preset: string) => share(RANGES.extra, { description, preset });
 
 const part = (description: string) => line(80, { description }).optional();
+
+/** A part as the shop calls it: in words, or by its name in the shop's file. */
+const usable = (what: string, description: string) =>
+  z
+    .union(
+      [
+        line(80, { description }),
+        map({ use: use(what).unwrap() }, `A ${what} of the shop’s file.`).transform((given) => given.use),
+      ],
+      { error: `takes text on one line, or { use: NAME } of a ${what} of the shop’s file` },
+    )
+    .meta({ description: `${description} Text, or { use: NAME } of a ${what} of the shop’s file.` })
+    .optional();
 
 const perRun = <T extends z.ZodType>(value: T, description: string) =>
   z
@@ -22,8 +35,8 @@ const strip = quantity(RANGES.short, { description: 'Length of bared conductor.'
 
 const ends = map(
   {
-    from: part('Terminal at the end towards the battery; of a return run towards the coil.'),
-    to: part('Terminal at the other end.'),
+    from: usable('terminal', 'Terminal at the end towards the battery; of a return run towards the coil.'),
+    to: usable('terminal', 'Terminal at the other end.'),
   },
   'Terminals of the conductors of a run, as the shop calls them.',
 );
@@ -99,15 +112,15 @@ const spares = map(
 const parts = map(
   {
     fuse: part('Fuse, as the shop orders it.'),
-    fuse_holder: part('Fuse holder.'),
+    fuse_holder: usable('holder', 'Fuse holder.'),
     relay: part('Relay.'),
-    relay_socket: part('Socket of the relay.'),
-    splice: part('Splice of the feed.'),
-    ground: part('Common ground point of the return.'),
+    relay_socket: usable('holder', 'Socket of the relay.'),
+    splice: usable('splice', 'Splice of the feed.'),
+    ground: usable('terminal', 'Common ground point of the return.'),
     coil_connector: part('Connector of a coil.'),
     control_contact: part('Contact in it for the wire that tells the coil when to fire.'),
-    sleeve: part('Sleeve or conduit over the conductors.'),
-    label: part('Label or marker of a wire.'),
+    sleeve: usable('sleeve', 'Sleeve or conduit over the conductors.'),
+    label: usable('label', 'Label or marker of a wire.'),
     tie: part('Ties and clips.'),
   },
   'Parts as the shop orders them; what is left out stays a blank to fill in.',

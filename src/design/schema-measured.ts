@@ -1,13 +1,14 @@
 /** Schema of what is measured on an install: tolerances of the parts, and readings that were taken. */
+import * as z from 'zod';
 import { readAccuracy, SENSES } from './accuracy.ts';
 import { ACROSS_WORDS } from './across.ts';
 import { PLACES } from './between.ts';
 import { PRESETS } from './defaults.ts';
-import type { Sense } from './design.ts';
+import type { Accuracy, Sense } from './design.ts';
 import { list, name, quantity, share, spelled, word } from './fields.ts';
 import { DISTRIBUTIONS, MEASURED, SPREADING } from './names.ts';
 import { RANGES } from './ranges.ts';
-import { map } from './schema-coils.ts';
+import { map, use } from './schema-coils.ts';
 import { coilId } from './schema-runs.ts';
 
 /** Half the width of a range, in percent; read into a plain number. */
@@ -62,15 +63,27 @@ export const tolerance = map(
   'How far parts may be from their values: the range in which a reading is acceptable, and what coilfeed spread draws from.',
 );
 
-const accuracy = (sense: Sense, description: string) =>
-  spelled(
-    `takes an error as makers state it: ${PRESETS[sense].text}, or 1 % + 0.1 ${SENSES[sense].unit}`,
-    (text) => readAccuracy(text, sense),
-    {
-      description: `${description} As makers state it: 0.5 % + 2 digits, 1 % + 5 digits of 6000.`,
-      default: PRESETS[sense].text,
-    },
-  ).optional();
+const accuracy = (sense: Sense, description: string) => {
+  const taken = `takes an error as makers state it: ${PRESETS[sense].text}, or 1 % + 0.1 ${SENSES[sense].unit}`;
+  const about = {
+    description: `${description} As makers state it: 0.5 % + 2 digits, 1 % + 5 digits of 6000; or { use: NAME } of an instrument of the shop’s file.`,
+    default: PRESETS[sense].text,
+  };
+  const read = (text: string): Accuracy | null => readAccuracy(text, sense);
+  return z
+    .union(
+      [
+        spelled(taken, read, about),
+        // The name was put in place before; one that is not known has been told of.
+        map({ use: use('instrument').unwrap() }, 'An instrument of the shop’s file.').transform(
+          () => read(PRESETS[sense].text) as Accuracy,
+        ),
+      ],
+      { error: taken },
+    )
+    .meta(about)
+    .optional();
+};
 
 export const instruments = map(
   {

@@ -5,7 +5,7 @@ import type { FuseType } from './design.ts';
 import { count, list, name, notOne, quantity, quantityOrAuto, share, spelled, word } from './fields.ts';
 import { CLOSES, FUSE_TYPES, INSULATIONS, MATERIALS, SUPPRESSIONS } from './names.ts';
 import { RANGES } from './ranges.ts';
-import { MOST_COILS, map } from './schema-coils.ts';
+import { MOST_COILS, map, use } from './schema-coils.ts';
 import {
   fuseTaken,
   insulationTaken,
@@ -83,7 +83,7 @@ const curve = list(
   },
 );
 
-const fuse = map(
+export const fuse = map(
   {
     type: fuseType,
     rating: quantityOrAuto(RANGES.rating, { description: 'Rated current.' }),
@@ -101,11 +101,12 @@ const fuse = map(
       '{ at: 25 degC, share: 100 % }',
       'Rating by temperature, of the maker; left out: 0.45 % less for each kelvin above 25 degC.',
     ),
+    use: use('fuse'),
   },
   'A fuse at the start of this run. Feed runs only.',
 );
 
-const relay = map(
+export const relay = map(
   {
     rating: quantityOrAuto(RANGES.rating, { description: 'Rated contact current.' }),
     rated_at: quantity(RANGES.temperature, {
@@ -153,6 +154,7 @@ const relay = map(
     make: quantity(RANGES.make_current, {
       description: 'Largest current that the contact may make, into the capacitors of the harness.',
     }).optional(),
+    use: use('relay'),
   },
   'A relay contact in this run. Feed runs only.',
 );

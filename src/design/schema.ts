@@ -109,6 +109,21 @@ export const DesignFile = map(
     date: spelled('takes a day that exists, such as 2031-05-28: year, month, day', dayOf, {
       description: 'Day of this state of the design, such as 2031-05-28; it stands on every printed page.',
     }).optional(),
+    shop: z
+      .union(
+        [
+          line(200, { description: 'Name of the file.' }),
+          z
+            .looseObject({}, { error: 'takes the name of a file' })
+            .meta({ description: 'What such a file holds.' }),
+        ],
+        { error: 'takes the name of a file: shop.yaml' },
+      )
+      .meta({
+        description:
+          'The shop’s own file of parts, stock and prices, beside this one: shop.yaml. In a workbook what it holds stands in its place.',
+      })
+      .optional(),
     units: word(UNITS, {
       description:
         'Units in which results are shown: metric, us (feet, inches, ounces, degF), or both. Values are read in any unit.',

@@ -9,6 +9,14 @@ const MOST_BYTES = 1024 * 1024;
 /** Syntax errors listed: one slip brings others with it, and after this many the rest tells nothing. */
 const MOST_SYNTAX_ERRORS = 50;
 
+/** Line and column; with the file and the key there where it is another file than the tree's own. */
+export interface Spot {
+  readonly line: number;
+  readonly column: number;
+  readonly file?: string;
+  readonly key?: string;
+}
+
 export interface Tree {
   /** Maps have no prototype. Undefined when nothing could be read. */
   readonly value: unknown;
@@ -19,7 +27,7 @@ export interface Tree {
   readonly whole: boolean;
   has(path: Path): boolean;
   /** Line and column of a value or its key; of the nearest parent that is there when it is not. */
-  place(path: Path, on?: 'key' | 'value'): { line: number; column: number };
+  place(path: Path, on?: 'key' | 'value'): Spot;
 }
 
 /** What a YAML error means to the author of a design, and what to do. Others are passed on as the library says them. */

@@ -42,6 +42,7 @@ The last column of a table names the quantity in [quantities.md](quantities.md),
 | \`remedies[]\` | under a fail, what was tried on the whole design and mends: \`says[]\` (what to do, together), \`mends[]\` (\`rule\`, \`subject\`), \`verdict\` and \`failing\` (of the whole, with it), \`copper_kg\` and \`drop_V\` (by how much they change; where no sizes were found without it null, and \`chosen[]\` and \`copper_in_all_kg\` tell the sizes found with it), \`parts[]\` (added) |
 | \`alternatives[]\` | only with \`--alternatives\`: \`name\`, \`what\` was evaluated in words, \`verdict\`, \`failing[]\` (\`rule\`, \`subject\`), \`runs[]\` (\`run\`, and size, lengths, fuse, relay), \`totals\` as below |
 | \`assumed[]\` | \`path\`, \`value\`, \`why\`: what was taken where the design says nothing |
+| \`shop\` | only where the design has a [shop’s file](shop.md): \`file\`, \`currency\`, and \`used[]\` with \`path\`, \`part\`, \`name\`, \`from\` (where its values come from, or null) and \`beside[]\` (keys that the design states otherwise) |
 | \`changed[]\` | only from a workbook that a person edited: \`cell\`, \`key\`, \`label\`, \`of\` (whose input it is), \`was\` and \`now\` with their units; [workbook.md](workbook.md) tells more |
 
 Exit status: 0 judged and nothing fails, 1 judged and something fails or is unknown, 2 the design cannot be used (every

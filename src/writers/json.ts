@@ -9,6 +9,7 @@ import type { Remedy } from '../remedies/remedy.ts';
 import { rowOf } from '../views/view.ts';
 import { COIL, COIL_ITSELF, FEED, FUSE, LOAD, POINT, RELAY, SWEEP, WIRE } from '../views/views.ts';
 import { remediesJson } from './remedies.ts';
+import { shopJson } from './shop.ts';
 
 export const FORMAT = 'coilfeed-result/1';
 
@@ -58,6 +59,7 @@ export function toJson({ evaluation: e, findings, verdict }: Result, remedies: r
     })),
     remedies: remediesJson(remedies),
     assumed: design.assumed.map(({ path, value, why }) => ({ path, value, why })),
+    ...(design.shop === null ? {} : { shop: shopJson(design.shop, design.used) }),
   };
 }
 

@@ -5,6 +5,7 @@
 import { printNumber } from '../basis/print.ts';
 import type { Units } from '../basis/shown.ts';
 import { printCitation } from '../basis/sources.ts';
+import type { Design } from '../design/design.ts';
 import { listed } from '../design/problems.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { Finding, Verdict } from '../findings/finding.ts';
@@ -31,6 +32,7 @@ import {
 import { CAUTIONS } from './cautions.ts';
 import { bullet, columns, fitted, fold, tableText, WIDTH } from './columns.ts';
 import { remedyLines } from './remedies.ts';
+import { usedLines } from './shop.ts';
 import { VERDICT_WORDS } from './verdict.ts';
 
 /** Lines of the report that is not asked for all: sixty, two of them in reserve. */
@@ -82,6 +84,7 @@ export function report(result: Result, asked: Asked = {}, remedies: readonly Rem
   const figures = [...(all ? table(pointTable(e)) : []), ...table(coilTable(e)), ...table(wireTable(e))];
   const detail = all ? [loadTable, fuseTable, relayTable, faultTable].flatMap((of) => table(of(e))) : [];
   const after = [
+    ...(e.design.shop === null ? [] : fromShop(e.design, style)),
     ...(e.design.assumed.length > 0 ? [assumed(e, style, all)] : []),
     section(style, 'Cautions', CAUTIONS.map(bullet).join('\n')),
   ];
@@ -273,6 +276,13 @@ function subjects(closest: string, others: number): string {
   const more = others > 0 ? ` +${others}` : '';
   const room = SUBJECT - more.length;
   return (closest.length > room ? `${closest.slice(0, room - 1)}…` : closest) + more;
+}
+
+/** What came from the shop's own file; nothing where no part of it is used. */
+function fromShop({ shop, used }: Design, style: Style): string[] {
+  if (used.length === 0) return [];
+  const title = `From the shop’s file ${shop?.file ?? ''}`;
+  return [section(style, title, usedLines(used).map(bullet).join('\n'))];
 }
 
 /** What was taken where the design says nothing: each value with its reason, or the values alone. */

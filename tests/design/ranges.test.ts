@@ -14,7 +14,7 @@ test('every range is one, has its reason, and holds what is usual', () => {
     expect(usual[0], of).toBeGreaterThanOrEqual(from);
     expect(usual[1], of).toBeLessThanOrEqual(to);
     expect(why, of).toMatch(/\w/);
-    expect(text, of).toMatch(/^[-\d.]+( \w+)? to \d+( [\w%]+)?$/);
+    expect(text, of).toMatch(/^[-\d.]+( [\w/]+)? to \d+( [\w%/]+)?$/);
   }
   expect(new Set(all.map(({ of }) => of)).size).toBe(all.length);
 });
