@@ -1,6 +1,7 @@
 /** `coilfeed kit DESIGN --out DIR`: writes what the shop and its customer hold in their hands. */
 import { createHash } from 'node:crypto';
 import { join } from 'node:path';
+import type { Design } from '../design/design.ts';
 import { type Problem, printProblem } from '../design/problems.ts';
 import { harnessOf } from '../kit/harness.ts';
 import type { Job } from '../kit/job.ts';
@@ -14,7 +15,7 @@ import { argsOf } from './args.ts';
 import { Refusal, readInput, shown, textOf } from './files.ts';
 import { oneDesign, readGiven } from './given.ts';
 import { working } from './progress.ts';
-import { writeFiles } from './write.ts';
+import { reserveFolder, writeFiles } from './write.ts';
 
 /** A batch beyond this is a slip of the keys. */
 const LARGEST_BATCH = 10_000;
@@ -38,28 +39,45 @@ export async function run(argv: string[]): Promise<number> {
   const words = await wordsOf(values.words);
   if (words === null) return 2;
 
+  const undo = reserveFolder(out, Object.keys(FILES));
+  try {
+    const { job, files } = await made(design, words, batch, serials);
+    await writeFiles(
+      files.map(([name, bytes]) => ({ path: join(out, name), bytes })),
+      { force, inputs: [file, ...(values.words === undefined ? [] : [values.words])] },
+    );
+    process.stdout.write(report(out, job));
+    return job.result.verdict === 'pass' ? 0 : 1;
+  } catch (error) {
+    undo();
+    throw error;
+  }
+}
+
+type Files = [FileName, string | Uint8Array][];
+
+async function made(
+  design: Design,
+  words: Words,
+  batch: number,
+  serials: readonly string[],
+): Promise<{ job: Job; files: Files }> {
   const { kitPages } = await import('../kit/sheets.ts');
   const { show, toWorkbook } = await import('../writers/workbook/workbook.ts');
   const { runLaid } = await import('../run-laid.ts');
   const digest = createHash('sha256').update(design.text).digest('hex');
-  const { job, files } = await working('Making the papers', async () => {
+  return working('Making the papers', async () => {
     const result = pipeline(design);
     const job: Job = { result, harness: harnessOf(result.evaluation), digest, batch, serials };
     // Once more, now with the sheets of the kit, whose rows follow from the first result.
     const pages = kitPages(job);
     const whole = runLaid(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
-    const files: [FileName, string | Uint8Array][] = [
+    const files: Files = [
       ...papers(job, words),
       ['kit.xlsx', toWorkbook(whole, pages.pages(whole.evaluation))],
     ];
     return { job, files };
   });
-  await writeFiles(
-    files.map(([name, bytes]) => ({ path: join(out, name), bytes })),
-    { force, inputs: [file, ...(values.words === undefined ? [] : [values.words])], folder: out },
-  );
-  process.stdout.write(report(out, job));
-  return job.result.verdict === 'pass' ? 0 : 1;
 }
 
 async function wordsOf(file: string | undefined): Promise<Words | null> {

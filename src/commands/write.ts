@@ -8,6 +8,7 @@ import {
   existsSync,
   fchmodSync,
   fsyncSync,
+  lstatSync,
   mkdirSync,
   openSync,
   readdirSync,
@@ -63,8 +64,7 @@ export async function writeFiles(outputs: readonly Output[], options: WriteOptio
   const made = options.folder === undefined ? null : makeFolder(options.folder);
   const temporaries: string[] = [];
   try {
-    const pending: Pending[] = [];
-    for (const output of outputs) pending.push(await checked(output, options));
+    const pending = await allChecked(outputs, options);
     for (const folder of new Set(pending.map(({ target }) => dirname(target)))) sweep(folder);
     for (const file of pending) temporaries.push(written(file));
     takeNames(pending, temporaries);
@@ -73,6 +73,28 @@ export async function writeFiles(outputs: readonly Output[], options: WriteOptio
     if (made !== null) unmake(made);
     throw error;
   }
+}
+
+/** What stands in the way of several files is said at once. */
+async function allChecked(outputs: readonly Output[], options: WriteOptions): Promise<Pending[]> {
+  const pending: Pending[] = [];
+  const refused: Refusal[] = [];
+  for (const output of outputs)
+    try {
+      pending.push(await checked(output, options));
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      refused.push(error);
+    }
+  const [first] = refused;
+  if (first !== undefined)
+    throw new Refusal(
+      refused.length === 1
+        ? first.message
+        : `Nothing was written.\n${refused.map(({ message }) => `  ${message}`).join('\n')}`,
+      first.status,
+    );
+  return pending;
 }
 
 async function checked({ path, bytes }: Output, options: WriteOptions): Promise<Pending> {
@@ -141,14 +163,66 @@ async function mayReplace(
   );
 }
 
-/** Makes a folder where there is none; gives the topmost one that was made, or null. */
+/**
+ * Makes a folder where there is none; gives the topmost one that was made, or null. One after the other: the system’s
+ * own way of making them all does not come back where it may not make any, as under /proc.
+ */
 function makeFolder(path: string): string | null {
+  const missing: string[] = [];
   try {
-    if (statSync(path, { throwIfNoEntry: false })?.isDirectory() === false)
-      throw new Refusal(`${nameOf(path)} is not a folder; name another one.`);
-    return mkdirSync(path, { recursive: true }) ?? null;
+    for (let at = resolve(path); ; at = dirname(at)) {
+      const there = lstatSync(at, { throwIfNoEntry: false });
+      const real = there?.isSymbolicLink() ? statSync(at, { throwIfNoEntry: false }) : there;
+      if (there !== undefined && real === undefined)
+        throw new Refusal(`${nameOf(at)} is a link to something that does not exist; name another folder.`);
+      if (real?.isDirectory() === false)
+        throw new Refusal(`${nameOf(at)} is not a folder; name another one.`);
+      if (real !== undefined) break;
+      missing.push(at);
+    }
+    for (const at of missing.toReversed()) mkdirSync(at);
+    return missing.at(-1) ?? null;
   } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'ENOENT')
+      throw new Refusal(`${nameOf(path)}: the system makes no folder there; name another one.`);
     throw explain(error, nameOf(path));
+  }
+}
+
+/**
+ * Makes sure, before anything is worked out, that files of these names can be written into a folder: throws a `Refusal`
+ * where it is none and cannot be made, or where one of the names is a link to nothing. Gives what takes it back.
+ */
+export function reserveFolder(folder: string, names: readonly string[]): () => void {
+  const made = makeFolder(folder);
+  const undo = (): void => {
+    if (made !== null) unmake(made);
+  };
+  try {
+    const probe = join(folder, temporaryName());
+    try {
+      closeSync(openSync(probe, 'wx'));
+      rmSync(probe, { force: true });
+    } catch (error) {
+      if (error instanceof Error && 'code' in error && error.code === 'ENOENT')
+        throw new Refusal(`${nameOf(folder)}: the system makes no file there; name another folder.`);
+      throw explain(error, nameOf(folder));
+    }
+    const lost = names.filter((name) => {
+      const path = join(folder, name);
+      return (
+        lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() === true &&
+        statSync(path, { throwIfNoEntry: false }) === undefined
+      );
+    });
+    if (lost.length > 0)
+      throw new Refusal(
+        `${lost.map((name) => nameOf(join(folder, name))).join(', ')}: a link to something that does not exist; remove it or name another folder.`,
+      );
+    return undo;
+  } catch (error) {
+    undo();
+    throw error;
   }
 }
 

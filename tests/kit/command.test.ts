@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFil
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { FILES } from '../../src/kit/papers.ts';
-import { coilfeed, emptyFolder } from '../cli/tool.ts';
+import { coilfeed, emptyFolder, runProgram, toolPath } from '../cli/tool.ts';
 import { straight } from './designs.ts';
 
 function setUp(text = straight(2)): { folder: string; design: string; out: string } {
@@ -48,6 +48,48 @@ test('a foreign file is left alone, and then nothing at all is written', async (
   expect(readFileSync(join(out, 'labels.csv'), 'utf8')).toBe('mine,not yours\n');
   expect((await coilfeed(['kit', design, '--out', out, '--force'])).status).toBe(0);
   expect(readFileSync(join(out, 'labels.csv'), 'utf8')).toContain('Stuck at');
+});
+
+test('papers that somebody wrote on are kept, all of them named; a full disk leaves the folder as it was', async () => {
+  const { design, out } = setUp();
+  expect((await coilfeed(['kit', design, '--out', out])).status).toBe(0);
+  for (const name of ['build-record.html', 'test-card.html'])
+    writeFileSync(join(out, name), readFileSync(join(out, name), 'utf8').replace('Date', 'Date: the fourth'));
+  const before = contents(out);
+  const refused = await coilfeed(['kit', design, '--out', out, '--batch', '2']);
+  expect(refused.status).toBe(2);
+  for (const name of ['build-record.html', 'test-card.html'])
+    expect(refused.err.replace(/\s+/g, ' ')).toContain(name);
+  expect(contents(out)).toEqual(before);
+  // The shell's limit on the size of a file stands in for a full disk; the workbook is beyond it [block of 512 byte].
+  const line = 'ulimit -f 100; "$1" "$2" kit "$3" --out "$4" --batch 2 --force';
+  const full = await runProgram('sh', ['-c', line, 'sh', process.execPath, toolPath(), design, out]);
+  expect(full.status).toBe(3);
+  expect(contents(out)).toEqual(before);
+  expect((await coilfeed(['kit', design, '--out', out, '--batch', '2', '--force'])).status).toBe(0);
+  expect(readFileSync(join(out, 'test-card.html'), 'utf8')).not.toContain('the fourth');
+});
+
+test('a folder that cannot be is refused before anything is worked out, and nothing is left behind', async () => {
+  const { folder, design, out } = setUp();
+  symlinkSync(join(folder, 'nowhere'), join(folder, 'link'));
+  writeFileSync(join(folder, 'file'), '');
+  mkdirSync(out);
+  symlinkSync(join(folder, 'nowhere'), join(out, 'parts.csv'));
+  for (const [dir, says] of [
+    [join(folder, 'link'), 'is a link to something that does not exist'],
+    [join(folder, 'link', 'deeper'), 'is a link to something that does not exist'],
+    [join(folder, 'file'), 'is not a folder'],
+    [join(folder, 'file', 'deeper'), 'is a file, not a folder'],
+    [out, 'a link to something that does not exist'],
+    ...(process.platform === 'linux' ? [['/proc/kit', 'the system makes no folder there'] as const] : []),
+  ] as const) {
+    const { status, err } = await coilfeed(['kit', design, '--out', dir]);
+    expect(status, dir).toBe(2);
+    expect(err.replace(/\s+/g, ' '), dir).toContain(says);
+  }
+  expect(readdirSync(folder).sort()).toEqual(['design.yaml', 'file', 'kit', 'link']);
+  expect(readdirSync(out)).toEqual(['parts.csv']);
 });
 
 test('a design behind the name of a paper is not replaced, not even by force', async () => {
