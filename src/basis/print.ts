@@ -42,3 +42,6 @@ export function asRead(value: number | null, unit: string, shown?: string, exact
 /** `12.3 mΩ` */
 export const printValue = (value: number | null, unit: string, shown?: string, exact = false): string =>
   value === null ? 'not known' : asRead(value, unit, shown, exact).join(' ').trim();
+
+/** `6 mm²` */
+export const printSize = (gauge: string): string => gauge.replace('mm2', 'mm²');

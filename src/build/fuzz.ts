@@ -90,7 +90,11 @@ const KINDS: readonly {
       return read.ok && run(read.design).verdict !== undefined;
     },
   },
-  { name: 'page', good: files('.yaml'), judged: (bytes) => live.answer(text(bytes), 'design.yaml').ok },
+  {
+    name: 'page',
+    good: files('.yaml'),
+    judged: (bytes) => live.answer(text(bytes), 'design.yaml').answered !== null,
+  },
   {
     name: 'workbook',
     good: files('.xlsx'),

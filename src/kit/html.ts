@@ -1,8 +1,9 @@
 /** The shell of every paper: one file, black on white, made for A4 and Letter alike. */
+
+import { printSize } from '../basis/print.ts';
 import type { Finding } from '../findings/finding.ts';
 import { heading, sentence } from '../findings/words.ts';
 import { escaped } from '../pictures/elements.ts';
-import { printSize } from '../views/print.ts';
 import { type Job, shortDigest } from './job.ts';
 import { released } from './release.ts';
 

@@ -1,9 +1,10 @@
 /** The parts list: what one kit takes, and what a batch takes. */
+import { printSize } from '../basis/print.ts';
 import { FUSE_COLOURS } from '../data/fuse-ratings.ts';
 import { FUSE_TYPES } from '../data/fuses.ts';
 import { INSULATIONS } from '../data/insulation.ts';
 import type { Design } from '../design/design.ts';
-import { printQuantity, printSize } from '../views/print.ts';
+import { printQuantity } from '../views/print.ts';
 import { reels } from './cut.ts';
 import type { Job } from './job.ts';
 import type { End, Piece, Spot } from './places.ts';

@@ -4,13 +4,13 @@
  * can hold every number against the model.
  */
 
-import { printNumber, printValue } from '../basis/print.ts';
+import { printNumber, printSize, printValue } from '../basis/print.ts';
 import type { At, Quantity } from '../basis/quantity.ts';
 import type { Units } from '../basis/shown.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { escaped } from '../pictures/elements.ts';
-import { printQuantity, printSize } from '../views/print.ts';
+import { printQuantity } from '../views/print.ts';
 import type { Job } from './job.ts';
 import { BLANK, type Form, force, onPaper } from './lengths.ts';
 

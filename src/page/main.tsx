@@ -2,8 +2,8 @@
 import { render } from 'preact';
 import { App } from './App.tsx';
 import { Origins } from './answer/Origins.tsx';
+import type { Demo } from './shell/files.ts';
 import { Guard } from './shell/Guard.tsx';
-import type { Demo } from './shell/Toolbar.tsx';
 import { Bench } from './state/bench.ts';
 import { type Box, Storage } from './state/storage.ts';
 import { BenchContext } from './state/use.ts';
@@ -32,6 +32,7 @@ const afresh = (): void => {
 
 const bench = new Bench({ text: start.text, file: start.name }, storage);
 addEventListener('pagehide', () => bench.flush());
+addEventListener('storage', (event) => storage.concerns(event) && bench.overtaken());
 render(
   <BenchContext.Provider value={bench}>
     <Guard afresh={afresh}>

@@ -42,13 +42,72 @@ export interface FindingText {
   readonly source: string;
 }
 
+/** By what the picture of the feed tells its parts apart. */
+export const MODES = ['load', 'drop', 'temperature', 'energy'] as const;
+export type Mode = (typeof MODES)[number];
+
+export interface Share {
+  /** Of the limit; null where there is none. */
+  readonly share: number | null;
+  /** `9.71 A`, and `33.1 A` or nothing. */
+  readonly text: string;
+  readonly limit: string;
+  readonly of: Figure;
+}
+
+/** A part of the picture of the feed. */
+export interface PartOf {
+  readonly kind: 'wire' | 'fuse' | 'relay' | 'coil';
+  /** Of the conductor, or of the coil. */
+  readonly id: string;
+  /** `12 AWG`, `20 A` */
+  readonly name: string;
+  /** Key of its form. */
+  readonly key: string;
+  readonly shares: Partial<Readonly<Record<Mode, Share | null>>>;
+}
+
+/** The drop on the worst path [V]; runs in the order of the current, each with the shares of what makes it. */
+export interface Budget {
+  readonly coil: string;
+  readonly point: string;
+  readonly volts: number;
+  readonly limit: number;
+  readonly text: string;
+  readonly limitText: string;
+  readonly runs: readonly {
+    readonly run: string;
+    readonly side: 'feed' | 'return';
+    readonly volts: number;
+    readonly text: string;
+    readonly share: string;
+    readonly of: Figure;
+    readonly parts: readonly {
+      readonly what: 'conductor' | 'joints' | 'fuse' | 'relay';
+      readonly share: number;
+    }[];
+  }[];
+}
+
+export interface FigureText {
+  readonly label: string;
+  readonly text: string;
+  readonly of: Figure;
+}
+
+/** What is read of one part. */
+export interface Card {
+  readonly title: string;
+  readonly figures: readonly FigureText[];
+}
+
 /** All that is read of a result, printed in one system of units. */
 export interface Shown {
   readonly feed: Table;
   readonly bought: readonly Bought[];
   readonly tables: Readonly<Record<'coil' | 'wire' | 'load' | 'point', Table>>;
-  /** Each conductor in a line of words. */
-  readonly wires: readonly string[];
+  readonly parts: readonly PartOf[];
+  readonly budget: Budget;
   readonly findings: readonly FindingText[];
   readonly assumed: readonly { readonly path: string; readonly value: string; readonly why: string }[];
 }
@@ -62,9 +121,21 @@ export interface View {
   readonly shown: Readonly<Record<Units, Shown>>;
 }
 
-export type Answer =
-  | { readonly ok: true; readonly view: View }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+/** A place whose value cannot be read, and the last good one that was taken for it; empty where it was left out. */
+export interface Held {
+  readonly key: string;
+  readonly value: string;
+}
+
+/**
+ * The answer to a text: of the text as it is, or, where it has problems, of the last values that could be read at their
+ * places; without a view where nothing can stand in for them.
+ */
+export interface Answer {
+  readonly problems: readonly Problem[];
+  readonly held: readonly Held[];
+  readonly answered: { readonly view: View; readonly text: string } | null;
+}
 
 /** Why there is no such picture, in words. */
 export interface Nothing {
@@ -84,18 +155,43 @@ export interface Schema {
   readonly additionalProperties?: Schema | boolean;
   readonly anyOf?: readonly Schema[];
   readonly minItems?: number;
+  readonly maxItems?: number;
+}
+
+/** What a field of the design is called, and in which unit a bare number is taken; by its place, `run.fuse.rating`. */
+export interface FieldInfo {
+  readonly label: string;
+  /** As it is written in a design, `mohm`; empty for words and counts. */
+  readonly unit: string;
+  /** The same where a person works in US customary units. */
+  readonly us: string;
+  readonly help: string;
+}
+
+/** What forms are made from. */
+export interface Form {
+  readonly schema: Schema;
+  readonly fields: Readonly<Record<string, FieldInfo>>;
+  /** What is usual, where that is a list: sizes, ratings; anything else can be written, too. */
+  readonly choices: Readonly<Record<string, readonly string[]>>;
+  /** Keys that a reading of each kind has. */
+  readonly readings: Readonly<Record<string, readonly string[]>>;
 }
 
 /** What can be asked, by kind; pictures are of the design that was answered last. */
 export interface Calls {
-  form: { ask: null; reply: Schema };
-  design: { ask: { text: string; file: string }; reply: Answer };
+  form: { ask: null; reply: Form };
+  design: { ask: { text: string; file: string; good: string | null }; reply: Answer };
+  /** Another design, answered beside the one at hand; null where it cannot be read. */
+  kept: { ask: { text: string; file: string }; reply: View | null };
   speed: { ask: null; reply: SpeedLines | Nothing };
   trace: { ask: { speed: number }; reply: Picture | Nothing };
   drop: { ask: null; reply: Picture };
   curves: { ask: null; reply: readonly Picture[] | Nothing };
   /** What was tried and mends the design that was answered last, in each system of units. */
   remedies: { ask: null; reply: Readonly<Record<Units, readonly string[]>> };
+  /** What is read of a part of the feed; null when there is none any more. */
+  card: { ask: Pick<PartOf, 'kind' | 'id'> & { readonly units: Units }; reply: Card | null };
   /** Where a number of that design comes from. */
   explain: { ask: Figure & { readonly units: Units }; reply: Told | Nothing };
   workbook: { ask: { text: string }; reply: Uint8Array };

@@ -1,9 +1,8 @@
 /** Time-current curves: each fuse of the feed with the conductors that it protects. */
-import { printNumber } from '../basis/print.ts';
+import { printNumber, printSize } from '../basis/print.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { QuantityName } from '../model/model.ts';
 import { protectorOf } from '../model/route.ts';
-import { printSize } from '../views/print.ts';
 
 /** A point of a curve: current [A], time [s]. */
 export interface TimeAt {

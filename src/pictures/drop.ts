@@ -1,6 +1,7 @@
 /** Where the drop arises: each run on the path of the worst coil, at the firing with the lowest supply. */
+import { printSize } from '../basis/print.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import { printQuantity, printSize } from '../views/print.ts';
+import { printQuantity } from '../views/print.ts';
 import { axisOf, note, type Part, type Picture } from './chart.ts';
 import { coilName } from './trace-lines.ts';
 import { shortened } from './words.ts';

@@ -1,9 +1,10 @@
 /** Changes that could mend what fails: those of the trade, each to be tried by evaluating the whole design with it. */
+import { printSize } from '../basis/print.ts';
 import { FUSE_RATINGS } from '../data/fuse-ratings.ts';
 import type { Design, Fuse, FuseType, Relay, Run, Series } from '../design/design.ts';
 import { SIZES } from '../design/names.ts';
 import type { Result } from '../findings/result.ts';
-import { printQuantity, printSize, say } from '../views/print.ts';
+import { printQuantity, say } from '../views/print.ts';
 import type { Change } from './remedy.ts';
 
 const withRun = (design: Design, index: number, part: Partial<Run>): Design => ({

@@ -1,7 +1,8 @@
 /** What is bought for every run, in words. */
+import { printSize } from '../basis/print.ts';
 import type { Units } from '../basis/shown.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import { labelOf, printQuantity, printSize } from './print.ts';
+import { labelOf, printQuantity } from './print.ts';
 import { BUY } from './views.ts';
 
 export interface Bought {

@@ -1,4 +1,6 @@
 /** Values of quantities as a person reads them, in the units that the design asks for. */
+
+import { printSize } from '../basis/print.ts';
 import type { At, Quantity } from '../basis/quantity.ts';
 import { readIn, type System, shownIn, type Units } from '../basis/shown.ts';
 import { printUnit, sameDimension, unit as unitFrom } from '../basis/units.ts';
@@ -11,9 +13,6 @@ export const labelOf = (name: QuantityName): string => {
   const q: Quantity = QUANTITIES[name];
   return q.short ?? q.label;
 };
-
-/** `6 mm²` */
-export const printSize = (gauge: string): string => gauge.replace('mm2', 'mm²');
 
 const systems = (units: Units): readonly System[] => (units === 'both' ? ['metric', 'us'] : [units]);
 

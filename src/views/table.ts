@@ -2,7 +2,7 @@
 import type { At, Quantity } from '../basis/quantity.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
-import { cellText, labelOf, say, unitAbove } from './print.ts';
+import { cellText, labelOf, unitAbove } from './print.ts';
 import { type Field, keyOf, quantityOf, type View } from './view.ts';
 import { COIL, FAULT, FEED, FUSE, LOAD, POINT, RELAY, WIRE } from './views.ts';
 
@@ -128,19 +128,3 @@ export const faultTable = (e: Evaluation): Table =>
     eachRun(e, (run) => e.design.runs[run]?.side === 'feed'),
   );
 export const feedTable = (e: Evaluation): Table => tableOf(e, FEED, [], [{ names: [], at: {} }]);
-
-/** A conductor in a line of words: its size and its figures at the point where it carries most. */
-export function wireWords(e: Evaluation, wire: number): string {
-  const { id, run } = e.design.wires[wire] as Evaluation['design']['wires'][number];
-  const at = { wire, run, feed: run, point: (e.number('worst_point', { wire }) ?? 1) - 1 };
-  const figures = (of: View, has: boolean): string[] =>
-    has ? of.read.map(quantityOf).map((name) => `${labelOf(name)} ${say(e, name, at)}`) : [];
-  const { fuse, relay } = e.design.runs[run] as Evaluation['design']['runs'][number];
-  return [
-    `${id}: ${say(e, 'gauge', at)}, ${say(e, 'wire_length', at)}`,
-    ...figures(WIRE, true),
-    ...figures(LOAD, true),
-    ...figures(FUSE, fuse !== null),
-    ...figures(RELAY, relay !== null),
-  ].join('; ');
-}

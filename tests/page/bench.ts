@@ -82,8 +82,16 @@ export async function type(page: Page, label: string, text: string): Promise<voi
   await answered(page, before + 1);
 }
 
-/** What a button puts into the downloads. */
+/** What stands in the list of a button of the toolbar is pressed. */
+export async function choose(page: Page, menu: string, item: string): Promise<void> {
+  await page.getByRole('button', { name: menu, exact: true }).click();
+  await page.getByRole('button', { name: item, exact: true }).click();
+}
+
+/** What a button puts into the downloads; those of the whole design stand in a list. */
 export async function download(page: Page, button: string): Promise<Buffer> {
+  if (['Save YAML', 'Workbook', 'Result'].includes(button))
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
   const [file] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: button, exact: true }).click(),

@@ -11,8 +11,8 @@ import { demo } from '../design/helpers.ts';
 function opened(text: string) {
   const live = new Live();
   const answer = live.answer(text, 'design');
-  if (!answer.ok) throw new Error(answer.problems.map(({ key }) => key).join());
-  return { live, view: answer.view };
+  if (answer.answered === null) throw new Error(answer.problems.map(({ key }) => key).join());
+  return { live, view: answer.answered.view };
 }
 
 const told = (answer: Told | Nothing): Told => {

@@ -3,10 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { readDesign } from '../../src/design/read.ts';
 import { designJsonSchema } from '../../src/design/schema-json.ts';
 import { kindOf } from '../../src/page/form/schema.ts';
-import { startOf } from '../../src/page/form/start.ts';
+import { listOf, startOf } from '../../src/page/form/start.ts';
 import { asTyped, asWritten } from '../../src/page/form/written.ts';
 import { feedLayout } from '../../src/page/pictures/feed-layout.ts';
 import type { Schema } from '../../src/page/protocol.ts';
+import { rearranged } from '../../src/page/state/members.ts';
 import { run } from '../../src/run.ts';
 import { edited } from '../../src/saved/apply.ts';
 import { toJson } from '../../src/writers/json.ts';
@@ -109,7 +110,28 @@ describe('forms', () => {
     };
     expect(problems([['supply']], [['sweep']], [['sizes']], [['limits']])).toEqual([]);
     expect(problems([['points', 4], 4])).toEqual([]);
-    expect(problems([['feed', 2], 2], [['feed', 2, 'fuse']], [['feed', 2, 'relay']])).toEqual([]);
+    // A run of the feed goes before those that divide.
+    const more = rearranged(text, ['feed'], { put: startOf(['feed'], 2), at: 1 });
+    expect(readDesign(more, 'x').ok).toBe(true);
+    expect(problems([['feed', 0, 'fuse']], [['feed', 0, 'relay']])).toEqual([]);
+    // Lists start as lists, with as many rows as they must have.
+    for (const key of [
+      ['feed', 0, 'fuse', 'curve'],
+      ['feed', 0, 'fuse', 'rerating'],
+      ['feed', 0, 'relay', 'derating'],
+    ])
+      expect(readDesign(edited(text, [{ key, value: listOf(key) }]), 'x').ok, key.join()).toBe(true);
+    expect(
+      problems(
+        [['tolerance']],
+        [['tolerance', 'distribution']],
+        [['instruments']],
+        [['kit', 'spares']],
+        [['kit', 'parts']],
+        [['ignition', 'sparks']],
+        [['coil', 'series_resistor']],
+      ),
+    ).toEqual([]);
     expect(problems([['return', 2], 2])).toEqual([]);
     // Another way of saying how the coil charges is a second one: the reader says so, and the form shows it.
     expect(problems([['coil', 'test_point']])).toEqual([

@@ -1,25 +1,34 @@
 /** What the page remembers: steps to undo, and what survives a reload. */
 import { expect, test } from 'vitest';
-import { begin, changed, redone, settled, undone } from '../../src/page/state/history.ts';
+import { begin, changed, opened, redone, settled, undone } from '../../src/page/state/history.ts';
 import { type Box, Storage, type Stored } from '../../src/page/state/storage.ts';
 
 test('typing in one place is one step; leaving it begins another', () => {
-  let h = begin('a');
+  let h = begin('a', 'a.yaml');
   h = changed(h, 'ab', 'x');
   h = changed(h, 'abc', 'x');
-  expect(undone(h).text).toBe('a');
+  expect(undone(h).now.text).toBe('a');
   h = changed(settled(h), 'abcd', 'x');
   h = changed(h, 'other', 'y');
-  expect([undone(h).text, undone(undone(h)).text, undone(undone(undone(h))).text]).toEqual([
+  expect([undone(h).now.text, undone(undone(h)).now.text, undone(undone(undone(h))).now.text]).toEqual([
     'abcd',
     'abc',
     'a',
   ]);
-  expect(redone(undone(h)).text).toBe('other');
+  expect(redone(undone(h)).now.text).toBe('other');
   // A change after undoing leaves nothing to redo; nothing to undo changes nothing.
   expect(changed(undone(h), 'new', 'z').future).toEqual([]);
-  expect(undone(begin('a'))).toEqual(begin('a'));
-  expect(changed(h, h.text, 'y')).toBe(h);
+  expect(undone(begin('a', 'x'))).toEqual(begin('a', 'x'));
+  expect(changed(h, h.now.text, 'y')).toBe(h);
+});
+
+test('a file that is opened is a step with its own name, and its own origin', () => {
+  const first = changed(begin('a', 'one.yaml'), 'ab', 'x');
+  const second = opened(first, 'b', 'two.yaml');
+  expect(second.now).toEqual({ text: 'b', file: 'two.yaml', origin: 1 });
+  expect(undone(second).now).toEqual({ text: 'ab', file: 'one.yaml', origin: 0 });
+  // After undo another file is a third one, and not the second again.
+  expect(opened(undone(second), 'c', 'three.yaml').now.origin).toBe(2);
 });
 
 function box(): Box & { held: Map<string, string> } {
@@ -32,7 +41,13 @@ function box(): Box & { held: Map<string, string> } {
   };
 }
 
-const STORED: Stored = { text: 'title: x', file: 'x.yaml', system: 'us', look: 'dark' };
+const STORED: Stored = {
+  text: 'title: x',
+  file: 'x.yaml',
+  system: 'us',
+  look: 'dark',
+  snapshot: { text: 'title: y', file: 'y.yaml' },
+};
 
 test('what was stored comes back, for the same page only, until it is cleared', () => {
   const held = box();
@@ -69,12 +84,13 @@ test('strange settings fall back, and a browser without storage does no harm', (
   const held = box();
   new Storage('a', held).save(STORED);
   for (const key of held.held.keys())
-    held.held.set(key, '{"text":"t","system":"furlongs","look":3,"file":{}}');
+    held.held.set(key, '{"text":"t","system":"furlongs","look":3,"file":{},"snapshot":{"text":7}}');
   expect(new Storage('a', held).open().stored).toEqual({
     text: 't',
     file: 'design.yaml',
     system: 'design',
     look: 'auto',
+    snapshot: null,
   });
 
   const refuses = (): never => {

@@ -1,6 +1,7 @@
 /** What to buy: size and length of every run, its fuse and its relay. */
 import type { View } from '../protocol.ts';
-import { useShown } from '../state/use.ts';
+import { isCurrent } from '../state/bench.ts';
+import { useBenchState, useShown } from '../state/use.ts';
 import { Table } from './Table.tsx';
 
 const COLUMNS = [
@@ -10,10 +11,8 @@ const COLUMNS = [
   { title: 'In it', whole: true },
 ];
 
-/** Under a verdict that fails there is nothing to buy. */
-const Nothing = () => <p>Something fails: nothing is listed to buy.</p>;
-
 export function Buy({ view }: { readonly view: View }) {
+  const current = isCurrent(useBenchState());
   const rows = useShown(view).bought.map(({ run, size, chosen, lengths, parts }) => ({
     key: run,
     cells: [
@@ -25,9 +24,8 @@ export function Buy({ view }: { readonly view: View }) {
       parts.join('; '),
     ],
   }));
-  return view.json.verdict === 'fail' ? (
-    <Nothing />
-  ) : (
-    <Table caption="What to buy" told columns={COLUMNS} rows={rows} />
-  );
+  // What fails, or is not what the design says now, is not to be bought.
+  if (!current) return <p>Not current: nothing is listed to buy.</p>;
+  if (view.json.verdict === 'fail') return <p>Something fails: nothing is listed to buy.</p>;
+  return <Table caption="What to buy" told columns={COLUMNS} rows={rows} />;
 }

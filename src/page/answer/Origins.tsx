@@ -4,7 +4,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { known, of } from '../../explain/outline.ts';
 import type { Told } from '../../explain/tree.ts';
 import type { Figure, Nothing } from '../protocol.ts';
-import { OriginContext, useBench, useBenchState } from '../state/use.ts';
+import { OriginContext, useBench, useBenchState, useUnits } from '../state/use.ts';
 import { Source, Tree } from './Tree.tsx';
 
 /** Holds the panel, so that opening it draws nothing else anew. */
@@ -96,9 +96,9 @@ function Shown({
 /** The tree of a number; null while it is worked out. */
 function useOrigin(asked: Figure): Told | Nothing | null {
   const bench = useBench();
-  const { system, view } = useBenchState();
+  const { view } = useBenchState();
   const [answer, set] = useState<Told | Nothing | null>(null);
-  const units = system === 'design' ? (view?.design.units ?? 'metric') : system;
+  const units = useUnits();
   useEffect(() => {
     let wanted = true;
     set(null);

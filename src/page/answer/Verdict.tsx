@@ -1,63 +1,173 @@
-/** The verdict, and the figures of the whole feed. */
-import type { View } from '../protocol.ts';
-import { useBenchState, usePicture, useShown } from '../state/use.ts';
+/** The verdict with what limits, and the figures of the whole feed; or what keeps it from being that of the design at hand. */
+import { useContext } from 'preact/hooks';
+import type { FindingText, View } from '../protocol.ts';
+import { isCurrent } from '../state/bench.ts';
+import { GoContext, useBenchState, usePicture, useShown, useUnits } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
+import { Margin } from './Margin.tsx';
 import { Mark } from './Mark.tsx';
 import { Origin } from './Origin.tsx';
 
 /** Remedies wait for a longer pause in typing [ms]. */
 const SLOW = 800;
+/** Limits that are named. Arbitrary: what one takes in at a glance. */
+const NAMED = 3;
 
-export function VerdictPanel({ view }: { readonly view: View }) {
-  const { json } = view;
-  // What was tried on an earlier design says nothing of this one.
-  const { answers } = useBenchState();
-  const { findings, feed } = useShown(view);
-  const count = (verdict: string): number => findings.filter((f) => f.verdict === verdict).length;
-  const marginal = findings.filter((f) => f.marginal).length;
+export function VerdictPanel({ view }: { readonly view: View | null }) {
+  const state = useBenchState();
+  const current = isCurrent(state);
+  if (view === null)
+    return (
+      <section class="verdict unknown" aria-labelledby="verdict">
+        <h2 id="verdict">{current ? 'coilfeed bench' : state.history.now.file}</h2>
+        {current ? <p class="quiet">The first answer takes a second …</p> : <NotCurrent />}
+      </section>
+    );
+  const { verdict, title } = view.json;
   return (
-    <section class={`verdict ${json.verdict}`} aria-labelledby="verdict">
-      <h2 id="verdict">{json.title}</h2>
-      <p class="word" role="status">
-        <Mark verdict={json.verdict} />
-        <span class="quiet">
-          {count('fail')} fail, {count('unknown')} unknown,{' '}
-          {count('advice') > 0 ? `${count('advice')} advice, ` : ''}
-          {count('pass')} pass
-          {marginal > 0 ? `, ${marginal} of them within 10 % of the limit` : ''}
-        </span>
-      </p>
-      {json.verdict === 'fail' ? <Remedies key={answers} view={view} /> : null}
-      <dl class="figures">
-        {feed.heads.map(({ key, label, quantity }, i) => (
-          <div key={key}>
-            <dt>{label}</dt>
-            <dd>
-              <span class="big">
-                {quantity === null ? (
-                  cellOf(feed, 0, i)
-                ) : (
-                  <Origin of={{ quantity, at: {} }} label={`${label} ${cellOf(feed, 0, i)}`}>
-                    {cellOf(feed, 0, i)}
-                  </Origin>
-                )}
-              </span>
-              <span class="quiet">{aboutOf(key, view)}</span>
-            </dd>
-          </div>
-        ))}
-      </dl>
+    <section class={`verdict ${current ? verdict : 'off'}`} aria-labelledby="verdict">
+      <h2 id="verdict">{title}</h2>
+      {current ? <Word view={view} /> : <NotCurrent />}
+      {current && verdict === 'fail' ? <Remedies key={state.answers} /> : null}
+      <Whole view={view} />
     </section>
   );
 }
 
-/** What was tried and helps, least change first. */
-function Remedies({ view }: { readonly view: View }) {
-  const { system } = useBenchState();
-  const found = usePicture('remedies', null, 'remedies', SLOW);
-  const told = found?.[system === 'design' ? view.design.units : system];
+function Word({ view }: { readonly view: View }) {
+  const { findings } = useShown(view);
+  const count = (verdict: string): number => findings.filter((f) => f.verdict === verdict).length;
+  const { verdict } = view.json;
+  const open = findings.filter((f) => f.verdict === verdict && f.verdict !== 'pass');
+  const limits = (open.length > 0 ? open : byMargin(findings)).slice(0, NAMED);
   return (
-    <>
+    <div class="told">
+      <p class="word">
+        <Mark verdict={verdict} />
+        <span class="quiet">
+          {count('fail')} fail, {count('unknown')} unknown,{' '}
+          {count('advice') > 0 ? `${count('advice')} advice, ` : ''}
+          {count('pass')} pass
+        </span>
+      </p>
+      <ul class="limits" aria-label={open.length > 0 ? `What makes it ${verdict}` : 'What limits'}>
+        {limits.map((f) => (
+          <Limit key={`${f.rule} ${f.subject}`} f={f} view={view} />
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+const byMargin = (findings: readonly FindingText[]): FindingText[] =>
+  findings
+    .filter((f) => f.verdict === 'pass' && f.margin !== null && Number.isFinite(f.margin))
+    .sort((a, b) => (a.margin as number) - (b.margin as number));
+
+/** `Drop: worst coil’s path, coil 8 at limiter: 0.488 V of ≤ 0.5 V` */
+function Limit({ f, view: { json } }: { readonly f: FindingText; readonly view: View }) {
+  const { worst_coil: coil, worst_point: point } = json.totals;
+  const where = f.rule === 'drop' ? `coil ${coil ?? '–'} at ${point ?? '–'}` : f.subject;
+  return (
+    <li class={f.verdict}>
+      <span>
+        {f.title}
+        {where === '' ? '' : `, ${where}`}
+      </span>{' '}
+      {f.value === '' ? null : (
+        <span class="measure">
+          <Origin of={f.origins.value} label={`${f.title} ${f.value}`}>
+            {f.value}
+          </Origin>{' '}
+          <span class="quiet">
+            <Origin of={f.origins.limit} label={`Limit ${f.limit}`}>
+              {f.limit}
+            </Origin>
+          </span>
+        </span>
+      )}
+      {f.margin === null || !Number.isFinite(f.margin) ? null : (
+        <Margin share={f.margin} marginal={f.marginal} />
+      )}
+    </li>
+  );
+}
+
+/** What is wrong with the text, with the way to it, and what was taken in its place. */
+function NotCurrent() {
+  const go = useContext(GoContext);
+  const { problems, held, failed, history, view } = useBenchState();
+  const count = problems.length;
+  return (
+    <div class="told" role="status">
+      <p class="word">
+        <span class="mark off">
+          {failed === null
+            ? `Not current: ${count === 1 ? '1 thing' : `${count} things`} to mend`
+            : 'Not current: the tool failed'}
+        </span>
+      </p>
+      <ol class="problems">
+        {problems.map((p) => (
+          <li key={`${p.line}:${p.column} ${p.key} ${p.found}`}>
+            <button type="button" class="link" onClick={() => go(p)}>
+              {history.now.file}:{p.line}:{p.column} {p.key}
+            </button>
+            : {p.found}; {p.taken}
+          </li>
+        ))}
+      </ol>
+      {held.length > 0 ? (
+        <p>
+          What follows takes{' '}
+          {held.map(({ key, value }, i) => (
+            <span key={key}>
+              {i > 0 ? '; ' : ''}
+              <code>{key}</code> {value === '' ? 'as left out' : value}
+            </span>
+          ))}
+          , as it could be read last, and everything else as it stands.
+        </p>
+      ) : view === null ? (
+        <p>There is no answer before that.</p>
+      ) : (
+        <p>What follows is of an earlier text: it does not follow what is typed.</p>
+      )}
+    </div>
+  );
+}
+
+function Whole({ view }: { readonly view: View }) {
+  const { feed } = useShown(view);
+  return (
+    <dl class="figures">
+      {feed.heads.map(({ key, label, quantity }, i) => (
+        <div key={key}>
+          <dt>{label}</dt>
+          <dd>
+            <span class="big">
+              {quantity === null ? (
+                cellOf(feed, 0, i)
+              ) : (
+                <Origin of={{ quantity, at: {} }} label={`${label} ${cellOf(feed, 0, i)}`}>
+                  {cellOf(feed, 0, i)}
+                </Origin>
+              )}
+            </span>
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+/** What was tried and helps, least change first. */
+function Remedies() {
+  const units = useUnits();
+  const found = usePicture('remedies', null, 'remedies', SLOW);
+  const told = found?.[units];
+  return (
+    <div class="remedies" aria-busy={told === undefined}>
       <h3>What would pass</h3>
       {told === undefined ? <p class="quiet">Being tried …</p> : null}
       {told?.length === 0 ? <p>No single change that was tried helps.</p> : null}
@@ -66,22 +176,6 @@ function Remedies({ view }: { readonly view: View }) {
           <li key={text}>{text}</li>
         ))}
       </ul>
-    </>
+    </div>
   );
-}
-
-/** Where a figure of the whole feed arises. */
-function aboutOf(key: string, { json: { totals } }: View): string {
-  switch (key) {
-    case 'drop_V':
-      return `coil ${totals.worst_coil ?? '–'} at ${totals.worst_point ?? '–'}`;
-    case 'energy_kept':
-      return 'where least is left';
-    case 'average_A':
-      return 'of all coils, at the worst point';
-    case 'copper_kg':
-      return 'in all conductors';
-    default:
-      return '';
-  }
 }

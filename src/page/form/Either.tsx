@@ -2,11 +2,11 @@
 import type { ComponentType } from 'preact';
 import type { Path } from '../../design/problems.ts';
 import type { Plain } from '../../saved/document.ts';
+import { idOf, labelOf, placeOf, valueAt } from '../place.ts';
 import type { Schema } from '../protocol.ts';
 import { useBench, useBenchState } from '../state/use.ts';
 import { Field } from './Field.tsx';
 import { List, type PartProps } from './List.tsx';
-import { labelOf, valueAt } from './place.ts';
 import { startOf } from './start.ts';
 
 interface EitherProps {
@@ -19,21 +19,26 @@ interface EitherProps {
   readonly member: ComponentType<PartProps>;
 }
 
+/** How several values are laid out: rows by supply, or one for each coil or run. */
+interface Several {
+  readonly keys: readonly string[] | null;
+  readonly each: string;
+  readonly offer: string;
+  readonly offered: boolean;
+  readonly label: (key: string) => string;
+}
+
 export function Either({ path, description, single, several, required, member }: EitherProps) {
   const bench = useBench();
-  const { tree, view } = useBenchState();
+  const { tree } = useBenchState();
   const value = valueAt(tree.value, path);
   const name = labelOf(path.at(-1) ?? '');
   const many = typeof value === 'object' && value !== null;
-  // One length for each coil makes sense where each has a conductor of its own.
-  const perCoil = several.items === undefined;
-  const coils = view?.json.coil.ids ?? [];
-  const offered =
-    !perCoil || (valueAt(tree.value, [...path.slice(0, -1), 'carries']) === 'each' && coils.length > 0);
+  const { keys, each, offer, offered, label } = useSeveral(path, several);
 
   const toMany = (): Plain => {
     const one = typeof value === 'string' ? value : '';
-    if (perCoil) return Object.fromEntries(coils.map((id) => [id, one]));
+    if (keys !== null) return Object.fromEntries(keys.map((id) => [id, one]));
     return [{ ...(startOf(path, 3) as object), ...(one === '' ? {} : { dwell: one }) } as Plain];
   };
   const toOne = (): Plain => {
@@ -56,32 +61,54 @@ export function Either({ path, description, single, several, required, member }:
             disabled={!tree.sound}
             onClick={() => bench.edit(path, toMany())}
           >
-            {perCoil ? `a ${name} for each coil` : `a table of ${name} by supply`}
+            {offer}
           </button>
         ) : null}
       </>
     );
   return (
-    <fieldset class="several">
-      <legend>{perCoil ? `${name} for each coil` : `${name} by supply`}</legend>
-      {perCoil ? (
-        <div class="fields">
-          {Object.keys(value).map((key) => (
-            <Field
-              key={key}
-              path={[...path, key]}
-              schema={several.additionalProperties as Schema}
-              required
-              label={`coil ${key}`}
-            />
-          ))}
-        </div>
-      ) : (
+    <fieldset class="several" id={idOf(path)} tabIndex={-1}>
+      <legend>{each}</legend>
+      {keys === null ? (
         <List path={path} schema={several} member={member} />
+      ) : (
+        [...new Set([...keys, ...Object.keys(value)])].map((key) => (
+          <Field
+            key={key}
+            path={[...path, key]}
+            schema={several.additionalProperties as Schema}
+            required={tree.has([...path, key])}
+            label={label(key)}
+          />
+        ))
       )}
       <button type="button" class="small" disabled={!tree.sound} onClick={() => bench.edit(path, toOne())}>
         one {name} for all
       </button>
     </fieldset>
   );
+}
+
+function useSeveral(path: Path, several: Schema): Several {
+  const { tree, view } = useBenchState();
+  const name = labelOf(path.at(-1) ?? '');
+  if (several.items !== undefined)
+    return {
+      keys: null,
+      each: `${name} by supply`,
+      offer: `a table of ${name} by supply`,
+      offered: true,
+      label: String,
+    };
+  const { design, json } = view ?? {};
+  const byRun = placeOf(path).startsWith('kit.');
+  const keys = byRun ? (design?.runs.map((run) => run.name) ?? []) : (json?.coil.ids ?? []);
+  return {
+    keys,
+    each: `${name} for each ${byRun ? 'run' : 'coil'}`,
+    offer: `a ${name} for each ${byRun ? 'run' : 'coil'}`,
+    // One length for each coil makes sense where each has a conductor of its own.
+    offered: keys.length > 0 && (byRun || valueAt(tree.value, [...path.slice(0, -1), 'carries']) === 'each'),
+    label: (key) => (byRun ? key : `coil ${key}`),
+  };
 }

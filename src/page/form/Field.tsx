@@ -1,37 +1,52 @@
-/** One field of the design: label, entry, hint, and what is wrong with it in the words of the command line. */
-import { useState } from 'preact/hooks';
-import type { Path } from '../../design/problems.ts';
+/**
+ * One field of the design in a row: its name with the unit, and its entry. Its help, and what is wrong with it in the words of
+ * the command line, stand in the place below the form, so that nothing moves while somebody types.
+ */
+import { useContext, useEffect, useState } from 'preact/hooks';
+import { printSize } from '../../basis/print.ts';
+import type { Path, Problem } from '../../design/problems.ts';
+import { idOf, problemsAt, valueAt } from '../place.ts';
 import type { Schema } from '../protocol.ts';
-import { useBench, useBenchState } from '../state/use.ts';
-import { idOf, labelOf, problemsAt, valueAt } from './place.ts';
+import { useBench, useBenchState, useUnits } from '../state/use.ts';
+import { choicesAt, infoAt, titleOf, unitOf, withUnit } from './info.ts';
 import { kindOf } from './schema.ts';
+import { TrayContext } from './tray.ts';
 import { asTyped, asWritten } from './written.ts';
 
 export interface FieldProps {
   readonly path: Path;
   readonly schema: Schema;
   readonly required: boolean;
-  /** In the place of the key. */
+  /** In the place of the name. */
   readonly label?: string;
 }
 
+/** What is wrong with a field is shown after a pause in typing, or when it is left [ms]. Arbitrary. */
+const PAUSE = 900;
+/** Leads from a list to any other value. */
+const OTHER = 'other …';
+
 export function Field({ path, schema, required, label }: FieldProps) {
   const bench = useBench();
-  const { tree, problems } = useBenchState();
+  const { tree, problems, form, view } = useBenchState();
+  const us = useUnits() === 'us';
+  const help = useContext(TrayContext);
   // What is typed stays as it is while the person is in the field, whatever the text makes of it.
   const [draft, setDraft] = useState<string | null>(null);
+  const [free, setFree] = useState(false);
   const kind = kindOf(schema);
+  const info = infoAt(form, path);
+  const unit = unitOf(info, us);
   const id = idOf(path);
-  const found = problemsAt(problems, path, kind.kind === 'series');
   const shown = draft ?? asTyped(valueAt(tree.value, path));
+  const found = useLater(problemsAt(problems, path, kind.kind === 'series'), draft);
+  const choices: readonly (string | number)[] =
+    kind.kind === 'choice' ? kind.words : choicesAt(form, tree.value, path, view);
+  const name = label ?? titleOf(info, path, us);
   const take = (typed: string): void => {
     setDraft(typed);
     // A key that must be there stays, so that the message speaks of the value.
-    bench.edit(path, asWritten(typed, kind) ?? (required ? '' : undefined));
-  };
-  const leave = (): void => {
-    setDraft(null);
-    bench.settle();
+    bench.edit(path, asWritten(withUnit(typed, unit), kind) ?? (required ? '' : undefined));
   };
   const common = {
     id,
@@ -39,23 +54,35 @@ export function Field({ path, schema, required, label }: FieldProps) {
     required,
     disabled: !tree.sound,
     'aria-invalid': found.length > 0,
-    'aria-describedby': `${id}-hint${found.length > 0 ? ` ${id}-wrong` : ''}`,
-    onBlur: leave,
+    'aria-describedby': `${id}-wrong tray`,
+    onFocus: () => help({ path, name, text: textOf(info?.help ?? schema.description ?? '', schema) }),
+    onBlur: () => {
+      setDraft(null);
+      bench.settle();
+    },
   };
+  const listed = choices.some((choice) => String(choice) === shown);
+  const picks = choices.length > 0 && !free && (kind.kind === 'choice' || listed || shown === '');
   return (
     <div class={`field ${found.length > 0 ? 'wrong' : ''}`}>
-      <label for={id}>{label ?? labelOf(path.at(-1) ?? '')}</label>
-      {kind.kind === 'choice' ? (
-        <select {...common} onChange={(event) => take(event.currentTarget.value)}>
-          {kind.words.includes(shown) || kind.words.map(String).includes(shown) ? null : (
-            <option value={shown}>{shown === '' ? '–' : shown}</option>
-          )}
+      <label for={id}>{name}</label>
+      {picks ? (
+        <select
+          {...common}
+          onChange={(event) => {
+            const { value } = event.currentTarget;
+            if (value === OTHER) setFree(true);
+            else take(value);
+          }}
+        >
+          {listed ? null : <option value={shown}>{shown === '' ? '–' : shown}</option>}
           {shown !== '' && !required ? <option value="">–</option> : null}
-          {kind.words.map((word) => (
-            <option key={word} value={word}>
-              {word}
+          {choices.map((choice) => (
+            <option key={choice} value={choice}>
+              {printSize(String(choice))}
             </option>
           ))}
+          {kind.kind === 'choice' ? null : <option value={OTHER}>{OTHER}</option>}
         </select>
       ) : (
         <input
@@ -63,20 +90,33 @@ export function Field({ path, schema, required, label }: FieldProps) {
           type="text"
           autocomplete="off"
           spellcheck={false}
+          {...(draft === null ? {} : { 'data-typed': '' })}
           inputMode={kind.kind === 'number' ? 'numeric' : 'text'}
           placeholder={schema.default === undefined ? '' : String(schema.default)}
           onInput={(event) => take(event.currentTarget.value)}
         />
       )}
-      <span class="hint" id={`${id}-hint`}>
-        {schema.description}
-        {schema.default === undefined ? '' : ` Left out: ${schema.default}.`}
+      <span class="of" id={`${id}-wrong`}>
+        {found.map((p) => `${p.found}; ${p.taken}`).join('. ')}
       </span>
-      {found.length > 0 ? (
-        <span class="problem" id={`${id}-wrong`}>
-          {found.map((p) => `${p.found}; ${p.taken}`).join('. ')}
-        </span>
-      ) : null}
     </div>
   );
+}
+
+const textOf = (help: string, schema: Schema): string =>
+  schema.default === undefined || help.includes('Left out') ? help : `${help} Left out: ${schema.default}.`;
+
+/** Problems of a field in which somebody types come after a pause; they go at once. */
+function useLater(found: readonly Problem[], draft: string | null): readonly Problem[] {
+  const [ripe, set] = useState(true);
+  useEffect(() => {
+    if (draft === null) {
+      set(true);
+      return;
+    }
+    set(false);
+    const clock = setTimeout(() => set(true), PAUSE);
+    return () => clearTimeout(clock);
+  }, [draft]);
+  return ripe || draft === null ? found : [];
 }

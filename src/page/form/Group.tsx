@@ -1,25 +1,31 @@
 /** The fields of one part: what must be given and what is given, then what may be. */
 import { useId } from 'preact/hooks';
 import type { Path } from '../../design/problems.ts';
-import type { Schema } from '../protocol.ts';
+import { idOf, labelOf, placeOf, problemsAt, valueAt } from '../place.ts';
 import { useBench, useBenchState } from '../state/use.ts';
 import { Either } from './Either.tsx';
 import { Field } from './Field.tsx';
+import { infoAt } from './info.ts';
 import { List, type PartProps } from './List.tsx';
-import { labelOf, problemsAt, valueAt } from './place.ts';
+import { ByRun } from './Map.tsx';
+import { givenOf, mayAdd, ONE_OF } from './offers.ts';
 import { fieldsOf, kindOf, type Named } from './schema.ts';
-import { startOf } from './start.ts';
+import { listOf, startOf } from './start.ts';
 
 export function Group({ path, schema }: PartProps) {
-  const { tree } = useBenchState();
-  const fields = fieldsOf(schema);
-  const here = ({ key, required }: Named): boolean => required || tree.has([...path, key]);
+  const { tree, form } = useBenchState();
+  const there = ({ key }: Named): boolean => tree.has([...path, key]);
+  const fields = fieldsOf(schema).filter(
+    (field) => field.required || there(field) || mayAdd(form, tree.value, path, field.key, field.schema),
+  );
   const inner = ({ schema: one }: Named): boolean => ['group', 'list', 'map'].includes(kindOf(one).kind);
   const simple = fields.filter((field) => !inner(field));
+  const here = (field: Named): boolean => field.required || there(field);
   const open = simple.filter((field) => !here(field));
   return (
     <>
       <Wrong path={path} />
+      <OneOf path={path} />
       <div class="fields">
         {simple.filter(here).map((field) => (
           <Part key={field.key} path={[...path, field.key]} field={field} />
@@ -59,13 +65,48 @@ function Wrong({ path }: { readonly path: Path }) {
   );
 }
 
+/** Of parts of which exactly one is given, which one. */
+function OneOf({ path }: { readonly path: Path }) {
+  const bench = useBench();
+  const { tree, form } = useBenchState();
+  const id = useId();
+  const choice = ONE_OF[placeOf(path)];
+  const given = givenOf(tree.value, path);
+  if (choice === undefined || given === null) return null;
+  return (
+    <div class="field">
+      <label for={id}>{choice.title}</label>
+      <select
+        id={id}
+        value={given}
+        disabled={!tree.sound}
+        onChange={(event) => {
+          const key = event.currentTarget.value;
+          bench.editAll([
+            { key: [...path, key], value: startOf([...path, key], 0) },
+            ...choice.keys
+              .filter((other) => other !== key && tree.has([...path, other]))
+              .map((other) => ({ key: [...path, other], value: undefined })),
+          ]);
+        }}
+      >
+        {choice.keys.map((key) => (
+          <option key={key} value={key}>
+            {(infoAt(form, [...path, key])?.label ?? labelOf(key)).toLowerCase()}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
 function Part({ path, field: { schema, required } }: { readonly path: Path; readonly field: Named }) {
   const kind = kindOf(schema);
   switch (kind.kind) {
     case 'group':
       return <Optional path={path} schema={schema} required={required} />;
     case 'list':
-      return <List path={path} schema={schema} member={Group} />;
+      return <Listed path={path} schema={schema} required={required} />;
     case 'either':
       return (
         <Either
@@ -77,62 +118,72 @@ function Part({ path, field: { schema, required } }: { readonly path: Path; read
         />
       );
     case 'map':
-      return null;
+      return <ByRun path={path} schema={kind.of} member={Group} />;
     default:
       return <Field path={path} schema={schema} required={required} />;
   }
 }
 
-/** A part that a design may have: with a way to put it in and to take it out. */
-export function Optional({
-  path,
-  schema,
-  required,
-}: {
-  readonly path: Path;
-  readonly schema: Schema;
+interface OptionalProps extends PartProps {
   readonly required: boolean;
-}) {
+}
+
+/** Puts a part in. */
+function Add({ path, schema, words = 'add' }: PartProps & { readonly words?: string }) {
   const bench = useBench();
   const { tree } = useBenchState();
   const id = useId();
-  const name = labelOf(path.at(-1) ?? '');
-  if (!tree.has(path))
-    return (
-      <button
-        type="button"
-        class="small"
-        disabled={!tree.sound}
-        aria-describedby={id}
-        onClick={() => bench.edit(path, startOf(path, 0))}
-      >
-        add {name}
-        <span class="hint" id={id}>
-          {schema.description}
-        </span>
-      </button>
-    );
-  // A word in the place of the part, such as unknown.
-  if (typeof valueAt(tree.value, path) === 'string')
-    return (
-      <fieldset class="part">
-        <legend>{name}</legend>
-        <Field path={path} schema={{ description: schema.description ?? '' }} required={required} />
-        <button
-          type="button"
-          class="small"
-          disabled={!tree.sound}
-          onClick={() => bench.edit(path, startOf(path, 0))}
-        >
-          describe {name}
-        </button>
-      </fieldset>
-    );
+  return (
+    <button
+      type="button"
+      class="small"
+      disabled={!tree.sound}
+      aria-describedby={id}
+      title={schema.description}
+      onClick={() => bench.edit(path, kindOf(schema).kind === 'list' ? listOf(path) : startOf(path, 0))}
+    >
+      {words} {labelOf(path.at(-1) ?? '')}
+      <span class="of" id={id}>
+        {schema.description}
+      </span>
+    </button>
+  );
+}
+
+/** A list that a part may have. */
+function Listed({ path, schema, required }: OptionalProps) {
+  const { tree } = useBenchState();
+  if (!required && !tree.has(path)) return <Add path={path} schema={schema} />;
   return (
     <fieldset class="part">
+      <legend>{labelOf(path.at(-1) ?? '')}</legend>
+      <List path={path} schema={schema} member={Group} />
+    </fieldset>
+  );
+}
+
+/** A part that a design may have: with a way to put it in and to take it out. */
+export function Optional({ path, schema, required }: OptionalProps) {
+  const bench = useBench();
+  const { tree } = useBenchState();
+  const name = labelOf(path.at(-1) ?? '');
+  if (!tree.has(path)) return <Add path={path} schema={schema} />;
+  // A word in the place of the part, such as unknown.
+  const word = typeof valueAt(tree.value, path) === 'string';
+  // Of parts of which one is given another is chosen above.
+  const chosen = ONE_OF[placeOf(path.slice(0, -1))]?.keys.includes(String(path.at(-1)));
+  return (
+    <fieldset class="part" id={word ? undefined : idOf(path)} tabIndex={-1}>
       <legend>{name}</legend>
-      <Group path={path} schema={schema} />
-      {required ? null : (
+      {word ? (
+        <>
+          <Field path={path} schema={{ description: schema.description ?? '' }} required={required} />
+          <Add path={path} schema={schema} words="describe" />
+        </>
+      ) : (
+        <Group path={path} schema={schema} />
+      )}
+      {required || word || chosen ? null : (
         <button
           type="button"
           class="small"

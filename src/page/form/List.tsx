@@ -1,10 +1,12 @@
-/** A list of parts: points, rows of a table, runs. */
+/** A list of parts: points, rows of a table, runs; members can be added, doubled, moved and removed. */
 import type { ComponentType } from 'preact';
-import type { Path } from '../../design/problems.ts';
+import { useContext } from 'preact/hooks';
+import { keyText, type Path } from '../../design/problems.ts';
+import { idOf, labelOf, placeOf, problemsAt, valueAt } from '../place.ts';
 import type { Schema } from '../protocol.ts';
-import { useBench, useBenchState } from '../state/use.ts';
-import { labelOf, valueAt } from './place.ts';
-import { startOf } from './start.ts';
+import { GoContext, useBench, useBenchState } from '../state/use.ts';
+import { fieldsOf } from './schema.ts';
+import { listOf, startOf } from './start.ts';
 
 /** What one member of a list is called. */
 const MEMBERS: Readonly<Record<string, string>> = {
@@ -13,10 +15,16 @@ const MEMBERS: Readonly<Record<string, string>> = {
   dwell: 'row',
   feed: 'run',
   return: 'run',
+  curve: 'point of the curve',
+  rerating: 'row',
+  derating: 'row',
+  measured: 'reading',
 };
 
 /** Keys by which a member of a list goes. */
 const NAMES = ['run', 'name', 'id'] as const;
+/** Members with more fields than this are folded. Arbitrary: what fits beside each other on a screen. */
+const FOLDED = 6;
 
 export interface PartProps {
   readonly path: Path;
@@ -30,39 +38,115 @@ interface ListProps extends PartProps {
 
 export function List({ path, schema, member: Member }: ListProps) {
   const bench = useBench();
-  const { tree } = useBenchState();
+  const go = useContext(GoContext);
+  const { tree, problems } = useBenchState();
   const found = valueAt(tree.value, path);
   const members: unknown[] = Array.isArray(found) ? found : [];
+  const [least, most] = [schema.minItems ?? 0, schema.maxItems ?? Number.POSITIVE_INFINITY];
   const one = MEMBERS[String(path.at(-1))] ?? labelOf(path.at(-1) ?? '');
+  const key =
+    placeOf(path) === 'measured'
+      ? undefined
+      : NAMES.find((name) => typeof valueAt(members[0], [name]) === 'string');
+  const folds = fieldsOf(schema.items as Schema).length > FOLDED;
   const nameOf = (member: unknown, i: number): string => {
-    const own = NAMES.map((key) => valueAt(member, [key])).find((name) => typeof name === 'string');
-    return own === undefined ? `${one} ${i + 1}` : String(own);
+    const own = key === undefined ? undefined : valueAt(member, [key]);
+    return typeof own === 'string' ? own : `${one} ${i + 1}`;
   };
+  const add = (): void => {
+    const at = placeFor(path, members);
+    if (members.length === 0) bench.edit(path, listOf(path));
+    else bench.rearrange(path, { put: startOf(path, members.length), at });
+    go({ key: keyText([...path, at]) });
+  };
+  const double = (i: number): void => {
+    const names = members.map(nameOf);
+    bench.rearrange(path, { double: i, key: key ?? '', name: another(nameOf(members[i], i), names) });
+    go({ key: keyText([...path, i + 1]) });
+  };
+  const move = (i: number, to: number): void => bench.rearrange(path, { move: i, to });
   return (
-    <>
-      {members.map((member, i) => (
+    <div class="list" id={members.length === 0 ? idOf(path) : undefined} tabIndex={-1}>
+      {members.map((member, i) => {
+        const name = nameOf(member, i);
+        const wrong = problemsAt(problems, [...path, i], true).length;
+        const inner = (
+          <>
+            <Member path={[...path, i]} schema={schema.items as Schema} />
+            <p class="buttons">
+              <Act what="up" of={name} off={i === 0} act={() => move(i, i - 1)} />
+              <Act what="down" of={name} off={i === members.length - 1} act={() => move(i, i + 1)} />
+              <Act what="double" of={name} off={members.length >= most} act={() => double(i)} />
+              <Act
+                what="remove"
+                of={name}
+                off={members.length <= least}
+                act={() => bench.edit(members.length === 1 ? path : [...path, i], undefined)}
+              />
+            </p>
+          </>
+        );
         // A member is its place in the text: its name may be changing.
-        <fieldset class="member" key={i}>
-          <legend>{nameOf(member, i)}</legend>
-          <Member path={[...path, i]} schema={schema.items as Schema} />
-          <button
-            type="button"
-            class="small"
-            disabled={!tree.sound || members.length <= (schema.minItems ?? 0)}
-            onClick={() => bench.edit([...path, i], undefined)}
-          >
-            remove {nameOf(member, i)}
-          </button>
-        </fieldset>
-      ))}
-      <button
-        type="button"
-        class="small"
-        disabled={!tree.sound}
-        onClick={() => bench.edit([...path, members.length], startOf(path, members.length))}
-      >
-        add a {one}
-      </button>
-    </>
+        return folds ? (
+          <details class="member" key={i} id={idOf([...path, i])}>
+            <summary>
+              {name} <span class="quiet">{gistOf(member)}</span>
+              {wrong > 0 ? <span class="count">{wrong} to mend</span> : null}
+            </summary>
+            {inner}
+          </details>
+        ) : (
+          <fieldset class="member" key={i} id={idOf([...path, i])} tabIndex={-1}>
+            <legend>{name}</legend>
+            {inner}
+          </fieldset>
+        );
+      })}
+      {members.length < most ? (
+        <button type="button" class="small" disabled={!tree.sound} onClick={add}>
+          add a {one}
+        </button>
+      ) : null}
+    </div>
   );
+}
+
+interface ActProps {
+  readonly what: 'up' | 'down' | 'double' | 'remove';
+  readonly of: string;
+  readonly off: boolean;
+  readonly act: () => void;
+}
+
+const SAID = { up: 'move up', down: 'move down', double: 'duplicate', remove: 'remove' } as const;
+
+function Act({ what, of, off, act }: ActProps) {
+  const { tree } = useBenchState();
+  return (
+    <button type="button" class="small" disabled={off || !tree.sound} onClick={act}>
+      {SAID[what]}
+      <span class="of"> {of}</span>
+    </button>
+  );
+}
+
+/** A new run of the feed goes before those that divide: what has divided does not join again. */
+function placeFor(path: Path, members: readonly unknown[]): number {
+  if (path.at(-1) !== 'feed') return members.length;
+  const divided = members.findIndex((member) => valueAt(member, ['carries']) !== 'all');
+  return divided < 0 ? members.length : divided;
+}
+
+/** A name that nothing has yet: `main 2`. */
+function another(name: string, names: readonly string[]): string {
+  const stem = name.replace(/ \d+$/, '');
+  for (let i = 2; ; i++) if (!names.includes(`${stem} ${i}`)) return `${stem} ${i}`;
+}
+
+/** What a folded member says of itself: size and length of a run, what was read. */
+function gistOf(member: unknown): string {
+  const words = ['what', 'gauge', 'length', 'coil', 'point', 'meter', 'scope']
+    .map((key) => valueAt(member, [key]))
+    .filter((value) => typeof value === 'string' || typeof value === 'number');
+  return words.join(', ');
 }

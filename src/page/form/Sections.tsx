@@ -1,26 +1,33 @@
 /** The design as forms, one section for each part of the file. */
 
+import { idOf, labelOf, problemsAt, valueAt } from '../place.ts';
 import { useBench, useBenchState } from '../state/use.ts';
 import { Field } from './Field.tsx';
 import { Group } from './Group.tsx';
 import { List } from './List.tsx';
-import { labelOf, problemsAt } from './place.ts';
 import { fieldsOf, kindOf, type Named } from './schema.ts';
 import { startOf } from './start.ts';
 
-/**
- * Written in the text only: the version, and what belongs to papers, to readings and to a comparison, and not to the
- * calculation that the page shows.
- */
-const TEXT_ONLY = ['coilfeed', 'kit', 'measured', 'tolerance', 'original'];
+/** The version is written in the text only. */
+const TEXT_ONLY = ['coilfeed'];
 /** Open when the page opens: what a person changes most. */
 const OPEN = ['coil', 'feed'];
+const TITLES: Readonly<Record<string, string>> = {
+  points: 'Operating points',
+  sweep: 'Engine speeds of the charts',
+  sizes: 'Sizes to choose from',
+  original: 'The feed that this one replaces',
+  kit: 'Papers of the kit',
+  measured: 'Readings taken',
+  instruments: 'Errors of the instruments',
+  tolerance: 'Tolerances',
+};
 
 export function Sections() {
-  const { schema, tree } = useBenchState();
-  if (schema === null) return <p class="quiet">The forms are being made …</p>;
-  const fields = fieldsOf(schema).filter(({ key }) => !TEXT_ONLY.includes(key));
-  const lines = fields.filter(({ schema: one }) => kindOf(one).kind === 'text');
+  const { form, tree } = useBenchState();
+  if (form === null) return <p class="quiet">The forms are being made …</p>;
+  const fields = fieldsOf(form.schema).filter(({ key }) => !TEXT_ONLY.includes(key));
+  const lines = fields.filter(({ schema }) => ['text', 'choice'].includes(kindOf(schema).kind));
   return (
     <>
       {tree.sound ? null : (
@@ -29,8 +36,8 @@ export function Sections() {
         </p>
       )}
       <div class="fields wide">
-        {lines.map(({ key, schema: one, required }) => (
-          <Field key={key} path={[key]} schema={one} required={required} />
+        {lines.map(({ key, schema, required }) => (
+          <Field key={key} path={[key]} schema={schema} required={required} />
         ))}
       </div>
       {fields
@@ -47,15 +54,17 @@ function Section({ field: { key, schema, required } }: { readonly field: Named }
   const { tree, problems } = useBenchState();
   const wrong = problemsAt(problems, [key], true).length;
   const there = required || tree.has([key]);
+  const name = TITLES[key] ?? labelOf(key);
+  const list = kindOf(schema).kind === 'list';
   return (
-    <details class="section" open={OPEN.includes(key)}>
+    <details class="section" open={OPEN.includes(key)} id={idOf([key])}>
       <summary>
-        <h3>{labelOf(key)}</h3>
+        <h3>{name}</h3>
         {wrong > 0 ? <span class="count">{wrong} to mend</span> : null}
         {there ? null : <span class="quiet">not given</span>}
       </summary>
       <p class="about">{schema.description}</p>
-      {kindOf(schema).kind === 'list' ? (
+      {list ? (
         <List path={[key]} schema={schema} member={Group} />
       ) : there ? (
         <>
@@ -76,11 +85,17 @@ function Section({ field: { key, schema, required } }: { readonly field: Named }
           type="button"
           class="small"
           disabled={!tree.sound}
-          onClick={() => bench.edit([key], startOf([key], 0))}
+          onClick={() => bench.edit([key], key === 'original' ? feedOf(tree.value) : startOf([key], 0))}
         >
-          add {labelOf(key)}
+          {key === 'original' ? 'add it, as a copy of this feed' : `add ${labelOf(key)}`}
         </button>
       )}
     </details>
   );
+}
+
+/** The runs of the design, to be changed into those of the feed before it. */
+function feedOf(root: unknown) {
+  const runs = { feed: valueAt(root, ['feed']), return: valueAt(root, ['return']) };
+  return JSON.parse(JSON.stringify(runs));
 }

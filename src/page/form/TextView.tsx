@@ -16,7 +16,7 @@ export function TextView() {
         spellcheck={false}
         autocomplete="off"
         rows={40}
-        value={history.text}
+        value={history.now.text}
         aria-invalid={problems.length > 0}
         onInput={(event) => bench.write(event.currentTarget.value)}
         onBlur={() => bench.settle()}

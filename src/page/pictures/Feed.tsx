@@ -1,177 +1,378 @@
-/** The feed from battery to battery, with the size of every conductor; the one that is pointed at gives its values. */
-import { useState } from 'preact/hooks';
-import type { View } from '../protocol.ts';
-import { useShown } from '../state/use.ts';
-import { type FeedLayout, feedLayout, type Laid } from './feed-layout.ts';
+/**
+ * The feed from battery to battery: every conductor, fuse, relay and coil by its share of what it may. The part that is chosen
+ * tells its figures, where they come from, and leads to its form.
+ */
+import { useContext, useEffect, useRef, useState } from 'preact/hooks';
+import { Origin } from '../answer/Origin.tsx';
+import { type Card, MODES, type Mode, type PartOf, type Share, type View } from '../protocol.ts';
+import { GoContext, useBench, useBenchState, useShown, useUnits } from '../state/use.ts';
+import { nextTo, type Placed, type Scene, sceneOf } from './feed-scene.ts';
 import { useWidth } from './width.ts';
 
-const ROW = 30;
-/** Room for the names of the columns, and for the battery at either end [px]. */
-const TOP = 46;
-const END = 34;
-const COLUMN = 88;
-/** Between two columns [px]. */
-const GAP = 18;
+const NAMES: Readonly<Record<Mode, string>> = {
+  load: 'Load',
+  drop: 'Drop',
+  temperature: 'Temperature',
+  energy: 'Energy',
+};
+const ABOUT: Readonly<Record<Mode, string>> = {
+  load: 'Effective current over what each part may carry; of coils the peak current.',
+  drop: 'Drop on the path of the worst coil, and of each coil, over the drop that is allowed.',
+  temperature: 'Temperature of each conductor over the rating of its insulation.',
+  energy: 'Spark energy of each coil, least energy over it; resistance of each conductor.',
+};
+
+/** How near a part is to its limit, in steps that have a colour and a stroke each. */
+const TONES = [
+  [0.5, 'low', 'up to 50 %'],
+  [0.75, 'mid', 'to 75 %'],
+  [0.9, 'high', 'to 90 %'],
+  [1, 'near', 'to the limit'],
+  [Number.POSITIVE_INFINITY, 'over', 'above'],
+] as const;
+const toneOf = ({ share }: Pick<Share, 'share'>): string =>
+  share === null ? 'none' : (TONES.find(([most]) => share <= most)?.[1] ?? 'over');
+
+const keyOf = ({ kind, id }: Pick<PartOf, 'kind' | 'id'>): string => `${kind} ${id}`;
 
 export function Feed({ view }: { readonly view: View }) {
-  const { findings, wires } = useShown(view);
+  const { parts } = useShown(view);
   const [width, box] = useWidth();
-  const [chosen, choose] = useState<string | null>(null);
-  const { json } = view;
-  const layout = feedLayout(json);
-  const count = layout.columns.length;
-  const column = Math.max(COLUMN, (width - 2 * END - GAP) / count);
-  const size = { width: 2 * END + GAP + count * column, height: TOP + layout.coils.length * ROW + 12 };
-  const x = (at: number): number => END + GAP / 2 + at * column;
-  const y = (row: number): number => TOP + (row + 0.5) * ROW;
-  const failing = new Set(findings.flatMap((f) => (f.verdict === 'fail' ? [f.subject] : [])));
-  const wordsOf = (id: string): string => wires[json.runs.findIndex((wire) => wire.id === id)] ?? '';
-  const wire = json.runs.find(({ id }) => id === chosen) ?? json.runs[0];
+  const [mode, setMode] = useState<Mode>('load');
+  const [chosen, choose] = useState('');
+  const scene = sceneOf(view.json, parts, width);
+  const part =
+    scene.parts.find((one) => keyOf(one.part) === chosen)?.part ?? (scene.parts[0]?.part as PartOf);
   return (
     <figure class="feed" ref={box}>
-      <figcaption>The feed: thicker lines are larger conductors</figcaption>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
-      <section class="scroll" tabIndex={0} aria-label="Diagram of the feed">
-        <svg width={size.width} height={size.height} viewBox={`0 0 ${size.width} ${size.height}`}>
-          <title>Diagram of the feed</title>
-          <Names layout={layout} x={x} column={column} />
-          <Ends layout={layout} x={x} y={y} count={count} />
-          {layout.joints.map(({ from, to }) => {
-            const start = from.column < 0 ? x(0) - GAP / 2 - 6 : x(from.column + 1) - GAP / 2;
-            const end = to.column >= count ? x(count) + GAP / 2 - 6 : x(to.column) + GAP / 2;
-            const middle = to.column >= count ? (start + end) / 2 : end - GAP / 2;
-            return (
-              <path
-                key={`${from.column},${from.row},${to.column},${to.row}`}
-                class="joint"
-                d={`M${start} ${y(from.row)}H${middle}V${y(to.row)}H${end}`}
-              />
-            );
-          })}
-          {layout.coils.map((id, row) => (
-            <g key={id} class="coil" transform={`translate(${x(layout.coilColumn) + GAP / 2} ${y(row)})`}>
-              <rect x="0" y="-10" width={column - GAP} height="20" rx="3" />
-              <text x={(column - GAP) / 2} y="4" text-anchor="middle">
-                coil {id}
-              </text>
-            </g>
+      <div class="headline">
+        <h3 id="feed">The feed</h3>
+        <fieldset class="switch" aria-label="What colours and figures of the feed tell">
+          {MODES.map((one) => (
+            <button type="button" key={one} aria-pressed={mode === one} onClick={() => setMode(one)}>
+              {NAMES[one]}
+            </button>
           ))}
-          {layout.wires.map((laid) => (
-            <Conductor
-              key={laid.wire.id}
-              laid={laid}
-              left={x(laid.column) + GAP / 2}
-              top={y(laid.row)}
-              length={column - GAP}
-              chosen={laid.wire.id === wire?.id}
-              failing={failing.has(laid.wire.run)}
-              parts={{
-                fuse: json.fuses.some(({ run }) => run === laid.wire.id),
-                relay: json.relays.some(({ run }) => run === laid.wire.id),
-              }}
-              words={wordsOf(laid.wire.id)}
-              choose={() => choose(laid.wire.id)}
-            />
+        </fieldset>
+        <ul class="tones">
+          {TONES.map(([most, tone, words]) => (
+            <li key={most}>
+              <svg width="22" height="10" aria-hidden="true">
+                <line class={`tone ${tone}`} x1="0" x2="22" y1="5" y2="5" />
+              </svg>{' '}
+              {words}
+            </li>
           ))}
-        </svg>
-      </section>
-      <p class="reading" aria-live="polite">
-        {wire === undefined ? '' : wordsOf(wire.id)}
-      </p>
+        </ul>
+      </div>
+      <figcaption class="quiet">{ABOUT[mode]}</figcaption>
+      <Picture scene={scene} mode={mode} chosen={part} choose={(one) => choose(keyOf(one))} view={view} />
+      <Told part={part} mode={mode} />
     </figure>
   );
 }
 
-/** Names of the columns; those of neighbours stand at two heights, so that longer ones have room. */
-function Names({
-  layout,
-  x,
-  column,
-}: {
-  readonly layout: FeedLayout;
-  readonly x: (at: number) => number;
-  readonly column: number;
-}) {
-  const room = Math.floor((2 * column - 16) / 7);
+interface PictureProps {
+  readonly scene: Scene;
+  readonly mode: Mode;
+  readonly chosen: PartOf;
+  readonly choose: (part: PartOf) => void;
+  readonly view: View;
+}
+
+/** Room above the rows for the names of the columns [px]. */
+const TOP = 34;
+
+function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
+  const { down, length, breadth, columns, joints, parts, ends } = scene;
+  const svg = useRef<SVGSVGElement>(null);
+  const top = down ? 0 : TOP;
+  const at = (along: number, across: number): [number, number] =>
+    down ? [across, along] : [along, across + top];
+  const [width, height] = down ? [breadth, length] : [length, breadth + top + 4];
+  const failing = new Set(view.json.findings.flatMap((f) => (f.verdict === 'fail' ? [f.subject] : [])));
+  const runOf = (id: string): string => view.json.runs.find((run) => run.id === id)?.run ?? '';
+  const move = (event: KeyboardEvent): void => {
+    const now = parts.find(({ part }) => keyOf(part) === keyOf(chosen));
+    const [right, below] =
+      { ArrowRight: [1, 0], ArrowLeft: [-1, 0], ArrowDown: [0, 1], ArrowUp: [0, -1] }[event.key] ?? [];
+    if (right === undefined || below === undefined || now === undefined) return;
+    event.preventDefault();
+    const next = down ? nextTo(parts, now, below, right) : nextTo(parts, now, right, below);
+    if (next === null) return;
+    choose(next.part);
+    svg.current?.querySelector<SVGElement>(`[data-part="${CSS.escape(keyOf(next.part))}"]`)?.focus();
+  };
+  const told = labelsOf(parts, mode, scene);
   return (
-    <>
-      {layout.columns.map((name, i) => (
-        <text key={name} class="name" x={x(i) + column / 2} y={i % 2 === 0 ? 14 : 30} text-anchor="middle">
-          {name.length > room ? `${name.slice(0, room - 1)}…` : name}
-        </text>
-      ))}
-    </>
+    <section class="scroll" aria-label="Diagram of the feed">
+      <svg
+        ref={svg}
+        width={width}
+        height={height}
+        viewBox={`0 0 ${width} ${height}`}
+        role="application"
+        aria-label="The feed, from battery to battery; arrow keys go from part to part"
+        onKeyDown={move}
+      >
+        {columns.map(({ name, from, to }, i) => (
+          <text
+            key={name}
+            class="name"
+            {...(down
+              ? { x: 2, y: from + 2 }
+              : { x: (from + to) / 2, y: i % 2 === 0 ? 12 : 26, 'text-anchor': 'middle' })}
+          >
+            {shortened(name, down ? 40 : Math.floor((2 * (to - from)) / 7))}
+          </text>
+        ))}
+        {joints.map(({ from, bend, to }, i) => {
+          const [a, b, c, d] = [at(...from), at(bend, from[1]), at(bend, to[1]), at(...to)];
+          return <path key={i} class="joint" d={`M${a}L${b}L${c}L${d}`} />;
+        })}
+        {ends.map(({ sign, along, across }) => {
+          const [x, y] = at(along, across);
+          return (
+            <g key={sign} class="battery" transform={`translate(${x} ${y})`}>
+              <circle r="12" />
+              <text y="4.5" text-anchor="middle">
+                {sign}
+              </text>
+            </g>
+          );
+        })}
+        {parts.map((placed) => (
+          <Drawn
+            key={keyOf(placed.part)}
+            placed={placed}
+            at={at}
+            scene={scene}
+            share={placed.part.shares[mode] ?? null}
+            label={told.get(placed.part) ?? []}
+            area={view.json.runs.find(({ id }) => id === placed.part.id)?.area_mm2 ?? null}
+            failing={placed.part.kind !== 'coil' && failing.has(runOf(placed.part.id))}
+            chosen={placed.part === chosen}
+            choose={() => choose(placed.part)}
+          />
+        ))}
+      </svg>
+    </section>
   );
 }
 
-interface EndsProps {
-  readonly layout: FeedLayout;
-  readonly x: (at: number) => number;
-  readonly y: (row: number) => number;
-  readonly count: number;
+const shortened = (text: string, room: number): string =>
+  text.length > room ? `${text.slice(0, Math.max(1, room - 1))}…` : text;
+
+/** What stands at each part; where all conductors of a run would say the same it stands once. */
+function labelsOf(
+  parts: readonly Placed[],
+  mode: Mode,
+  { down, pitch }: Scene,
+): Map<PartOf, readonly string[]> {
+  const lines = ({ part }: Placed): string[] => {
+    const share = part.shares[mode];
+    const figure =
+      share == null
+        ? ''
+        : share.share === null
+          ? share.text
+          : mode === 'temperature' || part.kind === 'coil'
+            ? share.text
+            : `${Math.round(share.share * 100)} %`;
+    if (part.kind === 'coil') return down ? [part.id] : [`coil ${part.id}`, figure].filter(Boolean);
+    return [part.name, figure].filter(Boolean);
+  };
+  const told = new Map<PartOf, readonly string[]>();
+  const said = new Set<string>();
+  for (const one of parts) {
+    const own = lines(one);
+    const same = `${one.part.kind} ${one.part.key} ${own.join()}`;
+    const alone = one.part.kind === 'coil' || (!down && !said.has(same)) || (down && !said.has(same));
+    // Side by side there is room for one label in a row of conductors.
+    const narrow =
+      down &&
+      pitch < 64 &&
+      one.part.kind === 'wire' &&
+      [...said].some((s) => s.startsWith(`wire ${one.part.key} `));
+    told.set(one.part, alone && !narrow ? own : []);
+    said.add(same);
+  }
+  return told;
 }
 
-function Ends({ layout, x, y, count }: EndsProps) {
-  const middle = y((layout.coils.length - 1) / 2);
-  return (
-    <>
-      <g class="battery" transform={`translate(${x(0) - GAP / 2 - 20} ${middle})`}>
-        <circle r="13" />
-        <text y="5" text-anchor="middle">
-          +
-        </text>
-      </g>
-      <g class="battery" transform={`translate(${x(count) + GAP / 2 + 8} ${middle})`}>
-        <circle r="13" />
-        <text y="5" text-anchor="middle">
-          −
-        </text>
-      </g>
-    </>
-  );
-}
-
-interface ConductorProps {
-  readonly laid: Laid;
-  readonly left: number;
-  readonly top: number;
-  readonly length: number;
-  readonly chosen: boolean;
+interface DrawnProps {
+  readonly placed: Placed;
+  readonly at: (along: number, across: number) => [number, number];
+  readonly scene: Scene;
+  readonly share: Share | null;
+  readonly label: readonly string[];
+  readonly area: number | null;
   readonly failing: boolean;
-  readonly parts: { readonly fuse: boolean; readonly relay: boolean };
-  readonly words: string;
+  readonly chosen: boolean;
   readonly choose: () => void;
 }
 
 /** Width of a conductor's line [px]: by its diameter. */
-const thickness = (area: number | null): number => 1.5 + Math.min(6, Math.sqrt(area ?? 0) * 0.9);
+const thickness = (area: number | null): number => 2 + Math.min(6, Math.sqrt(area ?? 0) * 0.9);
 
-function Conductor({ laid, left, top, length, chosen, failing, parts, words, choose }: ConductorProps) {
-  const { wire } = laid;
+function Drawn({ placed, at, scene, share, label, area, failing, chosen, choose }: DrawnProps) {
+  const { part, from, to, across } = placed;
+  const { down, pitch } = scene;
+  const half = part.kind === 'fuse' || part.kind === 'relay' ? 12 : Math.min(15, pitch / 2 - 1);
+  const [x, y] = at(from, across);
+  const [x2, y2] = at(to, across);
+  const middle: [number, number] = [(x + x2) / 2, (y + y2) / 2];
+  const hit = down
+    ? { x: x - half, y, width: 2 * half, height: y2 - y }
+    : { x, y: y - half, width: x2 - x, height: 2 * half };
+  const words = `${part.kind === 'wire' ? '' : `${part.kind} `}${part.kind === 'coil' ? part.id : part.kind === 'wire' ? `${part.id}: ${part.name}` : `in ${part.id}: ${part.name}`}`;
+  const told = share === null ? '' : `, ${share.text}${share.limit === '' ? '' : ` of ${share.limit}`}`;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a button of HTML cannot stand in an SVG
     <g
-      class={`wire ${chosen ? 'chosen' : ''} ${failing ? 'failing' : ''}`}
+      class={`part ${part.kind} ${share === null ? 'none' : toneOf(share)} ${chosen ? 'chosen' : ''} ${failing ? 'failing' : ''}`}
       role="button"
-      tabIndex={0}
-      aria-label={`${words}${failing ? '; a finding fails' : ''}`}
+      tabIndex={chosen ? 0 : -1}
+      data-part={keyOf(part)}
+      aria-label={`${words}${told}${failing ? '; a finding fails' : ''}`}
       aria-pressed={chosen}
-      transform={`translate(${left} ${top})`}
       onFocus={choose}
-      onPointerEnter={choose}
       onClick={choose}
-      onKeyDown={(event) => event.key === 'Enter' && choose()}
     >
-      <rect class="hit" x="0" y={-ROW / 2 + 1} width={length} height={ROW - 2} />
-      <line x1="0" x2={length} y1="0" y2="0" stroke-width={thickness(wire.area_mm2)} />
-      {parts.fuse ? <rect class="fuse" x={length * 0.12} y="-5" width="16" height="10" /> : null}
-      {parts.relay ? (
-        <path class="relay" d={`M${length * 0.72} -7h14v14h-14z M${length * 0.72 + 2} 5l10 -10`} />
+      <rect class="hit" {...hit} />
+      {part.kind === 'wire' ? (
+        <line class="conductor" x1={x} x2={x2} y1={y} y2={y2} stroke-width={thickness(area)} />
+      ) : part.kind === 'coil' ? (
+        <rect
+          class="body"
+          rx="2"
+          {...(down
+            ? { x: x - pitch / 2 + 2, y, width: pitch - 4, height: y2 - y }
+            : { x, y: y - 13, width: x2 - x, height: 26 })}
+        />
+      ) : (
+        <rect
+          class="body"
+          x={middle[0] - 8}
+          y={middle[1] - (part.kind === 'fuse' ? 5 : 8)}
+          width="16"
+          height={part.kind === 'fuse' ? 10 : 16}
+        />
+      )}
+      {part.kind === 'relay' ? (
+        <path class="blade" d={`M${middle[0] - 5} ${middle[1] + 4}L${middle[0] + 5} ${middle[1] - 5}`} />
       ) : null}
-      <text x={length / 2} y={parts.fuse || parts.relay ? -11 : -6} text-anchor="middle">
-        {failing ? '✕ ' : ''}
-        {(wire.gauge ?? '–').replace('mm2', 'mm²')}
-      </text>
+      <Label
+        placed={placed}
+        at={middle}
+        scene={scene}
+        lines={
+          failing && part.kind === 'wire' && label.length > 0 ? [`✕ ${label[0]}`, ...label.slice(1)] : label
+        }
+      />
     </g>
   );
+}
+
+interface LabelProps {
+  readonly placed: Placed;
+  readonly at: readonly [number, number];
+  readonly scene: Scene;
+  readonly lines: readonly string[];
+}
+
+/** Names above a line and figures below it; beside it in a feed that runs down. */
+function Label({
+  placed: { part },
+  at: [x, y],
+  scene: { down, pitch },
+  lines: [name = '', figure = ''],
+}: LabelProps) {
+  if (name === '') return null;
+  if (part.kind === 'coil')
+    return (
+      <text x={x} y={y + 4} text-anchor="middle">
+        {[name, figure].filter(Boolean).join('  ')}
+      </text>
+    );
+  if (down) {
+    const room = part.kind === 'wire' ? 8 : 14;
+    return (
+      <text x={x + Math.min(room, pitch / 2 + 4)} y={y + 4}>
+        {[name, figure].filter(Boolean).join(' · ')}
+      </text>
+    );
+  }
+  const symbol = part.kind !== 'wire';
+  return (
+    <>
+      <text class={symbol ? '' : 'size'} x={x} y={symbol ? y + 21 : y - 6} text-anchor="middle">
+        {symbol ? [name, figure].filter(Boolean).join(' · ') : name}
+      </text>
+      {symbol ? null : (
+        <text x={x} y={y + 14} text-anchor="middle">
+          {figure}
+        </text>
+      )}
+    </>
+  );
+}
+
+/** The figures of the chosen part, each with where it comes from, and the way to its form. */
+function Told({ part, mode }: { readonly part: PartOf; readonly mode: Mode }) {
+  const go = useContext(GoContext);
+  const card = useCard(part);
+  const share = part.shares[mode];
+  return (
+    <div class="card">
+      <div class="headline">
+        <p class="reading" aria-live="polite">
+          <strong>{card?.title ?? ''}</strong>{' '}
+          {share == null ? null : (
+            <Origin of={share.of} label={`${NAMES[mode]} ${share.text}`}>
+              {share.text}
+              {share.limit === '' ? '' : ` of ${share.limit}`}
+            </Origin>
+          )}
+        </p>
+        <button type="button" class="small" onClick={() => go({ key: part.key })}>
+          Change it
+        </button>
+      </div>
+      <details>
+        <summary>All its figures</summary>
+        <dl class="facts">
+          {card?.figures.map(({ label, text, of }, i) => (
+            <div key={`${of.quantity} ${i}`}>
+              <dt>{label}</dt>
+              <dd>
+                <Origin of={of} label={`${label} ${text}`}>
+                  {text}
+                </Origin>
+              </dd>
+            </div>
+          ))}
+        </dl>
+      </details>
+    </div>
+  );
+}
+
+/** What is read of a part, in the units that are wished for. */
+function useCard({ kind, id }: PartOf): Card | null {
+  const bench = useBench();
+  const { view } = useBenchState();
+  const units = useUnits();
+  const [card, set] = useState<Card | null>(null);
+  useEffect(() => {
+    let wanted = true;
+    bench.client.call('card', { kind, id, units }).then(
+      (found) => wanted && set(found),
+      () => {},
+    );
+    return () => {
+      wanted = false;
+    };
+  }, [bench, kind, id, units, view]);
+  return card;
 }

@@ -4,7 +4,8 @@ import { save } from '../shell/files.ts';
 import { useBenchState, usePicture } from '../state/use.ts';
 
 export function Wiring() {
-  const { view, file } = useBenchState();
+  const { view, history } = useBenchState();
+  const { file } = history.now;
   const svg = usePicture('diagram', null, 'diagram');
   const [url, set] = useState<string | null>(null);
   useEffect(() => {

@@ -1,105 +1,143 @@
 /** What is done with the design as a whole. */
 import { useRef, useState } from 'preact/hooks';
 import { asYaml } from '../../saved/apply.ts';
+import { isCurrent } from '../state/bench.ts';
+import { askOnce, type Job, Stopped } from '../state/client.ts';
 import { useBench, useBenchState } from '../state/use.ts';
-import { openFile, save, workbookOf } from './files.ts';
-
-export interface Demo {
-  readonly name: string;
-  readonly text: string;
-}
+import { type Demo, save, take } from './files.ts';
+import { Menu } from './Menu.tsx';
+import { Settings } from './Settings.tsx';
 
 const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
-export function Toolbar({ demos }: { readonly demos: readonly Demo[] }) {
+interface ToolbarProps {
+  readonly demos: readonly Demo[];
+  readonly said: string;
+  readonly say: (words: string) => void;
+}
+
+export function Toolbar({ demos, said, say }: ToolbarProps) {
   const bench = useBench();
-  const { history, file, tree, problems, view, busy } = useBenchState();
-  const [said, say] = useState('');
+  const state = useBenchState();
+  const { history, tree, view, busy } = state;
+  const { file, text } = history.now;
+  const [job, start] = useState<Job<unknown> | null>(null);
   const chooser = useRef<HTMLInputElement>(null);
-  const sound = tree.sound && problems.length === 0;
-  const open = async (chosen: File | undefined): Promise<void> => {
-    if (chosen === undefined) return;
-    const found = await openFile(chosen).catch((error) => ({ ok: false as const, why: String(error) }));
-    if (found.ok) bench.load(found.text, found.file);
-    say(found.ok ? `Opened ${chosen.name}.` : found.why);
-  };
+  const sound = tree.sound && isCurrent(state);
+  const named = (ending: string): string => `${file.replace(/\.\w+$/, '')}${ending}`;
   const workbook = async (): Promise<void> => {
+    const made = askOnce('workbook', { text }, true);
+    start(made);
     say('The workbook is being made …');
     try {
-      save(await workbookOf(history.text), file.replace(/\.\w+$/, '.xlsx'), XLSX);
+      save(await made.reply, named('.xlsx'), XLSX);
       say('The workbook is in the downloads.');
     } catch (error) {
-      say(`The workbook could not be made: ${error instanceof Error ? error.message : String(error)}`);
+      say(
+        error instanceof Stopped
+          ? 'The workbook was not made.'
+          : `The workbook could not be made: ${error instanceof Error ? error.message : String(error)}`,
+      );
+    } finally {
+      start(null);
     }
   };
   const saveText = (): void => {
-    save(
-      tree.sound ? asYaml(history.text) : history.text,
-      file.replace(/\.\w+$/, '.yaml'),
-      'application/yaml',
-    );
+    save(tree.sound ? asYaml(text) : text, named('.yaml'), 'application/yaml');
     say('The design is in the downloads.');
   };
   const saveResult = (): void => {
     if (view === null) return;
-    save(`${JSON.stringify(view.json, null, 2)}\n`, file.replace(/\.\w+$/, '.json'), 'application/json');
+    save(`${JSON.stringify(view.json, null, 2)}\n`, named('.json'), 'application/json');
     say('The result is in the downloads, as the command line prints it.');
   };
   return (
     <div class="toolbar" role="toolbar" aria-label="Design">
-      <select
-        aria-label="Start from a demo"
-        value=""
-        onChange={(event) => {
-          const demo = demos.find(({ name }) => name === event.currentTarget.value);
-          if (demo) {
-            bench.load(demo.text, demo.name);
-            say(`Started from the demo ${demo.name}.`);
-          }
-          event.currentTarget.value = '';
-        }}
-      >
-        <option value="">Start from a demo …</option>
-        {demos.map(({ name }) => (
-          <option key={name} value={name}>
-            {name.replace(/\.yaml$/, '')}
-          </option>
+      <Menu name="Open">
+        <button type="button" data-closes onClick={() => chooser.current?.click()}>
+          A file …
+        </button>
+        <p class="quiet">a design, or an edited workbook; or drop it on the page</p>
+        {demos.map(({ name, text: demo }) => (
+          <button
+            type="button"
+            data-closes
+            key={name}
+            onClick={() => {
+              bench.load(demo, name);
+              say(`Started from the demo ${name}.`);
+            }}
+          >
+            Demo: {name.replace(/\.yaml$/, '').replaceAll('-', ' ')}
+          </button>
         ))}
-      </select>
-      <button type="button" onClick={() => chooser.current?.click()}>
-        Open …
-      </button>
+      </Menu>
       <input
         ref={chooser}
         type="file"
         hidden
         accept=".yaml,.yml,.json,.xlsx"
         onChange={(event) => {
-          open(event.currentTarget.files?.[0]);
+          take(bench, [...(event.currentTarget.files ?? [])], say);
           // The same file can be opened again.
           event.currentTarget.value = '';
         }}
       />
-      <button type="button" onClick={saveText}>
-        Save YAML
-      </button>
-      <button type="button" disabled={!sound} onClick={workbook}>
-        Workbook
-      </button>
-      <button type="button" disabled={!sound || busy} onClick={saveResult}>
-        Result
-      </button>
-      <button type="button" onClick={() => print()}>
-        Print
-      </button>
-      <button type="button" disabled={history.past.length === 0} onClick={() => bench.undo()}>
+      <Menu name="Save">
+        <button type="button" data-closes onClick={saveText}>
+          Save YAML
+        </button>
+        <button type="button" data-closes disabled={!sound || job !== null} onClick={workbook}>
+          Workbook
+        </button>
+        <button type="button" data-closes disabled={!sound || busy} onClick={saveResult}>
+          Result
+        </button>
+      </Menu>
+      <button
+        type="button"
+        disabled={history.past.length === 0}
+        onClick={() => bench.undo()}
+        title="Undo (Ctrl+Z)"
+      >
         Undo
       </button>
-      <button type="button" disabled={history.future.length === 0} onClick={() => bench.redo()}>
+      <button
+        type="button"
+        class="wide"
+        disabled={history.future.length === 0}
+        onClick={() => bench.redo()}
+        title="Redo (Ctrl+Y)"
+      >
         Redo
       </button>
+      <button type="button" class="wide" onClick={() => print()}>
+        Print
+      </button>
+      <Menu name="More">
+        <button
+          type="button"
+          class="slim"
+          disabled={history.future.length === 0}
+          onClick={() => bench.redo()}
+        >
+          Redo
+        </button>
+        <button type="button" data-closes class="slim" onClick={() => print()}>
+          Print
+        </button>
+        <Settings />
+      </Menu>
       <span class="said" role="status">
-        {said}
+        {said}{' '}
+        {job === null ? null : (
+          <>
+            <progress aria-label="The workbook is being made" />{' '}
+            <button type="button" class="small" onClick={job.stop}>
+              Stop
+            </button>
+          </>
+        )}
       </span>
     </div>
   );

@@ -1,5 +1,12 @@
 /** Opening files and saving them, all inside of the browser. */
+import type { Bench } from '../state/bench.ts';
 import { askOnce } from '../state/client.ts';
+
+/** A design that the page carries. */
+export interface Demo {
+  readonly name: string;
+  readonly text: string;
+}
 
 /** Hands a file to the browser's downloads. */
 export function save(content: string | Uint8Array, name: string, type: string): void {
@@ -22,8 +29,21 @@ export type Opened =
   | { readonly ok: true; readonly text: string; readonly file: string }
   | { readonly ok: false; readonly why: string };
 
+/** Opens the first of these files in the place of the design, and says what came of it. */
+export async function take(
+  bench: Bench,
+  files: readonly File[],
+  say: (words: string) => void,
+): Promise<void> {
+  const [file] = files;
+  if (file === undefined) return;
+  const found = await openFile(file).catch((error): Opened => ({ ok: false, why: String(error) }));
+  if (found.ok) bench.load(found.text, found.file);
+  say(found.ok ? `Opened ${file.name}.` : found.why);
+}
+
 /** The design of a file: text, or a workbook that coilfeed made and a person edited. */
-export async function openFile(file: File): Promise<Opened> {
+async function openFile(file: File): Promise<Opened> {
   const workbook = /\.xlsx$/i.test(file.name);
   if (file.size > (workbook ? MOST_WORKBOOK : MOST_BYTES))
     return { ok: false, why: `“${file.name}” is too large for a design.` };
@@ -35,11 +55,8 @@ export async function openFile(file: File): Promise<Opened> {
       return { ok: false, why: `“${file.name}” is not UTF-8 text.` };
     }
   }
-  const read = await askOnce('saved', { bytes, file: file.name });
+  const read = await askOnce('saved', { bytes, file: file.name }).reply;
   if (read.ok) return { ok: true, text: read.text, file: file.name.replace(/\.xlsx$/i, '.yaml') };
   const [first] = read.problems;
   return { ok: false, why: `“${file.name}” cannot be used: ${first?.found}; ${first?.taken}` };
 }
-
-/** The workbook of a design's text. */
-export const workbookOf = (text: string): Promise<Uint8Array> => askOnce('workbook', { text }, true);

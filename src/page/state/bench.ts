@@ -6,23 +6,24 @@ import type { Path, Problem } from '../../design/problems.ts';
 import { keyText } from '../../design/problems.ts';
 import { readTree, type Tree } from '../../design/tree.ts';
 import { edited } from '../../saved/apply.ts';
-import type { Plain } from '../../saved/document.ts';
-import type { Schema, View } from '../protocol.ts';
+import type { Edit, Plain } from '../../saved/document.ts';
+import type { Form, Held, View } from '../protocol.ts';
 import { Client } from './client.ts';
-import { begin, changed, type History, redone, settled, undone } from './history.ts';
-import type { Storage, Stored, Wish } from './storage.ts';
+import { begin, changed, type History, opened, redone, settled, undone } from './history.ts';
+import { type Change, rearranged } from './members.ts';
+import type { Kept, Storage, Stored, Wish } from './storage.ts';
 
 export interface State {
   readonly history: History;
   /** The text as plain values, with places. */
   readonly tree: Tree;
-  /** Name of the file, for messages and downloads. */
-  readonly file: string;
-  readonly schema: Schema | null;
-  /** Of the newest text that could be judged; null before the first. */
+  readonly form: Form | null;
+  /** Of the newest text that could be answered; null where none of this file could. */
   readonly view: View | null;
   /** What is wrong with the newest text that was answered. */
   readonly problems: readonly Problem[];
+  /** Last good values that the view has in the place of what is wrong; empty where it is of an earlier text. */
+  readonly held: readonly Held[];
   /** The tool itself failed, with its words. */
   readonly failed: string | null;
   readonly busy: boolean;
@@ -32,7 +33,13 @@ export interface State {
   readonly system: Wish;
   readonly look: Stored['look'];
   readonly offered: Stored | null;
+  /** Another tab of this page stored a design after this one did. */
+  readonly elsewhere: boolean;
 }
+
+/** Whether the answer is that of the text at hand. */
+export const isCurrent = ({ problems, failed }: Pick<State, 'problems' | 'failed'>): boolean =>
+  problems.length === 0 && failed === null;
 
 /** Writing to storage waits for a pause in typing [ms]. */
 const PAUSE = 300;
@@ -44,19 +51,25 @@ export class Bench {
   private readonly listeners = new Set<() => void>();
   /** The text that was asked for last. */
   private asked: string | null = null;
+  /** The last text of this file without faults, or with good values in their place. */
+  private good: { readonly origin: number; readonly text: string } | null = null;
+  /** The text behind the view. */
+  private viewed: string | null = null;
+  private kept: Kept | null;
   private saving: ReturnType<typeof setTimeout> | undefined;
 
   constructor(start: { text: string; file: string }, storage: Storage) {
     this.storage = storage;
     const { stored, offered } = storage.open();
     const { text, file } = stored ?? start;
+    this.kept = stored?.snapshot ?? null;
     this.state = {
-      history: begin(text),
+      history: begin(text, file),
       tree: readTree(text, file),
-      file,
-      schema: null,
+      form: null,
       view: null,
       problems: [],
+      held: [],
       failed: null,
       busy: false,
       answers: 0,
@@ -64,12 +77,14 @@ export class Bench {
       system: stored?.system ?? 'design',
       look: stored?.look ?? 'auto',
       offered,
+      elsewhere: false,
     };
     this.client.call('form', null).then(
-      (schema) => this.put({ schema }),
+      (form) => this.put({ form }),
       (error) => this.put({ failed: error.message }),
     );
     this.ask();
+    if (this.kept !== null) this.restore(this.kept);
   }
 
   subscribe(listener: () => void): () => void {
@@ -78,10 +93,21 @@ export class Bench {
   }
 
   /** Puts a value into the design; undefined takes it out. Only while the text is sound. */
-  edit(path: Path, value: Plain | undefined): void {
+  edit(key: Path, value: Plain | undefined): void {
+    this.editAll([{ key, value }], keyText(key));
+  }
+
+  /** Several values at once, as one step; further ones at the same `place` are part of it. */
+  editAll(edits: readonly Edit[], place: string | null = null): void {
     const { history, tree } = this.state;
     if (!tree.sound) return;
-    this.take(changed(history, edited(history.text, [{ key: path, value }]), keyText(path)));
+    this.take(changed(history, edited(history.now.text, edits), place));
+  }
+
+  /** A member of a list put in, moved or doubled. */
+  rearrange(list: Path, change: Change): void {
+    const { history, tree } = this.state;
+    if (tree.sound) this.take(changed(history, rearranged(history.now.text, list, change), null));
   }
 
   /** The whole text, as it is typed. */
@@ -91,8 +117,7 @@ export class Bench {
 
   /** Another design in the place of this one; undo leads back. */
   load(text: string, file: string): void {
-    this.put({ file });
-    this.take(changed(this.state.history, text, null));
+    this.take(opened(this.state.history, text, file));
   }
 
   undo(): void {
@@ -104,7 +129,7 @@ export class Bench {
   }
 
   settle(): void {
-    this.put({ history: settled(this.state.history) });
+    if (this.state.history.place !== null) this.put({ history: settled(this.state.history) });
   }
 
   prefer(wish: Partial<Pick<State, 'system' | 'look'>>): void {
@@ -112,12 +137,19 @@ export class Bench {
     this.save();
   }
 
+  /** Keeps the present answer beside those to come. */
   keep(): void {
-    this.put({ snapshot: this.state.view });
+    const { view, history } = this.state;
+    if (view === null || this.viewed === null) return;
+    this.kept = { text: this.viewed, file: history.now.file };
+    this.put({ snapshot: view });
+    this.save();
   }
 
   drop(): void {
+    this.kept = null;
     this.put({ snapshot: null });
+    this.save();
   }
 
   /** Forgets what is stored on this machine. */
@@ -134,6 +166,17 @@ export class Bench {
     if (offered) this.load(offered.text, offered.file);
   }
 
+  /** Another tab has stored its design in the place of this one. */
+  overtaken(): void {
+    this.put({ elsewhere: true });
+  }
+
+  /** This tab goes on storing, whatever another one did. */
+  goOn(): void {
+    this.put({ elsewhere: false });
+    this.save();
+  }
+
   private put(part: Partial<State>): void {
     this.state = { ...this.state, ...part };
     for (const listener of this.listeners) listener();
@@ -142,9 +185,9 @@ export class Bench {
   private take(history: History): void {
     if (history === this.state.history) return;
     this.state = { ...this.state, history };
-    // The worker begins while the page reads the text for itself.
+    // The worker starts while the page reads the text for itself.
     this.ask();
-    this.put({ tree: readTree(history.text, this.state.file) });
+    this.put({ tree: readTree(history.now.text, history.now.file) });
     this.save();
   }
 
@@ -158,32 +201,46 @@ export class Bench {
     if (this.saving === undefined) return;
     clearTimeout(this.saving);
     this.saving = undefined;
-    const { history, file, system, look, offered } = this.state;
-    // What is offered stands in the same place, and must not be lost before the person has chosen.
-    if (offered === null) this.storage.save({ text: history.text, file, system, look });
+    const { history, system, look, offered, elsewhere } = this.state;
+    const { text, file } = history.now;
+    // What is offered, or what another tab wrote, stands in the same place, and must not be lost before the person has chosen.
+    if (offered === null && !elsewhere) this.storage.save({ text, file, system, look, snapshot: this.kept });
   }
 
   /** One question at a time; when the answer comes, the newest text is next. */
   private async ask(): Promise<void> {
     if (this.state.busy) return;
-    const { text } = this.state.history;
-    if (text === this.asked) return;
-    this.asked = text;
+    const { text, origin } = this.state.history.now;
+    if (`${origin} ${text}` === this.asked) return;
+    this.asked = `${origin} ${text}`;
     this.put({ busy: true });
-    const part = await this.answer(text);
+    const part = await this.answer();
     this.storage.started();
     this.put({ ...part, busy: false, answers: this.state.answers + 1 });
     this.ask();
   }
 
-  private async answer(text: string): Promise<Partial<State>> {
+  private async answer(): Promise<Partial<State>> {
+    const { text, file, origin } = this.state.history.now;
+    const same = this.good?.origin === origin;
     try {
-      const answer = await this.client.call('design', { text, file: this.state.file });
-      return answer.ok
-        ? { view: answer.view, problems: [], failed: null }
-        : { problems: answer.problems, failed: null };
+      const good = same ? (this.good?.text ?? null) : null;
+      const { problems, held, answered } = await this.client.call('design', { text, file, good });
+      if (answered !== null) {
+        this.good = { origin, text: answered.text };
+        this.viewed = answered.text;
+        return { problems, held, failed: null, view: answered.view };
+      }
+      // What was answered of another file says nothing of this one.
+      return { problems, held, failed: null, ...(same ? {} : { view: null }) };
     } catch (error) {
       return { failed: error instanceof Error ? error.message : String(error) };
     }
+  }
+
+  /** The answer that was kept before the page was loaded again. */
+  private async restore({ text, file }: Kept): Promise<void> {
+    const view = await this.client.call('kept', { text, file }).catch(() => null);
+    if (view !== null && this.kept?.text === text) this.put({ snapshot: view });
   }
 }

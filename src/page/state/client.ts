@@ -50,16 +50,26 @@ export class Client {
   }
 }
 
+/** A long job: its reply, and a way to give it up. */
+export interface Job<T> {
+  readonly reply: Promise<T>;
+  readonly stop: () => void;
+}
+
+/** What a job that was given up ends with. */
+export class Stopped extends Error {}
+
 /** One long job in a worker of its own, so that the numbers go on following meanwhile. */
-export async function askOnce<K extends Kind>(
+export function askOnce<K extends Kind>(
   kind: K,
   ask: Calls[K]['ask'],
   sheets = false,
-): Promise<Calls[K]['reply']> {
+): Job<Calls[K]['reply']> {
   const client = new Client(sheets);
-  try {
-    return await client.call(kind, ask);
-  } finally {
-    client.end();
-  }
+  let stop = (): void => {};
+  const stopped = new Promise<never>((_, failed) => {
+    stop = () => failed(new Stopped('stopped'));
+  });
+  const reply = Promise.race([client.call(kind, ask), stopped]).finally(() => client.end());
+  return { reply, stop };
 }

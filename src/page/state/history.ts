@@ -1,9 +1,17 @@
-/** The text of the design and how it came to be: what undo and redo go through. */
+/** The design and how it came to be: what undo and redo go through. A file that is opened is a step as any other. */
+
+export interface Step {
+  readonly text: string;
+  /** Name of the file, for messages and downloads. */
+  readonly file: string;
+  /** Counts the files that were opened: what was answered of one says nothing of another. */
+  readonly origin: number;
+}
 
 export interface History {
-  readonly text: string;
-  readonly past: readonly string[];
-  readonly future: readonly string[];
+  readonly now: Step;
+  readonly past: readonly Step[];
+  readonly future: readonly Step[];
   /** What the last change was made to; further changes to the same place are one step. */
   readonly place: string | null;
 }
@@ -11,31 +19,42 @@ export interface History {
 /** Steps that are kept. Arbitrary: more than a person remembers. */
 const MOST = 200;
 
-export const begin = (text: string): History => ({ text, past: [], future: [], place: null });
+export const begin = (text: string, file: string): History => ({
+  now: { text, file, origin: 0 },
+  past: [],
+  future: [],
+  place: null,
+});
 
 export function changed(history: History, text: string, place: string | null): History {
-  if (text === history.text) return history;
+  if (text === history.now.text) return history;
   const same = place !== null && place === history.place && history.past.length > 0;
-  const past = same ? history.past : [...history.past, history.text].slice(-MOST);
-  return { text, past, future: [], place };
+  const past = same ? history.past : [...history.past, history.now].slice(-MOST);
+  return { now: { ...history.now, text }, past, future: [], place };
+}
+
+/** Another file in the place of this one. */
+export function opened({ now, past, future }: History, text: string, file: string): History {
+  const most = Math.max(...[now, ...past, ...future].map(({ origin }) => origin));
+  return {
+    now: { text, file, origin: most + 1 },
+    past: [...past, now].slice(-MOST),
+    future: [],
+    place: null,
+  };
 }
 
 /** The person has left the place: the next change is a step of its own. */
 export const settled = (history: History): History => ({ ...history, place: null });
 
 export function undone(history: History): History {
-  const text = history.past.at(-1);
-  if (text === undefined) return history;
-  return {
-    text,
-    past: history.past.slice(0, -1),
-    future: [history.text, ...history.future],
-    place: null,
-  };
+  const now = history.past.at(-1);
+  if (now === undefined) return history;
+  return { now, past: history.past.slice(0, -1), future: [history.now, ...history.future], place: null };
 }
 
 export function redone(history: History): History {
-  const [text, ...future] = history.future;
-  if (text === undefined) return history;
-  return { text, past: [...history.past, history.text], future, place: null };
+  const [now, ...future] = history.future;
+  if (now === undefined) return history;
+  return { now, past: [...history.past, history.now], future, place: null };
 }

@@ -14,6 +14,13 @@ export interface Stored {
   /** Units that are wished for, or those of the design. */
   readonly system: Wish;
   readonly look: 'auto' | 'light' | 'dark';
+  /** The design of the answer that is kept beside the live one; null for none. */
+  readonly snapshot: Kept | null;
+}
+
+export interface Kept {
+  readonly text: string;
+  readonly file: string;
 }
 
 /** What is used of the browser's storage. */
@@ -60,6 +67,11 @@ export class Storage {
     return unfinished ? { stored: null, offered: stored } : { stored, offered: null };
   }
 
+  /** Whether another tab stored here. */
+  concerns({ key, newValue }: { readonly key: string | null; readonly newValue: string | null }): boolean {
+    return key === this.key && newValue !== null;
+  }
+
   started(): void {
     this.attempt((box) => box.removeItem(this.mark));
   }
@@ -77,15 +89,18 @@ export class Storage {
 
   private read(): Stored | null {
     const raw = this.attempt((box) => box.getItem(this.key));
-    if (raw == null || raw.length > LONGEST * 2) return null;
+    if (raw == null || raw.length > LONGEST * 4) return null;
     try {
-      const { text, file, system, look } = JSON.parse(raw) as Partial<Record<keyof Stored, unknown>>;
+      const { text, file, system, look, snapshot } = JSON.parse(raw) as Partial<
+        Record<keyof Stored, unknown>
+      >;
       if (typeof text !== 'string' || text.length > LONGEST) return null;
       return {
         text,
         file: typeof file === 'string' ? file : 'design.yaml',
         system: UNITS.find((units) => units === system) ?? 'design',
         look: look === 'light' || look === 'dark' ? look : 'auto',
+        snapshot: keptOf(snapshot),
       };
     } catch {
       return null;
@@ -100,4 +115,10 @@ export class Storage {
       return null;
     }
   }
+}
+
+function keptOf(given: unknown): Kept | null {
+  const { text, file } = (given ?? {}) as Partial<Record<keyof Kept, unknown>>;
+  if (typeof text !== 'string' || text.length > LONGEST) return null;
+  return { text, file: typeof file === 'string' ? file : 'design.yaml' };
 }

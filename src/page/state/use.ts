@@ -1,6 +1,7 @@
 /** The state, for components. */
 import { createContext } from 'preact';
 import { useContext, useEffect, useState } from 'preact/hooks';
+import type { Units } from '../../basis/shown.ts';
 import type { Calls, Figure, Kind, Shown, View } from '../protocol.ts';
 import type { Bench, State } from './bench.ts';
 
@@ -8,6 +9,16 @@ export const BenchContext = createContext<Bench | null>(null);
 
 /** Shows where a number comes from. */
 export const OriginContext = createContext<(of: Figure) => void>(() => {});
+
+/** A place of the design, for the way to its form: a key, or a line of the text where the forms do not show it. */
+export interface To {
+  readonly key: string;
+  readonly line?: number;
+  readonly column?: number;
+}
+
+/** Leads to the form of a place. */
+export const GoContext = createContext<(to: To) => void>(() => {});
 
 export function useBench(): Bench {
   const bench = useContext(BenchContext);
@@ -26,11 +37,14 @@ export function useBenchState(): State {
   return state;
 }
 
-/** A result as it is read, in the units that are wished for. */
-export function useShown(view: View): Shown {
-  const { system } = useBenchState();
-  return view.shown[system === 'design' ? view.design.units : system];
+/** The units that are wished for. */
+export function useUnits(): Units {
+  const { system, view } = useBenchState();
+  return system === 'design' ? (view?.design.units ?? 'metric') : system;
 }
+
+/** A result as it is read, in the units that are wished for. */
+export const useShown = (view: View): Shown => view.shown[useUnits()];
 
 /** Pictures wait for a pause in typing, so that numbers come first [ms]. */
 const PAUSE = 120;

@@ -4,17 +4,20 @@ import type { Evaluation } from '../../engine/evaluate.ts';
 import type { Result } from '../../findings/result.ts';
 import { run } from '../../run.ts';
 import type { Answer } from '../protocol.ts';
+import { readable } from './held.ts';
 import { viewOf } from './view.ts';
 
 export class Live {
   private last: Result | null = null;
 
-  /** Judges the design, or lists what is wrong with its text; then the last good one stays at hand. */
-  answer(text: string, file: string): Answer {
+  /** Judges the design; where its text has faults, with the values of the last good text in their places. */
+  answer(text: string, file: string, good: string | null = null): Answer {
     const read = readDesign(text, file);
-    if (!read.ok) return read;
-    this.last = run(read.design);
-    return { ok: true, view: viewOf(this.last) };
+    const problems = read.ok ? [] : read.problems;
+    const taken = read.ok ? { design: read.design, text, held: [] } : readable(text, file, problems, good);
+    if (taken === null) return { problems, held: [], answered: null };
+    this.last = run(taken.design);
+    return { problems, held: taken.held, answered: { view: viewOf(this.last), text: taken.text } };
   }
 
   /** Of the last good design. Throws before there is one. */

@@ -2,7 +2,6 @@
 import './no-eval.ts';
 import { printProblem } from '../../design/problems.ts';
 import { readDesign } from '../../design/read.ts';
-import { designJsonSchema } from '../../design/schema-json.ts';
 import { wiringDiagram } from '../../kit/diagram.ts';
 import { fuseCurves } from '../../pictures/curve-lines.ts';
 import { curvesPicture } from '../../pictures/curves.ts';
@@ -14,11 +13,14 @@ import { readSaved } from '../../saved/read.ts';
 import { archive } from '../../saved/seal/archive.ts';
 import { canDigest } from '../../saved/seal/digest.ts';
 import { showWith, toWorkbook } from '../../writers/workbook/workbook.ts';
-import type { Ask, Calls, Kind, Reply, Schema } from '../protocol.ts';
+import type { Ask, Calls, Kind, Reply } from '../protocol.ts';
 import { explained } from './explain.ts';
+import { cardOf } from './feed.ts';
+import { formOf } from './form.ts';
 import { Live } from './live.ts';
 import { remediesShown } from './remedies.ts';
 import { traceAt } from './trace.ts';
+import { viewOf } from './view.ts';
 
 const live = new Live();
 
@@ -29,8 +31,12 @@ const designOf = (text: string) => {
 };
 
 const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Promise<Calls[K]['reply']> } = {
-  form: () => designJsonSchema() as Schema,
-  design: ({ text, file }) => live.answer(text, file),
+  form: formOf,
+  design: ({ text, file, good }) => live.answer(text, file, good),
+  kept: ({ text, file }) => {
+    const read = readDesign(text, file);
+    return read.ok ? viewOf(run(read.design)) : null;
+  },
   speed: () => speedLines(live.evaluation) ?? { why: 'The design has no sweep.' },
   trace: ({ speed }) => traceAt(live.evaluation, speed),
   drop: () => dropPicture(live.evaluation),
@@ -40,6 +46,7 @@ const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Prom
     return found.curves.map((curves) => curvesPicture(curves, live.evaluation.design.title));
   },
   remedies: () => remediesShown(live.result),
+  card: ({ kind, id, units }) => cardOf(live.evaluation, kind, id, units),
   explain: (asked) => explained(live.evaluation, asked),
   workbook: ({ text }) => {
     const design = designOf(text);

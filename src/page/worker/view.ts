@@ -9,9 +9,10 @@ import { RULES } from '../../findings/rules.ts';
 import { sentence, WORDS } from '../../findings/words.ts';
 import { bought } from '../../views/buy.ts';
 import { printQuantity, printWritten } from '../../views/print.ts';
-import { coilTable, feedTable, loadTable, pointTable, wireTable, wireWords } from '../../views/table.ts';
+import { coilTable, feedTable, loadTable, pointTable, wireTable } from '../../views/table.ts';
 import { toJson } from '../../writers/json.ts';
 import type { FindingText, Shown, View } from '../protocol.ts';
+import { budgetOf, partsOf } from './feed.ts';
 
 export const viewOf = (result: Result): View => ({
   design: result.evaluation.design,
@@ -27,7 +28,8 @@ function shownOf(result: Result, units: Units): Shown {
     feed: feedTable(e),
     bought: bought(e),
     tables: { coil: coilTable(e), wire: wireTable(e), load: loadTable(e), point: pointTable(e) },
-    wires: design.wires.map((_, wire) => wireWords(e, wire)),
+    parts: partsOf(e),
+    budget: budgetOf(e),
     findings: result.findings.map((f) => findingText(f, { ...result, evaluation: e })),
     assumed: design.assumed.map(({ path, value, why }) => ({ path, value: printWritten(value, units), why })),
   };

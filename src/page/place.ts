@@ -1,5 +1,5 @@
 /** Places in the design: what stands there, and what is wrong with it. */
-import { keyText, type Path, type Problem } from '../../design/problems.ts';
+import { keyText, type Path, type Problem } from '../design/problems.ts';
 
 /** The value at a place of plain data. */
 export function valueAt(root: unknown, path: Path): unknown {
@@ -24,3 +24,14 @@ export const idOf = (path: Path): string => `field-${keyText(path).replace(/[^\w
 
 /** `source_resistance` as a label: `source resistance`. */
 export const labelOf = (key: string | number): string => String(key).replaceAll('_', ' ');
+
+/**
+ * The place of a field by its keys alone, as the records of the model name it: runs of feed, return and original are `run`,
+ * and so are their conductors.
+ */
+export function placeOf(path: Path): string {
+  const words = path.filter((step): step is string => typeof step === 'string');
+  if (words[0] === 'original') words.shift();
+  if (['feed', 'return', 'runs', 'wires'].includes(words[0] ?? '')) words[0] = 'run';
+  return words.join('.');
+}

@@ -1,0 +1,28 @@
+/** For those who hear the page: the verdict and the main figures when they have changed, after a pause. */
+import { useEffect, useState } from 'preact/hooks';
+import { isCurrent } from '../state/bench.ts';
+import { useBenchState, useUnits } from '../state/use.ts';
+
+/** So long nothing must change before it is said [ms]. Arbitrary: longer than a pause in typing. */
+const PAUSE = 1200;
+
+export function Spoken() {
+  const { view, problems, failed } = useBenchState();
+  const units = useUnits();
+  const [said, say] = useState('');
+  const budget = view?.shown[units].budget;
+  const words = !isCurrent({ problems, failed })
+    ? `Not current: ${problems.length} to mend`
+    : view === null || budget === undefined
+      ? ''
+      : `${view.json.verdict}: drop ${budget.text} of ${budget.limitText}`;
+  useEffect(() => {
+    const clock = setTimeout(() => say(words), PAUSE);
+    return () => clearTimeout(clock);
+  }, [words]);
+  return (
+    <p class="of" role="status" aria-label="Result">
+      {said}
+    </p>
+  );
+}

@@ -1,0 +1,56 @@
+/** What a field is called, in which unit a bare number is taken, and what may be picked there. */
+import { readValue } from '../../basis/read-value.ts';
+import { shownIn } from '../../basis/shown.ts';
+import { printUnit } from '../../basis/units.ts';
+import type { Path } from '../../design/problems.ts';
+import { labelOf, placeOf, valueAt } from '../place.ts';
+import type { FieldInfo, Form, View } from '../protocol.ts';
+
+export const infoAt = (form: Form | null, path: Path): FieldInfo | undefined => form?.fields[placeOf(path)];
+
+export const unitOf = (info: FieldInfo | undefined, us: boolean): string =>
+  info === undefined ? '' : us ? info.us : info.unit;
+
+/** `Primary inductance, mH`; a member of a map, such as a coil, by its own key. */
+export function titleOf(info: FieldInfo | undefined, path: Path, us: boolean): string {
+  const label = info?.label ?? labelOf(path.at(-1) ?? '');
+  const unit = unitOf(info, us);
+  return unit === '' ? label : `${label}, ${printUnit(unit)}`;
+}
+
+/** Names of the design itself. */
+const NAMED: Readonly<Record<string, (view: View) => readonly string[]>> = {
+  'run.like': ({ design }) => ['none', ...design.runs.map(({ name }) => name)],
+  'measured.run': ({ json }) => [...new Set(json.runs.flatMap(({ run, id }) => [run, id]))],
+  'measured.coil': ({ json }) => json.coil.ids,
+  'measured.point': ({ json }) => json.points.map(({ name }) => name),
+};
+
+/** What may be picked; ratings of fuses by the type beside them. */
+export function choicesAt(
+  form: Form | null,
+  root: unknown,
+  path: Path,
+  view: View | null = null,
+): readonly string[] {
+  const place = placeOf(path);
+  const named = view === null ? undefined : NAMED[place]?.(view);
+  if (named !== undefined) return named;
+  const type = place === 'run.fuse.rating' ? ` ${String(valueAt(root, [...path.slice(0, -1), 'type']))}` : '';
+  return form?.choices[place + type] ?? [];
+}
+
+const BARE = /^[+\-−]?(\d+([.,]\d+)?|[.,]\d+)$/;
+
+/** A number without a unit takes that of its field. What could be read in two ways is left to the reader, who says so. */
+export const withUnit = (typed: string, unit: string): string =>
+  unit !== '' && BARE.test(typed.trim()) ? `${typed.trim()} ${unit}` : typed;
+
+/** A value in the units of the other system, where they differ: `≈ 59.1 in`; empty otherwise. */
+export function inOther(text: string, info: FieldInfo | undefined): string {
+  if (info === undefined || info.unit === info.us || info.unit === '') return '';
+  const read = readValue(text, info.unit);
+  if (!read.ok) return '';
+  const metric = /(in|ft|mil|degF|°F|["'″′])\s*$/.test(text);
+  return `≈ ${shownIn(read.value, info.unit, metric ? 'metric' : 'us', info.unit)}`;
+}

@@ -1,0 +1,109 @@
+/** What forms are made from: the schema of a design, and of each field its name, unit and help as the model records them. */
+import type { Quantity } from '../../basis/quantity.ts';
+import { FUSE_RATINGS } from '../../data/fuse-ratings.ts';
+import { RELAY_RATINGS } from '../../data/relays.ts';
+import type { What } from '../../design/design.ts';
+import { FUSE_TYPES, INSTRUMENTS, MEASURED, SIZES } from '../../design/names.ts';
+import { designJsonSchema } from '../../design/schema-json.ts';
+import { QUANTITIES } from '../../model/model.ts';
+import { placeOf } from '../place.ts';
+import type { FieldInfo, Form, Schema } from '../protocol.ts';
+
+/** Units that a person who works in US customary units writes in the place of ours. */
+const US: Readonly<Record<string, string>> = { m: 'in', mm: 'in', degC: 'degF' };
+
+export function formOf(): Form {
+  const schema = designJsonSchema() as Schema;
+  const records = new Map(
+    Object.values<Quantity>(QUANTITIES).flatMap((q) =>
+      q.kind === 'input'
+        ? [[placeOf(q.path.split('.').filter((step) => !step.startsWith('{'))), q] as const]
+        : [],
+    ),
+  );
+  const fields: Record<string, FieldInfo> = {};
+  const walk = (at: Schema, path: readonly string[]): void => {
+    for (const inner of [...(at.anyOf ?? []), ...(at.items ? [at.items] : [])]) walk(inner, path);
+    for (const [key, inner] of Object.entries(at.properties ?? {})) {
+      const own = [...path, key];
+      const place = placeOf(own);
+      fields[place] ??= infoOf(key, inner, records.get(place));
+      walk(inner, own);
+    }
+  };
+  walk(schema, []);
+  return { schema, fields, choices: choicesOf(), readings: readingsOf() };
+}
+
+/** A label of the model: behind the part that it belongs to, which the form names above, and before what an empty cell means. */
+const LABEL =
+  /^(?:(?:Relay|Fuse|Bench test instead|Sweep|Dwell table|Further sparks): )?(.*?)(?: \(empty: (.*)\))?$/;
+
+/** A field of the file by itself has the name of its key and the first of the units that it takes. */
+function infoOf(key: string, { description = '' }: Schema, q: Quantity | undefined): FieldInfo {
+  const units = /Unit: ([^;]*?)(?:;|\.|$)/.exec(description)?.[1]?.split(', ') ?? [];
+  const of = q === undefined ? '' : (q.shown ?? q.unit);
+  const unit = units.includes(of) ? of : (units[0] ?? '');
+  const us = US[unit] ?? unit;
+  const [, said = key.replaceAll('_', ' '), empty] = LABEL.exec(q?.label ?? '') ?? [];
+  const name = said === '' ? key.replaceAll('_', ' ') : said.replace(/ \[A\]/, '');
+  return {
+    label: name.charAt(0).toUpperCase() + name.slice(1),
+    unit,
+    us: units.includes(us) ? us : unit,
+    help: [description, ...(empty === undefined ? [] : [`Left empty: ${empty}.`]), q?.note ?? '']
+      .filter(Boolean)
+      .join(' '),
+  };
+}
+
+const amps = (ratings: readonly number[]): string[] =>
+  [...new Set(ratings)].sort((a, b) => a - b).map((rating) => `${rating} A`);
+
+/** Lists to pick from, by the place of the field. */
+function choicesOf(): Readonly<Record<string, readonly string[]>> {
+  const sizes = [
+    ...SIZES.AWG.map((size) => `${size} AWG`),
+    ...SIZES.SAE.map((size) => `${size} SAE`),
+    ...SIZES.mm2.map((size) => `${size} mm2`),
+  ];
+  return {
+    'run.gauge': ['auto', ...sizes],
+    'run.smallest': sizes,
+    'run.largest': sizes,
+    'sizes.smallest': sizes,
+    // By the type that stands beside it.
+    ...Object.fromEntries(
+      FUSE_TYPES.map((type) => [
+        `run.fuse.rating ${type}`,
+        ['auto', ...amps(FUSE_RATINGS.rows.flatMap((row) => (row.type === type ? [row.rating] : [])))],
+      ]),
+    ),
+    'run.relay.rating': ['auto', ...amps(RELAY_RATINGS.rows.map(({ rating }) => rating))],
+    'kit.trigger.gauge': sizes,
+    'kit.relay_ground.gauge': sizes,
+  };
+}
+
+/** Where each kind of reading is taken; the instruments that can take it stand in `INSTRUMENTS`. */
+const TAKEN: Readonly<Record<What, readonly string[]>> = {
+  drop: ['run', 'across', 'point'],
+  voltage: ['from', 'to', 'point'],
+  supply: ['coil', 'point'],
+  current: ['run', 'coil', 'point'],
+  resistance: ['run', 'coil'],
+  inductance: ['coil'],
+  dwell: ['point'],
+  trigger: ['run', 'point'],
+};
+
+const readingsOf = (): Record<string, readonly string[]> =>
+  Object.fromEntries(
+    MEASURED.map((what) => [
+      what,
+      [
+        ...TAKEN[what],
+        ...Object.entries(INSTRUMENTS).flatMap(([key, takes]) => (takes.includes(what) ? [key] : [])),
+      ],
+    ]),
+  );
