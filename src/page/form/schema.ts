@@ -39,8 +39,24 @@ const isTable = (schema: Schema): boolean =>
 
 const isNumber = ({ type }: Schema): boolean => type === 'integer' || type === 'number';
 
+/** Where a value may also be a part of the shop's file by its name, `{ use: NAME }`, the field is that of the value. */
+function withoutUse(schema: Schema): Schema {
+  const isUse = ({ properties }: Schema): boolean =>
+    properties !== undefined && Object.keys(properties).join() === 'use';
+  const rest = schema.anyOf?.filter((one) => !isUse(one));
+  if (rest === undefined || rest.length === schema.anyOf?.length) return schema;
+  const [only] = rest;
+  return rest.length === 1 && only ? { ...only, ...about(schema) } : { ...schema, anyOf: rest };
+}
+
+const about = ({ description, default: taken }: Schema): Schema => ({
+  ...(description === undefined ? {} : { description }),
+  ...(taken === undefined ? {} : { default: taken }),
+});
+
 /** What fields of this part look like. */
-export function kindOf(schema: Schema): FieldKind {
+export function kindOf(given: Schema): FieldKind {
+  const schema = withoutUse(given);
   const { anyOf } = schema;
   if (groupOf(schema)) return { kind: 'group', fields: fieldsOf(schema) };
   if (anyOf) {

@@ -95,6 +95,8 @@ const TAKEN: Readonly<Record<What, readonly string[]>> = {
   inductance: ['coil'],
   dwell: ['point'],
   trigger: ['run', 'point'],
+  resting: [],
+  temperature: ['run', 'across', 'point', 'ambient'],
 };
 
 const readingsOf = (): Record<string, readonly string[]> =>
