@@ -132,6 +132,9 @@ export interface Layout {
   readonly coils: readonly { id: string }[];
   readonly events: readonly { coil: number }[];
   readonly sizes: { readonly stock: readonly string[] | null };
+  readonly shelf: readonly { readonly size: string; readonly insulation: string }[] | null;
+  /** Fuses and relays of the shop from which one is chosen. */
+  readonly shop: { readonly fuses?: readonly { type: string; rating: number }[] | undefined } | null;
   readonly runs: readonly {
     name: string;
     side: 'feed' | 'return';

@@ -135,6 +135,8 @@ export interface Design {
   shop: Shop | null;
   /** Parts of that file that the design uses. */
   used: readonly Used[];
+  /** The shop's wire, from which alone sizes are chosen; null: any. */
+  shelf: readonly { readonly size: string; readonly insulation: string }[] | null;
   /** How far parts may be from their values; half the width of each range. */
   tolerance: {
     /** [1] */

@@ -26,6 +26,8 @@ import { INSTRUMENTS, judgedAlone, SAE_TYPES, SPREADING } from './names.ts';
 import { kitOf } from './normalise-kit.ts';
 import type { DesignFile, RunOfFile } from './schema.ts';
 import { UNKNOWN } from './schema-runs.ts';
+import { areaOf, type Bound, boundsOf, type OfShop } from './shop/limits.ts';
+import type { Shop } from './shop/shop.ts';
 import { readSize, seriesOf } from './spellings.ts';
 
 /** Fills in what was left out, and remembers it. */
@@ -143,6 +145,13 @@ const runOf = (
     : null,
 });
 
+/** What a run states and what its terminals take: the narrower of both. `sign` is 1 for a smallest size, −1 for a largest. */
+function within(stated: string | null, bound: Bound | null, insulation: string, sign: 1 | -1): string | null {
+  if (bound === null) return stated;
+  const size = asSold(bound.size, insulation);
+  return stated !== null && sign * (areaOf(stated) - areaOf(size)) >= 0 ? stated : size;
+}
+
 /** Conductors of one run. `ids` are the coils in their order. */
 function wiresOf(run: RunOfFile, index: number, ids: readonly string[]): Wire[] {
   const { carries, length } = run;
@@ -169,9 +178,15 @@ function asSold(size: string, insulation: string): string {
   return series === 'AWG' && SAE_TYPES.includes(insulation) && readSize(sold) !== null ? sold : size;
 }
 
-function sizesOf(file: DesignFile, fill: Filler): Design['sizes'] {
+/** The wire of the shop that sizes are chosen from; null where it lists none. */
+const shelfOf = (shop: Shop | null): Design['shelf'] =>
+  shop?.wire?.map(({ size, insulation }) => ({ size: asSold(size, insulation), insulation })) ?? null;
+
+function sizesOf(file: DesignFile, shelf: Design['shelf'], fill: Filler): Design['sizes'] {
   const { series: given, smallest, stock } = file.sizes ?? {};
-  const named = smallest ?? stock?.[0];
+  // Types that are sold by SAE number are so in every series.
+  const shelved = shelf?.find(({ insulation }) => !SAE_TYPES.includes(insulation))?.size;
+  const named = smallest ?? stock?.[0] ?? shelved;
   const typed = [...file.feed, ...(file.return ?? [])].find((run) => SAE_TYPES.includes(run.insulation));
   const of = (series: Design['sizes']['series'], why: string): Preset<Design['sizes']['series']> => ({
     value: series,
@@ -180,7 +195,10 @@ function sizesOf(file: DesignFile, fill: Filler): Design['sizes'] {
   });
   const preset =
     named !== undefined
-      ? of(seriesOf(named), smallest ? 'the series of sizes.smallest' : 'the series of sizes.stock')
+      ? of(
+          seriesOf(named),
+          `the series of ${smallest ? 'sizes.smallest' : stock ? 'sizes.stock' : 'the shop’s wire'}`,
+        )
       : typed
         ? of('SAE', `${typed.insulation} is sold by SAE number`)
         : PRESETS.series;
@@ -382,12 +400,14 @@ function unknownsOf(file: DesignFile): Unknown[] {
 }
 
 /** The same coils behind the other feed, as a design of its own. */
-function originalOf({ original, ...file }: DesignFile, text: string): Design | null {
+function originalOf({ original, ...file }: DesignFile, text: string, own: OfShop): Design | null {
   if (original === undefined) return null;
   const { feed, return: back } = original;
   return normalise(
     { ...file, title: 'Original wiring', feed, return: back, kit: undefined, measured: undefined },
     text,
+    // Its terminals are not known.
+    { ...own, used: own.used.filter(({ path }) => !path.startsWith('kit.')) },
   );
 }
 
@@ -395,7 +415,7 @@ function originalOf({ original, ...file }: DesignFile, text: string): Design | n
  * `file` must have passed the checks: the layout is computed without looking for faults again. `text` is handed
  * through.
  */
-export function normalise(file: DesignFile, text: string): Design {
+export function normalise(file: DesignFile, text: string, own: OfShop = { shop: null, used: [] }): Design {
   const fill = new Filler();
   const { cylinders, stroke, firing_order } = file.engine;
   const even = evenAngles(cylinders, stroke);
@@ -411,13 +431,23 @@ export function normalise(file: DesignFile, text: string): Design {
   const ids = coils.map((coil) => coil.id);
   const rest = fill.take(file.ignition.rest, PRESETS.rest, 'ignition.rest');
   const coil = coilOf(file.coil, fill);
-  const sizes = sizesOf(file, fill);
+  const shelf = shelfOf(own.shop);
+  const sizes = sizesOf(file, shelf, fill);
   const highest = Math.max(...file.points.map(({ supply }) => supply));
   const all = [...file.feed, ...(file.return ?? [])];
+  const sided = all.map((run, i) => ({
+    ...run,
+    side: i < file.feed.length ? ('feed' as const) : ('return' as const),
+  }));
   const runs = [
     ...file.feed.map((run, i) => runOf(run, all, 'feed', `feed[${i}]`, fill, highest)),
     ...(file.return ?? []).map((run, i) => runOf(run, all, 'return', `return[${i}]`, fill, highest)),
   ];
+  for (const [i, run] of runs.entries()) {
+    const terminals = boundsOf(sided, i, own);
+    run.smallest = within(run.smallest, terminals.smallest, run.insulation, 1);
+    run.largest = within(run.largest, terminals.largest, run.insulation, -1);
+  }
   // Only a relay that closes before cranking asks for it.
   const early = runs.some(({ relay }) => relay?.closes === 'before cranking');
   const resting = fill.takeIf(file.supply?.resting, early ? restingFor(highest) : null, 'supply.resting');
@@ -460,8 +490,8 @@ export function normalise(file: DesignFile, text: string): Design {
     wires,
     limits,
     kit: kitOf(file.kit ?? {}, runs, file.units),
-    shop: null,
-    used: [],
+    ...own,
+    shelf,
     tolerance,
     instruments: instrumentsOf(file.instruments ?? {}, read),
     tolerance_assumed: read.assumed,
@@ -469,7 +499,7 @@ export function normalise(file: DesignFile, text: string): Design {
     measured: measuredOf(file, wires, ids),
     assumed: fill.assumed,
     unknowns: unknownsOf(file),
-    original: originalOf(file, text),
+    original: originalOf(file, text, own),
     text,
   };
 }

@@ -18,7 +18,9 @@ import { reportIssues } from './issues.ts';
 import { normalise } from './normalise.ts';
 import { keyText, type Path, type Problem, quote, type Report, sortProblems } from './problems.ts';
 import { DesignFile } from './schema.ts';
+import { checkListed } from './shop/fuses.ts';
 import { inlined } from './shop/inlined.ts';
+import { checkTerminals } from './shop/limits.ts';
 import { type Shelf, type ShopText, shelfIn, shelfOf } from './shop/read.ts';
 import { useShop } from './shop/use.ts';
 import { readTree, type Tree } from './tree.ts';
@@ -57,17 +59,20 @@ export function readDesign(text: string, file: string, shop?: ShopText): ReadRes
   const parsed = DesignFile.safeParse(tree.value);
   if (!parsed.success) reportIssues(DesignFile, parsed.error.issues, tree, report);
 
-  if (tree.whole) check(draftOf(DesignFile, tree.value), tree, report);
+  const own = { shop: shelf?.shop ?? null, used };
+  if (tree.whole) {
+    const draft = draftOf(DesignFile, tree.value);
+    check(draft, tree, report);
+    checkTerminals(draft, own, report);
+    checkListed(draft, own.shop, report);
+  }
 
   if (!parsed.success || problems.length > 0) return { ok: false, problems: sortProblems(problems, file) };
   const whole = carriedText(
     !shelf || shelf.tree === written ? text : inlined(text, written.value as object, named(shelf)),
     !shelf ? tree.value : { ...(written.value as object), shop: named(shelf) },
   );
-  const design = normalise(parsed.data, whole);
-  const own = { shop: shelf?.shop ?? null, used };
-  const original = design.original && { ...design.original, ...own };
-  return { ok: true, design: { ...design, ...own, original } };
+  return { ok: true, design: normalise(parsed.data, whole, own) };
 }
 
 /** What the file says, with its name. */

@@ -168,6 +168,14 @@ export const conductor = {
     formula: 'IF(run_gauge="auto", 1, 0)',
     source: DEFINITION,
   },
+  insulation_row: {
+    symbol: 'n_ins',
+    label: 'Row of the insulation',
+    unit: '1',
+    per: ['run'],
+    formula: 'MATCH(run_insulation, insulation_name[insulation], 0)',
+    source: DEFINITION,
+  },
   rating: {
     symbol: 'TR',
     label: 'Temperature rating of the insulation',

@@ -52,7 +52,7 @@ export const floors = {
     ...PER_CANDIDATE,
     formula:
       'IF(ISNUMBER(candidate_area), IF(candidate_area>=smallest_area, IF(candidate_area<=highest_area*(1+alike), ' +
-      'INDEX(in_stock[size], candidate_size, 1), 0), 0), 0)',
+      'INDEX(in_stock[size,insulation], candidate_size, insulation_row), 0), 0), 0)',
     source: DEFINITION,
   },
   fits_load: {

@@ -157,20 +157,40 @@ export const fuses = {
   },
   fuse_smaller: {
     symbol: 'n_<',
-    label: 'Listed ratings of the type that are too small',
+    label: 'Ratings of the type that may be chosen and are too small',
     unit: '1',
     per: ['run'],
     formula:
-      'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*fuse_size_listed[fuse_size]*' +
+      'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*fuse_size_offered[fuse_size]*' +
       '(fuse_size_rating[fuse_size]<fuse_needed)), "")',
     source: DEFINITION,
   },
   fuse_choices: {
     symbol: 'N_F',
-    label: 'Listed ratings of the type',
+    label: 'Ratings of the type that may be chosen',
     unit: '1',
     per: ['run'],
-    formula: 'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*fuse_size_listed[fuse_size]), "")',
+    formula:
+      'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*fuse_size_offered[fuse_size]), "")',
+    source: DEFINITION,
+  },
+  fuse_largest: {
+    symbol: 'I_n,hi',
+    label: 'Largest rating of the type that may be chosen',
+    unit: 'A',
+    per: ['run'],
+    formula:
+      'IF(fused=1, SUMPRODUCT(MAX((fuse_size_type[fuse_size]=fuse_type)*fuse_size_offered[fuse_size]*fuse_size_rating[fuse_size])), "")',
+    source: DEFINITION,
+  },
+  fuse_below: {
+    symbol: 'ΔI_n',
+    label: 'By how much the smallest rating that may be chosen and carries the load is below the largest',
+    unit: 'A',
+    per: ['run'],
+    formula:
+      'IF(fused=1, SUMPRODUCT(MAX((fuse_size_type[fuse_size]=fuse_type)*fuse_size_offered[fuse_size]*' +
+      '(fuse_size_rating[fuse_size]>=fuse_needed)*(fuse_largest-fuse_size_rating[fuse_size]))), "")',
     source: DEFINITION,
   },
   fuse_rating: {
@@ -180,11 +200,9 @@ export const fuses = {
     unit: 'A',
     per: ['run'],
     exact: true,
-    formula:
-      'IF(fused=1, IF(ISNUMBER(fuse_given), fuse_given, ' +
-      'INDEX(fuse_size_rating[fuse_size], MATCH(fuse_type, fuse_size_type[fuse_size], 0)+MIN(fuse_smaller, fuse_choices-1), 1)), "")',
+    formula: 'IF(fused=1, IF(ISNUMBER(fuse_given), fuse_given, fuse_largest-fuse_below), "")',
     source: DEFINITION,
-    note: 'The smallest listed rating that carries the load; the largest one, which then fails, when none does.',
+    note: 'The smallest rating that may be chosen and carries the load; the largest one, which then fails, when none does.',
   },
   fuse_row: {
     symbol: 'n_F',

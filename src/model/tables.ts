@@ -1,5 +1,5 @@
 /** The published tables as columns of the model: conductor sizes, ampacity, insulation, fuses, relays. */
-import type { Axis, Quantities } from '../basis/quantity.ts';
+import type { Axis, Layout, Quantities } from '../basis/quantity.ts';
 import { ARBITRARY, AS_STATED, COMMON_PRACTICE, cite, fromMemory, PHYSICS } from '../basis/sources.ts';
 import { AMPACITY, AMPACITY_RATINGS, BUNDLE } from '../data/ampacity.ts';
 import { AWG_SIZES } from '../data/awg.ts';
@@ -119,6 +119,11 @@ export const TABLE_AXES: Partial<Record<Axis, readonly string[]>> = {
   relay_size: RELAY_RATINGS.rows.map((row) => `${row.rating} A`),
 };
 
+/** By the sizes that the design names, and by the wire of the shop. */
+const isStocked = (size = '', insulation = '', { sizes: { stock }, shelf }: Layout): boolean =>
+  (stock === null || stock.includes(size)) &&
+  (shelf === null || shelf.some((one) => one.size === size && one.insulation === insulation));
+
 export const tables = {
   candidate_no: {
     symbol: 'c',
@@ -136,13 +141,14 @@ export const tables = {
   },
   in_stock: {
     symbol: 'stk',
-    label: 'In stock, or no stock is named (1), or not (0)',
+    label: 'In stock with this insulation, or no stock is named (1), or not (0)',
     unit: '1',
     per: ['size'],
-    value: (at, { sizes }) =>
-      sizes.stock === null || sizes.stock.includes(SIZES[at.size]?.name ?? '') ? 1 : 0,
+    across: 'insulation',
+    value: (at, layout) =>
+      isStocked(SIZES[at.size]?.name, INSULATIONS[at.insulation]?.name, layout) ? 1 : 0,
     source: AS_STATED,
-    note: 'It is changed in the design, not in the workbook.',
+    note: 'It is changed in the design or in the shop’s file, not in the workbook.',
   },
   size_series: {
     symbol: 'series',
@@ -303,6 +309,20 @@ export const tables = {
     per: ['fuse_size'],
     values: FUSES.map((f) => (f.standing === 'listed' ? 1 : 0)),
     source: FUSE_RATINGS.source,
+  },
+  fuse_size_offered: {
+    symbol: 'off',
+    label:
+      'May be chosen: on the list of the standard, and of the shop where that has fuses of the type (1), or not (0)',
+    unit: '1',
+    per: ['fuse_size'],
+    value: (at, { shop }) => {
+      const fuse = FUSES[at.fuse_size];
+      const own = shop?.fuses?.filter(({ type }) => type === fuse?.type) ?? [];
+      const has = own.length === 0 || own.some(({ rating }) => rating === fuse?.rating);
+      return fuse?.standing === 'listed' && has ? 1 : 0;
+    },
+    source: AS_STATED,
   },
   fuse_size_drop: {
     symbol: 'U_n',

@@ -164,14 +164,17 @@ export function factsOf(e: Evaluation): Facts {
 
 const SAE_TYPES = ['GPT', 'SXL', 'GXL', 'TXL', 'SGT', 'SGX', 'STX'];
 
-/** Sizes that may be chosen for a run: SAE numbers for the types that are sold so, from smallest to largest, of the stock. */
-function sizesFor({ sizes }: Design, run: Design['runs'][number]): readonly string[] {
+/** Sizes that may be chosen for a run: SAE numbers for the types that are sold so, from smallest to largest, of the stock and of the shop's wire. */
+function sizesFor({ sizes, shelf }: Design, run: Design['runs'][number]): readonly string[] {
   const series = SAE_TYPES.includes(run.insulation) && sizes.series === 'AWG' ? 'SAE' : sizes.series;
   const all = SERIES[series] as readonly string[];
   const numbered = (size: string): number => all.findIndex((s) => s.split(' ')[0] === size.split(' ')[0]);
   const from = numbered(run.smallest ?? sizes.smallest);
   const to = run.largest === null ? all.length - 1 : numbered(run.largest);
-  return all.slice(from, to + 1).filter((s) => sizes.stock === null || sizes.stock.includes(s));
+  return all
+    .slice(from, to + 1)
+    .filter((s) => sizes.stock === null || sizes.stock.includes(s))
+    .filter((s) => shelf === null || shelf.some((w) => w.size === s && w.insulation === run.insulation));
 }
 
 /** One run with one size: all that does not hang on the others. */
@@ -328,13 +331,17 @@ export const copperOf = (facts: Facts, gauges: readonly string[]): number =>
 /**
  * The feed with the least copper that keeps every rule of the runs whose size is chosen, and the drop; null when
  * none does. Every combination is tried but those that cannot be better than the best one so far, or whose drop is
- * too large even with the largest sizes in the runs left. What a stated run breaks by itself is not counted.
+ * too large even with the largest sizes in the runs left. What a stated run breaks by itself is not counted. `cost` is
+ * what a size of a run costs, in place of its copper.
  */
-export function optimum(facts: Facts): { gauges: string[]; copper: number } | null {
+export function optimum(
+  facts: Facts,
+  cost?: (run: number, gauge: string) => number,
+): { gauges: string[]; copper: number } | null {
   const { runs, sizes, allowed } = facts;
   const options = runs.map((run, i) =>
     (run.auto ? (sizes[i] as readonly string[]) : [run.stated])
-      .map((gauge) => fitted(facts, i, gauge))
+      .map((gauge) => ({ ...fitted(facts, i, gauge), ...(cost ? { copper: cost(i, gauge) } : {}) }))
       .filter((one) => !run.auto || one.carries),
   );
   if (options.some((list) => list.length === 0)) return null;
