@@ -18,6 +18,7 @@ const ORDER = [
   ['findings'],
   ['readings'],
   ['remedies'],
+  ['shop'],
   ['spread'],
   ['study'],
   ['pictures'],

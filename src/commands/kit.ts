@@ -5,7 +5,8 @@ import type { Design } from '../design/design.ts';
 import { type Problem, printProblem } from '../design/problems.ts';
 import { harnessOf } from '../kit/harness.ts';
 import type { Job } from '../kit/job.ts';
-import { FILES, type FileName, papers } from '../kit/papers.ts';
+import { FILES, papers } from '../kit/papers.ts';
+import { priceTable, priceWords } from '../kit/prices.ts';
 import { readWords } from '../kit/read-words.ts';
 import { released } from '../kit/release.ts';
 import { readSerials } from '../kit/serials.ts';
@@ -14,8 +15,12 @@ import { run as pipeline } from '../run.ts';
 import { argsOf } from './args.ts';
 import { Refusal, readInput, shown, textOf } from './files.ts';
 import { oneDesign, readGiven } from './given.ts';
+import { wrap } from './help.ts';
 import { working } from './progress.ts';
 import { reserveFolder, writeFiles } from './write.ts';
+
+/** For the shop alone, and so none of the papers. */
+const PRICES = 'prices.csv';
 
 /** A batch beyond this is a slip of the keys. */
 const LARGEST_BATCH = 10_000;
@@ -39,7 +44,7 @@ export async function run(argv: string[]): Promise<number> {
   const words = await wordsOf(values.words);
   if (words === null) return 2;
 
-  const undo = reserveFolder(out, Object.keys(FILES));
+  const undo = reserveFolder(out, [...Object.keys(FILES), PRICES]);
   try {
     const { job, files } = await made(design, words, batch, serials);
     await writeFiles(
@@ -54,7 +59,7 @@ export async function run(argv: string[]): Promise<number> {
   }
 }
 
-type Files = [FileName, string | Uint8Array][];
+type Files = [string, string | Uint8Array][];
 
 async function made(
   design: Design,
@@ -72,9 +77,11 @@ async function made(
     // Once more, now with the sheets of the kit, whose rows follow from the first result.
     const pages = kitPages(job);
     const whole = runLaid(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
+    const prices = priceTable(job);
     const files: Files = [
       ...papers(job, words),
       ['kit.xlsx', toWorkbook(whole, pages.pages(whole.evaluation))],
+      ...(prices === null ? [] : [[PRICES, prices] as [string, string]]),
     ];
     return { job, files };
   });
@@ -107,7 +114,9 @@ function batchOf(text: string | undefined, serials: number): number {
   return batch;
 }
 
-function report(folder: string, { result, batch, harness }: Job): string {
+function report(folder: string, job: Job): string {
+  const { result, batch, harness } = job;
+  const prices = priceWords(job);
   const { ok, words, open } = released(result);
   const names = Object.entries(FILES).map(([name, what]) => `  ${name.padEnd(19)} ${what}`);
   const blanks = harness.pieces.filter((piece) => piece.length === null).map((piece) => piece.id);
@@ -117,6 +126,7 @@ function report(folder: string, { result, batch, harness }: Job): string {
     ...(open.length > 5 ? [`  and ${open.length - 5} more: coilfeed size`] : []),
     `Batch of ${batch}, in ${shown(folder)}:`,
     ...names,
+    ...(prices === null ? [] : [`  ${PRICES.padEnd(19)} what it costs, for the shop alone`, wrap(prices)]),
     ...(blanks.length > 0
       ? [`Lengths not in the design, left blank on the papers: ${blanks.join(', ')}`]
       : []),

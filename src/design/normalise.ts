@@ -172,7 +172,7 @@ function wiresOf(run: RunOfFile, index: number, ids: readonly string[]): Wire[] 
 }
 
 /** A type of SAE J1128 or J1127 is sold by SAE number; under the same number AWG holds more copper. */
-function asSold(size: string, insulation: string): string {
+export function asSold(size: string, insulation: string): string {
   const [number, series] = size.split(' ');
   const sold = `${number} SAE`;
   return series === 'AWG' && SAE_TYPES.includes(insulation) && readSize(sold) !== null ? sold : size;

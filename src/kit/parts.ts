@@ -4,6 +4,8 @@ import { FUSE_COLOURS } from '../data/fuse-ratings.ts';
 import { FUSE_TYPES } from '../data/fuses.ts';
 import { INSULATIONS } from '../data/insulation.ts';
 import type { Design } from '../design/design.ts';
+import type { Kind } from '../design/shop/shop.ts';
+import { fusePrice, namedPrice, relayPrice, wirePrice } from '../shop/prices.ts';
 import { printQuantity } from '../views/print.ts';
 import { reels } from './cut.ts';
 import type { Job } from './job.ts';
@@ -23,6 +25,8 @@ export interface Part {
   readonly spares: number;
   readonly batch: number | null;
   readonly unit: 'pcs' | 'm';
+  /** Price of one, by the shop's file; null where that states none. */
+  readonly each: number | null;
 }
 
 export const printedSize = (gauge: string | null): string =>
@@ -31,6 +35,14 @@ export const printedSize = (gauge: string | null): string =>
 export function partsList(job: Job): Part[] {
   return [...wire(job), ...fuses(job), ...relays(job), ...terminals(job), ...joints(job), ...others(job)];
 }
+
+/** Where the shop's file has parts of a kind; labels are labels. */
+const SHOP_KINDS: Readonly<Record<string, Kind>> = {
+  'fuse holder': 'holders',
+  'relay socket': 'holders',
+  splice: 'splices',
+  'ground point': 'terminals',
+};
 
 const piecesOf = (
   job: Job,
@@ -52,6 +64,7 @@ const piecesOf = (
     spares,
     batch: kit === null ? null : kit * job.batch + extra,
     unit: 'pcs',
+    each: namedPrice(job.result.evaluation.design, SHOP_KINDS[kind] ?? 'labels', order),
   };
 };
 
@@ -72,6 +85,7 @@ const wire = (job: Job): Part[] =>
     spares: 0,
     batch,
     unit: 'm',
+    each: wirePrice(job.result.evaluation.design, reel.gauge, reel.insulation),
   }));
 
 const spotsOf = ({ harness }: Job, kind: Spot['kind']): Spot[] =>
@@ -104,7 +118,10 @@ function fuses(job: Job): Part[] {
     const what = whatOf(group[0] as Spot);
     const size = printedSize(String(e.value('gauge', { run })));
     return [
-      piecesOf(job, 'fuse', at, what, kit.parts.fuse, group.length, kit.spares.fuse * group.length),
+      {
+        ...piecesOf(job, 'fuse', at, what, kit.parts.fuse, group.length, kit.spares.fuse * group.length),
+        each: fusePrice(e, run),
+      },
       piecesOf(
         job,
         'fuse holder',
@@ -142,7 +159,10 @@ function relays(job: Job): Part[] {
     const at = group.map((spot) => spot.id).join(', ');
     const what = whatOf(group[0] as Spot);
     return [
-      piecesOf(job, 'relay', at, what, kit.parts.relay, group.length, kit.spares.relay * group.length),
+      {
+        ...piecesOf(job, 'relay', at, what, kit.parts.relay, group.length, kit.spares.relay * group.length),
+        each: relayPrice(e, runOf(e.design, group[0] as Spot)),
+      },
       piecesOf(job, 'relay socket', at, 'Socket for that relay', kit.parts.relay_socket, group.length),
     ];
   });
@@ -188,12 +208,13 @@ function terminals(job: Job): Part[] {
   const ends = job.harness.pieces.flatMap((piece) =>
     (['from', 'to'] as const).flatMap((end) => {
       const what = terminalFor(piece, end, job);
-      return what === null ? [] : [{ gauge: printedSize(piece.gauge), what }];
+      const name = end === 'from' ? piece.fromTerminal : piece.toTerminal;
+      return what === null ? [] : [{ gauge: printedSize(piece.gauge), what, name }];
     }),
   );
   return alike(ends, (end) => JSON.stringify(end)).map((group) => {
-    const { gauge, what } = group[0] as (typeof ends)[number];
-    return piecesOf(
+    const { gauge, what, name } = group[0] as (typeof ends)[number];
+    const part = piecesOf(
       job,
       'terminal',
       '',
@@ -203,6 +224,7 @@ function terminals(job: Job): Part[] {
       kit.spares.terminals,
       kit.samples,
     );
+    return { ...part, each: namedPrice(job.result.evaluation.design, 'terminals', name) };
   });
 }
 

@@ -6,6 +6,7 @@ import type { Evaluation } from '../engine/evaluate.ts';
 import type { Result } from '../findings/result.ts';
 import { sentence } from '../findings/words.ts';
 import type { Remedy } from '../remedies/remedy.ts';
+import { feedBill } from '../shop/prices.ts';
 import { rowOf } from '../views/view.ts';
 import { COIL, COIL_ITSELF, FEED, FUSE, LOAD, POINT, RELAY, SWEEP, WIRE } from '../views/views.ts';
 import { remediesJson } from './remedies.ts';
@@ -59,7 +60,7 @@ export function toJson({ evaluation: e, findings, verdict }: Result, remedies: r
     })),
     remedies: remediesJson(remedies),
     assumed: design.assumed.map(({ path, value, why }) => ({ path, value, why })),
-    ...(design.shop === null ? {} : { shop: shopJson(design.shop, design.used) }),
+    ...(design.shop === null ? {} : { shop: shopJson(design.shop, design.used, feedBill(e)) }),
   };
 }
 

@@ -32,7 +32,7 @@ import {
 import { CAUTIONS } from './cautions.ts';
 import { bullet, columns, fitted, fold, tableText, WIDTH } from './columns.ts';
 import { remedyLines } from './remedies.ts';
-import { usedLines } from './shop.ts';
+import { priceLine, usedLines } from './shop.ts';
 import { VERDICT_WORDS } from './verdict.ts';
 
 /** Lines of the report that is not asked for all: sixty, two of them in reserve. */
@@ -72,7 +72,9 @@ export function report(result: Result, asked: Asked = {}, remedies: readonly Rem
     of.rows.length === 0 ? [] : [section(style, of.title, tableText(of, !all))];
   const before = [
     head(result, style),
-    ...(verdict === 'fail' ? [why(result, style, remedies)] : [section(style, BUY_TITLE, toBuy(e))]),
+    ...(verdict === 'fail'
+      ? [why(result, style, remedies)]
+      : [section(style, BUY_TITLE, [toBuy(e), ...priceLine(e)].join('\n'))]),
     section(
       style,
       'Current path',

@@ -33,9 +33,10 @@ type Runs = readonly (
   | undefined
 )[];
 
-/** Whether a run ends at the coils: of the feed the last that carries one, of the return the first. */
+/** Whether a run ends in the connectors of coils: a wire for each, of the feed the last one, of the return the first. */
 function endsAtCoil(runs: Runs, index: number): boolean {
   const own = runs[index];
+  if (own?.carries !== 'each' && !(Array.isArray(own?.carries) && own.carries.length === 1)) return false;
   const side = runs.flatMap((run, i) => (run?.side === own?.side ? [i] : []));
   const order = own?.side === 'feed' ? side : side.toReversed();
   const later = order.slice(order.indexOf(index) + 1).map((i) => runs[i]?.carries);

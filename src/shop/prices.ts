@@ -1,0 +1,121 @@
+/** What parts cost by the shop's file, and what a feed costs: its wire, fuses and relays. */
+import type { Design } from '../design/design.ts';
+import { asSold } from '../design/normalise.ts';
+import type { Kind, Price } from '../design/shop/shop.ts';
+import type { Evaluation } from '../engine/evaluate.ts';
+
+/** A part, how many or how many metres of it, and the price of one; null where the shop states none. */
+export interface Line {
+  readonly what: string;
+  readonly count: number;
+  readonly unit: 'pcs' | 'm';
+  readonly each: number | null;
+}
+
+export interface Bill {
+  readonly currency: string;
+  /** Of all that has a price. */
+  readonly total: number;
+  readonly lines: readonly Line[];
+  /** What has none. */
+  readonly open: readonly string[];
+}
+
+const cheapest = (prices: readonly (Price | undefined)[]): number | null => {
+  const known = prices.flatMap((price) => (price === undefined ? [] : [price.amount]));
+  return known.length === 0 ? null : Math.min(...known);
+};
+
+/** Price of one metre of a wire. */
+export const wirePrice = ({ shop }: Design, size: string | null, insulation: string | null): number | null =>
+  cheapest(
+    (shop?.wire ?? [])
+      .filter((wire) => asSold(wire.size, wire.insulation) === size && wire.insulation === insulation)
+      .map(({ price }) => price),
+  );
+
+/** Price of a part that the design uses by its name. */
+export const namedPrice = ({ shop, used }: Design, kind: Kind, name: string | null): number | null => {
+  if (!used.some((one) => one.kind === kind && one.name === name)) return null;
+  const parts: readonly { name: string; price?: Price | undefined }[] =
+    kind === 'instruments' ? [] : (shop?.[kind] ?? []);
+  return parts.find((part) => part.name === name)?.price?.amount ?? null;
+};
+
+const usedAt = ({ used, runs }: Design, run: number, part: 'fuse' | 'relay') => {
+  const path = `feed[${runs.slice(0, run).filter(({ side }) => side === 'feed').length}].${part}`;
+  return used.find((one) => one.path === path && !one.beside.includes('rating'))?.name ?? null;
+};
+
+/** Price of the fuse of a run: the one that it uses, or one of that type and rating. */
+export function fusePrice(e: Evaluation, run: number): number | null {
+  const { design } = e;
+  const own = usedAt(design, run, 'fuse');
+  if (own !== null) return namedPrice(design, 'fuses', own);
+  const [type, rating] = [design.runs[run]?.fuse?.type, e.number('fuse_rating', { run })];
+  return cheapest(
+    (design.shop?.fuses ?? [])
+      .filter((fuse) => fuse.type === type && fuse.rating === rating)
+      .map(({ price }) => price),
+  );
+}
+
+/** Price of the relay of a run, where it uses one of the shop. */
+export const relayPrice = ({ design }: Evaluation, run: number): number | null =>
+  namedPrice(design, 'relays', usedAt(design, run, 'relay'));
+
+/** The sum of what has a price; lines of one part together. */
+export function billOf(currency: string, all: readonly Line[]): Bill {
+  const parts = new Map<string, Line>();
+  for (const line of all) {
+    const known = parts.get(line.what);
+    parts.set(line.what, known ? { ...known, count: known.count + line.count } : line);
+  }
+  const lines = [...parts.values()];
+  return {
+    currency,
+    total: lines.reduce((sum, { count, each }) => sum + count * (each ?? 0), 0),
+    lines,
+    open: lines.flatMap(({ what, each }) => (each === null ? [what] : [])),
+  };
+}
+
+/** The price of a feed; null where the shop states no prices, or no sizes were found. */
+export function feedBill(e: Evaluation): Bill | null {
+  const { design } = e;
+  const currency = design.shop?.currency ?? null;
+  if (currency === null || e.number('solved') !== 1) return null;
+  const lines = design.runs.flatMap(({ insulation, conductors, fuse, relay }, run): Line[] => {
+    const size = String(e.value('gauge', { run }));
+    const metres = (e.number('run_length', { run }) ?? 0) * conductors;
+    const wire: Line = {
+      what: `${size.replace('mm2', 'mm²')}, ${insulation.length === 1 ? 'class ' : ''}${insulation}`,
+      count: metres,
+      unit: 'm',
+      each: wirePrice(design, size, insulation),
+    };
+    // A run with one conductor for each coil has as many fuses and relays.
+    const count = design.wires.filter((own) => own.run === run).length;
+    const amps = (name: 'fuse_rating' | 'relay_rating'): string => `${e.number(name, { run }) ?? '?'} A`;
+    return [
+      wire,
+      ...(fuse === null
+        ? []
+        : [
+            {
+              what: `${amps('fuse_rating')} fuse, type ${fuse.type}`,
+              count,
+              unit: 'pcs' as const,
+              each: fusePrice(e, run),
+            },
+          ]),
+      ...(relay === null
+        ? []
+        : [{ what: `${amps('relay_rating')} relay`, count, unit: 'pcs' as const, each: relayPrice(e, run) }]),
+    ];
+  });
+  return billOf(currency, lines);
+}
+
+/** `23.10 EUR` */
+export const money = (amount: number, currency: string): string => `${amount.toFixed(2)} ${currency}`;
