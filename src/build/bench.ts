@@ -93,8 +93,8 @@ function inProcess(): Row[] {
   const text = readFileSync(V8, 'utf8');
   const changed = (i: number): string => text.replace('supply: 14.2 V', `supply: ${14 + (i % 20) / 100} V`);
   const live = new Live();
-  const first = computing(() => live.answer(text, V8));
-  const key = repeated((i) => live.answer(changed(i), V8), 5 * RUNS);
+  const first = computing(() => live.answer({ text, file: V8, shop: null }));
+  const key = repeated((i) => live.answer({ text: changed(i), file: V8, shop: null }), 5 * RUNS);
   const read = readDesign(text, V8);
   if (!read.ok) throw new Error(`${V8} is refused`);
   const whole = repeated(() => run(read.design), 3 * RUNS);

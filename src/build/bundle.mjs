@@ -53,7 +53,7 @@ async function bundle({ plugins = [], build: how, ...settings }) {
 export async function forBrowser(entry, name, plugins) {
   const { files, packages } = await bundle({
     plugins,
-    define: { 'process.env.NODE_ENV': '"production"' },
+    define: { 'process.env.NODE_ENV': '"production"', COILFEED_VERSION: JSON.stringify(version) },
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
     build: { target: 'es2022', minify: true, lib: { entry: `${ROOT}${entry}`, formats: ['iife'], name } },
   });

@@ -93,7 +93,7 @@ const KINDS: readonly {
   {
     name: 'page',
     good: files('.yaml'),
-    judged: (bytes) => live.answer(text(bytes), 'design.yaml').answered !== null,
+    judged: (bytes) => live.answer({ text: text(bytes), file: 'design.yaml', shop: null }).answered !== null,
   },
   {
     name: 'workbook',

@@ -2,6 +2,7 @@
 import { render } from 'preact';
 import { App } from './App.tsx';
 import { Origins } from './answer/Origins.tsx';
+import { followPrinting } from './pictures/width.ts';
 import type { Demo } from './shell/files.ts';
 import { Guard } from './shell/Guard.tsx';
 import { Bench } from './state/bench.ts';
@@ -31,6 +32,7 @@ const afresh = (): void => {
 };
 
 const bench = new Bench({ text: start.text, file: start.name }, storage);
+followPrinting();
 addEventListener('pagehide', () => bench.flush());
 addEventListener('storage', (event) => storage.concerns(event) && bench.overtaken());
 render(

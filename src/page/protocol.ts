@@ -8,8 +8,9 @@ import type { At } from '../basis/quantity.ts';
 import type { Units } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
 import type { Problem } from '../design/problems.ts';
+import type { ShopText } from '../design/shop/read.ts';
 import type { Told } from '../explain/tree.ts';
-import type { Verdict } from '../findings/finding.ts';
+import type { Overall, Verdict } from '../findings/finding.ts';
 import type { RuleId } from '../findings/rules.ts';
 import type { QuantityName } from '../model/model.ts';
 import type { Picture } from '../pictures/chart.ts';
@@ -117,8 +118,8 @@ export interface View {
   readonly design: Design;
   /** What `coilfeed size --json` prints. */
   readonly json: ResultJson;
-  /** What is read, in each system of units. */
-  readonly shown: Readonly<Record<Units, Shown>>;
+  /** What is read, in the system of units that was asked for; of a kept one in all. */
+  readonly shown: Readonly<Partial<Record<Units, Shown>>>;
 }
 
 /** A place whose value cannot be read, and the last good one that was taken for it; empty where it was left out. */
@@ -135,6 +136,71 @@ export interface Answer {
   readonly problems: readonly Problem[];
   readonly held: readonly Held[];
   readonly answered: { readonly view: View; readonly text: string } | null;
+}
+
+/** What the page has open: the text of a design, and the shop's file beside it. */
+export interface Given {
+  readonly text: string;
+  readonly file: string;
+  readonly shop: ShopText | null;
+}
+
+/** A line of the test card, with the reading that a person would enter there. */
+export interface CardLine {
+  readonly where: string;
+  readonly point: string;
+  readonly probes: string;
+  readonly instrument: string;
+  readonly low: string;
+  readonly high: string;
+  readonly unit: string;
+  /** As the design takes it but for the value: null where it needs more than a number. */
+  readonly entry: Readonly<Record<string, string>> | null;
+  /** Key of the value, `meter`, and the unit that a bare number has. */
+  readonly key: string;
+  readonly takes: string;
+}
+
+/** An install as found, in words. */
+export interface CheckText {
+  readonly verdict: Overall;
+  readonly line: string;
+  readonly mend: readonly {
+    readonly title: string;
+    readonly says: string;
+    readonly detail: string;
+    readonly cost: string;
+  }[];
+  /** What may be wrong, the likeliest first, each with its share; and that of nothing being wrong. */
+  readonly causes: readonly { readonly text: string; readonly share: string }[];
+  readonly sound: string;
+  readonly next: string;
+  readonly unseen: readonly string[];
+  readonly readings: readonly { readonly where: string; readonly stands: string; readonly text: string }[];
+  /** Why nothing was weighed; empty when it was. */
+  readonly why: string;
+}
+
+/** The feed beside the one that it replaces. */
+export interface Against {
+  readonly sides: readonly { readonly name: string; readonly title: string; readonly verdict: Overall }[];
+  readonly gain: string;
+  readonly tables: readonly {
+    readonly title: string;
+    readonly heads: readonly string[];
+    readonly rows: readonly (readonly string[])[];
+  }[];
+  /** Rules that do not pass, by which of the two it is so with. */
+  readonly rules: readonly { readonly title: string; readonly names: readonly string[] }[];
+}
+
+/** The papers of a kit. */
+export interface Papers {
+  readonly released: boolean;
+  readonly words: string;
+  readonly files: readonly { readonly name: string; readonly what: string; readonly text: string }[];
+  /** All of them in one archive. */
+  readonly zip: Uint8Array;
 }
 
 /** Why there is no such picture, in words. */
@@ -181,20 +247,28 @@ export interface Form {
 /** What can be asked, by kind; pictures are of the design that was answered last. */
 export interface Calls {
   form: { ask: null; reply: Form };
-  design: { ask: { text: string; file: string; good: string | null }; reply: Answer };
+  design: { ask: Given & { good: string | null; units: Units | 'design' }; reply: Answer };
   /** Another design, answered beside the one at hand; null where it cannot be read. */
-  kept: { ask: { text: string; file: string }; reply: View | null };
+  kept: { ask: Given; reply: View | null };
   speed: { ask: null; reply: SpeedLines | Nothing };
   trace: { ask: { speed: number }; reply: Picture | Nothing };
   drop: { ask: null; reply: Picture };
   curves: { ask: null; reply: readonly Picture[] | Nothing };
-  /** What was tried and mends the design that was answered last, in each system of units. */
-  remedies: { ask: null; reply: Readonly<Record<Units, readonly string[]>> };
+  /** What to measure, and what is acceptable, on the design that was answered last. */
+  testcard: { ask: null; reply: readonly CardLine[] };
+  check: { ask: Given; reply: CheckText };
+  /** Beside its `original`; null where it has none. */
+  against: { ask: Given; reply: Against | null };
+  papers: { ask: Given & { readonly serials: string }; reply: Papers | Nothing };
+  /** The workbook of a kit. */
+  kitbook: { ask: Given & { readonly serials: string }; reply: Uint8Array };
+  /** What was tried and mends the design, in each system of units. */
+  remedies: { ask: Given; reply: Readonly<Record<Units, readonly string[]>> };
   /** What is read of a part of the feed; null when there is none any more. */
   card: { ask: Pick<PartOf, 'kind' | 'id'> & { readonly units: Units }; reply: Card | null };
   /** Where a number of that design comes from. */
   explain: { ask: Figure & { readonly units: Units }; reply: Told | Nothing };
-  workbook: { ask: { text: string }; reply: Uint8Array };
+  workbook: { ask: Given; reply: Uint8Array };
   diagram: { ask: null; reply: string };
   saved: {
     ask: { bytes: Uint8Array; file: string };

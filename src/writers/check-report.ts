@@ -46,7 +46,8 @@ const NO_READINGS =
   'No readings were given. List them under "measured:" in the design; "--out FILE.xlsx" writes a test card that tells what ' +
   'to expect where.';
 
-function verdictLine({ verdict, mend, result, readings: taken }: Checked): string {
+/** `FAIL  2 to mend, 31 rules pass`; without its word where the verdict stands beside it. */
+export function verdictLine({ verdict, mend, result, readings: taken }: Checked): string {
   const unknown = result.findings.filter((f) => f.verdict === 'unknown').length;
   const told = result.findings.filter((f) => f.verdict === 'advice').length;
   const passing = result.findings.filter((f) => f.verdict === 'pass').length;

@@ -53,37 +53,41 @@ const titles = ({ sides: [a, b] }: Pick<Compared, 'sides'>) =>
   }));
 
 /** A line for each quantity of a view. */
-function figures(
+const figures = (...of: Parameters<typeof comparedRows>): string =>
+  columns(
+    titles(of[0]),
+    comparedRows(...of).map(([label = '', ...rest]) => [label.padEnd(ROOM), ...rest]),
+  );
+
+/** Of each quantity of a view its name with the unit, both values, and the second against the first. */
+export function comparedRows(
   { sides }: Compared,
   view: View,
   at: readonly [At, At],
   exact: readonly [Exact | null, Exact | null] = [null, null],
-): string {
+): string[][] {
   const [a, b] = sides.map(({ result }) => result.evaluation) as [Evaluation, Evaluation];
-  return columns(
-    titles({ sides }),
-    view.read.map(quantityOf).map((name) => {
-      const unit = unitAbove(name, a.design.units);
-      const key = exact.includes(null) ? undefined : EXACT[name];
-      const number = (side: 0 | 1): number | null => {
-        if (key !== undefined) return exact[side]?.[key] ?? null;
-        const value = [a, b][side]?.value(name, at[side]);
-        return typeof value === 'number' ? value : null;
-      };
-      const text = (side: 0 | 1): string => {
-        const { unit: own, shown }: Quantity = QUANTITIES[name];
-        return key === undefined
-          ? cellText([a, b][side] as Evaluation, name, at[side])
-          : asRead(number(side), own, shown)[0];
-      };
-      return [
-        `${labelOf(name)}${unit === '' ? '' : `, ${unit}`}`.padEnd(ROOM),
-        text(0),
-        text(1),
-        against(number(0), number(1)),
-      ];
-    }),
-  );
+  return view.read.map(quantityOf).map((name) => {
+    const unit = unitAbove(name, a.design.units);
+    const key = exact.includes(null) ? undefined : EXACT[name];
+    const number = (side: 0 | 1): number | null => {
+      if (key !== undefined) return exact[side]?.[key] ?? null;
+      const value = [a, b][side]?.value(name, at[side]);
+      return typeof value === 'number' ? value : null;
+    };
+    const text = (side: 0 | 1): string => {
+      const { unit: own, shown }: Quantity = QUANTITIES[name];
+      return key === undefined
+        ? cellText([a, b][side] as Evaluation, name, at[side])
+        : asRead(number(side), own, shown)[0];
+    };
+    return [
+      `${labelOf(name)}${unit === '' ? '' : `, ${unit}`}`,
+      text(0),
+      text(1),
+      against(number(0), number(1)),
+    ];
+  });
 }
 
 const ROOM = 34;

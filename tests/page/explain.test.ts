@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { UNITS } from '../../src/basis/shown.ts';
 import type { Told } from '../../src/explain/tree.ts';
-import type { Figure, Nothing } from '../../src/page/protocol.ts';
+import type { Figure, Nothing, Shown } from '../../src/page/protocol.ts';
 import { explained } from '../../src/page/worker/explain.ts';
 import { Live } from '../../src/page/worker/live.ts';
 import { edited } from '../../src/saved/apply.ts';
@@ -10,7 +10,7 @@ import { demo } from '../design/helpers.ts';
 
 function opened(text: string) {
   const live = new Live();
-  const answer = live.answer(text, 'design');
+  const answer = live.answer({ text, file: 'design', shop: null });
   if (answer.answered === null) throw new Error(answer.problems.map(({ key }) => key).join());
   return { live, view: answer.answered.view };
 }
@@ -31,7 +31,7 @@ test('every number in tables and findings leads to its own tree, in the units of
       if (answer.id !== of.quantity || !(answer.text === text || answer.text.startsWith(`${text} `)))
         wrong.push(`${units} ${of.quantity} ${JSON.stringify(of.at)}: ${text} leads to ${answer.text}`);
     };
-    const { feed, tables, findings } = view.shown[units];
+    const { feed, tables, findings } = view.shown[units] as Shown;
     for (const { heads, rows, members } of [feed, ...Object.values(tables)])
       rows.forEach((cells, row) => {
         heads.forEach(({ quantity, unit }, i) => {
@@ -72,6 +72,10 @@ test('a number whose run is gone says so', () => {
   const last = live.evaluation.design.points.length - 1;
   const asked = { quantity: 'total_average', at: { point: last }, units: 'metric' } as const;
   expect(told(explained(live.evaluation, asked)).text).toMatch(/ A$/);
-  live.answer(edited(text, [{ key: ['points', last], value: undefined }]), 'design');
+  live.answer({
+    text: edited(text, [{ key: ['points', last], value: undefined }]),
+    file: 'design',
+    shop: null,
+  });
   expect(explained(live.evaluation, asked)).toEqual({ why: expect.stringContaining('has changed') });
 });

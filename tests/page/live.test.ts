@@ -15,8 +15,10 @@ function afresh(text: string): unknown {
   return toJson(run(read.design));
 }
 
+const given = (text: string) => ({ text, file: 'design', shop: null });
+
 function answered(live: Live, text: string) {
-  const answer = live.answer(text, 'design');
+  const answer = live.answer(given(text));
   if (answer.problems.length > 0 || answer.answered === null)
     throw new Error(answer.problems.map((p) => `${p.key} ${p.found}`).join('\n'));
   return answer.answered.view;
@@ -92,7 +94,7 @@ test('a text that cannot be read leaves the last answer alone, and the next one 
   const live = new Live();
   const text = demo('pair-four');
   answered(live, text);
-  const wrong = live.answer(change(text, ['coil', 'resistance'], '0.5 kg'), 'pair-four.yaml');
+  const wrong = live.answer(given(change(text, ['coil', 'resistance'], '0.5 kg')));
   expect(wrong.answered).toBe(null);
   expect(wrong.problems.map(({ key }) => key)).toEqual(['coil.resistance']);
   expect(live.evaluation.design.coil.resistance).toBe(0.55);
@@ -119,7 +121,7 @@ test.each(HELD)(
     const live = new Live();
     const good = demo('pair-four');
     const other = change(good, ['limits', 'drop'], '0.45 V');
-    const { problems, held: kept, answered: answer } = live.answer(change(other, key, value), 'x', good);
+    const { problems, held: kept, answered: answer } = live.answer(given(change(other, key, value)), good);
     expect(problems.length).toBeGreaterThan(0);
     expect(kept).toEqual([{ key: held, value: was }]);
     // As the command line answers the same text without what is wrong.
@@ -129,6 +131,6 @@ test.each(HELD)(
 
 test('what no YAML is holds nothing', () => {
   const good = demo('pair-four');
-  const { held, answered: answer } = new Live().answer('coilfeed: 1\ntitle: [', 'x', good);
+  const { held, answered: answer } = new Live().answer(given('coilfeed: 1\ntitle: ['), good);
   expect([held, answer]).toEqual([[], null]);
 });

@@ -47,6 +47,7 @@ const STORED: Stored = {
   system: 'us',
   look: 'dark',
   snapshot: { text: 'title: y', file: 'y.yaml' },
+  shop: { text: 'currency: EUR', file: 'shop.yaml' },
 };
 
 test('what was stored comes back, for the same page only, until it is cleared', () => {
@@ -91,6 +92,7 @@ test('strange settings fall back, and a browser without storage does no harm', (
     system: 'design',
     look: 'auto',
     snapshot: null,
+    shop: null,
   });
 
   const refuses = (): never => {

@@ -13,6 +13,9 @@ import { Buy } from './Buy.tsx';
 import { Compare } from './Compare.tsx';
 import { Figures } from './Figures.tsx';
 import { Findings } from './Findings.tsx';
+import { Inputs } from './Inputs.tsx';
+import { Kit } from './Kit.tsx';
+import { Readings } from './Readings.tsx';
 import { Sliders } from './Sliders.tsx';
 import { VerdictPanel } from './Verdict.tsx';
 
@@ -25,8 +28,10 @@ const LINKS = [
   ['speed', 'Over speed'],
   ['trace', 'In time'],
   ['curves', 'Fuses'],
+  ['readings', 'Readings'],
   ['compare', 'Compare'],
   ['wiring', 'Wiring'],
+  ['kit', 'Kit'],
   ['cautions', 'Cautions'],
 ] as const;
 
@@ -62,6 +67,7 @@ function Whole({ view }: { readonly view: View }) {
       <Section id="buy" title="What to buy">
         <Buy view={view} />
       </Section>
+      <Inputs />
       <Findings view={view} />
       <Section id="currents" title="Currents and drops">
         <Figures table={coil} />
@@ -79,10 +85,12 @@ function Whole({ view }: { readonly view: View }) {
       <Section id="curves" title="Fuse against conductor">
         <Drawn kind="curves" />
       </Section>
+      <Readings />
       <Compare view={view} />
       <Section id="wiring" title="Wiring diagram">
         <Wiring />
       </Section>
+      <Kit />
       <Assumed view={view} />
       <Cautions />
     </>

@@ -26,6 +26,7 @@ export function Buy({ view }: { readonly view: View }) {
   }));
   // What fails, or is not what the design says now, is not to be bought.
   if (!current) return <p>Not current: nothing is listed to buy.</p>;
+  if (view.design.unknowns.length > 0) return <p>Parts are not known: nothing is listed to buy.</p>;
   if (view.json.verdict === 'fail') return <p>Something fails: nothing is listed to buy.</p>;
   return <Table caption="What to buy" told columns={COLUMNS} rows={rows} />;
 }

@@ -3,6 +3,7 @@ import type { Shown, View } from '../protocol.ts';
 import { useBench, useBenchState, useShown } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
 import { Mark } from './Mark.tsx';
+import { Original } from './Original.tsx';
 import { Table } from './Table.tsx';
 
 export function Compare({ view }: { readonly view: View }) {
@@ -28,6 +29,7 @@ export function Compare({ view }: { readonly view: View }) {
       ) : (
         <Beside view={view} snapshot={snapshot} />
       )}
+      {view.design.original === null ? null : <Original />}
     </section>
   );
 }

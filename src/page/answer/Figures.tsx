@@ -4,8 +4,10 @@ import { Origin } from './Origin.tsx';
 import { Table } from './Table.tsx';
 
 /** A cell with the unit of its column: `0.463 V`. */
-export const cellOf = ({ heads, rows }: Printed, row: number, column: number): string =>
-  `${rows[row]?.[column] ?? '–'} ${heads[column]?.unit ?? ''}`.trim();
+export function cellOf({ heads, rows }: Printed, row: number, column: number): string {
+  const text = rows[row]?.[column] ?? '–';
+  return text === '–' ? text : `${text} ${heads[column]?.unit ?? ''}`.trim();
+}
 
 export const Figures = ({ table: { title, heads, rows, members } }: { readonly table: Printed }) => {
   const first = heads.findIndex(({ quantity }) => quantity !== null);

@@ -10,7 +10,7 @@ export function Findings({ view }: { readonly view: View }) {
   const open = findings.filter((f) => f.verdict !== 'pass');
   const passing = findings.filter((f) => f.verdict === 'pass');
   return (
-    <section aria-labelledby="findings">
+    <section aria-labelledby="findings" class="part-findings">
       <h3 id="findings">Findings</h3>
       {open.every((f) => f.verdict === 'advice') ? <p>Nothing fails, and everything is known.</p> : null}
       <ul class="findings" onKeyDown={byArrows}>

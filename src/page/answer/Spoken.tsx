@@ -10,7 +10,7 @@ export function Spoken() {
   const { view, problems, failed } = useBenchState();
   const units = useUnits();
   const [said, say] = useState('');
-  const budget = view?.shown[units].budget;
+  const budget = view?.shown[units]?.budget;
   const words = !isCurrent({ problems, failed })
     ? `Not current: ${problems.length} to mend`
     : view === null || budget === undefined

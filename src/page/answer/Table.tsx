@@ -40,6 +40,8 @@ export function Table({ caption, told = false, columns, rows }: TableProps) {
                   const column = columns[i];
                   const looks = {
                     key: column?.title ?? i,
+                    // On a narrow page each value stands behind its heading.
+                    'data-head': column?.title ?? '',
                     class: column?.number ? 'n' : column?.whole ? 'whole' : '',
                   };
                   return i === 0 ? (

@@ -2,14 +2,13 @@
 import { useContext } from 'preact/hooks';
 import type { FindingText, View } from '../protocol.ts';
 import { isCurrent } from '../state/bench.ts';
-import { GoContext, useBenchState, usePicture, useShown, useUnits } from '../state/use.ts';
+import { GoContext, useBenchState, useShown, useSlow, useUnits } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
 import { Margin } from './Margin.tsx';
 import { Mark } from './Mark.tsx';
 import { Origin } from './Origin.tsx';
+import { Progress } from './Progress.tsx';
 
-/** Remedies wait for a longer pause in typing [ms]. */
-const SLOW = 800;
 /** Limits that are named. Arbitrary: what one takes in at a glance. */
 const NAMED = 3;
 
@@ -50,6 +49,12 @@ function Word({ view }: { readonly view: View }) {
           {count('pass')} pass
         </span>
       </p>
+      {view.design.unknowns.length > 0 ? (
+        <p class="problem">
+          {view.design.unknowns.length === 1 ? 'One part is' : `${view.design.unknowns.length} parts are`} not
+          known: figures stand on the likeliest in its place. See the readings.
+        </p>
+      ) : null}
       <ul class="limits" aria-label={open.length > 0 ? `What makes it ${verdict}` : 'What limits'}>
         {limits.map((f) => (
           <Limit key={`${f.rule} ${f.subject}`} f={f} view={view} />
@@ -164,12 +169,12 @@ function Whole({ view }: { readonly view: View }) {
 /** What was tried and helps, least change first. */
 function Remedies() {
   const units = useUnits();
-  const found = usePicture('remedies', null, 'remedies', SLOW);
-  const told = found?.[units];
+  const [found, stop] = useSlow('remedies', {}, '');
+  const told = found.is === 'done' ? found.reply[units] : undefined;
   return (
     <div class="remedies" aria-busy={told === undefined}>
       <h3>What would pass</h3>
-      {told === undefined ? <p class="quiet">Being tried …</p> : null}
+      <Progress of={found} what="Changes are being tried" stop={stop} />
       {told?.length === 0 ? <p>No single change that was tried helps.</p> : null}
       <ul>
         {told?.map((text) => (

@@ -18,8 +18,14 @@ export function titleOf(info: FieldInfo | undefined, path: Path, us: boolean): s
   return unit === '' ? label : `${label}, ${printUnit(unit)}`;
 }
 
-/** Names of the design itself. */
+const names = (parts: readonly { readonly name: string }[] | undefined): string[] =>
+  (parts ?? []).map(({ name }) => name);
+
+/** Names of the design itself, and of the shop's parts. */
 const NAMED: Readonly<Record<string, (view: View) => readonly string[]>> = {
+  'coil.use': ({ design }) => names(design.shop?.coils),
+  'run.fuse.use': ({ design }) => names(design.shop?.fuses),
+  'run.relay.use': ({ design }) => names(design.shop?.relays),
   'run.like': ({ design }) => ['none', ...design.runs.map(({ name }) => name)],
   'measured.run': ({ json }) => [...new Set(json.runs.flatMap(({ run, id }) => [run, id]))],
   'measured.coil': ({ json }) => json.coil.ids,
@@ -37,7 +43,19 @@ export function choicesAt(
   const named = view === null ? undefined : NAMED[place]?.(view);
   if (named !== undefined) return named;
   const type = place === 'run.fuse.rating' ? ` ${String(valueAt(root, [...path.slice(0, -1), 'type']))}` : '';
-  return form?.choices[place + type] ?? [];
+  const all = form?.choices[place + type] ?? [];
+  // What is on the shelf comes first.
+  const shelf = /gauge|smallest|largest/.test(place)
+    ? (view?.design.shop?.wire ?? []).map(({ size }) => size)
+    : [];
+  const have = all.filter((choice) => shelf.includes(choice));
+  return have.length === 0
+    ? all
+    : [
+        ...all.filter((one) => one === 'auto'),
+        ...have,
+        ...all.filter((one) => one !== 'auto' && !have.includes(one)),
+      ];
 }
 
 const BARE = /^[+\-−]?(\d+([.,]\d+)?|[.,]\d+)$/;

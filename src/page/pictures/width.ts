@@ -1,16 +1,40 @@
-/** Pictures are as wide as their place. */
+/** Pictures are as wide as their place; on paper as wide as a page. */
+import { options } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
+
+/** Between the margins of A4, and of Letter [px]: 184 mm. */
+const PAPER = 695;
+
+/** Whether the page is being printed. Who draws is told, and draws at once: the print does not wait. */
+const tellers = new Set<(paper: boolean) => void>();
+
+export function followPrinting(): void {
+  const later = options.debounceRendering;
+  const tell = (paper: boolean): void => {
+    options.debounceRendering = (draw) => draw();
+    for (const teller of tellers) teller(paper);
+    if (later === undefined) delete options.debounceRendering;
+    else options.debounceRendering = later;
+  };
+  addEventListener('beforeprint', () => tell(true));
+  addEventListener('afterprint', () => tell(false));
+}
 
 /** The width of an element [px], and what to put at the element. */
 export function useWidth(): [number, { current: HTMLElement | null }] {
   const box = useRef<HTMLElement>(null);
   const [width, set] = useState(600);
+  const [paper, print] = useState(false);
   useEffect(() => {
     const element = box.current;
     if (element === null) return;
     const observer = new ResizeObserver(([entry]) => entry && set(Math.floor(entry.contentRect.width)));
     observer.observe(element);
-    return () => observer.disconnect();
+    tellers.add(print);
+    return () => {
+      observer.disconnect();
+      tellers.delete(print);
+    };
   }, []);
-  return [width, box];
+  return [paper ? PAPER : Math.max(width, 1), box];
 }

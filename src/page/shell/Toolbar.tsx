@@ -7,6 +7,7 @@ import { useBench, useBenchState } from '../state/use.ts';
 import { type Demo, save, take } from './files.ts';
 import { Menu } from './Menu.tsx';
 import { Settings } from './Settings.tsx';
+import { Start } from './Start.tsx';
 
 const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
@@ -19,14 +20,15 @@ interface ToolbarProps {
 export function Toolbar({ demos, said, say }: ToolbarProps) {
   const bench = useBench();
   const state = useBenchState();
-  const { history, tree, view, busy } = state;
+  const { history, tree, view, busy, shop } = state;
   const { file, text } = history.now;
   const [job, start] = useState<Job<unknown> | null>(null);
+  const [starting, begin] = useState(false);
   const chooser = useRef<HTMLInputElement>(null);
   const sound = tree.sound && isCurrent(state);
   const named = (ending: string): string => `${file.replace(/\.\w+$/, '')}${ending}`;
   const workbook = async (): Promise<void> => {
-    const made = askOnce('workbook', { text }, true);
+    const made = askOnce('workbook', { text, file, shop }, true);
     start(made);
     say('The workbook is being made …');
     try {
@@ -54,10 +56,18 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
   return (
     <div class="toolbar" role="toolbar" aria-label="Design">
       <Menu name="Open">
+        <button type="button" data-closes onClick={() => begin(true)}>
+          A new feed, by a few questions …
+        </button>
         <button type="button" data-closes onClick={() => chooser.current?.click()}>
           A file …
         </button>
-        <p class="quiet">a design, or an edited workbook; or drop it on the page</p>
+        <p class="quiet">a design, an edited workbook, or the shop’s own file; or drop them on the page</p>
+        {shop === null ? null : (
+          <button type="button" data-closes onClick={() => bench.takeShop(null)}>
+            Put the shop’s file {shop.file} away
+          </button>
+        )}
         {demos.map(({ name, text: demo }) => (
           <button
             type="button"
@@ -72,11 +82,13 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
           </button>
         ))}
       </Menu>
+      {starting ? <Start close={() => begin(false)} /> : null}
       <input
         ref={chooser}
         type="file"
         hidden
         accept=".yaml,.yml,.json,.xlsx"
+        multiple
         onChange={(event) => {
           take(bench, [...(event.currentTarget.files ?? [])], say);
           // The same file can be opened again.
@@ -111,9 +123,7 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
       >
         Redo
       </button>
-      <button type="button" class="wide" onClick={() => print()}>
-        Print
-      </button>
+      <Printing />
       <Menu name="More">
         <button
           type="button"
@@ -122,9 +132,6 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
           onClick={() => bench.redo()}
         >
           Redo
-        </button>
-        <button type="button" data-closes class="slim" onClick={() => print()}>
-          Print
         </button>
         <Settings />
       </Menu>
@@ -140,5 +147,25 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
         )}
       </span>
     </div>
+  );
+}
+
+/** One page, or with everything behind it. */
+function Printing() {
+  const go = (appendix: boolean): void => {
+    const { dataset } = document.documentElement;
+    if (appendix) dataset.appendix = '';
+    else delete dataset.appendix;
+    print();
+  };
+  return (
+    <Menu name="Print">
+      <button type="button" data-closes onClick={() => go(false)}>
+        One page
+      </button>
+      <button type="button" data-closes onClick={() => go(true)}>
+        One page and an appendix
+      </button>
+    </Menu>
   );
 }

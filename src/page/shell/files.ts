@@ -29,18 +29,36 @@ export type Opened =
   | { readonly ok: true; readonly text: string; readonly file: string }
   | { readonly ok: false; readonly why: string };
 
-/** Opens the first of these files in the place of the design, and says what came of it. */
+/** Opens files: a design in the place of the one at hand, a shop's file beside it. Says what came of it. */
 export async function take(
   bench: Bench,
   files: readonly File[],
   say: (words: string) => void,
 ): Promise<void> {
-  const [file] = files;
-  if (file === undefined) return;
-  const found = await openFile(file).catch((error): Opened => ({ ok: false, why: String(error) }));
-  if (found.ok) bench.load(found.text, found.file);
-  say(found.ok ? `Opened ${file.name}.` : found.why);
+  const told: string[] = [];
+  for (const file of files.slice(0, MOST_FILES)) {
+    const found = await openFile(file).catch((error): Opened => ({ ok: false, why: String(error) }));
+    if (!found.ok) told.push(found.why);
+    else if (isShop(found.text)) {
+      bench.takeShop({ text: found.text, file: found.file });
+      told.push(`${file.name} is the shop’s file now.`);
+    } else {
+      bench.load(found.text, found.file);
+      told.push(`Opened ${file.name}.`);
+    }
+  }
+  say(told.join(' '));
 }
+
+/** A design and the shop's file beside it. */
+const MOST_FILES = 2;
+
+/** A shop's file has no version of the format, and lists of parts in its place. */
+const isShop = (text: string): boolean =>
+  !/^\s*["']?coilfeed["']?\s*:/m.test(text) &&
+  /^["']?(shop|currency|coils|wire|fuses|holders|relays|terminals|splices|sleeves|labels|tools|instruments)["']?\s*:/m.test(
+    text,
+  );
 
 /** The design of a file: text, or a workbook that coilfeed made and a person edited. */
 async function openFile(file: File): Promise<Opened> {

@@ -4,10 +4,11 @@
  */
 import type { Path, Problem } from '../../design/problems.ts';
 import { keyText } from '../../design/problems.ts';
+import type { ShopText } from '../../design/shop/read.ts';
 import { readTree, type Tree } from '../../design/tree.ts';
 import { edited } from '../../saved/apply.ts';
 import type { Edit, Plain } from '../../saved/document.ts';
-import type { Form, Held, View } from '../protocol.ts';
+import type { Calls, Form, Given, Held, View } from '../protocol.ts';
 import { Client } from './client.ts';
 import { begin, changed, type History, opened, redone, settled, undone } from './history.ts';
 import { type Change, rearranged } from './members.ts';
@@ -33,6 +34,8 @@ export interface State {
   readonly system: Wish;
   readonly look: Stored['look'];
   readonly offered: Stored | null;
+  /** The shop's own file beside the design. */
+  readonly shop: ShopText | null;
   /** Another tab of this page stored a design after this one did. */
   readonly elsewhere: boolean;
 }
@@ -40,6 +43,9 @@ export interface State {
 /** Whether the answer is that of the text at hand. */
 export const isCurrent = ({ problems, failed }: Pick<State, 'problems' | 'failed'>): boolean =>
   problems.length === 0 && failed === null;
+
+/** What takes longer than a person waits for a number. */
+export type SlowKind = 'check' | 'against' | 'papers' | 'remedies';
 
 /** Writing to storage waits for a pause in typing [ms]. */
 const PAUSE = 300;
@@ -56,6 +62,7 @@ export class Bench {
   /** The text behind the view. */
   private viewed: string | null = null;
   private kept: Kept | null;
+  private side: { readonly client: Client; readonly text: string } | null = null;
   private saving: ReturnType<typeof setTimeout> | undefined;
 
   constructor(start: { text: string; file: string }, storage: Storage) {
@@ -77,6 +84,7 @@ export class Bench {
       system: stored?.system ?? 'design',
       look: stored?.look ?? 'auto',
       offered,
+      shop: stored?.shop ?? null,
       elsewhere: false,
     };
     this.client.call('form', null).then(
@@ -120,6 +128,33 @@ export class Bench {
     this.take(opened(this.state.history, text, file));
   }
 
+  /** The shop's file beside the design; null takes it away. */
+  takeShop(shop: ShopText | null): void {
+    this.put({ shop });
+    this.asked = null;
+    this.ask();
+    this.save();
+  }
+
+  /**
+   * Long work on what was answered last, in a worker of its own, so that the numbers go on following; what is not done for an
+   * earlier text is given up.
+   */
+  slow<K extends SlowKind>(kind: K, more: Omit<Calls[K]['ask'], keyof Given>): Promise<Calls[K]['reply']> {
+    const { shop, history } = this.state;
+    const text = this.viewed ?? history.now.text;
+    if (this.side !== null && this.side.text !== text) this.stop();
+    this.side ??= { client: new Client(), text };
+    const ask = { text, file: history.now.file, shop, ...more } as unknown as Calls[K]['ask'];
+    return this.side.client.call(kind, ask);
+  }
+
+  /** Gives up whatever long work is under way. */
+  stop(): void {
+    this.side?.client.end();
+    this.side = null;
+  }
+
   undo(): void {
     this.take(undone(this.state.history));
   }
@@ -134,6 +169,11 @@ export class Bench {
 
   prefer(wish: Partial<Pick<State, 'system' | 'look'>>): void {
     this.put(wish);
+    if (wish.system !== undefined) {
+      this.asked = null;
+      this.ask();
+      if (this.kept !== null) this.restore(this.kept);
+    }
     this.save();
   }
 
@@ -201,10 +241,11 @@ export class Bench {
     if (this.saving === undefined) return;
     clearTimeout(this.saving);
     this.saving = undefined;
-    const { history, system, look, offered, elsewhere } = this.state;
+    const { history, system, look, offered, elsewhere, shop } = this.state;
     const { text, file } = history.now;
     // What is offered, or what another tab wrote, stands in the same place, and must not be lost before the person has chosen.
-    if (offered === null && !elsewhere) this.storage.save({ text, file, system, look, snapshot: this.kept });
+    if (offered === null && !elsewhere)
+      this.storage.save({ text, file, system, look, snapshot: this.kept, shop });
   }
 
   /** One question at a time; when the answer comes, the newest text is next. */
@@ -222,10 +263,17 @@ export class Bench {
 
   private async answer(): Promise<Partial<State>> {
     const { text, file, origin } = this.state.history.now;
+    const { shop } = this.state;
     const same = this.good?.origin === origin;
     try {
       const good = same ? (this.good?.text ?? null) : null;
-      const { problems, held, answered } = await this.client.call('design', { text, file, good });
+      const { problems, held, answered } = await this.client.call('design', {
+        text,
+        file,
+        shop,
+        good,
+        units: this.state.system,
+      });
       if (answered !== null) {
         this.good = { origin, text: answered.text };
         this.viewed = answered.text;
@@ -240,7 +288,8 @@ export class Bench {
 
   /** The answer that was kept before the page was loaded again. */
   private async restore({ text, file }: Kept): Promise<void> {
-    const view = await this.client.call('kept', { text, file }).catch(() => null);
+    const { shop } = this.state;
+    const view = await this.client.call('kept', { text, file, shop }).catch(() => null);
     if (view !== null && this.kept?.text === text) this.put({ snapshot: view });
   }
 }

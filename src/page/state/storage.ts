@@ -16,6 +16,8 @@ export interface Stored {
   readonly look: 'auto' | 'light' | 'dark';
   /** The design of the answer that is kept beside the live one; null for none. */
   readonly snapshot: Kept | null;
+  /** The shop's file beside the design. */
+  readonly shop: Kept | null;
 }
 
 export interface Kept {
@@ -91,7 +93,7 @@ export class Storage {
     const raw = this.attempt((box) => box.getItem(this.key));
     if (raw == null || raw.length > LONGEST * 4) return null;
     try {
-      const { text, file, system, look, snapshot } = JSON.parse(raw) as Partial<
+      const { text, file, system, look, snapshot, shop } = JSON.parse(raw) as Partial<
         Record<keyof Stored, unknown>
       >;
       if (typeof text !== 'string' || text.length > LONGEST) return null;
@@ -101,6 +103,7 @@ export class Storage {
         system: UNITS.find((units) => units === system) ?? 'design',
         look: look === 'light' || look === 'dark' ? look : 'auto',
         snapshot: keptOf(snapshot),
+        shop: keptOf(shop),
       };
     } catch {
       return null;

@@ -2,8 +2,8 @@
 import { createContext } from 'preact';
 import { useContext, useEffect, useState } from 'preact/hooks';
 import type { Units } from '../../basis/shown.ts';
-import type { Calls, Figure, Kind, Shown, View } from '../protocol.ts';
-import type { Bench, State } from './bench.ts';
+import type { Calls, Figure, Given, Kind, Shown, View } from '../protocol.ts';
+import type { Bench, SlowKind, State } from './bench.ts';
 
 export const BenchContext = createContext<Bench | null>(null);
 
@@ -44,7 +44,11 @@ export function useUnits(): Units {
 }
 
 /** A result as it is read, in the units that are wished for. */
-export const useShown = (view: View): Shown => view.shown[useUnits()];
+export function useShown({ shown }: View): Shown {
+  const wished = shown[useUnits()];
+  // Until the answer in other units is there it stands in those that it has.
+  return wished ?? (Object.values(shown)[0] as Shown);
+}
 
 /** Pictures wait for a pause in typing, so that numbers come first [ms]. */
 const PAUSE = 120;
@@ -76,4 +80,48 @@ export function usePicture<K extends Kind>(
     };
   }, [bench, kind, key, view]);
   return picture;
+}
+
+/** Long work waits for a longer pause in typing [ms]. */
+const SLOW = 800;
+
+export type Slow<T> =
+  | { readonly is: 'waiting' }
+  | { readonly is: 'done'; readonly reply: T }
+  | { readonly is: 'stopped' }
+  | { readonly is: 'failed'; readonly why: string };
+
+/** Long work on the newest answer; with a way to give it up. `wanted` says whether anybody looks at it. */
+export function useSlow<K extends SlowKind>(
+  kind: K,
+  more: Omit<Calls[K]['ask'], keyof Given>,
+  key: string,
+  wanted = true,
+): [Slow<Calls[K]['reply']>, () => void] {
+  const bench = useBench();
+  const { view } = useBenchState();
+  const [state, set] = useState<Slow<Calls[K]['reply']>>({ is: 'waiting' });
+  // `key` stands for what `more` holds.
+  useEffect(() => {
+    if (view === null || !wanted) return;
+    let current = true;
+    set({ is: 'waiting' });
+    const clock = setTimeout(() => {
+      bench.slow(kind, more).then(
+        (reply) => current && set({ is: 'done', reply }),
+        (error: Error) => current && set({ is: 'failed', why: error.message }),
+      );
+    }, SLOW);
+    return () => {
+      current = false;
+      clearTimeout(clock);
+    };
+  }, [bench, kind, key, view, wanted]);
+  return [
+    state,
+    () => {
+      bench.stop();
+      set({ is: 'stopped' });
+    },
+  ];
 }

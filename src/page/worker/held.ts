@@ -12,7 +12,7 @@ import { edited } from '../../saved/apply.ts';
 import type { Edit, Plain } from '../../saved/document.ts';
 import { asTyped } from '../form/written.ts';
 import { valueAt } from '../place.ts';
-import type { Held } from '../protocol.ts';
+import type { Given, Held } from '../protocol.ts';
 
 /** A value that is held can show another fault, in what it does not go together with. Arbitrary: few steps are taken. */
 const ROUNDS = 6;
@@ -26,8 +26,7 @@ export interface Readable {
 
 /** The design with its faults held back; null where nothing can stand in for them. `good` is the last text without faults. */
 export function readable(
-  text: string,
-  file: string,
+  { text, file, shop }: Given,
   problems: readonly Problem[],
   good: string | null,
 ): Readable | null {
@@ -43,7 +42,7 @@ export function readable(
     const edits = places.map((key): Edit => ({ key, value: copyOf(valueAt(base, key)) }));
     for (const { key, value } of edits) held.set(keyText(key), { key: keyText(key), value: wordsOf(value) });
     now = edited(now, edits);
-    const read = readDesign(now, file);
+    const read = readDesign(now, file, shop ?? undefined);
     if (read.ok) return { design: read.design, text: now, held: [...held.values()] };
     wrong = read.problems;
   }

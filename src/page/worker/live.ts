@@ -1,9 +1,10 @@
 /** The design at hand, from text to text. */
+import { UNITS, type Units } from '../../basis/shown.ts';
 import { readDesign } from '../../design/read.ts';
 import type { Evaluation } from '../../engine/evaluate.ts';
 import type { Result } from '../../findings/result.ts';
 import { run } from '../../run.ts';
-import type { Answer } from '../protocol.ts';
+import type { Answer, Given } from '../protocol.ts';
 import { readable } from './held.ts';
 import { viewOf } from './view.ts';
 
@@ -11,13 +12,15 @@ export class Live {
   private last: Result | null = null;
 
   /** Judges the design; where its text has faults, with the values of the last good text in their places. */
-  answer(text: string, file: string, good: string | null = null): Answer {
-    const read = readDesign(text, file);
+  answer(given: Given, good: string | null = null, units?: Units | 'design'): Answer {
+    const { text, file, shop } = given;
+    const read = readDesign(text, file, shop ?? undefined);
     const problems = read.ok ? [] : read.problems;
-    const taken = read.ok ? { design: read.design, text, held: [] } : readable(text, file, problems, good);
+    const taken = read.ok ? { design: read.design, text, held: [] } : readable(given, problems, good);
     if (taken === null) return { problems, held: [], answered: null };
     this.last = run(taken.design);
-    return { problems, held: taken.held, answered: { view: viewOf(this.last), text: taken.text } };
+    const systems = units === undefined ? UNITS : [units === 'design' ? taken.design.units : units];
+    return { problems, held: taken.held, answered: { view: viewOf(this.last, systems), text: taken.text } };
   }
 
   /** Of the last good design. Throws before there is one. */

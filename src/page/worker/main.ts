@@ -13,28 +13,33 @@ import { readSaved } from '../../saved/read.ts';
 import { archive } from '../../saved/seal/archive.ts';
 import { canDigest } from '../../saved/seal/digest.ts';
 import { showWith, toWorkbook } from '../../writers/workbook/workbook.ts';
-import type { Ask, Calls, Kind, Reply } from '../protocol.ts';
+import type { Ask, Calls, Given, Kind, Reply } from '../protocol.ts';
+import { againstOriginal } from './against.ts';
 import { explained } from './explain.ts';
 import { cardOf } from './feed.ts';
 import { formOf } from './form.ts';
 import { Live } from './live.ts';
+import { kitBook, papersOf } from './papers.ts';
+import { checkOf, testCardOf } from './readings.ts';
 import { remediesShown } from './remedies.ts';
 import { traceAt } from './trace.ts';
 import { viewOf } from './view.ts';
 
 const live = new Live();
 
-const designOf = (text: string) => {
-  const read = readDesign(text, 'design');
+const readGiven = ({ text, file, shop }: Given) => readDesign(text, file, shop ?? undefined);
+
+const designOf = (given: Given) => {
+  const read = readGiven(given);
   if (!read.ok) throw new Error(read.problems.map(printProblem).join('\n'));
   return read.design;
 };
 
 const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Promise<Calls[K]['reply']> } = {
   form: formOf,
-  design: ({ text, file, good }) => live.answer(text, file, good),
-  kept: ({ text, file }) => {
-    const read = readDesign(text, file);
+  design: (given) => live.answer(given, given.good, given.units),
+  kept: (given) => {
+    const read = readGiven(given);
     return read.ok ? viewOf(run(read.design)) : null;
   },
   speed: () => speedLines(live.evaluation) ?? { why: 'The design has no sweep.' },
@@ -45,18 +50,23 @@ const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Prom
     if (found.curves === null) return { why: found.why };
     return found.curves.map((curves) => curvesPicture(curves, live.evaluation.design.title));
   },
-  remedies: () => remediesShown(live.result),
   card: ({ kind, id, units }) => cardOf(live.evaluation, kind, id, units),
   explain: (asked) => explained(live.evaluation, asked),
-  workbook: ({ text }) => {
-    const design = designOf(text);
+  testcard: () => testCardOf(live.evaluation),
+  diagram: () => wiringDiagram(live.result),
+  check: (given) => checkOf(designOf(given)),
+  against: (given) => againstOriginal(designOf(given)),
+  remedies: (given) => remediesShown(run(designOf(given))),
+  papers: (given) => papersOf(designOf(given), given.serials),
+  kitbook: (given) => kitBook(designOf(given), given.serials),
+  workbook: (given) => {
+    const design = designOf(given);
     const result = run(design);
     const told = result.verdict === 'fail' ? remediesShown(result)[design.units] : null;
     const bytes = toWorkbook(runLaid(design, showWith(told)));
     // Sealed as the command seals it, so that the command knows later whether somebody edited it.
     return canDigest() ? archive.seal(bytes) : bytes;
   },
-  diagram: () => wiringDiagram(live.result),
   saved: async ({ bytes, file }) => {
     const read = await readSaved(bytes, file);
     return read.ok ? { ok: true, text: read.design.text } : read;

@@ -14,10 +14,10 @@ import { toJson } from '../../writers/json.ts';
 import type { FindingText, Shown, View } from '../protocol.ts';
 import { budgetOf, partsOf } from './feed.ts';
 
-export const viewOf = (result: Result): View => ({
+export const viewOf = (result: Result, systems: readonly Units[] = UNITS): View => ({
   design: result.evaluation.design,
   json: toJson(result),
-  shown: Object.fromEntries(UNITS.map((units) => [units, shownOf(result, units)])) as Record<Units, Shown>,
+  shown: Object.fromEntries(systems.map((units) => [units, shownOf(result, units)])),
 });
 
 /** Everything that is read, in one system of units. */

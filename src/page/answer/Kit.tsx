@@ -1,0 +1,158 @@
+/** The papers of a kit: to read here, and as downloads. */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Papers } from '../protocol.ts';
+import { save } from '../shell/files.ts';
+import { isCurrent } from '../state/bench.ts';
+import { askOnce, type Job, Stopped } from '../state/client.ts';
+import { useBenchState, useSlow } from '../state/use.ts';
+import { Progress } from './Progress.tsx';
+
+const TYPES: Readonly<Record<string, string>> = {
+  html: 'text/html',
+  svg: 'image/svg+xml',
+  csv: 'text/csv',
+  zip: 'application/zip',
+  xlsx: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+};
+const endingOf = (name: string): string => name.split('.').at(-1) ?? '';
+const saveAs = (content: string | Uint8Array, name: string): void =>
+  save(content, name, TYPES[endingOf(name)] ?? 'text/plain');
+
+export function Kit() {
+  const [open, unfold] = useState(false);
+  const [serials, set] = useState('');
+  const current = isCurrent(useBenchState());
+  return (
+    <section aria-labelledby="kit" class="part-kit">
+      <h3 id="kit">Papers of a kit</h3>
+      <details onToggle={(event) => unfold((event.currentTarget as HTMLDetailsElement).open)}>
+        <summary>Instructions, cut lists, labels, build record</summary>
+        <p class="field">
+          <label for="serials">Serial numbers, such as A001-A010; empty: one kit without</label>
+          <input
+            id="serials"
+            type="text"
+            value={serials}
+            onChange={(event) => set(event.currentTarget.value)}
+          />
+        </p>
+        {!open ? null : current ? <Listed serials={serials} /> : <p>Not current: no papers are made.</p>}
+      </details>
+    </section>
+  );
+}
+
+function Listed({ serials }: { readonly serials: string }) {
+  const [found, stop] = useSlow('papers', { serials }, serials);
+  const [shown, show] = useState<string | null>(null);
+  if (found.is !== 'done') return <Progress of={found} what="The papers are being made" stop={stop} />;
+  if ('why' in found.reply) return <p class="problem">{found.reply.why}</p>;
+  const { released, words, files, zip }: Papers = found.reply;
+  const paper = files.find(({ name }) => name === shown);
+  return (
+    <>
+      {released ? null : <p class="problem">{words}. The papers say so; do not build from them.</p>}
+      <p class="buttons">
+        <button type="button" onClick={() => saveAs(zip, 'kit.zip')}>
+          All papers as one ZIP
+        </button>
+        <Book serials={serials} />
+      </p>
+      <ul class="papers">
+        {files.map(({ name, what, text }) => (
+          <li key={name}>
+            <b>{name}</b> <span class="quiet">{what}</span>
+            <span class="buttons">
+              <button
+                type="button"
+                class="small"
+                aria-pressed={shown === name}
+                onClick={() => show(shown === name ? null : name)}
+              >
+                Preview<span class="of"> of {name}</span>
+              </button>
+              <button type="button" class="small" onClick={() => saveAs(text, name)}>
+                Download<span class="of"> {name}</span>
+              </button>
+            </span>
+          </li>
+        ))}
+      </ul>
+      {paper === undefined ? null : <Preview key={paper.name} name={paper.name} text={paper.text} />}
+    </>
+  );
+}
+
+/** The workbook takes its time. */
+function Book({ serials }: { readonly serials: string }) {
+  const { history, shop } = useBenchState();
+  const [job, start] = useState<Job<Uint8Array> | null>(null);
+  const [said, say] = useState('');
+  const make = async (): Promise<void> => {
+    const { text, file } = history.now;
+    const made = askOnce('kitbook', { text, file, shop, serials }, true);
+    start(made);
+    say('');
+    try {
+      saveAs(await made.reply, 'kit.xlsx');
+    } catch (error) {
+      if (!(error instanceof Stopped)) say(error instanceof Error ? error.message : String(error));
+    } finally {
+      start(null);
+    }
+  };
+  return job === null ? (
+    <>
+      <button type="button" onClick={make}>
+        Workbook of the kit
+      </button>{' '}
+      <span class="problem" role="status">
+        {said}
+      </span>
+    </>
+  ) : (
+    <span>
+      <progress aria-label="The workbook is being made" />{' '}
+      <button type="button" onClick={job.stop}>
+        Stop
+      </button>
+    </span>
+  );
+}
+
+/** A paper in a place of its own: its style stays inside, and nothing of it runs. */
+function Preview({ name, text }: { readonly name: string; readonly text: string }) {
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const host = box.current;
+    if (host === null || endingOf(name) === 'csv') return;
+    const root = host.shadowRoot ?? host.attachShadow({ mode: 'open' });
+    const type = endingOf(name) === 'svg' ? 'image/svg+xml' : 'text/html';
+    // The page forbids style in markup, that of a paper too: it is set here instead.
+    const rules: string[] = [];
+    const plain = text
+      .replace(/<style>([\s\S]*?)<\/style>/g, (_, rule: string) => {
+        rules.push(rule.replace(/(^|[\s,}])body\b/g, '$1.paper'));
+        return '';
+      })
+      .replace(/(<[a-z]+(?: [^<>]*)?) style="/g, '$1 data-style="');
+    const paper = new DOMParser().parseFromString(plain, type);
+    root.adoptedStyleSheets = rules.map((rule) => {
+      const sheet = new CSSStyleSheet();
+      sheet.replaceSync(rule);
+      return sheet;
+    });
+    const page = document.createElement('div');
+    page.className = 'paper';
+    const inside = type === 'text/html' ? [...paper.body.childNodes] : [paper.documentElement];
+    page.append(...inside.map((node) => document.importNode(node, true)));
+    for (const styled of page.querySelectorAll<HTMLElement | SVGElement>('[data-style]'))
+      styled.style.cssText = styled.dataset.style ?? '';
+    root.replaceChildren(page);
+  }, [name, text]);
+  return endingOf(name) === 'csv' ? (
+    <pre class="preview">{text}</pre>
+  ) : (
+    <section class="preview" ref={box} aria-label={`Preview of ${name}`} />
+  );
+}

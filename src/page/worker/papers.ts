@@ -1,0 +1,56 @@
+/** The papers of a kit, as the command writes them. */
+import { strToU8, zipSync } from 'fflate';
+import type { Design } from '../../design/design.ts';
+import { harnessOf } from '../../kit/harness.ts';
+import type { Job } from '../../kit/job.ts';
+import { FILES, papers } from '../../kit/papers.ts';
+import { released } from '../../kit/release.ts';
+import { readSerials } from '../../kit/serials.ts';
+import { kitPages } from '../../kit/sheets.ts';
+import { WORDS } from '../../kit/words.ts';
+import { run } from '../../run.ts';
+import { runLaid } from '../../run-laid.ts';
+import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
+import type { Nothing, Papers } from '../protocol.ts';
+
+/** Times of an archive say nothing here: the same design gives the same bytes. A ZIP starts in 1980. */
+const NO_TIME = '1980-01-01T12:00:00Z';
+
+async function jobOf(design: Design, given: string): Promise<Job | Nothing> {
+  const read = given.trim() === '' ? { ok: true as const, serials: [] } : readSerials(given);
+  if (!read.ok) return { why: `Serial numbers: ${read.why}; takes A001-A025 or A001,A007.` };
+  const result = run(design);
+  const { serials } = read;
+  const bytes = new Uint8Array(await crypto.subtle.digest('SHA-256', new TextEncoder().encode(design.text)));
+  const digest = Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
+  return {
+    result,
+    harness: harnessOf(result.evaluation),
+    digest,
+    batch: Math.max(1, serials.length),
+    serials,
+  };
+}
+
+export async function papersOf(design: Design, serials: string): Promise<Papers | Nothing> {
+  const job = await jobOf(design, serials);
+  if ('why' in job) return job;
+  const { ok, words } = released(job.result);
+  const texts = [...papers(job, WORDS)];
+  return {
+    released: ok,
+    words,
+    files: texts.map(([name, text]) => ({ name, what: FILES[name], text })),
+    zip: zipSync(Object.fromEntries(texts.map(([name, text]) => [name, strToU8(text)])), {
+      mtime: NO_TIME,
+    }),
+  };
+}
+
+export async function kitBook(design: Design, serials: string): Promise<Uint8Array> {
+  const job = await jobOf(design, serials);
+  if ('why' in job) throw new Error(job.why);
+  const pages = kitPages(job);
+  const whole = runLaid(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
+  return toWorkbook(whole, pages.pages(whole.evaluation));
+}

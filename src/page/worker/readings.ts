@@ -1,0 +1,89 @@
+/** An install as found: what to measure, and what readings mean, in the words of the check on the command line. */
+import type { Design } from '../../design/design.ts';
+import type { Evaluation } from '../../engine/evaluate.ts';
+import { cardRows } from '../../readings/card.ts';
+import { type Checked, checked } from '../../readings/check.ts';
+import { HARM_WORDS } from '../../readings/mend.ts';
+import { subjectOf } from '../../readings/places.ts';
+import {
+  capital,
+  causeShort,
+  costSentence,
+  foundSentence,
+  nextSentence,
+  percent,
+  readingSentence,
+  unseenSentences,
+} from '../../readings/words.ts';
+import { run } from '../../run.ts';
+import { verdictLine } from '../../writers/check-report.ts';
+import type { CardLine, CheckText } from '../protocol.ts';
+
+export const testCardOf = (e: Evaluation): CardLine[] =>
+  cardRows(e).map(({ of, subject, point, probes, instrument, low, high, unit }) => {
+    const { what, wire, coil, between } = of;
+    const { wires, coils } = e.design;
+    // A temperature says nothing without that of the air: its form takes both.
+    const entered = !between && what !== 'temperature';
+    return {
+      where: what === 'supply' || what === 'resting' ? subject : `${what}, ${subject}`,
+      point,
+      probes,
+      instrument,
+      low,
+      high,
+      unit,
+      entry: entered
+        ? {
+            what,
+            ...(wire === null ? {} : { run: wires[wire]?.id ?? '' }),
+            ...(coil === null ? {} : { coil: coils[coil]?.id ?? '' }),
+            ...(point === '' ? {} : { point }),
+          }
+        : null,
+      key: of.instrument,
+      takes: of.shown,
+    };
+  });
+
+export function checkOf(design: Design): CheckText {
+  const found: Checked = checked(run(design));
+  const { result, diagnosis, readings, mend, next, unseen } = found;
+  const { evaluation: e } = result;
+  return {
+    verdict: found.verdict,
+    line: verdictLine(found).split('  ').slice(1).join('  '),
+    mend: mend.map(({ harm, subject, says, detail, cost }) => ({
+      title: `${HARM_WORDS[harm]}${subject === 'feed' ? '' : `: ${subject}`}`,
+      says,
+      detail,
+      cost: cost === null ? '' : costSentence(cost),
+    })),
+    causes: [
+      ...diagnosis.found.flatMap((one) =>
+        one.map((cause, i) => ({
+          text: i === 0 ? foundSentence(e, one) : `Or ${causeShort(e, cause)}.`,
+          share: percent(cause.share),
+        })),
+      ),
+      ...diagnosis.suspects.map((cause) => ({
+        text: `${capital(causeShort(e, cause))}.`,
+        share: percent(cause.share),
+      })),
+    ],
+    sound: diagnosis.why === null ? percent(diagnosis.sound) : '',
+    next: nextSentence(e, next, diagnosis),
+    unseen: unseenSentences(e, unseen),
+    readings: readings.map((judged) => ({
+      where: [
+        `${judged.reading.what}, ${subjectOf(e.design, judged.reading)}`,
+        judged.reading.point === null ? '' : (e.design.points[judged.reading.point]?.name ?? ''),
+      ]
+        .filter(Boolean)
+        .join(', '),
+      stands: judged.stands,
+      text: readingSentence(judged),
+    })),
+    why: diagnosis.why ?? '',
+  };
+}
