@@ -148,7 +148,7 @@ class Search {
     );
     return [
       ...[...close, ...mates].map(({ cause, column, size, gain }) =>
-        gain < SLIGHT && cause.unit !== 'read' && cause.from < cause.to && !this.#limited
+        gain < SLIGHT && cause.unit !== 'read' && cause.from < cause.to
           ? this.#fits.near(from, cause, column, size)
           : this.#fitted(from, cause, size),
       ),
@@ -167,7 +167,10 @@ class Search {
     const [best] = [...new Set(starts.map((start) => limited(cause, start)))]
       .map((start) => this.#fits.tried(causes, [...from.sizes, start]))
       .sort((a, b) => b.lnLikely - a.lnLikely);
-    return best === undefined ? null : this.#fits.model(this.#fits.settled(best));
+    if (best === undefined) return null;
+    // What has no size to seek, and is no better than nothing at first sight, is not looked at closely.
+    const idle = cause.from === cause.to && best.lnLikely < from.lnLikely + SLIGHT;
+    return this.#fits.model(idle ? best : this.#fits.settled(best));
   }
 
   /** Whether a current is limited anywhere. */

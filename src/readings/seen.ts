@@ -27,7 +27,7 @@ export class Seen {
   /** Of those that are temperatures. */
   readonly warmth: readonly (Warmth | null)[];
 
-  readonly #known = new Map<string, Show>();
+  readonly #known: { readonly state: readonly number[]; readonly show: Show }[] = [];
 
   constructor(parts: Parts, readings: readonly Measured[]) {
     this.parts = parts;
@@ -80,9 +80,10 @@ export class Seen {
 
   /** The currents of a state are worked out once. */
   #showIn(state: readonly number[]): Show {
-    const key = state.join();
-    const show = this.#known.get(key) ?? showIn(this.parts, state);
-    this.#known.set(key, show);
+    const known = this.#known.find((one) => one.state.every((value, k) => value === state[k]));
+    if (known !== undefined) return known.show;
+    const show = showIn(this.parts, state);
+    this.#known.push({ state, show });
     return show;
   }
 
