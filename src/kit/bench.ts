@@ -1,20 +1,20 @@
-/** The bench sheet: what is cut, stripped and crimped, and how the first pieces are checked. */
+/** The bench sheet: what is cut, stripped and crimped, and what is proved once for the batch. */
 
 import { printCitation } from '../basis/sources.ts';
 import { crimp } from '../data/crimps.ts';
 import { escaped } from '../pictures/elements.ts';
-import { type CheckRow, checks, type Force } from './checks.ts';
-import { type Cut, cutList, type Reel, reels } from './cut.ts';
+import { checks, type Force, forceOf } from './checks.ts';
+import { type Cut, cutList, pulled, type Reel, reels } from './cut.ts';
 import { document, name, opening, sizeName, table } from './html.ts';
 import type { Job } from './job.ts';
 import { endName } from './labels.ts';
-import { terminalFor } from './parts.ts';
+import { type Crimp, crimpKinds, crimpOf } from './terminals.ts';
 import { blank, kitValue } from './values.ts';
 
 const STYLE = `
-@page{size:landscape;margin:11mm}
+@page{size:landscape;margin:14mm 11mm 13mm}
 @media screen{body{max-width:265mm}}
-.write td{height:9mm}
+.write td{height:8mm}
 `;
 
 const text = (value: string | null): string => (value === null ? blank : name(value));
@@ -24,54 +24,72 @@ const reelName = ({ gauge, insulation, colour }: Reel): string[] => [
   text(colour),
 ];
 
-export function bench(job: Job): string {
+/** `board` is the formboard as SVG. */
+export function bench(job: Job, board: string): string {
   const { kit } = job.result.evaluation.design;
   const count = (what: string, value: number): string => kitValue(job, what, value, 'count');
+  const kinds = crimpKinds(job);
   const body = [
     opening('Bench sheet', job),
-    `<p>Batch of ${count('batch', job.batch)}. Cut length = length of the design + ${kitValue(job, 'allowance', kit.allowance, '%')} + ${kitValue(job, 'end_allowance', kit.end_allowance, 'small')} at each end. Cut to ± ${kitValue(job, 'cut_tolerance', kit.cut_tolerance, 'small')}, strip to ± ${kitValue(job, 'strip_tolerance', kit.strip_tolerance, 'small')}.</p>`,
+    `<p>Batch of ${count('batch', job.batch)}, delivered ${kit.delivered}. Cut length = length of the design + ${kitValue(job, 'allowance', kit.allowance, '%')} + ${kitValue(job, 'end_allowance', kit.end_allowance, 'small')} at each end. Cut to ± ${kitValue(job, 'cut_tolerance', kit.cut_tolerance, 'small')}, strip to ± ${kitValue(job, 'strip_tolerance', kit.strip_tolerance, 'small')}.</p>`,
     '<p>Eye protection at cutter, stripper and crimp press; guards closed. Hot air and solder burn: let it cool. Cut no strand when you strip.</p>',
+    `<div class="wide">${board}</div>`,
     '<h2>Cut list, reel by reel</h2>',
-    cuts(job),
+    cuts(job, kinds),
     '<h2>Reels</h2>',
     table(
-      ['Size', 'Insulation', 'Colour', 'Pieces in a kit', 'One kit', 'Batch with waste'],
+      [
+        'Size',
+        'Insulation',
+        'Colour',
+        'Pieces in a kit',
+        'One kit',
+        'Samples of the batch',
+        'Batch with waste and samples',
+      ],
       reels(job).map((r, i) => [
         ...reelName(r.reel),
         count(`pieces ${i}`, r.pieces),
         kitValue(job, `reel ${i}`, r.kit, 'reel'),
+        kitValue(job, `samples ${i}`, r.samples, 'reel'),
         kitValue(job, `batch ${i}`, r.batch, 'reel'),
       ]),
-      [3, 4, 5],
+      [3, 4, 5, 6],
     ),
-    `<p class="about">Waste ${kitValue(job, 'waste', kit.waste, '%')} of what is cut.</p>`,
-    '<h2>First cut piece, before the run starts</h2>',
+    `<p class="about">Waste ${kitValue(job, 'waste', kit.waste, '%')} of what is cut. Samples: ${count('pulled', pulled(job))} crimps of each terminal, ${kitValue(job, 'sample_length', kit.sample_length, 'small')} of wire for each one. Cut and crimp them first, from the same reels.</p>`,
+    '<h2>First piece of each reel, once for the batch</h2>',
     first(job),
-    '<h2>First crimp, and the series</h2>',
-    pull(job),
-    `<p class="about">Crimp height as the terminal maker gives it for terminal, wire and die. Pull-out: hold the force for one minute; the forces are minimums. Of each size ${count('samples', kit.samples)} crimps of the batch are pulled apart, made with wire of the same reel and the same set-up: at the start, in the middle, at the end. Where no value is listed, NASA-STD-8739.4 asks for at least <span data-made="">${crimp.crimp_share.value * 100} %</span> of the wire’s tensile strength (${escaped(printCitation(crimp.crimp_share.source))}). One that fails stops the batch: set the press anew, and check everything since the last good one.</p>`,
-    table(['Set up by', 'Checked by', 'Date', 'Press and die', 'Reel lots'], [['', '', '', '', '']]).replace(
-      '<table>',
-      '<table class="write">',
-    ),
+    '<h2>First crimp and samples, once for the batch: each terminal on each wire with its die</h2>',
+    pull(job, kinds),
+    `<p class="about">Crimp height as the terminal maker gives it for terminal, wire and die. Pull-out: hold the force for one minute; the forces are minimums. Pull apart the first crimp and ${count('samples', kit.samples)} samples: from the start, the middle and the end of the batch. Where no value is listed, NASA-STD-8739.4 asks for at least <span data-made="">${crimp.crimp_share.value * 100} %</span> of the wire’s tensile strength (${escaped(printCitation(crimp.crimp_share.source))}). One that fails stops the batch: set the press anew, and check everything since the last good one.</p>`,
+    table(
+      ['Set up by', 'Checked by', 'Date', 'Press', 'Reel lots', 'Sheet no.'],
+      [['', '', '', '', '', '']],
+    ).replace('<table>', '<table class="write">'),
+    '<h2>What was taken where the design says nothing</h2>',
+    assumed(job),
   ].join('\n');
   return document({ title: 'Bench sheet', job, body, style: STYLE });
 }
 
-function cuts(job: Job): string {
+function cuts(job: Job, kinds: readonly Crimp[]): string {
   const rows = cutList(job).map((cut: Cut) => {
     const { piece } = cut;
-    const end = (which: 'from' | 'to'): string =>
-      `${name(endName(piece[which]))}<br><span data-made="">${escaped(terminalFor(piece, which, job) ?? 'into the splice')}</span>`;
+    const end = (which: 'from' | 'to'): string[] => {
+      const kind = crimpOf(kinds, piece, which, job);
+      return [
+        name(endName(piece[which])),
+        kind === null ? 'splice' : name(kind.code),
+        kitValue(job, `strip ${piece.id} ${which}`, kind?.strip ?? piece.strip, 'small'),
+      ];
+    };
     return [
       `<b>${name(piece.id)}</b>`,
       ...reelName(cut.reel),
       kitValue(job, `cut ${piece.id}`, cut.cut, 'piece') +
         (cut.note === '' ? '' : `<br><span data-made="">${escaped(cut.note)}</span>`),
-      kitValue(job, `strip ${piece.id}`, piece.strip, 'small'),
-      end('from'),
-      kitValue(job, `strip ${piece.id}`, piece.strip, 'small'),
-      end('to'),
+      ...end('from'),
+      ...end('to'),
       kitValue(job, 'batch', job.batch, 'count'),
     ];
   });
@@ -82,14 +100,16 @@ function cuts(job: Job): string {
       'Insulation',
       'Colour',
       'Cut length',
+      'From',
+      'Terminal',
       'Strip',
-      'From, terminal',
+      'To',
+      'Terminal',
       'Strip',
-      'To, terminal',
       'Batch',
     ],
     rows,
-    [9],
+    [11],
   );
 }
 
@@ -123,31 +143,61 @@ const first = (job: Job): string => {
   );
 };
 
-const forceCell = (job: Job, which: string, { pounds, source }: Force): string =>
-  pounds === null
-    ? `${blank}<br>no value for this size`
-    : `${kitValue(job, which, pounds, 'force')}<br><span data-made="">${escaped(source)}</span>`;
+const NEWTON_POUND = 0.45359237 * 9.80665;
 
-const pull = (job: Job): string =>
+/** The shop’s own figure where it has one; else those of the tables by size, each with where it is from. */
+const forces = (job: Job, { code, gauge, pull: own }: Crimp): string => {
+  if (own !== null) return `${kitValue(job, `pull ${code}`, own / NEWTON_POUND, 'force')}, shop’s file`;
+  const listed = (['ul', 'mil'] as const)
+    .map((which) => forceOf(gauge, which))
+    .flatMap((force: Force) =>
+      force.pounds === null
+        ? []
+        : [
+            `${kitValue(job, `pull ${code}`, force.pounds, 'force')} <span data-made="">${escaped(force.source)}</span>`,
+          ],
+    );
+  return listed.length === 0 ? `${blank} no value for this size` : listed.join('<br>');
+};
+
+const pull = (job: Job, kinds: readonly Crimp[]): string =>
   table(
     [
+      '',
+      'Terminal',
       'Size',
       'Insulation',
-      'Colour',
-      'Crimp height, maker',
+      'Takes up to',
+      'In a kit',
+      'Die',
+      'Crimp height',
       'Measured',
-      'UL 486A',
-      'MIL-T-7928',
+      'Pull-out, at least',
       'First',
       'Samples',
     ],
-    checks(job).map((row: CheckRow) => [
-      ...reelName(row.reel),
+    kinds.map((kind) => [
+      `<b>${name(kind.code)}</b>`,
+      `<span data-made="">${escaped(kind.what)}</span>`,
+      sizeName(kind.gauge),
+      text(kind.insulation),
+      kind.largest === null ? blank : sizeName(kind.largest),
+      kitValue(job, `count ${kind.code}`, kind.count, 'count'),
+      text(kind.tool),
+      kitValue(job, `height ${kind.code}`, kind.height === null ? null : kind.height / 1000, 'small'),
       blank,
+      forces(job, kind),
       blank,
-      forceCell(job, `ul ${row.reel.gauge}`, row.ul),
-      forceCell(job, `mil ${row.reel.gauge}`, row.mil),
-      blank,
-      Array.from({ length: row.samples }, () => blank).join(' '),
+      Array.from({ length: job.result.evaluation.design.kit.samples }, () => blank).join(' '),
     ]),
   );
+
+const assumed = ({ result }: Job): string => {
+  const { assumed: model, kit } = result.evaluation.design;
+  const rows = [...model, ...kit.assumed].map(({ path, value, why }) => [
+    `<code>${escaped(path)}</code>`,
+    `<span data-made="">${escaped(value)}</span>`,
+    `<span data-made="">${escaped(why)}</span>`,
+  ]);
+  return rows.length === 0 ? '<p>Nothing.</p>' : table(['Key', 'Taken', 'Why'], rows);
+};

@@ -4,6 +4,7 @@ import type { Series } from '../design/design.ts';
 import { SIZES } from '../design/names.ts';
 import type { Job } from './job.ts';
 import type { Piece } from './places.ts';
+import { crimpKinds } from './terminals.ts';
 
 /** Wire that comes from one reel: size, insulation and colour. */
 export interface Reel {
@@ -27,7 +28,9 @@ export interface ReelTotal {
   readonly pieces: number;
   /** For one kit, allowances counted [m]; null when some piece is not known even in sum. */
   readonly kit: number | null;
-  /** For the batch, with what is lost [m]. */
+  /** For the crimps that are pulled apart, first one and samples, once for a batch [m]. */
+  readonly samples: number;
+  /** For the batch, with what is lost and the samples [m]. */
   readonly batch: number | null;
 }
 
@@ -86,10 +89,14 @@ function noteOf(piece: Piece, { result, harness }: Job): string {
   return `${others.map((p) => p.id).join(' + ')} together ${left} m without allowance; the design does not say where they are parted`;
 }
 
+/** Crimps of one kind that are pulled apart: the first one, and the samples of the batch. */
+export const pulled = ({ result }: Pick<Job, 'result'>): number => 1 + result.evaluation.design.kit.samples;
+
 /** What each reel must hold, in the order of the cut list. */
 export function reels(job: Job): ReelTotal[] {
   const { design } = job.result.evaluation;
   const groups = new Map<string, Cut[]>();
+  const kinds = crimpKinds(job);
   for (const cut of cutList(job)) {
     const key = keyOf(cut.reel);
     groups.set(key, [...(groups.get(key) ?? []), cut]);
@@ -110,11 +117,16 @@ export function reels(job: Job): ReelTotal[] {
       kit = kit === null || length === null ? null : kit + withAllowance(length, own.length, job);
     }
     const { reel } = cuts[0] as Cut;
+    // Where wires of two colours take the same terminal, the first reel gives the samples.
+    const own = kinds.filter((kind) => kind.gauge === reel.gauge && kind.insulation === reel.insulation);
+    for (const kind of own) kinds.splice(kinds.indexOf(kind), 1);
+    const samples = own.length * pulled(job) * design.kit.sample_length;
     return {
       reel,
       pieces: cuts.length,
       kit,
-      batch: kit === null ? null : kit * job.batch * (1 + design.kit.waste),
+      samples,
+      batch: kit === null ? null : kit * job.batch * (1 + design.kit.waste) + samples,
     };
   });
 }

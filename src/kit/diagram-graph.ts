@@ -2,8 +2,8 @@
 import type { Evaluation } from '../engine/evaluate.ts';
 import { printQuantity } from '../views/print.ts';
 import { onPaper } from './lengths.ts';
-import { printedSize } from './parts.ts';
 import type { Harness, Piece, Spot } from './places.ts';
+import { printedSize } from './terminals.ts';
 import { textWidth, wrapText } from './text-size.ts';
 
 /** Height of the letters [mm], that is about 7 points. */

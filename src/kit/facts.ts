@@ -128,7 +128,7 @@ export const FACTS: Readonly<Record<string, Fact>> = {
   test_current: (job) => kitValue(job, 'test_current', job.result.evaluation.design.kit.test_current, 'A'),
   continuity: (job) => kitValue(job, 'continuity', job.result.evaluation.design.kit.continuity, 'ohm'),
   isolation: (job) => kitValue(job, 'isolation', job.result.evaluation.design.kit.isolation, 'ohm'),
-  contact: () => blank,
+  contact: ({ result }) => given(result.evaluation.design.shop?.shop?.contact ?? null),
   supply_pin: pin('supply'),
   ground_pin: pin('ground'),
   control_pin: pin('control'),

@@ -4,11 +4,12 @@ import { printSize } from '../basis/print.ts';
 import type { Finding } from '../findings/finding.ts';
 import { heading, sentence } from '../findings/words.ts';
 import { escaped } from '../pictures/elements.ts';
+import { cssText, name } from './html-text.ts';
 import { type Job, shortDigest } from './job.ts';
 import { released } from './release.ts';
+import { shopHead, shopText, warranty } from './shop-block.ts';
 
-/** Text of a person: its direction is its own, so that it cannot turn what stands around it. */
-export const name = (text: string): string => `<bdi>${escaped(text)}</bdi>`;
+export { name };
 
 /** A size of conductor, which is a name with figures in it. */
 export const sizeName = (gauge: string | null): string =>
@@ -23,32 +24,34 @@ export const sizeName = (gauge: string | null): string =>
 const STYLE = `
 :root{color-scheme:light}
 *{box-sizing:border-box}
-@page{margin:14mm 13mm 15mm}
-@page wide{size:landscape;margin:10mm}
-body{font:10pt/1.38 "DejaVu Sans",Verdana,Arial,sans-serif;color:#000;background:#fff;margin:0;overflow-wrap:break-word}
+@page{margin:14mm 12mm 13mm}
+@page wide{size:landscape;margin:14mm 10mm 13mm}
+body{font:9pt/1.3 "DejaVu Sans",Verdana,Arial,sans-serif;color:#000;background:#fff;margin:0;overflow-wrap:break-word}
 bdi,code{overflow-wrap:anywhere}
-.blank,.size{white-space:nowrap}
-h1{font-size:16pt;line-height:1.2;margin:0 0 2mm}
-h2{font-size:12.5pt;margin:6mm 0 2mm;border-bottom:.4mm solid #000;break-after:avoid}
-h3{font-size:10.5pt;margin:4mm 0 1mm;break-after:avoid}
-p,ol,ul{margin:0 0 2mm}
-ol,ul{padding-left:8mm}
-li{margin-bottom:1.2mm;break-inside:avoid}
-table{border-collapse:collapse;width:100%;margin:1mm 0 3mm;font-size:8.5pt;line-height:1.25}
+.blank,.size,.whole,.whole bdi{white-space:nowrap}
+.shop{display:flex;justify-content:space-between;gap:5mm;font-size:8pt;line-height:1.25;margin-bottom:2mm}
+.shop img{max-height:11mm;max-width:35mm}
+h1{font-size:14pt;line-height:1.15;margin:0 0 1.5mm}
+h2{font-size:11pt;margin:4mm 0 1.5mm;border-bottom:.4mm solid #000;break-after:avoid}
+h3{font-size:9.5pt;margin:2.5mm 0 .8mm;break-after:avoid}
+p,ol,ul{margin:0 0 1.5mm}
+ol,ul{padding-left:6mm}
+li{margin-bottom:.7mm;break-inside:avoid}
+table{border-collapse:collapse;width:100%;margin:1mm 0 2.5mm;font-size:8pt;line-height:1.2}
 thead{display:table-header-group}
 tr{break-inside:avoid}
-th,td{border:.2mm solid #000;padding:.8mm 1.2mm;text-align:left;vertical-align:top}
+th,td{border:.2mm solid #000;padding:.6mm 1mm;text-align:left;vertical-align:top}
 th{background:#e8e8e8;-webkit-print-color-adjust:exact;print-color-adjust:exact}
-td:first-child{min-width:19mm}
 td.n,th.n{text-align:right}
 data{white-space:nowrap}
-.about{font-size:8.5pt;margin-bottom:3mm}
-.held{border:1mm solid #000;padding:2mm 3mm;margin:0 0 4mm;break-inside:avoid}
-.held b{font-size:15pt;display:block}
+.about{font-size:8pt;margin-bottom:2mm}
+.held{border:1mm solid #000;padding:1.5mm 3mm;margin:0 0 3mm;break-inside:avoid}
+.held b{font-size:13pt;display:block}
 .box{border:.4mm solid #000;padding:2mm 3mm 1mm;margin-bottom:3mm}
 .box h2{margin-top:0}
+.box ul,.two{columns:2;column-gap:6mm}
 .wide{page:wide;break-before:page;break-after:page}
-.wide svg{display:block;width:100%;height:auto;max-height:184mm}
+.wide svg{display:block;width:100%;height:auto;max-height:180mm}
 .page{break-after:page}
 .page:last-child{break-after:auto}
 @media screen{body{padding:8mm;margin:0 auto;max-width:200mm}}
@@ -62,9 +65,28 @@ export interface Paper {
   readonly style?: string;
 }
 
+/** A running head and the number of the page; a design that must not be built says so on every page. */
+function running(title: string, job: Job): string {
+  const { design } = job.result.evaluation;
+  const { ok, words } = released(job.result);
+  const { name: shop, revision } = shopText(job);
+  const cut = (text: string, most: number): string =>
+    text.length > most ? `${text.slice(0, most)} …` : text;
+  const text = 'font:7.5pt "DejaVu Sans",Verdana,Arial,sans-serif';
+  return `@page{@top-left{content:${cssText(`${title}: ${cut(design.title, 60)}`)};${text}}
+@top-right{content:${ok ? '""' : cssText(words)};font:bold 8.5pt "DejaVu Sans",Verdana,Arial,sans-serif}
+@bottom-left{content:${cssText(`${cut(shop, 40)} · revision ${cut(revision, 20)} · ${design.date ?? 'date ______'} · design ${shortDigest(job)}`)};${text}}
+@bottom-right{content:"page " counter(page) " of " counter(pages);${text}}}
+`;
+}
+
 /** A whole document. */
 export const document = ({ title, body, style = '', job }: Paper): string =>
-  shell(`${title}: ${job.result.evaluation.design.title}`, body, style);
+  shell(
+    `${title}: ${job.result.evaluation.design.title}`,
+    `${body}\n${warranty(job)}`,
+    running(title, job) + style,
+  );
 
 /** The same by its whole title. */
 export const shell = (title: string, body: string, style: string): string => `<!doctype html>
@@ -82,21 +104,14 @@ ${body}
 </html>
 `;
 
-/** Title of a first page: what it is, of which design, and loudly when it is not to be built from. */
+/** Title of a first page: whose it is, what it is, of which design, and loudly when it is not to be built from. */
 export const opening = (title: string, job: Job): string =>
   [
+    shopHead(job),
     `<h1>${escaped(title)}: ${name(job.result.evaluation.design.title)}</h1>`,
-    `<p class="about">Made by coilfeed from the design ${dated(job)}with the digest <code>${shortDigest(job)}</code>.${
-      released(job.result).ok ? ' All checks of the calculation pass.' : ''
-    } A line ______ is something that the design does not say: fill it in before you build.</p>`,
     held(job),
+    '<p class="about">A line ______ is something that the design does not say: fill it in before you go on.</p>',
   ].join('\n');
-
-/** `of 2031-05-04 `, or nothing for a design without a date. */
-const dated = ({ result }: Job): string => {
-  const { date } = result.evaluation.design;
-  return date === null ? '' : `of ${name(date)} `;
-};
 
 /** The notice of a design that fails or cannot be judged; nothing for one that passes. */
 export function held({ result }: Job): string {

@@ -1,5 +1,6 @@
 /** The instructions: what a person holds who fits the kit into a vehicle. */
 
+import { type Delivered, FITTING, type Fitting } from '../design/kit.ts';
 import { escaped } from '../pictures/elements.ts';
 import { CAUTIONS } from '../writers/cautions.ts';
 import { fill, filled } from './fill.ts';
@@ -27,12 +28,15 @@ export function instructions(job: Job, words: Words, diagram: string): string {
     '<h2>In the box</h2>',
     box(job),
     '<h2>Tools and materials</h2>',
-    list('ul', of('tools')),
-    '<h2>Wires</h2>',
-    '<p class="about">BAT: battery post. F: fuse. K: relay. S: splice. G: common ground point. IGN: original ignition wire. GND: engine ground. In bold: terminal number. A name with a stroke and a figure is a piece of that wire.</p>',
-    wires(job),
+    list('ul', of('tools')).replace('<ul>', '<ul class="two">'),
+    '<h2>Fitting</h2>',
+    fittings(job),
     `<div class="wide">${diagram}</div>`,
+    '<h2>Wires</h2>',
+    `<p class="about">${NAMES}</p>`,
+    wires(job),
     '<h2>Step by step</h2>',
+    '<div class="two">',
     steps('Before you start', 'prepare'),
     steps('Fuse and relay', 'mount'),
     steps('Wires', 'route'),
@@ -43,60 +47,137 @@ export function instructions(job: Job, words: Words, diagram: string): string {
     steps('Measure before there is power', 'measure'),
     steps('Power', 'power'),
     steps('First start', 'first_start'),
+    '</div>',
     '<h2>What must stay as it is</h2>',
     list('ul', of('ratings')),
     '<h2>When something is wrong</h2>',
-    '<p>Battery and plugs can hurt: the cautions hold here as well.</p>',
+    '<p>The cautions hold here as well: leads on with the ignition off, hands off with the ignition on.</p>',
     table(
       ['What you see', 'Likely cause', 'What to do'],
       words.faults.map(({ sign, cause, act }) => [sign, cause, act].map((text) => fill(text, job))),
     ),
     '<h2>When to stop and ask</h2>',
-    list('ul', of('stop')),
+    `<p>${fill('Ask {contact}.', job)}</p>`,
+    list('ul', of('stop')).replace('<ul>', '<ul class="two">'),
     '<h2>Back to the original wiring</h2>',
     list('ol', of('back')),
-    '<h2>What was assumed where the design says nothing</h2>',
-    assumed(job),
   ].join('\n');
   return document({ title: 'Instructions', job, body });
 }
+
+const NAMES =
+  'BAT: battery post. F: fuse. K: relay. S: splice. G: common ground point. IGN: original ignition wire. GND: engine ground. In bold: terminal number. A name with a stroke and a figure is a piece of that wire.';
+
+const FITTING_TITLES: Readonly<Record<Fitting, string>> = {
+  battery_torque: 'Battery terminals, torque',
+  ground_torque: 'Ground points, torque',
+  heat_shrink: 'Heat-shrink and seals',
+  bend_radius: 'Least bend radius',
+  clip_spacing: 'Clips, distance',
+  fuse_place: 'Place of the fuse',
+  relay_place: 'Place of the relay',
+  ground_place: 'Place of the ground points',
+  trigger_place: 'Place where the ignition wire is taken up',
+};
+
+/** What only the shop knows, two to a row; and the pins of the coil connector. */
+function fittings(job: Job): string {
+  const { kit } = job.result.evaluation.design;
+  const text = (value: string | null): string => (value === null ? blank : name(value));
+  const all = [
+    ...FITTING.map((key) => [escaped(FITTING_TITLES[key]), text(kit.fitting[key])]),
+    [
+      'Coil connector, pins',
+      `supply ${text(kit.pins.supply)}, ground ${text(kit.pins.ground)}, control ${text(kit.pins.control)}`,
+    ],
+  ];
+  const half = Math.ceil(all.length / 2);
+  return table(
+    ['What', 'How', 'What', 'How'],
+    Array.from({ length: half }, (_, i) => [...(all[i] as string[]), ...(all[half + i] ?? ['', ''])]),
+  );
+}
+
+/** Kinds of parts that are loose in the box, by what was made up before. */
+const MADE_UP: Readonly<Record<Delivered, readonly string[]>> = {
+  loose: [],
+  crimped: ['wire', 'terminal'],
+  assembled: [
+    'wire',
+    'terminal',
+    'splice',
+    'fuse holder',
+    'relay socket',
+    'coil connector',
+    'sleeve',
+    'label',
+  ],
+};
 
 function box(job: Job): string {
   const { kit } = job.result.evaluation.design;
   const amount = (part: Part): string =>
     kitValue(job, `part ${part.kind} ${part.at}`, part.kit, part.unit === 'm' ? 'reel' : 'count');
-  const rows = partsList(job).map((part) => [
-    `<span data-made="">${escaped(part.kind)}${part.at === '' ? '' : ` ${name(part.at)}`}</span>`,
-    `<span data-made="">${escaped(part.what)}</span>`,
-    part.order === null ? blank : name(part.order),
-    amount(part) +
-      (part.spares === 0
-        ? ''
-        : `<br>of them ${kitValue(job, `spares ${part.kind}`, part.spares, 'count')} spare`),
-  ]);
-  const note = `<p class="about">Wire is counted with ${kitValue(job, 'allowance', kit.allowance, '%')} of its length and ${kitValue(job, 'end_allowance', kit.end_allowance, 'small')} at each end beyond the design.</p>`;
-  return table(['Part', 'What it must be', 'Maker’s number or colour', 'Quantity'], rows, [3]) + note;
+  const made = MADE_UP[kit.delivered];
+  const pieces = job.harness.pieces.length;
+  const harness =
+    kit.delivered === 'loose'
+      ? []
+      : [
+          [
+            kit.delivered === 'crimped' ? 'wires' : 'harness',
+            kit.delivered === 'crimped'
+              ? 'Cut, with their terminals and labels; the table of wires names each one'
+              : 'Made up and tested: wires with terminals and labels, splices, fuse holder, relay socket, coil connectors; pins of the control wires open',
+            blank,
+            kitValue(job, 'pieces', kit.delivered === 'crimped' ? pieces : 1, 'count'),
+          ],
+        ];
+  const rows = partsList(job)
+    .filter((part) => !made.includes(part.kind))
+    .map((part) => [
+      `<span data-made="">${escaped(part.kind)}${part.at === '' ? '' : ` ${name(part.at)}`}</span>`,
+      `<span data-made="">${escaped(part.what)}</span>`,
+      part.order === null ? blank : name(part.order),
+      amount(part) +
+        (part.spares === 0
+          ? ''
+          : `<br>of them ${kitValue(job, `spares ${part.kind}`, part.spares, 'count')} spare`),
+    ]);
+  const note =
+    kit.delivered !== 'loose'
+      ? ''
+      : `<p class="about">Wire is counted with ${kitValue(job, 'allowance', kit.allowance, '%')} of its length and ${kitValue(job, 'end_allowance', kit.end_allowance, 'small')} at each end beyond the design.</p>`;
+  return (
+    table(['Part', 'What it must be', 'Maker’s number or colour', 'Quantity'], [...harness, ...rows], [3]) +
+    note
+  );
 }
 
 /** `coil 3`, terminal 15 */
 const endOf = ({ spot, terminal: number }: End): string =>
   `${name(spot.id)}${number === null ? '' : `, ${terminal(number)}`}`;
 
+/** Longest name of a wire that is never broken [characters]. */
+const LONGEST_WHOLE = 22;
+
 function wires(job: Job): string {
   const { evaluation: e } = job.result;
+  const whole = (html: string): string => `<span class="whole">${html}</span>`;
   const rows = job.harness.pieces.map((piece: Piece) => {
     const run = e.design.wires[piece.wire ?? -1]?.run;
-    const spec = e.design.runs[run ?? -1];
+    // A long name may break: the page is not as wide as the longest that is allowed.
+    const id = `<b>${name(piece.id)}</b>`;
     return [
-      `<b>${name(piece.id)}</b>`,
-      endOf(piece.from),
-      endOf(piece.to),
+      piece.id.length > LONGEST_WHOLE ? id : whole(id),
+      whole(endOf(piece.from)),
+      whole(endOf(piece.to)),
       run === undefined ? sizeName(piece.gauge) : modelValue(e, 'gauge', { run }),
       piece.insulation === null ? blank : name(piece.insulation),
       piece.colour === null ? blank : name(piece.colour),
       lengthOf(job, piece),
       run === undefined ? '' : modelValue(e, 'run_ambient', { run }),
-      spec === undefined ? '' : modelValue(e, 'run_bundle', { run: run as number }),
+      run === undefined ? '' : modelValue(e, 'run_bundle', { run }),
     ];
   });
   return table(
@@ -105,11 +186,11 @@ function wires(job: Job): string {
       'From',
       'To',
       'Size',
-      'Insulation',
+      'Insul.',
       'Colour',
       'Length, fitted',
       'Not hotter than',
-      'In a bundle, at most',
+      'Bundle, at most',
     ],
     rows,
   );
@@ -133,13 +214,3 @@ function lengthOf(job: Job, piece: Piece): string {
     .map((p) => name(p.id))
     .join(', ')} ${kitValue(job, `rest ${wire}`, left, 'piece')}`;
 }
-
-const assumed = ({ result }: Job): string => {
-  const { assumed: model, kit } = result.evaluation.design;
-  const rows = [...model, ...kit.assumed].map(({ path, value, why }) => [
-    `<code>${escaped(path)}</code>`,
-    `<span data-made="">${escaped(value)}</span>`,
-    `<span data-made="">${escaped(why)}</span>`,
-  ]);
-  return rows.length === 0 ? '<p>Nothing.</p>' : table(['Key', 'Taken', 'Why'], rows);
-};

@@ -12,6 +12,8 @@ export interface Job {
   readonly batch: number;
   /** One for each kit; empty when none are given. */
   readonly serials: readonly string[];
+  /** The shop's logo as a data URL. */
+  readonly logo?: string | null;
 }
 
 /** As much of the digest as a person compares. */

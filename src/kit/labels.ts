@@ -1,10 +1,11 @@
 /** The labels: one at each end of every wire, one at every part that a person looks for. */
 import { printQuantity } from '../views/print.ts';
-import type { Job } from './job.ts';
+import { type Job, shortDigest } from './job.ts';
 import type { End, Spot } from './places.ts';
+import { shopText } from './shop-block.ts';
 
 export interface Label {
-  readonly kind: 'wire end' | 'part';
+  readonly kind: 'wire end' | 'part' | 'kit';
   /** Wire or part. */
   readonly of: string;
   /** Where it is stuck. */
@@ -26,7 +27,28 @@ export function labels(job: Job): Label[] {
     const lines = partLines(spot, job);
     return lines === null ? [] : [{ kind: 'part', of: spot.id, at: spot.id, lines: [spot.id, ...lines] }];
   });
-  return [...wires, ...parts];
+  return [...wires, ...parts, ...kitLabels(job)];
+}
+
+/** More of a title is more than a label holds [characters]. */
+const LONGEST = 60;
+
+/** Which kit it is: one for each serial number, or one to write on. */
+function kitLabels(job: Job): Label[] {
+  const { title } = job.result.evaluation.design;
+  const { name, contact, revision } = shopText(job);
+  const numbers = job.serials.length === 0 ? ['serial no. ______'] : job.serials;
+  return numbers.map((serial) => ({
+    kind: 'kit',
+    of: serial,
+    at: 'fuse holder or lid of the box',
+    lines: [
+      serial,
+      title.slice(0, LONGEST),
+      `design ${shortDigest(job)}, revision ${revision}`,
+      `${name}, ${contact}`,
+    ],
+  }));
 }
 
 /** Null for what needs no label of its own. */

@@ -38,7 +38,7 @@ export function papers(job: Job, words: Words): Map<FileName, string> {
     ['instructions.html', instructions(job, words, diagram)],
     ['test-card.html', testCard(job, words)],
     ['diagram.svg', diagram],
-    ['bench.html', bench(job)],
+    ['bench.html', bench(job, '')],
     ['build-record.html', record(job)],
     ['labels.html', labelSheet(job)],
     ['parts.csv', partsTable(job)],

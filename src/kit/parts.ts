@@ -1,5 +1,4 @@
 /** The parts list: what one kit takes, and what a batch takes. */
-import { printSize } from '../basis/print.ts';
 import { FUSE_COLOURS } from '../data/fuse-ratings.ts';
 import { FUSE_TYPES } from '../data/fuses.ts';
 import { INSULATIONS } from '../data/insulation.ts';
@@ -7,9 +6,10 @@ import type { Design } from '../design/design.ts';
 import type { Kind } from '../design/shop/shop.ts';
 import { fusePrice, namedPrice, relayPrice, wirePrice } from '../shop/prices.ts';
 import { printQuantity } from '../views/print.ts';
-import { reels } from './cut.ts';
+import { pulled, reels } from './cut.ts';
 import type { Job } from './job.ts';
-import type { End, Piece, Spot } from './places.ts';
+import type { Spot } from './places.ts';
+import { crimpKinds, printedSize } from './terminals.ts';
 
 export interface Part {
   /** `wire`, `fuse`, … : parts of a kind stand together. */
@@ -28,9 +28,6 @@ export interface Part {
   /** Price of one, by the shop's file; null where that states none. */
   readonly each: number | null;
 }
-
-export const printedSize = (gauge: string | null): string =>
-  gauge === null ? 'size ____' : printSize(gauge);
 
 export function partsList(job: Job): Part[] {
   return [...wire(job), ...fuses(job), ...relays(job), ...terminals(job), ...joints(job), ...others(job)];
@@ -168,64 +165,21 @@ function relays(job: Job): Part[] {
   });
 }
 
-/** What an end of a wire needs. Null where it goes into a splice, which is a part of its own. */
-export function terminalFor(
-  piece: Piece,
-  end: 'from' | 'to',
-  { result }: Pick<Job, 'result'>,
-): string | null {
-  const own = end === 'from' ? piece.fromTerminal : piece.toTerminal;
-  if (own !== null) return own;
-  const { spot, terminal }: End = piece[end];
-  const { design } = result.evaluation;
-  switch (spot.kind) {
-    case 'splice':
-      return null;
-    case 'plus':
-      return 'ring for the battery post or stud, hole ____';
-    case 'minus':
-      return 'ring for the battery post or ground stud, hole ____';
-    case 'ground':
-      return 'ring for the common ground point, hole ____';
-    case 'chassis':
-      return 'ring for engine ground, hole ____';
-    case 'fuse':
-      return 'terminal of the fuse holder';
-    case 'coil':
-      return 'contact of the coil connector';
-    case 'trigger':
-      return 'joint with the original ignition wire';
-    default: {
-      const tab = design.runs[runOf(design, spot)]?.relay?.tab;
-      const width = terminal === '30' || terminal === '87' ? (tab ?? '____') : '____';
-      return `receptacle for a relay tab of ${width} mm`;
-    }
-  }
-}
-
 function terminals(job: Job): Part[] {
   const { kit } = job.result.evaluation.design;
-  const ends = job.harness.pieces.flatMap((piece) =>
-    (['from', 'to'] as const).flatMap((end) => {
-      const what = terminalFor(piece, end, job);
-      const name = end === 'from' ? piece.fromTerminal : piece.toTerminal;
-      return what === null ? [] : [{ gauge: printedSize(piece.gauge), what, name }];
-    }),
-  );
-  return alike(ends, (end) => JSON.stringify(end)).map((group) => {
-    const { gauge, what, name } = group[0] as (typeof ends)[number];
-    const part = piecesOf(
+  return crimpKinds(job).map(({ code, what, gauge, largest, stock, count }) => ({
+    ...piecesOf(
       job,
       'terminal',
-      '',
-      `For ${gauge}: ${what}`,
-      null,
-      group.length,
+      code,
+      `For ${printedSize(gauge)}: ${what}, takes up to ${largest === null ? '____' : printedSize(largest)}`,
+      stock,
+      count,
       kit.spares.terminals,
-      kit.samples,
-    );
-    return { ...part, each: namedPrice(job.result.evaluation.design, 'terminals', name) };
-  });
+      pulled(job),
+    ),
+    each: namedPrice(job.result.evaluation.design, 'terminals', what),
+  }));
 }
 
 /** `1 × 10 AWG, 6 × 14 AWG` */
@@ -238,6 +192,11 @@ function meeting(job: Job, spot: Spot): string {
     .join(', ');
 }
 
+/** More wires than one stud takes. */
+const crowded = (job: Job, spot: Spot): boolean =>
+  job.harness.pieces.filter((piece) => piece.from.spot === spot || piece.to.spot === spot).length >
+  (job.result.evaluation.number('stud_most') ?? Number.POSITIVE_INFINITY);
+
 function joints(job: Job): Part[] {
   const { kit } = job.result.evaluation.design;
   return [
@@ -246,7 +205,7 @@ function joints(job: Job): Part[] {
         job,
         'splice',
         group.map((spot) => spot.id).join(', '),
-        `Splice of ${meeting(job, group[0] as Spot)}, insulated and sealed`,
+        `${crowded(job, group[0] as Spot) ? 'Distribution block, or splices one after the other, for' : 'Splice of'} ${meeting(job, group[0] as Spot)}, insulated and sealed`,
         kit.parts.splice,
         group.length,
       ),
@@ -256,7 +215,9 @@ function joints(job: Job): Part[] {
         job,
         'ground point',
         group.map((spot) => spot.id).join(', '),
-        `Stud with nut and lock washer, or splice, for ${meeting(job, group[0] as Spot)}`,
+        crowded(job, group[0] as Spot)
+          ? `Bus across several studs, with nuts and lock washers, for ${meeting(job, group[0] as Spot)}`
+          : `Stud with nut and lock washer, or splice, for ${meeting(job, group[0] as Spot)}`,
         kit.parts.ground,
         group.length,
       ),
@@ -267,7 +228,8 @@ function joints(job: Job): Part[] {
 function others(job: Job): Part[] {
   const { design } = job.result.evaluation;
   const { parts } = design.kit;
-  const labels = job.harness.pieces.length * 2 + spotsOf(job, 'fuse').length + spotsOf(job, 'relay').length;
+  const labels =
+    job.harness.pieces.length * 2 + spotsOf(job, 'fuse').length + spotsOf(job, 'relay').length + 1;
   return [
     piecesOf(
       job,
@@ -277,7 +239,15 @@ function others(job: Job): Part[] {
       parts.coil_connector,
       design.coils.length,
     ),
-    piecesOf(job, 'label', '', 'Labels of wire ends, fuses and relays', parts.label, labels),
+    piecesOf(
+      job,
+      'control contact',
+      '',
+      'Contact with seal for the control wire, where the old one does not fit the new connector',
+      parts.control_contact,
+      design.coils.length,
+    ),
+    piecesOf(job, 'label', '', 'Labels of wire ends, fuses and relays, and of the kit', parts.label, labels),
     piecesOf(
       job,
       'sleeve',

@@ -1,25 +1,30 @@
-/** The build record: one page for each serial number, to be filled in at the bench and kept. */
+/** The build record: one page for each serial number, to be filled in at the bench and kept. What is proved once for a batch is on the bench sheet. */
 
+import type { Delivered } from '../design/kit.ts';
 import { QUANTITIES } from '../model/model.ts';
 import { escaped } from '../pictures/elements.ts';
 import { dropLimit } from './bench-drop.ts';
-import { checks } from './checks.ts';
-import { document, name, sizeName, table } from './html.ts';
-import { type Job, shortDigest } from './job.ts';
+import { cutList } from './cut.ts';
+import { document, name, table } from './html.ts';
+import type { Job } from './job.ts';
+import { endName } from './labels.ts';
+import { type Net, nets } from './nets.ts';
+import type { End } from './places.ts';
 import { released } from './release.ts';
+import { shopHead } from './shop-block.ts';
 import { wrapText } from './text-size.ts';
 import { blank, kitValue } from './values.ts';
 
 /** Tight, so that the largest harness still takes one page of A4 or Letter. */
 const STYLE = `
-@page{margin:10mm}
+@page{margin:13mm 10mm 12mm}
 body{font-size:8.5pt;line-height:1.2}
 h1{font-size:13pt}
 h2{font-size:10pt;margin:2mm 0 .8mm}
 table{font-size:7.2pt;line-height:1.1;margin:.5mm 0 1mm}
 th,td{padding:.45mm .8mm}
 p{margin:0 0 .8mm}
-.page{height:250mm;display:flex;flex-direction:column}
+.page{height:246mm;display:flex;flex-direction:column}
 .sign td{height:8mm}
 .tests{display:grid;gap:2mm;align-items:start}
 .tests table{min-width:0;font-size:inherit}
@@ -31,9 +36,9 @@ td:first-child{min-width:0}
 
 /** Width of the page between its margins [mm]. */
 const ACROSS = 190;
-/** What is left of the page for the tests when nothing is cut, and what each row of first pieces takes of it [mm]. */
-const ROOM = 150;
-const FIRST_ROW = 3.6;
+/** What is left of the page for the tests without the rows of the nets, and what each of those takes of it [mm]. */
+const ROOM = 138;
+const NET_ROW = 5;
 /** A point [mm], the height of a line over its letters, and what a row has around its lines [mm]. */
 const POINT = 25.4 / 72;
 const LINE = 1.1;
@@ -78,60 +83,102 @@ function page(job: Job, serial: string | null): string {
   const { ok, words } = released(job.result);
   return [
     '<section class="page">',
+    shopHead(job),
     `<h1>Build record ${serial === null ? blank : name(serial)}</h1>`,
-    `<p>${name(design.title)} · design <code>${shortDigest(job)}</code></p>`,
+    `<p>${name(design.title)}, delivered ${kit.delivered}. Bench sheet of the batch, with first pieces and crimps: no. ${blank}, all passed ☐</p>`,
     ok ? '' : `<div class="held"><b>${escaped(words)}</b></div>`,
     table(
       ['', 'Name', 'Signature', 'Date'],
-      ['Assembled by', 'Tested by', 'Released by'].map((who) => [who, '', '', '']),
+      [kit.delivered === 'assembled' ? 'Assembled by' : 'Packed by', 'Tested by', 'Released by'].map(
+        (who) => [who, '', '', ''],
+      ),
     ).replace('<table>', '<table class="sign">'),
-    '<h2>First piece of the batch</h2>',
-    firstPieces(job),
     '<h2>Every wire</h2>',
-    `<p>Continuity from end to end. Insulation: no connection to any other wire and to ground, coils unplugged, relay open and closed. Drop: steady ${kitValue(job, 'test_current', kit.test_current, 'A')} from a supply that limits the current, wire at about <span data-made="">20 °C</span>, from end to end with its fuse and relay contact; not above the limit. Fit the fuse for it, and energise the relay.</p>`,
+    `<p>${ABOUT[kit.delivered](job)}</p>`,
     tests(job),
+    kit.delivered === 'assembled' ? insulation(job) : '',
+    '<h2>Box</h2>',
+    '<p>☐ Parts counted against the list &nbsp; ☐ Fuse rating and type &nbsp; ☐ Labels at both ends &nbsp; ☐ Label with serial number and design &nbsp; ☐ Instructions, diagram and test card of this design</p>',
     '<h2>Photo</h2>',
-    '<div class="photo">Whole harness with its labels, or the number of the photo: ____________________</div>',
+    '<div class="photo">Whole kit with its labels, or the number of the photo: ____________________</div>',
     '</section>',
   ].join('\n');
 }
 
-const firstPieces = (job: Job): string =>
-  table(
-    ['Piece', 'Size', 'Cut length', 'Measured', 'Strip', 'Measured', 'Crimp height', 'Pull-out'],
-    checks(job).map(({ first, reel }) => [
-      name(first.piece.id),
-      sizeName(reel.gauge),
-      kitValue(job, `cut ${first.piece.id}`, first.cut, 'piece'),
-      blank,
-      kitValue(job, `strip ${first.piece.id}`, first.piece.strip, 'small'),
-      blank,
-      blank,
-      blank,
-    ]),
+const ABOUT: Readonly<Record<Delivered, (job: Job) => string>> = {
+  loose: () => 'Wires cut and labelled; the fitter trims and crimps them.',
+  crimped: () =>
+    'Wires cut, crimped and labelled. Continuity from terminal to terminal; pull at every crimp by hand.',
+  assembled: (job) =>
+    `Continuity from end to end. Drop: steady ${kitValue(job, 'test_current', job.result.evaluation.design.kit.test_current, 'A')} from a supply that limits the current, wire at about <span data-made="">20 °C</span>, from end to end with its fuse and relay contact; not above the limit. Fit the fuse for it, and energise the relay.`,
+};
+
+/** Branches of one net are joined at their splices: what can be told apart are the nets. */
+function insulation(job: Job): string {
+  const { insulation_test } = job.result.evaluation.design.kit;
+  return (
+    `<p>Insulation: fuse out, relay out, coils unplugged. ${kitValue(job, 'volts', insulation_test.voltage, 'V')} direct voltage from each net to all others joined together and to the clamp of the shield or bench: at least ${kitValue(job, 'least', insulation_test.least, 'ohm')}. Branches of one net are joined: no test parts them, so look at each for damage. Keep hands off during the test and discharge the net after it.</p>` +
+    table(
+      ['Net', 'Insulation', 'Measured', 'Net', 'Insulation', 'Measured'],
+      pairs(nets(job.harness).map((net) => [name(netName(net)), '☐', ''])),
+    )
   );
+}
+
+/** Two rows beside each other. */
+const pairs = (rows: readonly string[][]): string[][] => {
+  const half = Math.ceil(rows.length / 2);
+  return rows.slice(0, half).map((row, i) => [...row, ...(rows[half + i] ?? ['', '', ''])]);
+};
+
+/** Its first end, and how many others it has. */
+const netName = ({ pieces, ends }: Net): string =>
+  pieces.length === 1
+    ? (pieces[0] as string)
+    : `${pieces[0]} and ${pieces.length - 1} more, from ${endName(ends[0] as End)}`;
 
 function tests(job: Job): string {
-  const { wires } = job.result.evaluation.design;
-  const inOrder = [...new Set(job.harness.pieces.map((piece) => piece.wire))].filter((i) => i !== null);
-  const rows = inOrder.map((i) => {
-    const { id } = wires[i] as (typeof wires)[number];
-    return [name(id), '☐', '☐', kitValue(job, `drop ${id}`, dropLimit(job, i), QUANTITIES.drop_average), ''];
-  });
-  const relays = job.harness.pieces
-    .filter((piece) => piece.wire === null)
-    .map((piece) => [name(piece.id), '☐', '☐', '', '']);
-  const all = [...rows, ...relays];
-  const names = [
-    ...inOrder.map((i) => (wires[i] as (typeof wires)[number]).id),
-    ...job.harness.pieces.filter((piece) => piece.wire === null).map((piece) => piece.id),
-  ];
-  const room = ROOM - checks(job).length * FIRST_ROW;
+  const { wires, kit } = job.result.evaluation.design;
+  const rows =
+    kit.delivered === 'assembled'
+      ? [
+          ...[...new Set(job.harness.pieces.map((piece) => piece.wire))]
+            .filter((i) => i !== null)
+            .map((i) => {
+              const { id } = wires[i] as (typeof wires)[number];
+              return {
+                id,
+                cells: ['☐', kitValue(job, `drop ${id}`, dropLimit(job, i), QUANTITIES.drop_average), ''],
+              };
+            }),
+          ...job.harness.pieces
+            .filter((piece) => piece.wire === null)
+            .map(({ id }) => ({ id, cells: ['☐', '', ''] })),
+        ]
+      : cutList(job).map(({ piece, cut }) => ({
+          id: piece.id,
+          cells: [
+            kitValue(job, `cut ${piece.id}`, cut, 'piece'),
+            ...(kit.delivered === 'loose' ? [] : ['☐']),
+            '☐',
+          ],
+        }));
+  const heads = {
+    loose: ['Wire', 'Length', 'Labels'],
+    crimped: ['Wire', 'Length', 'Cont.', 'Crimps'],
+    assembled: ['Wire', 'Cont.', 'Drop ≤', 'Measured'],
+  }[kit.delivered];
+  const room =
+    ROOM - (kit.delivered === 'assembled' ? 14 + Math.ceil(nets(job.harness).length / 2) * NET_ROW : 0);
+  const names = rows.map(({ id }) => id);
   const { columns, size } =
     LAYOUTS.find((layout) => heightOf(names, layout) <= room) ?? (LAYOUTS.at(-1) as Layout);
-  const each = Math.ceil(all.length / columns);
+  const each = Math.ceil(rows.length / columns);
   const parts = Array.from({ length: columns }, (_, i) =>
-    table(['Wire', 'Cont.', 'Ins.', 'Drop ≤', 'Measured'], all.slice(i * each, (i + 1) * each)),
+    table(
+      heads,
+      rows.slice(i * each, (i + 1) * each).map(({ id, cells }) => [name(id), ...cells]),
+    ),
   );
   return `<div class="tests" style="grid-template-columns:repeat(${columns},minmax(0,1fr));font-size:${size}pt">${parts.join('\n')}</div>`;
 }

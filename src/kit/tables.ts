@@ -5,8 +5,9 @@ import { cutList, reels } from './cut.ts';
 import type { Job } from './job.ts';
 import { endName, labels } from './labels.ts';
 import { SMALL_PLACES } from './lengths.ts';
-import { partsList, terminalFor } from './parts.ts';
+import { partsList } from './parts.ts';
 import { released } from './release.ts';
+import { terminalFor } from './terminals.ts';
 
 /** Title and value of each column. */
 type Columns<R> = readonly (readonly [title: string, of: (row: R) => CsvCell])[];
@@ -62,7 +63,8 @@ export const reelTable = (job: Job): string =>
     ['Colour', ({ reel }) => reel.colour],
     ['Pieces in a kit', ({ pieces }) => pieces],
     ['One kit [m]', ({ kit }) => metres(kit)],
-    ['Batch with waste [m]', ({ batch }) => metres(batch)],
+    ['Samples of the batch [m]', ({ samples }) => metres(samples)],
+    ['Batch with waste and samples [m]', ({ batch }) => metres(batch)],
   ]);
 
 export const labelTable = (job: Job): string =>

@@ -40,13 +40,14 @@ const OTHERS = {
   /** [lbf] */
   force,
   count: String,
+  V: (value: number) => printValue(value, 'V', 'V', true),
   A: (value: number) => printValue(value, 'A', 'A', true),
   /** As a hand meter or an insulation tester shows it. */
   ohm: (value: number) =>
     value < 1e3
       ? printValue(value, 'ohm', 'ohm', true)
       : value < 1e6
-        ? printValue(value, 'ohm', 'kohm', true)
+        ? `${printNumber(value / 1e3, 3)} kΩ`
         : `${printNumber(value / 1e6, 3)} MΩ`,
   '%': (value: number) => printValue(value, '1', '%', true),
 } as const satisfies Readonly<Record<string, (value: number, units: Units) => string>>;

@@ -5,14 +5,18 @@ import { checks, forceOf } from '../../src/kit/checks.ts';
 import { cutList, reels } from '../../src/kit/cut.ts';
 import type { Job } from '../../src/kit/job.ts';
 import { labels } from '../../src/kit/labels.ts';
+import { nets } from '../../src/kit/nets.ts';
+import { papers } from '../../src/kit/papers.ts';
 import { partsList } from '../../src/kit/parts.ts';
 import { released } from '../../src/kit/release.ts';
 import { readSerials } from '../../src/kit/serials.ts';
+import { crimpKinds } from '../../src/kit/terminals.ts';
+import { WORDS } from '../../src/kit/words.ts';
 import { banked, straight } from './designs.ts';
 import { jobOf as anyJobOf } from './job.ts';
 
 /** The lists need no test card. */
-const jobOf = (text: string): Job => anyJobOf(text, false);
+const jobOf = (text: string, readings = false): Job => anyJobOf(text, readings);
 
 const FULL = `  allowance: 10 %
   end_allowance: 20 mm
@@ -81,10 +85,12 @@ describe('cuts and reels', () => {
 
   test('a reel holds the pieces of the batch and the waste', () => {
     const own = reels(job).find(({ reel }) => reel.colour === 'red');
-    // main: 1.5 m × 1.1 + 3 pieces × 0.04 m = 1.77 m; × 25 kits × 1.02 = 45.135 m.
+    // main: 1.5 m × 1.1 + 3 pieces × 0.04 m = 1.77 m; × 25 kits × 1.02 = 45.135 m. Ring, fuse holder and receptacle on
+    // this wire make three kinds of crimp, each with a first one and 3 samples of 0.2 m: 2.4 m.
     expect(own?.pieces).toBe(3);
     expect(own?.kit).toBeCloseTo(1.77, 12);
-    expect(own?.batch).toBeCloseTo(45.135, 10);
+    expect(own?.samples).toBeCloseTo(2.4, 12);
+    expect(own?.batch).toBeCloseTo(47.535, 10);
   });
 
   test('where the relay sits is not known: blanks for the pieces, the reel is known all the same', () => {
@@ -117,13 +123,68 @@ describe('parts', () => {
 
   test('terminals: the shop’s own where it names them, spares and test crimps counted', () => {
     const pins = of('terminal').find((p) => p.what.includes('part 12-34'));
-    // 6 and a spare; 25 kits of 7, and 3 crimps to pull apart.
-    expect([pins?.kit, pins?.batch]).toEqual([7, 178]);
+    // 6 and a spare; 25 kits of 7, and the first crimp and 3 samples to pull apart.
+    expect([pins?.kit, pins?.batch]).toEqual([7, 179]);
   });
 
   test('what the design does not say is a blank', () => {
     for (const kind of ['sleeve', 'ties']) expect(of(kind)[0]).toMatchObject({ kit: null, order: null });
   });
+});
+
+test('a kind of crimp is a terminal on a wire; all ends but those in splices are counted once', () => {
+  const job = jobOf(straight(6, FULL));
+  const kinds = crimpKinds(job);
+  const ends = job.harness.pieces.flatMap(({ from, to }) => [from, to]);
+  expect(kinds.reduce((sum, { count }) => sum + count, 0)).toBe(
+    ends.filter(({ spot }) => spot.kind !== 'splice').length,
+  );
+  expect(new Set(kinds.map(({ code }) => code)).size).toBe(kinds.length);
+  expect(kinds.find(({ what }) => what === 'pin, part 12-34')?.count).toBe(6);
+});
+
+test('six wires and one are more than a stud takes: a bus, and no single splice', () => {
+  const parts = partsList(jobOf(straight(6)));
+  expect(parts.find(({ kind }) => kind === 'ground point')?.what).toMatch(/^Bus across several studs/);
+  expect(parts.find(({ kind }) => kind === 'splice')?.what).toMatch(/^Distribution block/);
+  // 2 + 1 on a stud.
+  expect(partsList(jobOf(straight(2))).find(({ kind }) => kind === 'ground point')?.what).toMatch(/^Stud/);
+});
+
+test('nets: what is joined for good with fuse and relay out and the coils unplugged', () => {
+  // Battery to fuse, fuse to relay, the feed behind the relay, trigger, relay ground, the return.
+  const found = nets(jobOf(straight(4)).harness).map(({ pieces }) => pieces.length);
+  expect(found.toSorted((a, b) => a - b)).toEqual([1, 1, 1, 1, 5, 5]);
+  // Every piece is in one net.
+  const all = jobOf(banked(8)).harness;
+  expect(
+    nets(all)
+      .flatMap(({ pieces }) => pieces)
+      .sort(),
+  ).toEqual(all.pieces.map(({ id }) => id).sort());
+});
+
+test('box, allowances and record follow what is delivered', () => {
+  const of = (delivered: string) => jobOf(straight(2, `  delivered: ${delivered}\n`), true);
+  const [loose, crimped, assembled] = ['loose', 'crimped', 'assembled'].map((word) => {
+    const job = of(word);
+    const all = papers(job, WORDS);
+    return { job, box: all.get('instructions.html') ?? '', record: all.get('build-record.html') ?? '' };
+  });
+  expect(loose?.box).toContain('Trim each one to fit');
+  expect(crimped?.box).not.toContain('Trim each one');
+  expect(assembled?.box).not.toContain('Join the wires at the splices');
+  expect(assembled?.record).toContain('from each net to all others');
+  expect(loose?.record).not.toContain('from each net to all others');
+  // 0.45 m, 5 % and 2 × 10 mm; a wire with its terminals has the length of the design.
+  expect(cutList((loose as { job: Job }).job).find(({ piece }) => piece.id === 'drop.1')?.cut).toBeCloseTo(
+    0.4925,
+    12,
+  );
+  expect(cutList((crimped as { job: Job }).job).find(({ piece }) => piece.id === 'drop.1')?.cut).toBeCloseTo(
+    0.45,
+    12,
+  );
 });
 
 describe('checks', () => {

@@ -291,6 +291,6 @@ test('text of any length and kind stays text, also where the reader would not le
   for (const [name, text] of papers({ ...job, result: { ...job.result, evaluation } }, WORDS)) {
     expect(text.includes('\u0000'), name).toBe(false);
     expect(text, name).not.toMatch(/[\ud800-\udfff]/);
-    expect(text, name).not.toContain('<&>');
+    if (!name.endsWith('.csv')) expect(text, name).not.toContain('<&>');
   }
 });

@@ -63,7 +63,7 @@ test.each(ODD)('%s', async (_, text) => {
   expect(partsList(job).length).toBeGreaterThan(5);
   const papers = [
     await wiringDiagram(result),
-    bench(job),
+    bench(job, ''),
     record(job),
     labelSheet(job),
     partsTable(job),

@@ -62,9 +62,11 @@ test('cut lengths, reels and limits on the sheets are those of the papers', () =
     expect(length, piece.id).toBeCloseTo((cut ?? Number.NaN) * 1000, 6);
   }
   const first = reels(job)[0];
-  const [, , , pieces, kit, batch] = rowOf(cells, 'Cuts', first?.reel.gauge ?? '');
+  const [, , , pieces, kit, , batch] = rowOf(cells, 'Cuts', first?.reel.gauge ?? '');
   expect(pieces === first?.pieces || typeof pieces === 'string').toBe(true);
-  expect([kit, batch].every((value) => value !== undefined)).toBe(true);
+  expect([kit, batch]).toEqual(
+    [first?.kit, first?.batch].map((value) => expect.closeTo(value ?? Number.NaN, 9)),
+  );
   job.result.evaluation.design.wires.forEach(({ id }, wire) => {
     const limit = dropLimit(job, wire);
     // The sheet is in millivolts.

@@ -9,8 +9,8 @@ import { type Column, section, table, words } from '../../writers/workbook/page.
 import { cutList, reels } from '../cut.ts';
 import type { Job } from '../job.ts';
 import { endName } from '../labels.ts';
-import { terminalFor } from '../parts.ts';
 import type { Piece } from '../places.ts';
+import { terminalFor } from '../terminals.ts';
 import { AT_WRITING, begin, formula, given, open, size } from './cells.ts';
 
 const CUT: Column[] = [
@@ -93,9 +93,10 @@ export function cutSheet(job: Job, grid: Grid) {
       { title: 'Colour', unit: '' },
       { title: 'Pieces in a kit', unit: '' },
       { title: 'One kit', unit: 'm' },
-      { title: 'Batch with waste', unit: 'm' },
+      { title: 'Samples of the batch', unit: 'm' },
+      { title: 'Batch with waste and samples', unit: 'm' },
     ],
-    reels(job).map(({ reel, pieces }, i) => {
+    reels(job).map(({ reel, pieces, samples }, i) => {
       const kit = address(row + 2 + i, 4, false);
       const own = cuts.filter(
         (cut) =>
@@ -113,7 +114,8 @@ export function cutSheet(job: Job, grid: Grid) {
           own.map((cut) => cut.piece),
           at,
         ),
-        formula(`IF(ISNUMBER(${kit}),${kit}*${at('batch')}*(1+${at('waste')}/100),"")`, 'm'),
+        given(samples, 'm'),
+        formula(`IF(ISNUMBER(${kit}),${kit}*${at('batch')}*(1+${at('waste')}/100)+${samples},"")`, 'm'),
       ];
     }),
   );

@@ -1,0 +1,42 @@
+/** Who made the papers: the shop, its contact, revision and date, on every one of them. */
+import { escaped } from '../pictures/elements.ts';
+import { name } from './html-text.ts';
+import { type Job, shortDigest } from './job.ts';
+
+const NOTHING = '______';
+
+const shopOf = ({ result }: Job) => result.evaluation.design.shop?.shop;
+
+/** Name and contact as plain text, for drawings and labels; blanks where no shop's file says. */
+export function shopText(job: Job): {
+  readonly name: string;
+  readonly contact: string;
+  readonly revision: string;
+} {
+  const shop = shopOf(job);
+  return {
+    name: shop?.name ?? NOTHING,
+    contact: shop?.contact ?? NOTHING,
+    revision: shop?.revision ?? NOTHING,
+  };
+}
+
+/** At the head of a paper. */
+export function shopHead(job: Job): string {
+  const { date } = job.result.evaluation.design;
+  const shop = shopOf(job);
+  const said = (value: string | null | undefined): string =>
+    value === null || value === undefined ? NOTHING : name(value);
+  const logo = job.logo == null ? '' : `<img alt="" src="${escaped(job.logo)}">`;
+  const address = (shop?.address ?? []).map((line) => `, ${name(line)}`).join('');
+  return (
+    `<div class="shop">${logo}<span><b>${said(shop?.name)}</b>${address}<br>Questions: ${said(shop?.contact)}</span>` +
+    `<span>Revision ${said(shop?.revision)}, date ${said(date)}<br>Design <code>${shortDigest(job)}</code></span></div>`
+  );
+}
+
+/** At the foot of a paper; nothing where the shop says nothing of it. */
+export function warranty(job: Job): string {
+  const text = shopOf(job)?.warranty;
+  return text === undefined ? '' : `<p class="about">Warranty: ${name(text)}</p>`;
+}
