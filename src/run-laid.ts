@@ -4,12 +4,15 @@
  */
 import type { Design } from './design/design.ts';
 import type { Sheet } from './engine/cell.ts';
-import { ModelError } from './engine/evaluate.ts';
+import { evaluate, ModelError } from './engine/evaluate.ts';
 import { type Extra, type Laid, lay } from './engine/spreadsheet.ts';
 import { laidOut } from './findings/judged.ts';
 import type { Result } from './findings/result.ts';
 import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judgedSheet } from './findings/sheet.ts';
 import type { OnRequest } from './model/model.ts';
+import { ownOf } from './own/evaluate.ts';
+import { hasOwn } from './own/found.ts';
+import { theirs } from './own/names-in.ts';
 import { judge } from './run.ts';
 
 /** A result that can be written as a workbook. */
@@ -17,12 +20,15 @@ export type LaidResult = Result & { readonly evaluation: Laid };
 
 /**
  * Evaluates and judges a design. `show` adds sheets that present the results, `asked` subjects of the model that are
- * laid out on request only. Throws a `ModelError` where the two ways to evaluate differ.
+ * laid out on request only. Throws a `ModelError` where the two ways to evaluate differ, or something of the author’s own
+ * cannot be taken.
  */
 export function runLaid(design: Design, show?: Extra, asked: readonly OnRequest[] = []): LaidResult {
+  if (hasOwn(design))
+    for (const { cell, found } of ownOf(evaluate(design)).wrong) throw new ModelError(`${cell}: ${found}`);
   const extra: Extra = (grid, d) =>
     new Map<string, Sheet>([[JUDGED, judgedSheet(grid, d)], ...(show ? show(grid, d) : [])]);
-  const evaluation = lay(design, extra, asked);
+  const evaluation = lay(design, extra, asked, theirs(design));
   const result = judge(evaluation);
   laidOut(evaluation.grid, design).forEach(({ rule, subject }, i) => {
     const cell = evaluation.cached(JUDGED, JUDGED_TOP + i, JUDGED_COLUMNS.verdict);

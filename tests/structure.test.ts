@@ -11,6 +11,7 @@ const ORDER = [
   ['design'],
   ['model'],
   ['engine'],
+  ['own'],
   ['views'],
   ['saved'],
   ['explain'],

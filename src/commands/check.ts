@@ -3,7 +3,7 @@ import type { Design, Measured } from '../design/design.ts';
 import { checked } from '../readings/check.ts';
 import { measuredOn } from '../readings/from-card.ts';
 import { remediesOf } from '../remedies/tried.ts';
-import { run as pipeline } from '../run.ts';
+import { run as pipeline, withOwn } from '../run.ts';
 import type { CardCell } from '../saved/read.ts';
 import { checkJson } from '../writers/check-json.ts';
 import { checkReport } from '../writers/check-report.ts';
@@ -40,7 +40,7 @@ export async function run(argv: string[]): Promise<number> {
   const book = out === undefined ? null : await import('../writers/workbook/workbook.ts');
   const measured = given.card === null ? given.design.measured : fromCard(given.design, given.card);
   const design = inUnits({ ...given.design, measured }, units);
-  const found = await working('Judging', () => checked(pipeline(design)));
+  const found = await working('Judging', () => checked(withOwn(pipeline(design), given.own)));
   // What stands in for a part that nobody knows is no remedy.
   const remedies =
     design.unknowns.length > 0

@@ -2,9 +2,12 @@
 import { dirname, isAbsolute, join } from 'node:path';
 import { UNITS } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
-import { type Problem, printProblem } from '../design/problems.ts';
+import { keyText, type Problem, printProblem } from '../design/problems.ts';
 import { readDesign, shopNamed } from '../design/read.ts';
 import type { ShopText } from '../design/shop/read.ts';
+import { readTree } from '../design/tree.ts';
+import { evaluate } from '../engine/evaluate.ts';
+import { hasOwn, type OwnFound } from '../own/found.ts';
 import type { CardCell, Changed } from '../saved/read.ts';
 import { isArchive, Refusal, readInput, shown, textOf } from './files.ts';
 
@@ -14,6 +17,8 @@ export interface Given {
   readonly changed: readonly Changed[] | null;
   /** What stands on the test card of a workbook; null where there is none. */
   readonly card: readonly CardCell[] | null;
+  /** Values and rules of the author, evaluated. */
+  readonly own: readonly OwnFound[];
 }
 
 interface Asked {
@@ -57,7 +62,27 @@ export async function readGiven(
       `${open.map(({ path }) => path).join(', ')}: nothing can be sized or built around an unknown part. ` +
         '"coilfeed check" judges such an install as far as possible.',
     );
-  return given;
+  return given === null || !hasOwn(given.design) ? given : withOwnOf(given, file);
+}
+
+/** With what the author added, evaluated; null when some of it cannot be taken. */
+async function withOwnOf(given: Given, file: string): Promise<Given | null> {
+  const { ownOf } = await import('../own/evaluate.ts');
+  const { design, changed } = given;
+  const { found, wrong } = ownOf(evaluate(design));
+  if (wrong.length === 0) return { ...given, own: found };
+  const tree = readTree(design.text, '');
+  const name = file === '-' ? 'stdin' : shown(file);
+  return refused(
+    wrong.map(({ key, cell, found, taken }) => ({
+      file: name,
+      ...tree.place(key),
+      ...(changed === null ? {} : { cell }),
+      key: keyText(key),
+      found,
+      taken,
+    })),
+  );
 }
 
 /** The design with the values that the call sets; null when one of them cannot be used. */
@@ -80,7 +105,7 @@ async function readAny(file: string, shop: string | undefined): Promise<Given | 
   if (!isArchive(bytes)) {
     const text = textOf(bytes, file);
     const read = readDesign(text, name, await shopFor(text, file, shop));
-    return read.ok ? { design: read.design, changed: null, card: null } : refused(read.problems);
+    return read.ok ? { design: read.design, changed: null, card: null, own: [] } : refused(read.problems);
   }
   if (shop !== undefined)
     throw new Refusal(
@@ -99,7 +124,7 @@ async function readAny(file: string, shop: string | undefined): Promise<Given | 
     process.stderr.write(
       `${name}: the program that saved it computes differently: do not use what it shows. Here all is computed afresh.\n`,
     );
-  return { design: read.design, changed: read.changed, card: read.card };
+  return { design: read.design, changed: read.changed, card: read.card, own: [] };
 }
 
 /** The shop's file that the call gives, or that the text of a design names beside it; nothing where there is none. */

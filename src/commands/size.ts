@@ -4,7 +4,7 @@ import type { Result } from '../findings/result.ts';
 import { alternativesOf } from '../remedies/alternatives.ts';
 import type { Remedy } from '../remedies/remedy.ts';
 import { remediesOf } from '../remedies/tried.ts';
-import { run as pipeline } from '../run.ts';
+import { run as pipeline, withOwn } from '../run.ts';
 import { alternativesJson, alternativesText } from '../writers/alternatives.ts';
 import { toJson } from '../writers/json.ts';
 import { remedyText } from '../writers/remedies.ts';
@@ -33,7 +33,8 @@ export async function run(argv: string[]): Promise<number> {
   const design = inUnits(given.design, units);
   const changes = changed === null ? {} : { changed };
 
-  const { result, remedies } = await judged(design);
+  const { result: found, remedies } = await judged(design);
+  const result = withOwn(found, given.own);
   // Of what passes none were looked for.
   const mends = result.verdict === 'fail' ? remedies.map((one) => remedyText(one, design.units)) : null;
   const files = out === undefined ? [] : await workbook(design, mends, out, values.workings);

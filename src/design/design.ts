@@ -166,10 +166,25 @@ export interface Design {
   unknowns: Unknown[];
   /** The same coils behind another feed; null when there is none. */
   original: Design | null;
+  /** Values and rules of the author’s own. */
+  own: readonly OwnRow[];
+  /** Cells of sheets that a person added: a number, a text, a formula that starts with an equals sign. */
+  added: ReadonlyMap<string, ReadonlyMap<string, number | string>>;
   /** What was not given and filled in: key path and the text of the value taken. */
   assumed: { path: string; value: string; why: string }[];
   /** The author's text, with plain line ends: a workbook carries it, for what has no cell there. */
   text: string;
+}
+
+/** A value of the author’s own; a rule where `sense` is given. */
+export interface OwnRow {
+  readonly label: string;
+  /** Without an equals sign. */
+  readonly formula: string;
+  readonly unit: string;
+  readonly sense: 'at_most' | 'at_least' | null;
+  readonly limit: number | null;
+  readonly words: string;
 }
 
 export interface Unknown {

@@ -14,6 +14,7 @@ import type {
   FuseType,
   Instrument,
   Measured,
+  OwnRow,
   Relay,
   Run,
   Sense,
@@ -404,7 +405,16 @@ function originalOf({ original, ...file }: DesignFile, text: string, own: OfShop
   if (original === undefined) return null;
   const { feed, return: back } = original;
   return normalise(
-    { ...file, title: 'Original wiring', feed, return: back, kit: undefined, measured: undefined },
+    {
+      ...file,
+      title: 'Original wiring',
+      feed,
+      return: back,
+      kit: undefined,
+      measured: undefined,
+      own: undefined,
+      added: undefined,
+    },
     text,
     // Its terminals are not known.
     { ...own, used: own.used.filter(({ path }) => !path.startsWith('kit.')) },
@@ -497,9 +507,32 @@ export function normalise(file: DesignFile, text: string, own: OfShop = { shop: 
     tolerance_assumed: read.assumed,
     spread_assumed: spread.assumed,
     measured: measuredOf(file, wires, ids),
+    own: (file.own ?? []).map(ownOf),
+    added: new Map(
+      Object.entries(file.added ?? {}).map(([name, cells]) => [name, new Map(Object.entries(cells))]),
+    ),
     assumed: fill.assumed,
     unknowns: unknownsOf(file),
     original: originalOf(file, text, own),
     text,
+  };
+}
+
+function ownOf({
+  label,
+  formula,
+  unit,
+  at_most,
+  at_least,
+  words,
+}: NonNullable<DesignFile['own']>[number]): OwnRow {
+  const sense = at_most !== undefined ? 'at_most' : at_least !== undefined ? 'at_least' : null;
+  return {
+    label,
+    formula: formula.replace(/^=/, ''),
+    unit: unit ?? '',
+    sense,
+    limit: at_most ?? at_least ?? null,
+    words: words ?? '',
   };
 }

@@ -8,6 +8,7 @@ import { RANGES } from './ranges.ts';
 import { coil, engine, ignition, map, supply } from './schema-coils.ts';
 import { kit } from './schema-kit.ts';
 import { instruments, measured, tolerance } from './schema-measured.ts';
+import { added, own } from './schema-own.ts';
 import { run, size } from './schema-runs.ts';
 
 export const MOST_RUNS = 24;
@@ -148,6 +149,8 @@ export const DesignFile = map(
     tolerance: tolerance.optional(),
     instruments: instruments.optional(),
     measured: measured.optional(),
+    own: own.optional(),
+    added: added.optional(),
   },
   'A design of the power feed of ignition coils.',
 );

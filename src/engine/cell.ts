@@ -19,6 +19,7 @@ export type Role =
   | 'given'
   | 'formula'
   | 'verdict'
+  | 'own'
   | 'warning';
 
 export interface Cell {

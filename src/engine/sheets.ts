@@ -152,6 +152,37 @@ export const SHEETS: Readonly<Record<string, SheetOf>> = {
   relay_size: { sheet: 'Relays', title: 'Relays', about: 'Customary contact ratings.' },
 };
 
+/** Every sheet that a workbook of ours can have, whoever lays it out. */
+export const OURS: readonly string[] = [
+  INPUTS,
+  ...Object.values(SHEETS).map(({ sheet }) => sheet),
+  ...[
+    'Feed',
+    'WhatIf',
+    'Results',
+    'Runs',
+    'Protection',
+    'TestCard',
+    'Sweep',
+    'Findings',
+    'Sources',
+    'Own',
+    'Guide',
+  ],
+  ...[
+    'Compare',
+    'Checks',
+    'Spellings',
+    'Judged',
+    'Worst',
+    'Kept',
+    'Charted',
+    'Choices',
+    'Quantities',
+    'Design',
+  ],
+];
+
 /** What the inputs of these axes are called; the others go by the title of their sheet. */
 export const INPUT_TITLES: Readonly<Record<string, string>> = { wire: 'Conductors: lengths' };
 

@@ -37,6 +37,12 @@ const SETTINGS = {
  */
 export const AGREEMENT = 1e-9;
 
+/** Cells of sheets as the spreadsheet engine evaluates them, with names of their own. */
+export const evaluated = (
+  sheets: Readonly<Record<string, RawCellContent[][]>>,
+  names: readonly { readonly name: string; readonly expression: string }[],
+): HyperFormula => HyperFormula.buildFromSheets(sheets, SETTINGS, [...names]);
+
 /** An evaluation that can be written as a workbook. */
 export interface Laid extends Evaluation {
   readonly grid: Grid;
@@ -47,6 +53,13 @@ export interface Laid extends Evaluation {
   readonly formulas: number;
 }
 
+/** What a person adds: sheets on which an error is no fault of the tool, and names that formulas there use. */
+export interface Theirs {
+  readonly sheets: readonly string[];
+  names(grid: Grid): readonly { readonly name: string; readonly expression: string }[];
+}
+const NOTHING: Theirs = { sheets: [], names: () => [] };
+
 /** Sheets besides the model's own, such as those that show results. */
 export type Extra = (grid: Grid, design: Design) => ReadonlyMap<string, Sheet>;
 
@@ -54,8 +67,13 @@ export type Extra = (grid: Grid, design: Design) => ReadonlyMap<string, Sheet>;
  * `asked` names subjects of the model that are laid out on request only. Throws a `ModelError` that names the cell where a
  * result differs from that of the compiled model, or is an error.
  */
-export function lay(design: Design, extra?: Extra, asked: readonly OnRequest[] = []): Laid {
-  const laid = spread(design, extra, asked);
+export function lay(
+  design: Design,
+  extra?: Extra,
+  asked: readonly OnRequest[] = [],
+  theirs: Theirs = NOTHING,
+): Laid {
+  const laid = spread(design, extra, asked, theirs);
   const compiled = evaluate(design);
   const [differs] = disagreements(laid, compiled);
   if (differs !== undefined) throw new ModelError(differs);
@@ -67,16 +85,21 @@ export function spread(
   design: Design,
   extra?: Extra,
   asked: readonly OnRequest[] = [],
+  theirs: Theirs = NOTHING,
 ): Omit<Laid, keyof Evaluation> & Pick<Laid, 'grid' | 'design' | 'value' | 'set' | 'setAll'> {
   const shape = shapeOf(design);
   const grid: Grid = { ...shape, placement: placement(shape.axes, asked) };
   const sheets = new Map([...workings(grid, design), ...(extra ? extra(grid, design) : [])]);
   const raw = Object.fromEntries([...sheets].map(([name, rows]) => [name, rows.map(rawRow)]));
-  const engine = HyperFormula.buildFromSheets(raw, SETTINGS, singleNames(grid));
+  const engine = evaluated(raw, [...singleNames(grid), ...theirs.names(grid)]);
   const ids = new Map([...sheets.keys()].map((name) => [name, engine.getSheetId(name) as number]));
 
   const cached = (sheet: string, row: number, column: number): Value => {
     const found: CellValue = engine.getCellValue({ sheet: ids.get(sheet) as number, row, col: column });
+    if (theirs.sheets.includes(sheet)) {
+      if (found instanceof DetailedCellError) return null;
+      if (typeof found === 'boolean') return Number(found);
+    }
     if (found instanceof DetailedCellError) {
       throw new ModelError(
         `${sheet}!${address(row, column, false, false)}: ${found.value} ${found.message} (from ${found.address ?? 'here'})`,

@@ -2,7 +2,7 @@
 import type { At } from '../basis/quantity.ts';
 import { type Evaluation, ModelError } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
-import { type Finding, MARGINAL, type Overall, VERDICTS } from './finding.ts';
+import { type Finding, MARGINAL, type Overall, VERDICTS, type Verdict } from './finding.ts';
 import { judged } from './judged.ts';
 import { citationOf, RULES } from './rules.ts';
 import { judgeRule } from './verdict.ts';
@@ -44,7 +44,7 @@ function known(e: Evaluation, name: QuantityName, at: At): number | null {
 }
 
 /** Fails when anything fails; unknown when nothing fails and something is unknown. Advice changes nothing. */
-export const overall = (found: readonly Finding[]): Overall =>
+export const overall = (found: readonly { readonly verdict: Verdict | null }[]): Overall =>
   found.some((f) => f.verdict === 'fail')
     ? 'fail'
     : found.some((f) => f.verdict === 'unknown')

@@ -8,6 +8,7 @@ import { cellOf } from '../engine/cells.ts';
 import type { Place } from '../engine/layout.ts';
 import { type Grid, translate } from '../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { ownCell, ownRows, SENSES } from '../own/rows.ts';
 import { laidOut } from './judged.ts';
 import { RULES, type Rule } from './rules.ts';
 import { cellFormulas } from './verdict.ts';
@@ -41,7 +42,35 @@ export function judgedSheet(grid: Grid, design: Design): Sheet {
       margin === null ? { role: 'member', value: null } : { role: 'formula', formula: shown(margin) },
     ];
   });
-  return [[title], [], head, ...rows];
+  return [[title], [], head, ...rows, ...ownJudged(design, JUDGED_TOP + rows.length)];
+}
+
+/** Rows of the sheet: every rule with every subject, then the rows for rules of the author. */
+export const judgedRows = (grid: Grid, design: Design): number =>
+  laidOut(grid, design).length + ownRows(design);
+
+/** Rules of the author, judged where they stand; rows without one stay empty. */
+function ownJudged(design: Design, top: number): Cell[][] {
+  return Array.from({ length: ownRows(design) }, (_, i): Cell[] => {
+    const [value, limit, verdict, sense] = (['value', 'limit', 'verdict', 'sense'] as const).map((column) =>
+      ownCell(i, column),
+    );
+    const here = (column: number): string => address(top + i, column, false);
+    const [v, l] = [here(JUDGED_COLUMNS.value), here(JUDGED_COLUMNS.limit)];
+    const formula = (text: string): Cell => ({ role: 'formula', formula: text });
+    const number = (cell: string): Cell => formula(`IFERROR(IF(ISNUMBER(${cell}),${cell},""),"")`);
+    const towards = `IF(${sense}="${SENSES.at_least}",${v}-${l},${l}-${v})`;
+    return [
+      { role: 'member', value: 'own' },
+      { role: 'member', value: 'author’s rule' },
+      number(value as string),
+      number(limit as string),
+      formula(`LOWER(${verdict})`),
+      formula(
+        `IF(${here(JUDGED_COLUMNS.verdict)}="","",IF(ISNUMBER(${v})*ISNUMBER(${l}),IF(${l}=0,"",${towards}/ABS(${l})),""))`,
+      ),
+    ];
+  });
 }
 
 /**

@@ -72,7 +72,7 @@ export interface Condition {
 export interface Validation {
   /** `C5:C9`; several with blanks between. */
   readonly where: string;
-  /** The cells that hold the choices, or the least and the largest number; null where anything may stand. */
+  /** The cells that hold the choices, or these in quotes; the least and the largest number; null where anything may stand. */
   readonly allowed: string | readonly [number, number] | null;
   /** Shown while the cell is chosen. What is too long for the format ends in an ellipsis. */
   readonly prompt: readonly [title: string, text: string];
@@ -99,12 +99,14 @@ export interface Print {
 }
 
 export interface Sheet {
-  /** Letters only: a name with anything else would need quotes in formulas. */
+  /** Letters only where formulas name it: a name with anything else would need quotes there. No other sheet has it, in capitals or not. */
   readonly name: string;
   /** Not in sight, until somebody asks the program to show it. */
   readonly hidden?: true;
   /** Colour of the tab. */
   readonly tab?: string;
+  /** Not locked. */
+  readonly open?: true;
   /** Lines between cells on screen. */
   readonly lines: boolean;
   readonly rows: readonly (Row | undefined)[];

@@ -64,10 +64,13 @@ export function workbookXml({ sheets, names }: Book): string {
   );
 }
 
+const quoted = (name: string): string =>
+  /^[A-Za-z]+$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`;
+
 /** Print area and repeated rows, as names that belong to the sheet of this number. */
 function printNames(sheet: Sheet, i: number): string {
   const name = (which: string, range: string): string =>
-    `<definedName name="_xlnm.${which}" localSheetId="${i}">${sheet.name}!${range}</definedName>`;
+    `<definedName name="_xlnm.${which}" localSheetId="${i}">${escaped(quoted(sheet.name))}!${range}</definedName>`;
   // LibreOffice prints every sheet that has an area to print, in sight or not.
   if (sheet.hidden === true) return '';
   return (

@@ -44,7 +44,7 @@ export function worksheet(sheet: Sheet, tables: Tables): string {
     columns.length === 0 ? '' : `<cols>${columns.join('')}</cols>`,
     `<sheetData>${data.join('')}</sheetData>`,
     // Without a password: it guards against slips, not against people.
-    '<sheetProtection sheet="1" formatColumns="0" formatRows="0"/>',
+    sheet.open ? '' : '<sheetProtection sheet="1" formatColumns="0" formatRows="0"/>',
     inside('mergeCells', merged),
     ...conditions.map((one) => conditionXml(one, tables)),
     inside('dataValidations', validations.map(validationXml)),

@@ -10,6 +10,9 @@ import { worksheet } from './worksheet.ts';
 export function write(book: Book): Uint8Array {
   const tables = { styles: new StyleTable(book.size), strings: new StringTable() };
   const { sheets } = book;
+  const names = sheets.map(({ name }) => name.toLowerCase());
+  const twice = names.find((name, i) => names.indexOf(name) < i);
+  if (twice !== undefined) throw new Error(`two sheets of the name ${twice}`);
   const parts = new Map<string, string>();
   let charts = 0;
   sheets.forEach((sheet, i) => {

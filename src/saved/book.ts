@@ -8,7 +8,10 @@
  * formulas are never taken.
  */
 import { strFromU8, zipSync } from 'fflate';
+import { OURS } from '../engine/sheets.ts';
+import { filled } from '../own/formula.ts';
 import type { Archive } from './archive.ts';
+import { PAGE } from './mark.ts';
 import { type Area, namedAreas, sheetParts } from './parts.ts';
 import { sumOf } from './sum.ts';
 
@@ -26,8 +29,17 @@ export interface Book {
   readonly sheets: readonly string[];
   /** Cells of sheets, counted from 0. Empty for a cell that is not there. */
   cell(sheet: string, row: number, column: number): Found;
+  /** Every cell of a sheet that is not empty, and lies within the bounds. */
+  cells(sheet: string): readonly Filled[];
   /** The stored result of a formula: only to learn what the program that saved it made of it. Null for none. */
   stored(sheet: string, row: number, column: number): number | string | null;
+}
+
+/** A cell with its place, counted from 0. */
+export interface Filled {
+  readonly row: number;
+  readonly column: number;
+  readonly found: Found;
 }
 
 /** Largest parts [byte]: some ten times those of the largest workbook of ours. */
@@ -49,7 +61,7 @@ const RELATIONS = 'xl/_rels/workbook.xml.rels';
 const STRINGS = 'xl/sharedStrings.xml';
 const STYLES = 'xl/styles.xml';
 
-/** Opens the sheets that these names lie on; else what is wrong, as the end of a sentence. */
+/** Opens the sheets that these names lie on, and all whose cells none of ours are; else what is wrong, as the end of a sentence. */
 export async function openBook(archive: Archive, wanted: (name: string) => boolean): Promise<Book | string> {
   const parts = new Map<string, Uint8Array>();
   const take = (name: string, most: number): string | null => {
@@ -69,7 +81,10 @@ export async function openBook(archive: Archive, wanted: (name: string) => boole
   if (far !== undefined) return `has names of cells beyond row ${MOST_ROWS} or column ${MOST_COLUMNS}`;
 
   const sheets = sheetParts(text(WORKBOOK), text(RELATIONS));
-  const asked = [...new Set(areas.map(({ sheet }) => sheet))].filter((sheet) => sheets.has(sheet));
+  const strange = strangeIn(names, [...sheets.keys()]);
+  const asked = [...new Set([...areas.map(({ sheet }) => sheet), ...strange])].filter((sheet) =>
+    sheets.has(sheet),
+  );
   for (const sheet of asked) {
     const found = take(sheets.get(sheet) as string, MOST.sheet);
     if (found !== null) return found;
@@ -82,6 +97,14 @@ export async function openBook(archive: Archive, wanted: (name: string) => boole
     if (found !== null) return found;
   }
   return readCells(packed(parts, sheets, asked), names, asked, [...sheets.keys()]);
+}
+
+/** Sheets that are none of ours: each of those has a name that tells it. */
+export function strangeIn(names: Book['names'], sheets: readonly string[]): string[] {
+  const own = new Set(
+    [...names].flatMap(([name, area]) => (name.startsWith(PAGE) && area !== null ? [area.sheet] : [])),
+  );
+  return sheets.filter((sheet) => !own.has(sheet) && !(own.size === 0 && OURS.includes(sheet)));
 }
 
 /** Elements of a part, and attributes, at least. */
@@ -157,6 +180,13 @@ async function readCells(
     return 'has a damaged sheet';
   }
   const sheets = new Map(asked.map((name, i) => [name, read.sheets[i]]));
+  // A formula that fills several cells is written once, and the others name it by a number.
+  const shared = new Map<string, { row: number; column: number; formula: string }>();
+  for (const [name, sheet] of sheets)
+    for (const [key, { formula = '', formulaSharedIndex: index }] of sheet?.cells ?? []) {
+      const [row = 0, column = 0] = key.split(',').map(Number);
+      if (index !== undefined && formula !== '') shared.set(`${name} ${index}`, { row, column, formula });
+    }
   return {
     names,
     sheets: all,
@@ -164,19 +194,32 @@ async function readCells(
       const value: unknown = sheets.get(sheet)?.rows[row]?.[column];
       return typeof value === 'number' || typeof value === 'string' ? value : null;
     },
-    cell(sheet, row, column) {
-      const of = sheets.get(sheet);
-      const formula = of?.cells?.get(`${row},${column}`)?.formula;
-      if (formula !== undefined) return constant(formula);
-      const value: unknown = of?.rows[row]?.[column];
-      if (value === null || value === undefined || value === '') return { is: 'empty' };
-      if (typeof value === 'number') return { is: 'number', value };
-      if (value instanceof Date) return { is: 'other', value: 'a date' };
-      if (typeof value === 'string')
-        return ERROR.test(value) ? { is: 'other', value: `the error ${value}` } : { is: 'text', value };
-      return { is: 'other', value: String(value).toUpperCase() };
+    cells: (sheet) => {
+      const own = sheets.get(sheet);
+      const places = [
+        ...(own?.rows ?? []).flatMap((row, r) => Array.from(row ?? [], (_, c): [number, number] => [r, c])),
+      ];
+      return places.flatMap(([row, column]) => {
+        const found = cell(sheet, row, column);
+        return found.is === 'empty' ? [] : [{ row, column, found }];
+      });
     },
+    cell,
   };
+  function cell(sheet: string, row: number, column: number): Found {
+    const of = sheets.get(sheet);
+    const own = of?.cells?.get(`${row},${column}`);
+    const start = own?.formula === '' ? shared.get(`${sheet} ${own.formulaSharedIndex}`) : undefined;
+    if (start !== undefined) return constant(filled(start.formula, row - start.row, column - start.column));
+    if (own?.formula !== undefined) return constant(own.formula);
+    const value: unknown = of?.rows[row]?.[column];
+    if (value === null || value === undefined || value === '') return { is: 'empty' };
+    if (typeof value === 'number') return { is: 'number', value };
+    if (value instanceof Date) return { is: 'other', value: 'a date' };
+    if (typeof value === 'string')
+      return ERROR.test(value) ? { is: 'other', value: `the error ${value}` } : { is: 'text', value };
+    return { is: 'other', value: String(value).toUpperCase() };
+  }
 }
 
 const ERROR = /^#(?:NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A)$/;

@@ -9,8 +9,14 @@ export const ENTRY = 'in_';
 /** Defined name of the cells of the test card in which readings are entered. */
 export const CARD = 'in_measured';
 
+/** Defined name of the cells in which a person enters values and rules of their own. */
+export const OWN_ROWS = 'own_rows';
+
 /** Defined name of the cell that is 1 where the program computes the formulas of the workbook as it should. */
 export const KNOWN_ANSWER = 'known_answer';
+
+/** Begin of the defined names that tell a sheet as ours, whatever it is called now. */
+export const PAGE = 'page_';
 
 /** Defined name of the cells that hold the text of the design, a line in each row. */
 export const DESIGN_TEXT = 'design_text';

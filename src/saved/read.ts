@@ -17,9 +17,11 @@ import { edited } from './apply.ts';
 import { type Archive, openArchive } from './archive.ts';
 import { type Book, type Found, openBook } from './book.ts';
 import { editsOf, type Filled, valueIn } from './changes.ts';
+import type { Edit } from './document.ts';
 import { cellName, type Entry, entriesOf } from './entries.ts';
-import { CARD, DESIGN_TEXT, ENTRY, KNOWN_ANSWER } from './mark.ts';
+import { CARD, DESIGN_TEXT, ENTRY, KNOWN_ANSWER, OWN_ROWS } from './mark.ts';
 import { isMarked } from './ours.ts';
+import { addedIn } from './own.ts';
 import { asSaid, same, sameWord, unitOf, wordIn } from './value.ts';
 
 /** An input that is another one than when the workbook was made. */
@@ -57,26 +59,6 @@ export interface CardCell {
   readonly found: Found;
 }
 
-/** Sheets of ours on which no name lies. */
-const OURS = [
-  'Feed',
-  'Results',
-  'Runs',
-  'Protection',
-  'Sweep',
-  'Findings',
-  'Sources',
-  'Guide',
-  'Compare',
-  'Spellings',
-  'Judged',
-  'Worst',
-  'Kept',
-  'Charted',
-  'Choices',
-  'Quantities',
-];
-
 /** How to get a workbook that can be read. */
 const AGAIN = 'make another one from the design: coilfeed size DESIGN --out FILE.xlsx';
 /** A design's defaults follow from other values at most this many times in a row. */
@@ -102,7 +84,7 @@ export async function readSaved(bytes: Uint8Array, file: string): Promise<SavedR
     );
   const book = await openBook(
     archive,
-    (name) => [DESIGN_TEXT, KNOWN_ANSWER].includes(name) || name.startsWith(ENTRY),
+    (name) => [DESIGN_TEXT, KNOWN_ANSWER, OWN_ROWS].includes(name) || name.startsWith(ENTRY),
   );
   if (typeof book === 'string')
     return refuse(`a workbook that ${book}`, `takes one as it was made, or ${AGAIN}`);
@@ -118,7 +100,7 @@ export async function readSaved(bytes: Uint8Array, file: string): Promise<SavedR
       ok: false,
       problems: read.problems.map((p) => ({ ...p, cell: `${carried.sheet}!A${carried.top + p.line}` })),
     };
-  return new Reading(file, book, read.design, behindIn(archive, book)).result(carried.text);
+  return new Reading(file, book, read.design, behindIn(archive)).result(carried.text);
 }
 
 /** The text of the design; null when its cells are gone. */
@@ -155,12 +137,10 @@ function differsIn(book: Book): boolean {
   return stored !== null && stored !== 1;
 }
 
-/** Sheets on which no name of ours lies, none of ours has print titles, and notes. */
-function behindIn(archive: Archive, book: Book): string[] {
-  const own = new Set([...book.names.values()].flatMap((area) => (area === null ? [] : [area.sheet])));
-  const strange = book.sheets.filter((sheet) => !own.has(sheet) && !OURS.includes(sheet));
+/** What a design cannot hold: drawings of sheets that a person added, and notes. */
+function behindIn(archive: Archive): string[] {
   const notes = archive.parts.some(({ name }) => /^xl\/(?:comments|threadedComments)/.test(name));
-  return [...strange.map((sheet) => `the sheet ${sheet}`), ...(notes ? ['notes on cells'] : [])];
+  return notes ? ['notes on cells'] : [];
 }
 
 /** The reading of one workbook; `made` is the design that it was made from. */
@@ -184,7 +164,20 @@ class Reading {
     const filled = entries.flatMap((entry) => this.fill(entry));
     if (this.problems.length > 0) return this.refused();
     const changed = filled.filter(({ value, was }) => !same(value, was));
-    const design = this.settle(text, filled, changed);
+    const own = addedIn(this.book, this.made);
+    for (const { cell, found, taken } of own.problems)
+      this.problems.push({
+        file: this.file,
+        cell,
+        line: Number(/\d+$/.exec(cell)?.[0] ?? 1),
+        column: 1,
+        key: '',
+        found,
+        taken,
+      });
+    if (this.problems.length > 0) return this.refused();
+    const settled = this.settle(text, filled, changed);
+    const design = settled === null ? null : this.withOwn(settled, own.edits);
     if (design === null) return this.refused();
     return {
       ok: true,
@@ -199,8 +192,17 @@ class Reading {
       })),
       card: cardOf(this.book),
       differs: differsIn(this.book),
-      behind: this.behind,
+      behind: [...this.behind, ...own.behind],
     };
+  }
+
+  /** The design with what a person added to the workbook; null when it cannot be taken. */
+  private withOwn(design: Design, edits: readonly Edit[]): Design | null {
+    if (edits.length === 0) return design;
+    const read = readDesign(edited(design.text, edits), this.file);
+    if (read.ok) return read.design;
+    for (const { key, found, taken } of read.problems) this.say(null, key, found, taken);
+    return null;
   }
 
   /** Brings the changes into the text until the design holds what the cells hold; null when it cannot. */

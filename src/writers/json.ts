@@ -5,6 +5,7 @@ import type { Design } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { Result } from '../findings/result.ts';
 import { sentence } from '../findings/words.ts';
+import { SENSES } from '../own/rows.ts';
 import type { Remedy } from '../remedies/remedy.ts';
 import { feedBill } from '../shop/prices.ts';
 import { rowOf } from '../views/view.ts';
@@ -15,7 +16,10 @@ import { shopJson } from './shop.ts';
 export const FORMAT = 'coilfeed-result/1';
 
 /** The result of a run as a plain object, with the remedies that were tried where it fails. */
-export function toJson({ evaluation: e, findings, verdict }: Result, remedies: readonly Remedy[] = []) {
+export function toJson(
+  { evaluation: e, findings, verdict, own = [] }: Result,
+  remedies: readonly Remedy[] = [],
+) {
   const { design } = e;
   return {
     format: FORMAT,
@@ -57,6 +61,17 @@ export function toJson({ evaluation: e, findings, verdict }: Result, remedies: r
       marginal: f.marginal,
       text: sentence(f, e),
       source: printCitation(f.source),
+    })),
+    own: own.map(({ label, formula, value, unit, sense, limit, verdict, words, error }) => ({
+      label,
+      formula,
+      value,
+      unit,
+      must_be: sense === null ? null : SENSES[sense],
+      limit,
+      verdict,
+      words,
+      error,
     })),
     remedies: remediesJson(remedies),
     assumed: design.assumed.map(({ path, value, why }) => ({ path, value, why })),

@@ -14,6 +14,7 @@ import { SIGNS } from '../findings/rule.ts';
 import { RULES, type RuleId } from '../findings/rules.ts';
 import { heading, sentence, WORDS } from '../findings/words.ts';
 import type { QuantityName } from '../model/model.ts';
+import { SENSES } from '../own/rows.ts';
 import type { Remedy } from '../remedies/remedy.ts';
 import { BUY_TITLE, BUY_TITLES, bought } from '../views/buy.ts';
 import { paths, pathText } from '../views/paths.ts';
@@ -87,6 +88,7 @@ export function report(result: Result, asked: Asked = {}, remedies: readonly Rem
   const detail = all ? [loadTable, fuseTable, relayTable, faultTable].flatMap((of) => table(of(e))) : [];
   const after = [
     ...(e.design.shop === null ? [] : fromShop(e.design, style)),
+    ...ownLines(result, style),
     ...(e.design.assumed.length > 0 ? [assumed(e, style, all)] : []),
     section(style, 'Cautions', CAUTIONS.map(bullet).join('\n')),
   ];
@@ -98,6 +100,21 @@ export function report(result: Result, asked: Asked = {}, remedies: readonly Rem
   const room = all ? Number.POSITIVE_INFINITY : LINES - linesOf([...before, ...kept, ...after]) - 1;
   const findings = section(style, 'Findings', judged(result, style, room));
   return `${[...before, ...kept, ...detail, findings, ...after].join('\n\n')}\n`;
+}
+
+/** Values and rules of the author. */
+function ownLines({ own = [] }: Result, style: Style): string[] {
+  if (own.length === 0) return [];
+  const lines = own.map(({ label, value, unit, sense, limit, verdict, words, error }) => {
+    const printed =
+      typeof value === 'number' ? printNumber(value, 4) : (value ?? `comes to ${error ?? 'nothing'}`);
+    const rule =
+      sense === null ? '' : `, must be ${SENSES[sense]} ${printNumber(limit ?? 0, 4)} ${unit}`.trimEnd();
+    const said = verdict === null || verdict === 'pass' || words === '' ? '' : `. ${words}`;
+    const mark = verdict === null ? ' '.repeat(7) : style.verdict(verdict, MARKS[verdict].padEnd(7));
+    return `  ${mark}  ${fold(`${label}: ${`${printed} ${unit}`.trimEnd()}${rule}${said}`, WIDTH - 11, '').replaceAll('\n', `\n${' '.repeat(11)}`)}`;
+  });
+  return [section(style, 'The author’s own', lines.join('\n'))];
 }
 
 const linesOf = (sections: readonly string[]): number =>
@@ -131,10 +148,16 @@ function head({ evaluation: e, findings, verdict }: Result, style: Style): strin
 }
 
 /** What is fine, what fails most pressingly, and what would pass. */
-function why({ findings, evaluation: e }: Result, style: Style, remedies: readonly Remedy[]): string {
+function why(
+  { findings, evaluation: e, own = [] }: Result,
+  style: Style,
+  remedies: readonly Remedy[],
+): string {
   const failing = findings.filter((f) => f.verdict === 'fail');
   const [first, ...others] = failing;
-  if (first === undefined) return '';
+  const broken = own.flatMap(({ label, verdict }) => (verdict === 'fail' ? [label] : []));
+  if (first === undefined)
+    return section(style, 'Why', fold(`${listed(broken)}: the author’s own rule.`, WIDTH, '  '));
   const fine = e.design.runs
     .map(({ name }) => name)
     .filter((name) => failing.every((f) => f.subject !== name));

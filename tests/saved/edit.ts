@@ -33,11 +33,15 @@ function cellXml(attributes: string, value: Typed): string {
   return `<c${attributes}><f>${escaped(value.formula)}</f><v>1</v></c>`;
 }
 
-/** The workbook with these cells of `Inputs` typed over; throws when there is no such cell. */
-export function typed(bytes: Uint8Array, cells: Readonly<Record<string, Typed>>): Uint8Array {
+/** The workbook with these cells of a sheet typed over; throws when there is no such cell. */
+export function typed(
+  bytes: Uint8Array,
+  cells: Readonly<Record<string, Typed>>,
+  sheet = 'Inputs',
+): Uint8Array {
   return changedPart(
     bytes,
-    (parts) => sheetPart(parts, 'Inputs'),
+    (parts) => sheetPart(parts, sheet),
     (xml) =>
       Object.entries(cells).reduce((text, [address, value]) => {
         const cell = new RegExp(`<c( r="${address}"[^>]*?)(/>|>.*?</c>)`, 's');

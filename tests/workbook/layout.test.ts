@@ -5,7 +5,18 @@ import { type Seen, seen } from '../peers/openpyxl.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { type Book, bookOf, demoDesign } from './books.ts';
 
-const SHOWN = ['Feed', 'Inputs', 'Results', 'Runs', 'Protection', 'Sweep', 'Findings', 'Sources', 'Guide'];
+const SHOWN = [
+  'Feed',
+  'Inputs',
+  'Results',
+  'Runs',
+  'Protection',
+  'Sweep',
+  'Findings',
+  'Sources',
+  'Own',
+  'Guide',
+];
 
 describeWithPeer('python3-openpyxl', 'the workbook of the straight six', () => {
   let book: Book;

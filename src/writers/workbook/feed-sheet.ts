@@ -3,8 +3,7 @@ import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import { CHANGED, FIRST_PROBLEM, PROBLEMS } from '../../engine/entered/sheet.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { laidOut } from '../../findings/judged.ts';
-import { JUDGED_COLUMNS } from '../../findings/sheet.ts';
+import { JUDGED_COLUMNS, judgedRows } from '../../findings/sheet.ts';
 import { QUANTITIES } from '../../model/model.ts';
 import { quantityOf } from '../../views/view.ts';
 import { BUY, FEED, SHARE } from '../../views/views.ts';
@@ -34,7 +33,7 @@ export function feedPage(grid: Grid, design: Design): Page {
     design.title,
     'Power feed of the ignition coils. Every figure follows from the sheet Inputs; Guide says how to use this workbook.',
   );
-  const count = laidOut(grid, design).length;
+  const count = judgedRows(grid, design);
   const looks: Look[] = [];
 
   put(cells, 2, 0, { role: 'warning', formula: FIRST_PROBLEM, span: WIDE });

@@ -2,8 +2,7 @@
 import type { Design } from '../../design/design.ts';
 import type { Cell, Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { laidOut } from '../../findings/judged.ts';
-import { JUDGED_COLUMNS } from '../../findings/sheet.ts';
+import { JUDGED_COLUMNS, judgedRows } from '../../findings/sheet.ts';
 import { ADDED, judgedColumn, SHOWN } from './judged.ts';
 import { opening, type Page, table, warned } from './page.ts';
 
@@ -14,12 +13,12 @@ const PER_PAGE = 75;
 
 export function findingsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
-  const found = laidOut(grid, design);
+  const count = judgedRows(grid, design);
   const about =
     'Failures first, then unknowns, then advice, then what passes, least margin first. “This value” and “the limit” are those of the row; brackets hold symbols, listed on the sheet Quantities.';
   const top = opening(cells, 'Findings', about);
   warned(cells);
-  const rows = found.map((_, i) => lineOf(found.length, i + 1));
+  const rows = Array.from({ length: count }, (_, i) => lineOf(count, i + 1));
   const titles = [
     'Verdict',
     'Subject',
@@ -38,7 +37,7 @@ export function findingsPage(grid: Grid, design: Design): Page {
     titles.map((title) => ({ title })),
     rows,
   );
-  const [first, last] = [top + 1, top + found.length];
+  const [first, last] = [top + 1, top + count];
   return {
     name: 'Findings',
     kind: 'shown',
@@ -48,7 +47,7 @@ export function findingsPage(grid: Grid, design: Design): Page {
     landscape: false,
     // The sources of the limits are for the screen.
     printed: WIDTHS.length - 1,
-    tall: Math.ceil(found.length / PER_PAGE),
+    tall: Math.ceil(count / PER_PAGE),
     looks: [{ rows: [first, last], columns: [0, 0], word: 0 }],
     fitted: [first, last],
   };

@@ -5,6 +5,7 @@ import { SPELLINGS } from '../../engine/entered/spellings.ts';
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { JUDGED } from '../../findings/sheet.ts';
+import { OWN } from '../../own/rows.ts';
 import { CHARTED } from './charted-sheet.ts';
 import { CHOICES } from './choices-sheet.ts';
 import { KEPT } from './kept-sheet.ts';
@@ -18,6 +19,7 @@ export const USE: readonly string[] = [
   'All other cells are locked against slips, without a password: “Unprotect Sheet” opens them.',
   'The numbers of cylinders, coils, runs, conductors, points and rows are fixed within a workbook. To change one, take the design file (“coilfeed design THIS.xlsx” writes it with the inputs as they are now), change it, and run “coilfeed size DESIGN --out FILE.xlsx”.',
   'The sheets of the calculation are hidden. “Unhide” or “Show Sheet” in the menu of the tabs brings them up; a workbook made with --workings shows them.',
+  'Formulas of your own go onto the sheet Own, or onto sheets that you add; they use the names listed on Own. Read back, they are kept, and written again into every workbook made from this one.',
   'While an input cannot be taken, a line on the first page says which one and why, and there is no verdict and no list to buy. The same is said beside the input.',
 ];
 
@@ -29,6 +31,7 @@ const SHOWN: readonly (readonly [string, string])[] = [
   ['Protection', 'Fuses, relays, faults, and the curves of each fuse against the conductors behind it.'],
   ['Sweep', 'The first run of the feed over engine speed, if the design asks for it.'],
   ['Findings', 'Every rule for every run, coil and point, the most pressing first.'],
+  [OWN, 'Room for formulas and rules of your own, and the names that they may use.'],
   ['Sources', 'Where the values come from, and how each source was seen.'],
 ];
 const ADDED: readonly (readonly [string, string])[] = [

@@ -11,9 +11,10 @@ import type { Grid } from '../../engine/translate.ts';
 import { MARGINAL } from '../../findings/finding.ts';
 import { laidOut } from '../../findings/judged.ts';
 import { citationOf, RULES, type Rule, type RuleId } from '../../findings/rules.ts';
-import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judgedSheet } from '../../findings/sheet.ts';
+import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judgedRows, judgedSheet } from '../../findings/sheet.ts';
 import { WORDS } from '../../findings/words.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
+import { ownCell, ownRows, SENSES } from '../../own/rows.ts';
 import { turned, unitOf } from './links.ts';
 
 const base = Math.max(...Object.values(JUDGED_COLUMNS)) + 1;
@@ -104,11 +105,15 @@ export function rankedSheet(grid: Grid, design: Design): Sheet {
   for (const key of Object.keys(ADDED) as (keyof typeof ADDED)[])
     put(sheet, JUDGED_TOP - 1, ADDED[key], { role: 'label', value: TITLES[key] });
   const checked = checkedOf(grid, design);
+  const count = judgedRows(grid, design);
   found.forEach(({ rule, at }, i) => {
     const stated = changedLimit(grid, checked, rule, at);
-    for (const [key, cell] of Object.entries(added(rule, i, found.length, design, stated)))
+    for (const [key, cell] of Object.entries(added(rule, i, count, design, stated)))
       put(sheet, JUDGED_TOP + i, ADDED[key as keyof typeof ADDED], cell);
   });
+  for (let i = 0; i < ownRows(design); i++)
+    for (const [key, cell] of Object.entries(addedOwn(i, found.length + i, count)))
+      put(sheet, JUDGED_TOP + found.length + i, ADDED[key as keyof typeof ADDED], cell);
   return sheet;
 }
 
@@ -142,17 +147,10 @@ function changedLimit(grid: Grid, checked: Checked, rule: RuleId, at: At): strin
   return changedFormula(checked, name, [own]);
 }
 
-function added(
-  rule: RuleId,
-  i: number,
-  count: number,
-  design: Design,
-  stated: string | null,
-): Record<keyof typeof ADDED, Cell> {
-  const { value, limit, sense }: Rule = RULES[rule];
-  const { units } = design;
-  const source = citationOf(rule, design);
-  const row = JUDGED_TOP + i;
+const formula = (text: string): Cell => ({ role: 'formula', formula: text });
+
+/** What makes the order, and the word and the margin that are shown. */
+function ranked(row: number, count: number): Pick<Record<keyof typeof ADDED, Cell>, Ranked> {
   const here = (column: number): string => address(row, column, false);
   const all = (column: number): string =>
     `${address(JUDGED_TOP, column)}:${address(JUDGED_TOP + count - 1, column)}`;
@@ -161,13 +159,6 @@ function added(
   const close = address(CLOSE.row, CLOSE.column + 4);
   const [group, order] = [here(ADDED.group), here(ADDED.order)];
   const [groups, orders] = [all(ADDED.group), all(ADDED.order)];
-  const formula = (text: string): Cell => ({ role: 'formula', formula: text });
-  const text = (words: string): Cell => ({ role: 'source', value: words });
-  const unit = unitOf(value, units);
-  // Empty texts are formulas: an empty cell that is looked up reads as 0.
-  const plain = YES_OR_NO.includes(limit);
-  const read = (column: number, of: QuantityName): Cell =>
-    plain ? formula('""') : formula(asRead(here(column), of, unit));
   // Rows of equal rank keep their order: of those, the ones up to this row count.
   const upTo = (column: number): string => `${address(JUDGED_TOP, column)}:${address(row, column, false)}`;
   return {
@@ -184,6 +175,59 @@ function added(
         `IF(${verdict}="advice","${SHOWN.advice}",` +
         `IF(ISNUMBER(${margin}),IF(${margin}<${close},"${SHOWN.close}","${SHOWN.pass}"),"${SHOWN.pass}"))))))`,
     ),
+    margin: formula(
+      `IF(ISNUMBER(${margin}),IF(${margin}<-${FAR},"far off",IF(${margin}>${FAR},"ample",${margin}*100)),"")`,
+    ),
+  };
+}
+type Ranked = 'group' | 'order' | 'rank' | 'word' | 'margin';
+
+/** The same of a rule of the author, whose words stand on the sheet Own. */
+function addedOwn(i: number, at: number, count: number): Record<keyof typeof ADDED, Cell> {
+  const row = JUDGED_TOP + at;
+  const here = (column: number): string => address(row, column, false);
+  const verdict = here(JUDGED_COLUMNS.verdict);
+  const said = (column: 'label' | 'sense' | 'unit' | 'words', otherwise = '""'): Cell =>
+    formula(`IF(${verdict}="","",IF(${ownCell(i, column)}="",${otherwise},""&${ownCell(i, column)}))`);
+  const none = formula('""');
+  return {
+    ...ranked(row, count),
+    title: said('label'),
+    value: formula(here(JUDGED_COLUMNS.value)),
+    sense: formula(
+      `IF(${verdict}="","",IF(${ownCell(i, 'sense')}="${SENSES.at_least}","at least","at most"))`,
+    ),
+    limit: formula(here(JUDGED_COLUMNS.limit)),
+    unit: said('unit'),
+    meaning: said('words'),
+    source: formula(`IF(${verdict}="","","as the author states")`),
+    pass: none,
+    fail: none,
+    unknown: none,
+  };
+}
+
+function added(
+  rule: RuleId,
+  i: number,
+  count: number,
+  design: Design,
+  stated: string | null,
+): Record<keyof typeof ADDED, Cell> {
+  const { value, limit, sense }: Rule = RULES[rule];
+  const { units } = design;
+  const source = citationOf(rule, design);
+  const row = JUDGED_TOP + i;
+  const here = (column: number): string => address(row, column, false);
+  const verdict = here(JUDGED_COLUMNS.verdict);
+  const text = (words: string): Cell => ({ role: 'source', value: words });
+  const unit = unitOf(value, units);
+  // Empty texts are formulas: an empty cell that is looked up reads as 0.
+  const plain = YES_OR_NO.includes(limit);
+  const read = (column: number, of: QuantityName): Cell =>
+    plain ? formula('""') : formula(asRead(here(column), of, unit));
+  return {
+    ...ranked(row, count),
     title: text(WORDS[rule].title),
     value: read(JUDGED_COLUMNS.value, value),
     sense: formula(`"${plain ? '' : sense}"`),
@@ -198,8 +242,5 @@ function added(
     pass: text(sentenceOf(rule, 'pass')),
     fail: text(sentenceOf(rule, 'fail')),
     unknown: text(sentenceOf(rule, 'unknown')),
-    margin: formula(
-      `IF(ISNUMBER(${margin}),IF(${margin}<-${FAR},"far off",IF(${margin}>${FAR},"ample",${margin}*100)),"")`,
-    ),
   };
 }

@@ -5,29 +5,11 @@ import type { At, Quantity } from '../../basis/quantity.ts';
 import { type Units, unitIn } from '../../basis/shown.ts';
 import { convert, printUnit } from '../../basis/units.ts';
 import type { Cell } from '../../engine/cell.ts';
-import { cellOf } from '../../engine/cells.ts';
-import type { Place } from '../../engine/layout.ts';
 import type { Grid } from '../../engine/translate.ts';
+import { cellFor, placeOf, rangeOf } from '../../engine/where.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 
-const placeOf = (grid: Grid, name: QuantityName): Place => grid.placement.places.get(name) as Place;
-
-/** `Sheet!$C$5` */
-export function cellFor(grid: Grid, name: QuantityName, at: At): string {
-  const place = placeOf(grid, name);
-  return `${place.sheet}!${address(...cellOf(place, at))}`;
-}
-
-/** `Sheet!$C$5:$C$9`: all members of a place, over all of its columns. */
-export function rangeOf(grid: Grid, name: QuantityName, place: Place): string {
-  const { across } = QUANTITIES[name];
-  const count = place.counts.reduce((a, b) => a * b, 1) - 1;
-  const wide = across === undefined ? 0 : grid.axes[across].length - 1;
-  const [down, right] = place.beside ? [0, count] : [count, wide];
-  const first = address(place.row, place.column);
-  const last = address(place.row + down, place.column + right);
-  return `${place.sheet}!${first === last ? first : `${first}:${last}`}`;
-}
+export { cellFor, rangeOf } from '../../engine/where.ts';
 
 /** All values of a quantity that goes over members. */
 export const column = (grid: Grid, name: QuantityName): string => {

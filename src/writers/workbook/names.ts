@@ -1,12 +1,9 @@
 /** Defined names: of every quantity, and with `in_` before it of the cells in which it is entered. */
 import type { Grid } from '../../engine/translate.ts';
 import type { QuantityName } from '../../model/model.ts';
+import { isLegal } from '../../own/names.ts';
 import { ENTRY } from '../../saved/mark.ts';
 import { rangeOf } from './links.ts';
-
-/** What a spreadsheet program would take for the address of a cell: `A1`, `R1C1`, `R`, `C`. */
-const ADDRESS = /^(?:[a-z]{1,3}\d+|r\d*(?:c\d*)?|c\d*)$/i;
-const isLegal = (name: string): boolean => /^[A-Za-z_][A-Za-z0-9_]*$/.test(name) && !ADDRESS.test(name);
 
 /** Names and what they stand for, `Sheet!$C$5:$C$9`, in the order of the names. */
 export function definedNames(grid: Grid): [string, string][] {

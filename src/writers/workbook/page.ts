@@ -14,7 +14,8 @@ export interface Look {
 
 export interface Page {
   readonly name: string;
-  readonly kind: 'shown' | 'inputs' | 'working';
+  /** `own` for a sheet that a person added, which is not locked. */
+  readonly kind: 'shown' | 'inputs' | 'working' | 'own';
   readonly cells: Sheet;
   /** Widths of the columns, in digits of the plain font. */
   readonly widths: readonly number[];

@@ -16,6 +16,7 @@ import { findingsPage } from './findings-sheet.ts';
 import { guidePage } from './guide-sheet.ts';
 import { rankedSheet } from './judged.ts';
 import { KEPT, keptSheet, type Remedies } from './kept-sheet.ts';
+import { addedPages, ownPage } from './own-sheet.ts';
 import type { Page } from './page.ts';
 import { protectionPage } from './protection-sheet.ts';
 import { quantitiesPage } from './quantities-sheet.ts';
@@ -36,6 +37,8 @@ const presenting = (grid: Grid, design: Design): Page[] =>
     sweepPage(grid, design),
     findingsPage(grid, design),
     sourcesPage(grid, design),
+    ownPage(grid, design),
+    ...addedPages(design),
   ].filter((page) => page !== null);
 
 /** The sheets that present the results, for the engine to evaluate beside its own; `remedies` are told while nothing is changed. */

@@ -29,6 +29,7 @@ const LOOKS: Readonly<Record<Role, Plain>> = {
   code: { font: font({ mono: true, size: SMALL_SIZE + 1 }) },
   entry: { font: font(), fill: 'FFFFF8DC', border: framed },
   given: { font: font(), border: under },
+  own: { font: font() },
   formula: { font: font(), border: under, wrap: true },
   verdict: { font: font({ bold: true }), border: under },
   warning: { font: font({ bold: true, color: 'FF9B1C1C' }), wrap: true },
@@ -55,7 +56,7 @@ export function styleOf({ role, unit }: Cell, number: boolean, above: boolean, f
     horizontal: right ? 'right' : 'left',
     indent: !right && !first && !NEVER_INDENTED.includes(role),
     wrap: look.wrap === true && !number,
-    locked: role !== 'entry',
+    locked: role !== 'entry' && role !== 'own',
   };
 }
 

@@ -1,10 +1,12 @@
 /** What may be entered: a range of numbers, or a list of choices. A value outside is questioned, not refused. */
 import type { Quantity } from '../../basis/quantity.ts';
 import { printUnit } from '../../basis/units.ts';
+import type { Design } from '../../design/design.ts';
 import { asEntered } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import type { Validation } from '../../ooxml/book.ts';
+import { ownCell, ownRows, SENSES } from '../../own/rows.ts';
 import { choicesFor, isChosen } from './choices-sheet.ts';
 import { rangeOf } from './links.ts';
 
@@ -35,5 +37,15 @@ function rule(name: QuantityName, where: string): Validation {
     error: ['Outside the allowed range', wrong],
   };
 }
+
+/** The signs of the author’s own rules. */
+export const senses = (design: Design): Validation => ({
+  where: [ownCell(0, 'sense'), ownCell(ownRows(design) - 1, 'sense')]
+    .map((cell) => (cell.split('!')[1] as string).replaceAll('$', ''))
+    .join(':'),
+  allowed: `"${Object.values(SENSES).join()}"`,
+  prompt: ['Makes it a rule', 'Leave it empty for a value that is only shown.'],
+  error: ['No such rule', 'Takes ≤ or ≥, or nothing.'],
+});
 
 const printNumber = (value: number): string => String(value).replace('-', '−');

@@ -6,7 +6,7 @@
 import { KNOWN } from '../../engine/entered/sheet.ts';
 import type { Laid } from '../../engine/spreadsheet.ts';
 import { write } from '../../ooxml/write.ts';
-import { DESIGN_TEXT, KNOWN_ANSWER, MARK } from '../../saved/mark.ts';
+import { DESIGN_TEXT, KNOWN_ANSWER, MARK, PAGE } from '../../saved/mark.ts';
 import { designRange } from './design-sheet.ts';
 import { definedNames } from './names.ts';
 import type { Page } from './page.ts';
@@ -41,6 +41,9 @@ export function toWorkbook(
       [KNOWN_ANSWER, KNOWN],
       ...definedNames(grid),
       ...all.flatMap(({ names = [] }) => names),
+      ...all
+        .filter(({ kind }) => kind !== 'own')
+        .map(({ name }): [string, string] => [PAGE + name, `${name}!$A$1`]),
     ],
   });
 }

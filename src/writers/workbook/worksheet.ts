@@ -2,17 +2,19 @@
 import { address } from '../../basis/address.ts';
 import type { Cell } from '../../engine/cell.ts';
 import type { Value } from '../../engine/evaluate.ts';
+import { INPUTS } from '../../engine/sheets.ts';
 import type { Laid } from '../../engine/spreadsheet.ts';
 import type { Condition, Row, Sheet, Style, Cell as Written } from '../../ooxml/book.ts';
+import { OWN } from '../../own/rows.ts';
 import { height } from './measure.ts';
 import { namings } from './namings.ts';
 import type { Look, Page } from './page.ts';
 import { printOf } from './paper.ts';
 import { styleOf, VERDICT_LOOKS } from './styles.ts';
 import { clean } from './text.ts';
-import { validations } from './validation.ts';
+import { senses, validations } from './validation.ts';
 
-const TABS = { shown: 'FF1F2933', inputs: 'FFE0B000' } as const;
+const TABS = { shown: 'FF1F2933', inputs: 'FFE0B000', own: 'FF1F4E8C' } as const;
 
 /** `workings` says whether the sheets of the calculation are in sight. */
 export function sheetOf(page: Page, e: Laid, workings: boolean): Sheet {
@@ -20,12 +22,13 @@ export function sheetOf(page: Page, e: Laid, workings: boolean): Sheet {
   return {
     name,
     ...(kind === 'working' ? (workings ? {} : { hidden: true as const }) : { tab: TABS[kind] }),
-    lines: kind === 'working',
+    lines: kind === 'working' || kind === 'own',
+    ...(kind === 'own' ? { open: true as const } : {}),
     rows: cells.map((_, row) => rowOf(page, row, e)),
     widths,
     frozen,
     conditions: looks.map(conditionOf),
-    validations: kind === 'inputs' ? validations(e.grid) : namings(cells),
+    validations: name === INPUTS ? validations(e.grid) : name === OWN ? [senses(e.design)] : namings(cells),
     charts,
     print: printOf(page, e.design),
   };
