@@ -16,11 +16,15 @@ export const readAs = (unit: string, shown?: string): string => shown ?? READ_AS
 export const decimals = (value: number, digits = 3, most = 3): number =>
   value === 0 ? 0 : Math.min(most, Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value)) + 1e-12)));
 
+/** Below this three decimals would leave a nought, or one digit: so many more are printed. */
+const SMALL = 0.0005;
+
 /** `12.3`: about three significant digits, never an exponent; a dash for what is not known. */
 export const printNumber = (value: number | null, digits = 3): string => {
   if (value === null || !Number.isFinite(value)) return '–';
+  const places = Math.abs(value) < SMALL ? decimals(value, 1, 9) : decimals(value, digits);
   return value
-    .toFixed(decimals(value, digits))
+    .toFixed(places)
     .replace('-', '−')
     .replace(/^−(0(?:\.0*)?)$/, '$1');
 };

@@ -2,15 +2,20 @@
 import type { At } from '../basis/quantity.ts';
 import { type Evaluation, ModelError } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { standsIn } from '../views/stand-in.ts';
 import { type Finding, MARGINAL, type Overall, VERDICTS, type Verdict } from './finding.ts';
 import { judged } from './judged.ts';
 import { citationOf, RULES } from './rules.ts';
 import { judgeRule } from './verdict.ts';
 
-/** Failing first, then unknown, then advice, then passing; within these the one with the least margin first. */
+/**
+ * What rests on sizes that were not found is not judged. Failing first, then unknown, then advice, then passing;
+ * within these the one with the least margin first, and before all of them what fails by being missing.
+ */
 export function findings(e: Evaluation): Finding[] {
-  const margin = (f: Finding): number => f.margin ?? Number.POSITIVE_INFINITY;
+  const margin = (f: Finding): number => f.margin ?? (f.verdict === 'fail' ? -1 : 1) * Number.MAX_VALUE;
   return judged(e.grid, e.design)
+    .filter(({ rule, at }) => !standsIn(e, RULES[rule].value, at) && !standsIn(e, RULES[rule].limit, at))
     .map(({ rule, subject, at }): Finding => {
       const { value, limit, sense } = RULES[rule];
       const found = known(e, value, at);

@@ -9,6 +9,7 @@ import type { Place } from '../engine/layout.ts';
 import { type Grid, translate } from '../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { ownCell, ownRows, SENSES } from '../own/rows.ts';
+import { ofSizes } from '../views/stand-in.ts';
 import { laidOut } from './judged.ts';
 import { RULES, type Rule } from './rules.ts';
 import { cellFormulas } from './verdict.ts';
@@ -23,16 +24,16 @@ export function judgedSheet(grid: Grid, design: Design): Sheet {
   const headings = ['Rule', 'Subject', 'Value', 'Limit', 'Verdict', 'Margin'];
   const head: Cell[] = headings.map((value) => ({ role: 'label', value }));
   const rows = laidOut(grid, design).map(({ rule, subject, at }, i): Cell[] => {
-    const { value, limit, per, when }: Rule = RULES[rule];
+    const { value, limit, per }: Rule = RULES[rule];
     const row = JUDGED_TOP + i;
     const here = (column: number): string => address(row, column, false);
     const [verdict, margin] = cellFormulas(rule, here(JUDGED_COLUMNS.value), here(JUDGED_COLUMNS.limit));
-    const applies =
-      when === undefined
-        ? null
-        : translate(grid, when, { rows: per === undefined ? [] : [per], sheet: JUDGED })(at);
-    const shown = (formula: string): string =>
-      applies === null ? formula : `IF(IFERROR(IF(${applies},1,0),0)=1,${formula},"")`;
+    const shown = conditions(RULES[rule])
+      .map((when) => translate(grid, when, { rows: per === undefined ? [] : [per], sheet: JUDGED })(at))
+      .reduce(
+        (all, applies) => (formula: string) => all(`IF(IFERROR(IF(${applies},1,0),0)=1,${formula},"")`),
+        (formula: string) => formula,
+      );
     return [
       { role: 'member', value: rule },
       { role: 'member', value: subject },
@@ -72,6 +73,12 @@ function ownJudged(design: Design, top: number): Cell[][] {
     ];
   });
 }
+
+/** When a rule is judged: what it is about is there, and the sizes that it looks at were found. */
+const conditions = ({ when, value, limit, per }: Rule): string[] => [
+  ...(when === undefined ? [] : [when]),
+  ...(ofSizes(value) || ofSizes(limit) ? [per === 'run' ? 'undone=0' : 'solved=1'] : []),
+];
 
 /**
  * The value as a formula, the empty text when there is no finite number: an error would spread into counts and ranks,

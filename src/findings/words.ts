@@ -24,6 +24,18 @@ const times = (f: Facts): string =>
 const MIXED =
   'The conductors of this run lie behind fuses of different kinds: divide the run in the design, one run for each fuse.';
 
+/** Why no size does, by the rule that none of them meets. */
+const NO_SIZE: Readonly<Record<string, (f: Facts) => string>> = {
+  drop: (f) =>
+    `Even with the largest sizes on offer the worst path would drop ${f.say('least_drop')}; ${f.say('drop_limit')} is allowed.`,
+  wire_load: (f) =>
+    `The run needs an ampacity of ${f.say('needed_amps')}; the largest size on offer has ${f.say('largest_amps')}.`,
+  curves: () => 'No size on offer withstands a short behind it until a fuse opens.',
+  fault_opens: () => 'With any size on offer a short at its far end is too weak to open a fuse in time.',
+  stuck_driver: () => 'No size on offer withstands a driver that stays on until a fuse opens.',
+  own: () => 'A run that takes the same size cannot have any size on offer.',
+};
+
 export const WORDS: Readonly<Record<RuleId, Words>> = {
   fuse_present: {
     title: 'Fuse: before every conductor',
@@ -190,12 +202,12 @@ export const WORDS: Readonly<Record<RuleId, Words>> = {
     unknown: () => 'The rating of the insulation is not known.',
   },
   size_found: {
-    title: 'Size: found',
+    title: 'Size: available',
     pass: () => 'The size chosen meets every rule that a size can meet.',
-    fail: (f) =>
-      `No size on offer meets every rule (${f.say('binding') ?? 'see below'}). With the largest sizes the worst path would ` +
-      `still drop ${f.say('least_drop')}, where ${f.say('drop_limit')} is allowed; the run needs an ampacity of ` +
-      `${f.say('needed_amps')}, and the largest size has ${f.say('largest_amps')}.`,
+    fail: (f) => {
+      const binding = f.say('binding') ?? '';
+      return NO_SIZE[binding]?.(f) ?? `No size on offer meets every rule (${binding}).`;
+    },
     unknown: () => 'The sizes are not known.',
   },
   series_ampacity: {
@@ -257,5 +269,32 @@ export function sentence(f: Finding, e: Evaluation): string {
 }
 
 /** `Fuse: load, main`, or the title alone for the whole feed. */
-export const heading = (f: Finding): string =>
-  f.subject === 'feed' ? WORDS[f.rule].title : `${WORDS[f.rule].title}, ${f.subject}`;
+export const heading = (f: Finding): string => headingOf(f, [f.subject]);
+
+const headingOf = ({ rule }: Finding, subjects: readonly string[]): string =>
+  [WORDS[rule].title, ...subjects.filter((subject) => subject !== 'feed')].join(', ');
+
+/** A sentence that one finding, or several of the same rule and verdict, have in common. */
+export interface Told {
+  readonly first: Finding;
+  readonly count: number;
+  /** `Fuse: load, main, left trunk` */
+  readonly heading: string;
+  readonly sentence: string;
+}
+
+/** What is the same for several runs or points is said once, where the first of them stands. */
+export function toldOnce(found: readonly Finding[], e: Evaluation): Told[] {
+  const groups = new Map<string, [Finding, ...Finding[]]>();
+  for (const f of found) {
+    const key = `${f.verdict} ${f.rule} ${sentence(f, e)}`;
+    const group = groups.get(key);
+    if (group) group.push(f);
+    else groups.set(key, [f]);
+  }
+  return [...groups.values()].map((group): Told => {
+    const [first] = group;
+    const subjects = [...new Set(group.map(({ subject }) => subject))];
+    return { first, count: group.length, heading: headingOf(first, subjects), sentence: sentence(first, e) };
+  });
+}

@@ -1,9 +1,11 @@
 /** Changes that could mend what fails: those of the trade, each to be tried by evaluating the whole design with it. */
 import { printSize } from '../basis/print.ts';
 import { FUSE_RATINGS } from '../data/fuse-ratings.ts';
+import { RELAY_CLASSES } from '../data/relays.ts';
 import type { Design, Fuse, FuseType, Relay, Run, Series } from '../design/design.ts';
 import { SIZES } from '../design/names.ts';
 import type { Result } from '../findings/result.ts';
+import type { QuantityName } from '../model/model.ts';
 import { printQuantity, say } from '../views/print.ts';
 import type { Change } from './remedy.ts';
 
@@ -23,12 +25,63 @@ export function changesFor(result: Result, runs: readonly number[]): Change[] {
   const fuses = [...design.runs.keys()].filter((run) => design.runs[run]?.fuse);
   const relays = [...design.runs.keys()].filter((run) => design.runs[run]?.relay);
   return [
+    ...otherUnits(result),
     ...fuses.flatMap((run) => nearerFuse(result, run)),
     ...fuses.flatMap((run) => otherFuses(design, run)),
     ...relays.flatMap((run) => otherRelays(design, run, result)),
     ...addedFuses(design, runs),
     ...sizes(result, runs),
     ...[...design.runs.keys()].flatMap((run) => [...fewerJoints(design, run), ...shorter(design, run)]),
+  ];
+}
+
+/** Inputs whose unit would explain an energy that no ignition has, each with the other unit. */
+function otherUnits({ evaluation: e, findings }: Result): Change[] {
+  const { coil, ignition } = e.design;
+  const { resistance, inductance } = coil;
+  const odd = findings.filter(({ rule, verdict }) => rule === 'energy' && verdict === 'fail');
+  const change = (flag: QuantityName, key: string, times: string, changed: Partial<Design>): Change[] =>
+    odd.some(({ at }) => e.value(flag, at) === 1)
+      ? [
+          {
+            kind: 'unit',
+            design: { ...e.design, ...changed },
+            says: () => `\`${key}\` ${times}, if its unit is wrong`,
+            effort: 0,
+            parts: [],
+          },
+        ]
+      : [];
+  const withCoil = (part: Partial<Design['coil']>): Partial<Design> => ({ coil: { ...coil, ...part } });
+  const longer = ignition.dwell.map((row) => ({ ...row, dwell: row.dwell * 1000 }));
+  return [
+    ...change('dwell_more', 'ignition.dwell', 'a thousand times as long', {
+      ignition: { ...ignition, dwell: longer },
+    }),
+    ...(inductance === null
+      ? []
+      : [
+          ...change(
+            'henry_more',
+            'coil.inductance',
+            'a thousand times as much',
+            withCoil({ inductance: inductance * 1000 }),
+          ),
+          ...change(
+            'henry_less',
+            'coil.inductance',
+            'a thousandth of it',
+            withCoil({ inductance: inductance / 1000 }),
+          ),
+        ]),
+    ...(resistance === null
+      ? []
+      : change(
+          'ohm_less',
+          'coil.resistance',
+          'a thousandth of it',
+          withCoil({ resistance: resistance / 1000 }),
+        )),
   ];
 }
 
@@ -73,6 +126,27 @@ function otherFuses(design: Design, run: number): Change[] {
 /** Contact ratings that are sold. */
 const CONTACTS = [30, 40, 50, 70, 100] as const;
 
+/** The relay as it is made for the next system voltage, at the same power: with the square of the voltage in ohms. */
+function nextClass({ pull_in, drop_out, coil }: Relay): [Partial<Relay>, string][] {
+  if (pull_in === null) return [];
+  const own = RELAY_CLASSES.rows.findIndex((row) => pull_in < row.pull_in);
+  const [now, next] = [RELAY_CLASSES.rows[own], RELAY_CLASSES.rows[own + 1]];
+  if (now === undefined || next === undefined) return [];
+  const times = next.rated / now.rated;
+  const part = {
+    pull_in: pull_in * times,
+    drop_out: drop_out && drop_out * times,
+    coil: coil && coil * times ** 2,
+    coil_max: next.greatest,
+  };
+  return [
+    [
+      part,
+      `a relay with a coil for ${next.rated} V that pulls in at ${part.pull_in.toFixed(1)} V or less at 20 °C`,
+    ],
+  ];
+}
+
 function otherRelays(design: Design, run: number, { evaluation: e }: Result): Change[] {
   const relay = design.runs[run]?.relay as Relay;
   const now = e.number('relay_rating', { run }) ?? 0;
@@ -97,6 +171,7 @@ function otherRelays(design: Design, run: number, { evaluation: e }: Result): Ch
             3 - share,
           );
         })),
+    ...nextClass(relay).map(([part, words]) => change(part, words, 2)),
     ...(relay.suppression === 'none'
       ? [change({ suppression: 'resistor' }, 'a relay with a resistor across its coil', 2)]
       : []),

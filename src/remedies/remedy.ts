@@ -7,7 +7,16 @@ import type { Result } from '../findings/result.ts';
 export type Judge = (design: Design) => Result;
 
 /** What is changed: of each kind one remedy is told. */
-export type Kind = 'place' | 'fuse' | 'relay' | 'fuse added' | 'fuse and size' | 'size' | 'joints' | 'length';
+export type Kind =
+  | 'unit'
+  | 'place'
+  | 'fuse'
+  | 'relay'
+  | 'fuse added'
+  | 'fuse and size'
+  | 'size'
+  | 'joints'
+  | 'length';
 
 /** A change of the design. */
 export interface Change {

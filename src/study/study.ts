@@ -13,7 +13,6 @@ import { heading } from '../findings/words.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { withSettings } from '../saved/set.ts';
 import { cellText, labelOf, unitAbove } from '../views/print.ts';
-import { standsIn } from '../views/stand-in.ts';
 import { plainValue } from '../views/view.ts';
 import type { Vary } from './values.ts';
 
@@ -138,10 +137,6 @@ export function pointOf(
     verdict,
     why: findings.filter(open).map((f) => `${heading(f)}${f.verdict === 'unknown' ? ' (unknown)' : ''}`),
     found: found.map((one) => ('wrong' in one ? null : plainValue(e, one.name, one.at))),
-    texts: found.map((one) => {
-      if ('wrong' in one) return '–';
-      if (standsIn(e, one.name, one.at)) return QUANTITIES[one.name].unit === 'text' ? 'none' : '–';
-      return cellText(e, one.name, one.at);
-    }),
+    texts: found.map((one) => ('wrong' in one ? '–' : cellText(e, one.name, one.at))),
   };
 }

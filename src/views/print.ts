@@ -6,6 +6,7 @@ import { readIn, type System, shownIn, type Units } from '../basis/shown.ts';
 import { printUnit, sameDimension, unit as unitFrom } from '../basis/units.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { standsIn } from './stand-in.ts';
 import { memberName } from './view.ts';
 
 /** The label, short where there is a short one: a table says the rest. */
@@ -54,6 +55,7 @@ export function unitAbove(name: QuantityName, units: Units): string {
 /** A value as it stands in a column under its unit; a dash for what is not known. */
 export function cellText(e: Evaluation, name: QuantityName, at: At): string {
   const q: Quantity = QUANTITIES[name];
+  if (standsIn(e, name, at)) return q.unit === 'text' ? 'none' : '–';
   const value = e.value(name, at);
   if (value === null) return '–';
   if (q.flag) return value === 1 ? 'yes' : 'no';
@@ -69,10 +71,10 @@ export function cellText(e: Evaluation, name: QuantityName, at: At): string {
 
 /** A value with its unit, by its name and place. */
 export const say = (e: Evaluation, name: QuantityName, at: At = {}): string => {
-  const value = e.value(name, at);
-  if (endless(name, value)) return 'unlimited';
   const text = cellText(e, name, at);
-  const unit = text === '–' ? '' : unitAbove(name, e.design.units);
+  if (text === '–') return text;
+  if (endless(name, e.value(name, at))) return 'unlimited';
+  const unit = unitAbove(name, e.design.units);
   return e.design.units === 'both' && unit !== ''
     ? printQuantity(name, e.number(name, at), 'both')
     : `${text} ${unit}`.trim();

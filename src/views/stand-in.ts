@@ -3,9 +3,11 @@ import type { At } from '../basis/quantity.ts';
 import { dependsOn, type Evaluation } from '../engine/evaluate.ts';
 import type { QuantityName } from '../model/model.ts';
 
+export const ofSizes = (name: QuantityName): boolean => dependsOn(name, 'gauge_row');
+
 /** Whether this value does: that of a run by its own size, any other by those of all runs. */
-export function standsIn(e: Evaluation, name: QuantityName, at: At = {}): boolean {
-  if (!dependsOn(name, 'gauge_row')) return false;
-  const runs = at.run === undefined ? [...e.design.runs.keys()] : [at.run];
-  return runs.some((run) => e.number('undone', { run }) === 1);
+export function standsIn({ design, number }: Evaluation, name: QuantityName, { run }: At = {}): boolean {
+  if (!ofSizes(name)) return false;
+  const open = (at: number): boolean => number('undone', { run: at }) === 1;
+  return run === undefined ? design.runs.some((_, at) => open(at)) : open(run);
 }

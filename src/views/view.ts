@@ -8,6 +8,7 @@
 import type { At, Axis, Quantity } from '../basis/quantity.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName, type SUBJECTS } from '../model/model.ts';
+import { standsIn } from './stand-in.ts';
 
 /** A quantity, or a quantity and its key in JSON: `coil_supply as supply`. */
 export type Field = QuantityName | `${QuantityName} as ${string}`;
@@ -75,9 +76,10 @@ export function memberName({ design, grid }: Evaluation, axis: Axis, number: num
   return (axis === 'coil' ? design.coils[at]?.id : grid.axes[axis][at]) ?? null;
 }
 
-/** What a quantity has for these members, as JSON has it: a number, a name, yes or no, null for what is not known. */
+/** What a quantity has for these members, as JSON has it: a number, a name, yes or no; null for what is not known or of sizes that were not found. */
 export function plainValue(e: Evaluation, name: QuantityName, at: At): number | string | boolean | null {
   const { flag, names, unit }: Quantity = QUANTITIES[name];
+  if (standsIn(e, name, at)) return null;
   const value = e.value(name, at);
   if (flag) return value === 1;
   if (names !== undefined) return memberName(e, names, value as number | null);

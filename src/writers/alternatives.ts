@@ -1,8 +1,8 @@
 /** The ways to feed the same coils, side by side. */
 import type { Evaluation } from '../engine/evaluate.ts';
+import type { Result } from '../findings/result.ts';
 import { RULES, type RuleId } from '../findings/rules.ts';
 import { WORDS } from '../findings/words.ts';
-import type { QuantityName } from '../model/model.ts';
 import type { Alternative } from '../remedies/alternatives.ts';
 import { labelOf, say } from '../views/print.ts';
 import { quantityOf, rowOf } from '../views/view.ts';
@@ -15,19 +15,11 @@ export function alternativesText(found: readonly Alternative[]): string {
   const all = found.map(({ result }) => result.evaluation);
   const line = (label: string, of: (e: Evaluation, i: number) => string): string[] => [label, ...all.map(of)];
   const runs = all[0]?.design.runs ?? [];
-  const failing = (i: number): string => {
-    if (open(i)) return `no sizes meet every rule${binding(all[i])}`;
-    const rules = new Set(
-      found[i]?.result.findings.filter(({ verdict }) => verdict === 'fail').map(({ rule }) => rule),
-    );
+  const failing = ({ evaluation: e, findings }: Result): string => {
+    if (e.number('solved') !== 1) return `no sizes meet every rule${binding(e)}`;
+    const rules = new Set(findings.filter(({ verdict }) => verdict === 'fail').map(({ rule }) => rule));
     return [...rules].map((rule) => WORDS[rule].title).join('; ');
   };
-  /** Whether nothing that would do was found for a run, or for any. */
-  const open = (i: number, run?: number): boolean =>
-    found[i]?.result.verdict === 'fail' &&
-    (found[i]?.result.evaluation.design.runs ?? []).some(
-      (r, j) => (run === undefined || j === run) && r.gauge === 'auto',
-    );
   const fuses = runs.flatMap(({ name }, run) =>
     all.some((e) => e.design.runs[run]?.fuse)
       ? [
@@ -41,19 +33,15 @@ export function alternativesText(found: readonly Alternative[]): string {
   );
   const rows = [
     line('', (_, i) => VERDICT_WORDS[found[i]?.result.verdict ?? 'unknown']),
-    ...runs.map(({ name }, run) => line(name, (e, i) => (open(i, run) ? '–' : say(e, 'gauge', { run })))),
+    ...runs.map(({ name }, run) => line(name, (e) => say(e, 'gauge', { run }))),
     ...fuses,
-    ...FEED.read
-      .map(quantityOf)
-      .map((name) =>
-        line(labelOf(name), (e, i) => (OF_SIZES.includes(name) && open(i) ? '–' : say(e, name))),
-      ),
+    ...FEED.read.map(quantityOf).map((name) => line(labelOf(name), (e) => say(e, name))),
   ];
   const meant = found.flatMap(({ name, what }) =>
     what === '' ? [] : [fold(`${name}: ${what}`, WIDTH, '  ')],
   );
-  const why = found.flatMap(({ name, result }, i) =>
-    result.verdict === 'fail' ? [fold(`${name} fails: ${failing(i)}`, WIDTH, '  ')] : [],
+  const why = found.flatMap(({ name, result }) =>
+    result.verdict === 'fail' ? [fold(`${name} fails: ${failing(result)}`, WIDTH, '  ')] : [],
   );
   const table = (of: readonly number[]): string =>
     columns(
@@ -84,16 +72,13 @@ function inWidth(count: number, wide: (of: readonly number[]) => number): number
   return blocks;
 }
 
-/** What depends on sizes; where none was found it is not told. */
-const OF_SIZES: readonly QuantityName[] = ['worst_drop', 'least_kept', 'copper_total'];
-
 /** The rules that no size meets, in brackets. */
-function binding(e: Evaluation | undefined): string {
-  const rules = e?.design.runs.flatMap((_, run) => {
+function binding(e: Evaluation): string {
+  const rules = e.design.runs.flatMap((_, run) => {
     const rule = String(e.value('binding', { run }) ?? '');
     return rule in RULES ? [WORDS[rule as RuleId].title] : [];
   });
-  return rules === undefined || rules.length === 0 ? '' : ` (${[...new Set(rules)].join('; ')})`;
+  return rules.length === 0 ? '' : ` (${[...new Set(rules)].join('; ')})`;
 }
 
 /** `8 × ` where a run has several conductors, each with its fuse. */

@@ -1,7 +1,7 @@
 /** An install as found, for the terminal: the verdict, what to mend in order of harm, readings. At most 80 columns. */
 import { asRead } from '../basis/print.ts';
 import type { Design } from '../design/design.ts';
-import { heading, sentence } from '../findings/words.ts';
+import { heading, sentence, toldOnce } from '../findings/words.ts';
 import type { Checked } from '../readings/check.ts';
 import { senseOf } from '../readings/instruments.ts';
 import type { Judged } from '../readings/judge.ts';
@@ -100,10 +100,13 @@ function unknowns({ result: { findings, evaluation: e }, open: parts }: Checked)
 }
 
 function advice({ result: { findings, evaluation: e } }: Checked): string[] {
-  const told = findings.filter((f) => f.verdict === 'advice');
-  return told.length === 0
+  const given = toldOnce(
+    findings.filter((f) => f.verdict === 'advice'),
+    e,
+  );
+  return given.length === 0
     ? []
-    : [`Advice\n${told.map((f) => bullet(`${heading(f)}: ${sentence(f, e)}`)).join('\n')}`];
+    : [`Advice\n${given.map((one) => bullet(`${one.heading}: ${one.sentence}`)).join('\n')}`];
 }
 
 function partOf({ unknown, run, consistent, offered, decides, look }: Open): string {

@@ -12,7 +12,7 @@ import type { Finding, Verdict } from '../findings/finding.ts';
 import type { Result } from '../findings/result.ts';
 import { SIGNS } from '../findings/rule.ts';
 import { RULES, type RuleId } from '../findings/rules.ts';
-import { heading, sentence, WORDS } from '../findings/words.ts';
+import { type Told, toldOnce, WORDS } from '../findings/words.ts';
 import type { QuantityName } from '../model/model.ts';
 import { SENSES } from '../own/rows.ts';
 import type { Remedy } from '../remedies/remedy.ts';
@@ -40,6 +40,8 @@ import { VERDICT_WORDS } from './verdict.ts';
 const LINES = 58;
 /** Findings that do not pass which it tells at least, whatever else there is. */
 const LEAST = 1;
+/** Before the words of a finding. */
+const INDENT = ' '.repeat(11);
 /** Lines of what was taken where the design says nothing, and one that says where the rest is. Arbitrary. */
 const TAKEN = 3;
 /** Lines that findings need where all passes, and where something does not. */
@@ -154,7 +156,7 @@ function why(
   remedies: readonly Remedy[],
 ): string {
   const failing = findings.filter((f) => f.verdict === 'fail');
-  const [first, ...others] = failing;
+  const [first, ...others] = toldOnce(failing, e);
   const broken = own.flatMap(({ label, verdict }) => (verdict === 'fail' ? [label] : []));
   if (first === undefined)
     return section(style, 'Why', fold(`${listed(broken)}: the author’s own rule.`, WIDTH, '  '));
@@ -162,9 +164,13 @@ function why(
     .map(({ name }) => name)
     .filter((name) => failing.every((f) => f.subject !== name));
   const passing = fine.length === 0 ? '' : `Nothing fails in ${listed(fine)}. `;
-  const rest = others.length === 0 ? '' : ` Also failing: ${listed([...new Set(others.map(heading))])}.`;
+  const also = [
+    ...others.map((one) => one.heading),
+    ...broken.map((label) => `${label} (the author’s rule)`),
+  ];
+  const rest = also.length === 0 ? '' : ` Also failing: ${also.join('; ')}.`;
   return [
-    section(style, 'Why', fold(`${passing}${heading(first)}: ${sentence(first, e)}${rest}`, WIDTH, '  ')),
+    section(style, 'Why', fold(`${passing}${first.heading}: ${first.sentence}${rest}`, WIDTH, '  ')),
     section(style, 'What would pass', remedyLines(remedies, e.design.units)),
   ].join('\n');
 }
@@ -208,28 +214,33 @@ function judged({ findings, evaluation: e }: Result, style: Style, room: number)
   };
   const notes = (): string[] => sources.map((s, i) => fold(`[${i + 1}] ${s}`, WIDTH, '  '));
   const used = (lines: readonly string[]): number => lines.join('\n').split('\n').length;
-  const told: string[] = [];
-  const open = findings.filter((f) => f.verdict !== 'pass');
-  const above = open.find((f) => f.verdict === 'fail');
-  let untold = 0;
-  for (const f of open) {
+  const lines: string[] = [];
+  const open = toldOnce(
+    findings.filter((f) => f.verdict !== 'pass'),
+    e,
+  );
+  const untold: Told[] = [];
+  for (const one of open) {
+    const { first, heading: title } = one;
     const before = sources.length;
-    const named = `  ${style.verdict(f.verdict, MARKS[f.verdict].padEnd(7))}  ${heading(f)} ${mark(f)}`;
+    const verdict = style.verdict(first.verdict, MARKS[first.verdict].padEnd(7));
+    const named = `  ${verdict}  ${fold(`${title} ${mark(first)}`, WIDTH, INDENT).trimStart()}`;
     // The most pressing failure is told in words above.
-    const text = f === above ? named : `${named}\n${fold(sentence(f, e), WIDTH, ' '.repeat(11))}`;
-    if (told.length < LEAST || used([...told, text, ...notes(), '']) <= room) told.push(text);
+    const above = one === open[0] && first.verdict === 'fail';
+    const text = above ? named : `${named}\n${fold(one.sentence, WIDTH, INDENT)}`;
+    if (lines.length < LEAST || used([...lines, text, ...notes(), '']) <= room) lines.push(text);
     else {
-      untold += 1;
+      untold.push(one);
       sources.length = before;
     }
   }
   // The last of them come last, advice behind what does not pass.
-  const last = open.slice(open.length - untold);
-  if (last.length > 0)
-    told.push(
-      last.every(({ verdict }) => verdict === 'advice')
-        ? `  and ${last.length} more of advice`
-        : `  and ${last.length} more that do${last.length === 1 ? 'es' : ''} not pass, or are advice`,
+  const count = untold.reduce((sum, { count }) => sum + count, 0);
+  if (count > 0)
+    lines.push(
+      untold.every(({ first }) => first.verdict === 'advice')
+        ? `  and ${count} more of advice`
+        : `  and ${count} more that do${count === 1 ? 'es' : ''} not pass, or are advice`,
     );
   const groups = byRule(findings.filter((f) => f.verdict === 'pass'));
   const rows: string[][] = [];
@@ -238,7 +249,7 @@ function judged({ findings, evaluation: e }: Result, style: Style, room: number)
     const before = sources.length;
     const row = passing(e, f, others.length, mark(f));
     // A line for the titles, one for the word on closeness, one for what is left out.
-    if (rows.length + told.length > 0 && used([...told, ...notes()]) + rows.length + 4 > room) {
+    if (rows.length + lines.length > 0 && used([...lines, ...notes()]) + rows.length + 4 > room) {
       sources.length = before;
       break;
     }
@@ -254,7 +265,7 @@ function judged({ findings, evaluation: e }: Result, style: Style, room: number)
     ...more,
     ...(room === Number.POSITIVE_INFINITY ? [] : ['--all shows everything']),
   ];
-  return [...told, ...table, ...(foot.length > 0 ? [`  ${foot.join('; ')}`] : []), ...notes()].join('\n');
+  return [...lines, ...table, ...(foot.length > 0 ? [`  ${foot.join('; ')}`] : []), ...notes()].join('\n');
 }
 
 const PASSING = ['  Passing', 'closest', 'value', 'limit', 'margin %', 'by'].map((title, i) => ({

@@ -97,6 +97,34 @@ test('a main too thin for any branch: of all its sizes that with which the whole
   expect(found?.chosen.map((words) => words.replace(/^\S+ SAE for /, ''))).toEqual(['branch', 'coil ground']);
 });
 
+test('a unit off by a thousand: the input with the other unit is tried, and mends the energy of the coil', () => {
+  const open = EIGHT.replace(/gauge: \d+ AWG/g, 'gauge: auto');
+  const told = (from: string, to: string) =>
+    remediesOf(run(design(open.replace(from, to))), run).flatMap(({ says, mends }) =>
+      mends.some(({ rule }) => rule === 'energy') ? says : [],
+    );
+  expect(told('dwell: 3.0 ms', 'dwell: 3.0 us')).toContain(
+    '`ignition.dwell` a thousand times as long, if its unit is wrong',
+  );
+  expect(told('inductance: 2.1 mH', 'inductance: 2.1 H')).toContain(
+    '`coil.inductance` a thousandth of it, if its unit is wrong',
+  );
+  expect(told('2.1 mH', '2.1 uH')).toContain(
+    '`coil.inductance` a thousand times as much, if its unit is wrong',
+  );
+});
+
+test('a relay for 12 V at 28 V: one for 24 V is tried, at the same power', () => {
+  const text = EIGHT.replace('supply: 9.6 V', 'supply: 18 V')
+    .replace('supply: 14.2 V', 'supply: 28 V')
+    .replace('dwell: 3.0 ms', 'dwell: 1.5 ms');
+  const found = remediesOf(run(design(text)), run).find(({ says }) => /coil for 24 V/.test(says.join()));
+  // 6.5 V and 90 Ω for 12 V: 13 V and 360 Ω for 24 V.
+  expect(found?.says.join()).toContain('a relay with a coil for 24 V that pulls in at 13.0 V or less');
+  expect(found?.design.runs[0]?.relay).toMatchObject({ pull_in: 13, coil: 360 });
+  expect(found?.mends.map(({ rule }) => rule)).toContain('relay_coil');
+});
+
 test('conductors in parallel are bought as many times', () => {
   const two = EIGHT.replace('gauge: 8 AWG', 'gauge: 8 AWG\n    conductors: 2');
   expect(bought(run(design(two)).evaluation).map(({ lengths }) => lengths.split(' ')[0])).toEqual([
@@ -127,8 +155,19 @@ test('alternatives: two sizes of wire, a fuse for each bank, one for each coil; 
   found.forEach(({ result }, i) => {
     if (result.verdict !== 'fail') return;
     const row = text.split('\n').find((line) => line.startsWith('  branch  ')) ?? '';
-    expect(row.trim().split(/ {2,}/)[i + 1]).toBe('–');
+    expect(row.trim().split(/ {2,}/)[i + 1]).toBe('none');
   });
+});
+
+test('alternatives: where a rule fails that no size can meet, the sizes that were found are told, and that rule', () => {
+  // 2 mΩ and 150 mm of copper: a short behind the fuse draws some thousand amperes, more than a blade fuse interrupts.
+  const stiff = EIGHT.replace('20 mohm', '2 mohm').replace(/gauge: \d+ AWG/g, 'gauge: auto');
+
+  const [asDesigned] = alternativesOf(design(stiff), run);
+  expect(failing(stiff).map(({ rule }) => rule)).toEqual(['breaking']);
+  const text = alternativesText(asDesigned ? [asDesigned] : []);
+  expect(text).toMatch(/^ {2}branch +\d+ SAE$/m);
+  expect(text).toMatch(/^ {2}as designed fails: Fuse: breaking capacity$/m);
 });
 
 test('alternatives: a shop’s two sizes, and any size beside the stock, each as if the design stated it', () => {

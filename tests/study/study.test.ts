@@ -66,14 +66,16 @@ test('fifty points are what single designs give, with these values written into 
     const [length, gauge] = values as [string, string];
     const text = v8.replace('length: 1.8 m', `length: ${length}`).replace('gauge: 6 AWG', `gauge: ${gauge}`);
     const { evaluation: e, findings, verdict: single } = run(design(text));
+    // Where no sizes were found there is no drop and no size.
     const left = e.value('gauge', { run: 1 });
-    expect([verdict, found[0], found[2]]).toEqual([single, e.number('worst_drop'), left]);
+    const none = e.number('solved') === 1 ? null : [null, null];
+    expect([verdict, found[0], found[2]]).toEqual([single, ...(none ?? [e.number('worst_drop'), left])]);
     expect(why).toHaveLength(findings.filter((f) => f.verdict === 'fail' || f.verdict === 'unknown').length);
   }
 });
 
 test('where no sizes would do, none is told, nor a drop and a copper that rest on those that stand in', () => {
-  const without = rows.filter(({ why }) => why.some((text) => text.startsWith('Size: found')));
+  const without = rows.filter(({ why }) => why.some((text) => text.startsWith('Size: available')));
   expect(without.length).toBeGreaterThan(0);
   for (const { verdict, texts } of without) {
     expect(verdict).toBe('fail');
@@ -114,7 +116,10 @@ test('a value that there cannot be is told in its row and not taken', () => {
 test('a design that fails is studied as well', () => {
   const thin = design(v8.replace('drop: 0.5 V', 'drop: 0.05 V'));
   const one = [vary('feed.main.length=1 m, 2 m')];
-  const found = [0, 1].map((i) => pointOf(thin, 'metric', one, ['worst_drop'], valuesAt(one, i), run));
-  expect(found.map(({ verdict }) => verdict)).toEqual(['fail', 'fail']);
-  expect(found.every(({ found: [drop] }) => typeof drop === 'number')).toBe(true);
+  const found = [0, 1].map((i) => pointOf(thin, 'metric', one, ['worst_drop', 'drop_limit'], valuesAt(one, i), run));
+  // No sizes drop as little: there is no drop to be told.
+  expect(found.map(({ verdict, found: own }) => [verdict, ...own])).toEqual([
+    ['fail', null, 0.05],
+    ['fail', null, 0.05],
+  ]);
 });

@@ -165,7 +165,7 @@ function ranked(row: number, count: number): Pick<Record<keyof typeof ADDED, Cel
     group: formula(
       `IF(${verdict}="",9,IF(${verdict}="fail",0,IF(${verdict}="unknown",1,IF(${verdict}="advice",2,3))))`,
     ),
-    order: formula(`IF(ISNUMBER(${margin}),${margin},${NO_MARGIN})`),
+    order: formula(`IF(ISNUMBER(${margin}),${margin},IF(${verdict}="fail",-1,1)*${NO_MARGIN})`),
     rank: formula(
       `SUMPRODUCT((${groups}<${group})*1)+SUMPRODUCT((${groups}=${group})*(${orders}<${order}))+` +
         `SUMPRODUCT((${upTo(ADDED.group)}=${group})*(${upTo(ADDED.order)}=${order}))`,
