@@ -116,7 +116,9 @@ test('a value that there cannot be is told in its row and not taken', () => {
 test('a design that fails is studied as well', () => {
   const thin = design(v8.replace('drop: 0.5 V', 'drop: 0.05 V'));
   const one = [vary('feed.main.length=1 m, 2 m')];
-  const found = [0, 1].map((i) => pointOf(thin, 'metric', one, ['worst_drop', 'drop_limit'], valuesAt(one, i), run));
+  const found = [0, 1].map((i) =>
+    pointOf(thin, 'metric', one, ['worst_drop', 'drop_limit'], valuesAt(one, i), run),
+  );
   // No sizes drop as little: there is no drop to be told.
   expect(found.map(({ verdict, found: own }) => [verdict, ...own])).toEqual([
     ['fail', null, 0.05],
