@@ -1,4 +1,5 @@
-/** A study as a picture: lines over one input, or a map over two, with what does not pass hatched. */
+/** A study as a picture: lines over one input, or a map over two, with what fails hatched. */
+import { bisectRight, ticks } from 'd3-array';
 import { inUnit } from '../basis/shown.ts';
 import { printUnit } from '../basis/units.ts';
 import type { Row, Shown, Study } from '../study/study.ts';
@@ -8,6 +9,7 @@ import {
   axisOf,
   type Box,
   type Line,
+  type Look,
   line,
   type Panel,
   type Part,
@@ -21,23 +23,29 @@ const TALLEST = 460;
 /** Quantities that are drawn, and columns of a map that have room for a value each. */
 const MOST_PANELS = 8;
 const MOST_TEXTS = 14;
+/** Ranges into which a map divides values for which there is no room. */
+const LEVELS = 6;
+/** One of so many cells is too few for a word. Arbitrary. */
+const FEW = 200;
+/** So many times as many pieces of line as the map has columns and rows are too many to be read. Arbitrary. */
+const THICKET = 3;
 /** Marks along a line, so that the points are seen. */
 const MOST_MARKS = 40;
 
-const passes = ({ verdict }: Row): boolean => verdict === 'pass';
+const fails = (row: Row | undefined): boolean => row?.verdict === 'fail';
 
 /** The picture of a study over one input or two. */
 export function studyPicture(study: Study): Picture {
   const { design, vary } = study;
   const [first, second] = vary as [Vary, Vary?];
   const over = second === undefined ? first.path : `${first.path} and ${second.path}`;
-  const failing = study.rows.filter((row) => !passes(row)).length;
+  const failing = study.rows.filter(fails).length;
   const panels = second === undefined ? linePanels(study, first) : mapPanels(study, first, second);
   return {
     name: 'study',
     title: design.title,
-    subtitle: `Over ${over}; hatched: does not pass${second === undefined ? '' : '; the line is where that turns'}`,
-    description: `${study.shown.map(({ label }) => label).join(', ')} over ${over}: ${study.rows.length} points, of which ${failing} do not pass.`,
+    subtitle: `Over ${over}; hatched: fails${second === undefined ? '' : '; blank: unknown, or no such design; a strong line is where the verdict turns'}`,
+    description: `${study.shown.map(({ label }) => label).join(', ')} over ${over}: ${study.rows.length} points, of which ${failing} fail.`,
     stacks: [{ title: `Over ${over}`, x: axisFor(first, second !== undefined), panels }],
   };
 }
@@ -61,7 +69,7 @@ function axisFor({ path, values, scale }: Vary, cells: boolean): Axis {
 
 function linePanels({ shown, rows }: Study, vary: Vary): Panel[] {
   const xs = vary.scale?.numbers ?? vary.values.map((_, i) => i);
-  const bands = bandsOf(rows.map(passes), xs);
+  const bands = bandsOf(rows.map(fails), xs);
   const turns = shown.flatMap((one, i): Part[][] => (one.steps ? [stepsOf(one, i, rows, xs)] : []));
   const panels = shown.flatMap((one, i): Panel[] => {
     if (one.steps) return [];
@@ -107,11 +115,11 @@ function edgeOf(xs: readonly number[], i: number): number {
 }
 const FAR = 1e9;
 
-/** Where points do not pass: from half way to the point before to half way to the next. */
-function bandsOf(passing: readonly boolean[], xs: readonly number[]): Box[] {
-  return passing.flatMap((passed, i): Box[] => {
-    if (passed || passing[i - 1] === false) return [];
-    const next = passing.indexOf(true, i);
+/** Where points fail: from half way to the point before to half way to the next. */
+function bandsOf(failing: readonly boolean[], xs: readonly number[]): Box[] {
+  return failing.flatMap((failed, i): Box[] => {
+    if (!failed || failing[i - 1] === true) return [];
+    const next = failing.indexOf(false, i);
     return [{ kind: 'box', x: edgeOf(xs, i), x2: edgeOf(xs, next < 0 ? xs.length : next), fill: 'hatch' }];
   });
 }
@@ -132,59 +140,132 @@ function stepsOf(one: Shown, i: number, rows: readonly Row[], xs: readonly numbe
   return [...boxes, { kind: 'names', names }];
 }
 
+const FILLS: Readonly<Record<Row['verdict'], Box['fill']>> = {
+  pass: 'tint',
+  fail: 'hatch',
+  unknown: 'none',
+  refused: 'none',
+};
+
 function mapPanels({ shown, rows }: Study, first: Vary, second: Vary): Panel[] {
-  const tall = second.values.length;
-  const at = (i: number, k: number): Row | undefined => rows[i * tall + k];
-  const cells = first.values.flatMap((_, i) =>
-    second.values.map((__, k): Box => {
-      const place = { kind: 'box', x: i - 0.5, x2: i + 0.5, y: k - 0.5, y2: k + 0.5 } as const;
-      const row = at(i, k);
-      return {
-        ...place,
-        fill: row?.verdict === 'pass' ? 'tint' : row?.verdict === 'refused' ? 'none' : 'hatch',
-      };
-    }),
+  const [wide, tall] = [first.values.length, second.values.length];
+  const room = wide <= MOST_TEXTS && tall * ROW <= TALLEST;
+  const place = (row: number): { x: number; y: number } => ({ x: Math.floor(row / tall), y: row % tall });
+  const cells = rows.map(({ verdict }, row): Box => {
+    const { x, y } = place(row);
+    return { kind: 'box', x: x - 0.5, x2: x + 0.5, y: y - 0.5, y2: y + 0.5, fill: FILLS[verdict] };
+  });
+  const verdicts = edgesOf(
+    rows.map(({ verdict }) => verdict),
+    tall,
+    'strong',
   );
-  const edges = edgesOf(first.values.length, tall, (i, k) => passes(at(i, k) as Row));
   const y = axisFor(second, true);
-  return shown.slice(0, MOST_PANELS).map(({ label, unit }, n) => ({
-    title: unit === '' ? label : `${label} in ${unit}`,
-    height: Math.min(TALLEST, Math.max(4, tall) * ROW),
-    y,
-    parts: [
-      ...cells,
-      ...edges,
-      ...(first.values.length > MOST_TEXTS || tall * ROW > TALLEST
-        ? []
-        : [
-            {
-              kind: 'texts' as const,
-              texts: first.values.flatMap((_, i) =>
-                second.values.map((__, k) => ({ x: i, y: k, text: at(i, k)?.texts[n] ?? '' })),
-              ),
-            },
-          ]),
-    ],
-  }));
+  return shown.slice(0, MOST_PANELS).map((one, n) => {
+    const texts = rows.map((row) => row.texts[n] ?? '');
+    const divided = room || one.steps ? texts : levelsOf(one, n, rows);
+    // Where sizes are chosen anew at each point a drop jumps, and lines would be a thicket: then the whole is one.
+    const tangled = !room && edgesOf(divided, tall, 'quiet').length > THICKET * (wide + tall);
+    const classes = tangled ? rows.map(() => rangeOf(texts)) : divided;
+    const named = room ? texts.keys() : middles(classes, place);
+    return {
+      title: one.unit === '' ? one.label : `${one.label} in ${one.unit}`,
+      height: Math.min(TALLEST, Math.max(4, tall) * ROW),
+      y,
+      parts: [
+        ...cells,
+        ...(room ? [] : edgesOf(classes, tall, 'quiet')),
+        ...verdicts,
+        { kind: 'texts', texts: [...named].map((row) => ({ ...place(row), text: classes[row] as string })) },
+      ],
+    };
+  });
 }
 
-/** Edges between cells of which one passes and one does not. */
-function edgesOf(wide: number, tall: number, pass: (i: number, k: number) => boolean): Line[] {
+/** The least and the most of numbers as they are printed, or how many different words. */
+function rangeOf(texts: readonly string[]): string {
+  const known = texts.filter((text) => text !== '–' && text !== 'none');
+  const numbers = known.map((text) => Number(text.replace('−', '-')));
+  if (numbers.some(Number.isNaN)) return `${new Set(known).size} sizes, in no order`;
+  const at = (value: number): string => known[numbers.indexOf(value)] ?? '–';
+  return `${at(Math.min(...numbers))} to ${at(Math.max(...numbers))}`;
+}
+
+/** Between which round numbers each value lies, in words. */
+function levelsOf(one: Shown, n: number, rows: readonly Row[]): string[] {
+  const values = rows.map(({ found }) => {
+    const value = found[n];
+    return typeof value === 'number' ? inUnit(value, one.from, one.as) : null;
+  });
+  const known = values.filter((value) => value !== null);
+  const marks = ticks(Math.min(...known), Math.max(...known), LEVELS);
+  return values.map((value) => {
+    if (value === null) return '–';
+    const above = bisectRight(marks, value);
+    const [low, high] = [marks[above - 1], marks[above]];
+    return low === undefined ? `below ${high}` : high === undefined ? `from ${low}` : `${low} to ${high}`;
+  });
+}
+
+/** For each word that row which lies closest to the middle of all that have it. */
+function middles(words: readonly string[], place: (row: number) => { x: number; y: number }): number[] {
+  const groups = new Map<string, number[]>();
+  words.forEach((word, row) => {
+    groups.set(word, [...(groups.get(word) ?? []), row]);
+  });
+  // Of a few cells the word would lie on those of others.
+  const wide = [...groups.values()].filter((rows) => rows.length * FEW >= words.length);
+  return wide.map((rows) => {
+    const mean = (of: 'x' | 'y'): number => rows.reduce((sum, row) => sum + place(row)[of], 0) / rows.length;
+    const [x, y] = [mean('x'), mean('y')];
+    const off = (row: number): number => Math.hypot(place(row).x - x, place(row).y - y);
+    return rows.reduce((best, row) => (off(row) < off(best) ? row : best));
+  });
+}
+
+/** Edges between cells that differ, joined to straight lines; cells stand in columns of so many. */
+function edgesOf(words: readonly string[], tall: number, look: Look): Line[] {
+  const wide = words.length / tall;
   const edges: Line[] = [];
-  const put = (x: number, y: number, x2: number, y2: number) =>
+  const put = (x: number, y: number, x2: number, y2: number): void => {
     edges.push(
       line(
         [
           { x, y },
           { x: x2, y: y2 },
         ],
-        'strong',
+        look,
       ),
     );
-  for (let i = 0; i < wide; i++)
-    for (let k = 0; k < tall; k++) {
-      if (i + 1 < wide && pass(i, k) !== pass(i + 1, k)) put(i + 0.5, k - 0.5, i + 0.5, k + 0.5);
-      if (k + 1 < tall && pass(i, k) !== pass(i, k + 1)) put(i - 0.5, k + 0.5, i + 0.5, k + 0.5);
-    }
+  };
+  for (let i = 1; i < wide; i++)
+    runs(
+      tall,
+      (k) => words[i * tall + k] !== words[(i - 1) * tall + k],
+      (from, to) => put(i - 0.5, from - 0.5, i - 0.5, to - 0.5),
+    );
+  for (let k = 1; k < tall; k++)
+    runs(
+      wide,
+      (i) => words[i * tall + k] !== words[i * tall + k - 1],
+      (from, to) => put(from - 0.5, k - 0.5, to - 0.5, k - 0.5),
+    );
   return edges;
+}
+
+/** Calls for each stretch of places that have something, its end not included. */
+function runs(
+  count: number,
+  has: (place: number) => boolean,
+  call: (from: number, to: number) => void,
+): void {
+  let start = -1;
+  for (let i = 0; i <= count; i++) {
+    const here = i < count && has(i);
+    if (here && start < 0) start = i;
+    if (!here && start >= 0) {
+      call(start, i);
+      start = -1;
+    }
+  }
 }

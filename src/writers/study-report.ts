@@ -33,7 +33,7 @@ function turnsText(study: Study): string {
   // Over two inputs the map shows more than sentences could; there only the verdict is told.
   const turns = turnsOf(study).filter(({ what }) => study.vary.length === 1 || what === VERDICT);
   const kept = study.vary.length === 1 ? 'Sizes, ratings and verdict are' : 'The verdict is';
-  if (turns.length === 0) return `Nothing turns. ${kept} the same at all points.`;
+  if (turns.length === 0) return `${kept} the same at all points.`;
   const groups = new Map<string, Turn[]>();
   for (const turn of turns) {
     const key = `${turn.what}${turn.beside === null ? '' : ` at ${turn.beside}`}`;
