@@ -5,11 +5,11 @@ import type { Overall } from '../findings/finding.ts';
 import { overall } from '../findings/read.ts';
 import type { Result } from '../findings/result.ts';
 import { mendsByThemselves } from './by-itself.ts';
-import { type Diagnosis, diagnose } from './diagnose.ts';
-import { atPosts } from './expected.ts';
+import { type Diagnosis, diagnose, SURE } from './diagnose.ts';
+import { atPosts, type Where } from './expected.ts';
 import { type Judged, judge } from './judge.ts';
 import { HARMS, type Mend, toMend } from './mend.ts';
-import { type Next, nextReading } from './next.ts';
+import { blindReading, type Next, nextReading } from './next.ts';
 import { type Open, settle } from './unknowns.ts';
 import { type Unseen, unseen } from './unseen.ts';
 
@@ -24,6 +24,8 @@ export interface Checked {
   readonly unseen: readonly Unseen[];
   /** The reading that would tell most; null when none would. */
   readonly next: Next | null;
+  /** Where nothing is suspected and some run is not seen at all: the drop over it. */
+  readonly blind: Where | null;
   /** Parts that nobody knows, the one that decides most first. */
   readonly open: readonly Open[];
 }
@@ -73,13 +75,16 @@ export function checked(given: Result): Checked {
   const ruled = overall(findings);
   const verdict = wrong ? 'fail' : posts && ruled === 'pass' ? 'unknown' : ruled;
   const { inference } = diagnosis;
+  const hidden = inference === null ? [] : unseen(e, inference);
+  const clear = diagnosis.found.length === 0 && diagnosis.sound >= SURE;
   return {
     result,
     verdict,
     readings,
     diagnosis,
     mend,
-    unseen: inference === null ? [] : unseen(e, inference),
+    unseen: hidden,
+    blind: clear ? blindReading(e, hidden) : null,
     next: nextReading(e, diagnosis),
     open,
   };

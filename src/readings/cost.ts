@@ -8,9 +8,12 @@ import { asExpected, circuitIn, type Knob, keyOf, type Parts, partsOf } from './
 export interface Cost {
   /** At the point at which it matters most: heat in the conductor [W]; null when the part is none. */
   readonly heat: Pair | null;
-  /** Energy of the coil that is left with least, at the point where that is least [J]. */
-  readonly energy: Pair;
+  /** Energy of the coil that is left with least, at the point where the cause takes most of it [J]; null when it takes none. */
+  readonly energy: (Pair & { readonly point: number }) | null;
 }
+
+/** Less than this share of the energy is nothing that anybody would notice. Arbitrary. */
+const NOTICED = 0.005;
 
 interface Pair {
   readonly now: number;
@@ -86,10 +89,15 @@ export function costOf(e: Evaluation, cause: Cause): Cost | null {
   };
   const least = (course: Course): number =>
     Math.min(...e.design.coils.map((_, coil) => coilFigures(course, coil).energy));
-  const energies = now.map(least);
-  const i = energies.indexOf(Math.min(...energies));
+  const energies = points.map((point, i) => ({
+    now: least(now[i] as Course),
+    after: least(after[i] as Course),
+    point,
+  }));
+  const lost = ({ now: is, after: was }: Pair): number => (was > 0 ? 1 - is / was : 0);
+  const most = energies.reduce((a, b) => (lost(b) > lost(a) ? b : a));
   return {
     heat: part.is === 'wire' || part.is === 'within' ? heat(part.wire) : null,
-    energy: { now: energies[i] as number, after: least(after[i] as Course) },
+    energy: lost(most) > NOTICED ? most : null,
   };
 }

@@ -40,6 +40,8 @@ export interface Diagnosis {
 
 /** A part is named from this share on. Arbitrary: nine times in ten. */
 export const NAMED = 0.9;
+/** From this share on of nothing being wrong nobody need be told what else there could be. Arbitrary. */
+export const SURE = 0.8;
 /** Of those that cannot be told apart as many are listed as make up this share, none below the second. Arbitrary. */
 const LISTED = 0.95;
 const LEAST = 0.02;

@@ -184,7 +184,8 @@ export interface Mend {
 /** What readings explain and what rules fail, worst first. */
 export function toMend(e: Evaluation, findings: readonly Finding[], { found }: Diagnosis): Mend[] {
   const all = [
-    ...found.map((one) => ({ mend: ofFound(e, one), rank: -1 })),
+    // What takes most of the energy comes first.
+    ...found.map((one) => ofFound(e, one)).map((mend) => ({ mend, rank: -1 - lostBy(mend.cost) })),
     ...findings
       .filter(({ verdict }) => verdict === 'fail')
       .map((f) => ({
@@ -197,6 +198,11 @@ export function toMend(e: Evaluation, findings: readonly Finding[], { found }: D
     .map(({ mend }) => mend);
 }
 
+/** A resistance that takes less than this share of the energy of a coil is to be looked at again, no more. Arbitrary. */
+const SLIGHT = 0.02;
+
+const lostBy = (cost: Cost | null): number => (cost?.energy ? 1 - cost.energy.now / cost.energy.after : 0);
+
 function ofFound(e: Evaluation, found: Found): Mend {
   const [first, ...others] = found;
   if (first === undefined) throw new Error('nothing was found');
@@ -204,8 +210,16 @@ function ofFound(e: Evaluation, found: Found): Mend {
   const worst = found
     .map((cause) => plainOf(e, cause))
     .reduce((a, b) => (HARMS.indexOf(b.harm) < HARMS.indexOf(a.harm) ? b : a));
-  if (others.length === 0)
-    return { ...common, ...worst, subject: placeOf(e, first.part), cost: costOf(e, first) };
+  if (others.length === 0) {
+    const cost = costOf(e, first);
+    const slight = worst.harm === 'spark' && first.how === 'resistance' && lostBy(cost) < SLIGHT;
+    return {
+      ...common,
+      ...(slight ? { harm: 'note', says: `${worst.says} It costs next to nothing as yet.` } : worst),
+      subject: placeOf(e, first.part),
+      cost,
+    };
+  }
   const places = found.map(({ part }) => placeOf(e, part));
   return {
     ...common,

@@ -10,9 +10,10 @@ import { cardPlaces, samePlace } from './card.ts';
 import type { Diagnosis } from './diagnose.ts';
 import { expectedAt, type Where } from './expected.ts';
 import type { Model } from './infer.ts';
-import { errorOf } from './instruments.ts';
+import { errorOf, senseOf } from './instruments.ts';
 import { asExpected, keyOf, type Parts, partsOf } from './parts.ts';
 import { type Show, showIn } from './show.ts';
+import { blinds, type Unseen } from './unseen.ts';
 
 export interface Next {
   readonly where: Where;
@@ -39,7 +40,13 @@ export function nextReading(e: Evaluation, { inference }: Diagnosis): Next | nul
   if (inference === null) return null;
   const models = inference.models.filter(({ share }) => share > LEAST).slice(0, MOST);
   if (models.length < 2) return null;
-  const places = candidates(e).filter((one) => !e.design.measured.some((m) => samePlace(m, one)));
+  // What may be wrong with an instrument is not found with that instrument.
+  const doubted = models.flatMap(({ causes }) =>
+    causes.flatMap(({ part }) => (part.is === 'instrument' ? [part.sense] : [])),
+  );
+  const places = candidates(e).filter(
+    (one) => !doubted.includes(senseOf(one.instrument)) && !e.design.measured.some((m) => samePlace(m, one)),
+  );
   const points = [
     ...new Set([
       ...inference.parts.circuits.keys(),
@@ -92,7 +99,7 @@ const candidates = ({ design }: Evaluation): Where[] => [
     .map((point): Where => ({ what: 'dwell', instrument: 'log', wire: null, coil: null, point })),
 ];
 
-/** The state of a model, in the numbering of other parts: those of more points. */
+/** The state of a model, in the numbering of other parts: those of more points. An instrument shows by its own scale. */
 function showOf(from: Parts, to: Parts, { causes, sizes }: Model): Show {
   const state = asExpected(to);
   causes.forEach(({ moves }, k) => {
@@ -101,7 +108,25 @@ function showOf(from: Parts, to: Parts, { causes, sizes }: Model): Show {
       if (i !== undefined) state[i] = (state[i] as number) + by * (sizes[k] as number);
     }
   });
-  return showIn(to, state);
+  const show = showIn(to, state);
+  return (where) =>
+    show(where) * Math.exp(state[to.index.get(`gain ${senseOf(where.instrument)}`) ?? -1] ?? 0);
+}
+
+/**
+ * Where nothing is suspected: the drop over the conductor with most heat in it of those in which no reading would show
+ * anything; null when there is none.
+ */
+export function blindReading(e: Evaluation, all: readonly Unseen[]): Where | null {
+  const { points, measured } = e.design;
+  const heat = (wire: number): number =>
+    (e.number('worst_effective', { wire }) ?? 0) ** 2 * (e.number('joint_ohm') ?? 0);
+  const wires = all.flatMap((one) => (one.part.is === 'wire' && blinds(one) ? [one.part.wire] : []));
+  const [wire] = wires.sort((a, b) => heat(b) - heat(a));
+  if (wire === undefined) return null;
+  const point = [...points.keys()].reduce((a, b) => ((points[b]?.rpm ?? 0) > (points[a]?.rpm ?? 0) ? b : a));
+  const where: Where = { what: 'drop', instrument: 'meter', wire, coil: null, point };
+  return measured.some((m) => samePlace(m, where)) ? null : where;
 }
 
 /** Σ w·∫ N·ln(N/mixture): how much a reading with these values and deviations tells of which it is [nat]. */

@@ -44,3 +44,9 @@ export function unseen(e: Evaluation, { causes, shows }: Inference): Unseen[] {
     ];
   });
 }
+
+/** What would show only when it drops a volt, or glows, is as good as not seen. Arbitrary. */
+const BLIND = { watts: 20, volts: 1 };
+
+export const blinds = ({ size, watts, volts }: Unseen): boolean =>
+  size === null || (watts ?? 0) > BLIND.watts || (volts ?? 0) > BLIND.volts;

@@ -6,13 +6,13 @@ import { acrossOhm } from './across.ts';
 import type { How, Part } from './causes.ts';
 import type { Cost } from './cost.ts';
 import type { Cause, Diagnosis, Found } from './diagnose.ts';
-import { atPosts, expectedAt } from './expected.ts';
-import type { Judged } from './judge.ts';
+import { atPosts, expectedAt, type Where } from './expected.ts';
+import { acceptable, type Judged } from './judge.ts';
 import { otherInstruments } from './mixed-up.ts';
 import type { Next } from './next.ts';
 import { instrumentWords, probesOf, SENSE_WORDS, subjectOf } from './places.ts';
 import { alikeSize } from './sizes.ts';
-import type { Unseen } from './unseen.ts';
+import { blinds, type Unseen } from './unseen.ts';
 
 /** Heat in one joint above which it is named a danger [W]. Common practice: a crimp is cooled by little but its wire. */
 export const HOT = 1;
@@ -261,21 +261,47 @@ function coilSentence(e: Evaluation, { part, how, ways, size, low, high }: Cause
     ways.length === 0
       ? ''
       : ` The readings would allow ${ways.map((way) => WAYS[way]).join(' or ')} as well: read the primary with an ohmmeter, unplugged.`;
-  return `${what}${how === 'turns' ? '' : why}.${or}`;
+  const next = all ? '' : ` ${how === 'open' ? SWAP_OPEN : SWAP}`;
+  return `${what}${how === 'turns' ? '' : why}.${or}${next}`;
 }
 
-/** `As it is, 1.2 W of heat in the run and 68 mJ at the weakest coil; mended, 0.04 W and 71 mJ.` */
-export function costSentence({ heat, energy }: Cost): string {
+/** What tells a coil from its plug and its driver. */
+const SWAP =
+  'Exchange it with the coil beside it: if the fault goes with it, replace it; if it stays, look at the plug.';
+const SWAP_OPEN =
+  'Exchange it with the coil beside it: if the fault goes with it, replace it; if it stays, look at its wires, its plug and its driver.';
+
+/** `Now 1.2 W of heat in the run and 68 mJ at the weakest coil at idle; mended, 0.04 W and 71 mJ.` Empty: it costs nothing. */
+export function costSentence({ design }: Evaluation, { heat, energy }: Cost): string {
   const say = (end: 'now' | 'after', first: string, second: string): string =>
     [
       ...(heat === null ? [] : [`${printValue(heat[end], 'W')}${first}`]),
-      `${printValue(energy[end], 'J', 'mJ')}${second}`,
+      ...(energy === null ? [] : [`${printValue(energy[end], 'J', 'mJ')}${second}`]),
     ].join(' and ');
-  return `As it is, ${say('now', ' of heat in the run', ' at the weakest coil')}; mended, ${say('after', '', '')}.`;
+  if (heat === null && energy === null) return '';
+  const at = energy === null ? '' : ` at ${design.points[energy.point]?.name}`;
+  return `Now ${say('now', ' of heat in the run', ` at the weakest coil${at}`)}; mended, ${say('after', '', '')}.`;
+}
+
+/** Where nothing is suspected and a run is not seen at all: the drop over it, and what is sound there. */
+function blindSentence(e: Evaluation, where: Where): string {
+  const { low, high, unit, shown } = acceptable(e, where);
+  const sound =
+    low === null || high === null
+      ? ''
+      : `: ${asRead(low, unit, shown)[0]} to ${asRead(high, unit, shown).join(' ')} if nothing is wrong`;
+  const at = ` at ${e.design.points[where.point ?? -1]?.name}`;
+  return `${capital(instrumentWords(where))}, ${probesOf(e.design, where)}${at}${sound}. No reading tells of that run yet.`;
 }
 
 /** What to measure next, and what it would show; empty when nothing would tell more. */
-export function nextSentence(e: Evaluation, next: Next | null, { found }: Diagnosis): string {
+export function nextSentence(
+  e: Evaluation,
+  next: Next | null,
+  { found }: Diagnosis,
+  blind: Where | null = null,
+): string {
+  if (blind !== null) return blindSentence(e, blind);
   if (next === null) return withinSentence(e, found);
   const { where, shows } = next;
   const { unit, shown } = expectedAt(e, where);
@@ -314,26 +340,42 @@ function withinSentence({ design }: Evaluation, found: Diagnosis['found']): stri
     : `Multimeter within ${id}, under the same load: across ${parts.join(', across ')}. The one with nearly all of the drop is the bad one.`;
 }
 
-/** What these readings would not show, for each run the conductor in which most can hide; nothing where all would show. */
+/** What these readings would not show: first where anything could hide, then for each run how much; nothing where all would show. */
 export function unseenSentences(e: Evaluation, all: readonly Unseen[]): string[] {
   const { design } = e;
   const wires = all.flatMap((one) => (one.part.is === 'wire' ? [{ ...one, wire: one.part.wire }] : []));
-  return design.runs.flatMap(({ name }, run) => {
-    const own = wires.filter(({ wire }) => design.wires[wire]?.run === run);
-    const blind = own.filter(({ size }) => size === null);
-    if (own.length === 0) return [];
-    if (blind.length > 0) {
-      const which =
-        blind.length === own.length ? name : blind.map(({ wire }) => design.wires[wire]?.id).join(', ');
-      return [`${which}: no reading would show a bad joint there, however hot it gets.`];
-    }
-    const worst = own.reduce((a, b) => ((b.size ?? 0) > (a.size ?? 0) ? b : a));
-    if ((worst.watts ?? 0) < HOT && (worst.volts ?? 0) < SEEN) return [];
-    const where = own.length > 1 ? `${name}, in one of its wires` : name;
+  const of = (run: number) => wires.filter(({ wire }) => design.wires[wire]?.run === run);
+  const blind = design.runs.flatMap(({ name }, run) => {
+    const [own, hidden] = [of(run), of(run).filter(blinds)];
+    const id = ({ wire }: (typeof own)[number]): string => design.wires[wire]?.id ?? '';
+    if (hidden.length === 0) return [];
+    if (hidden.length === own.length) return [name];
+    const seen = own.filter((one) => !blinds(one));
     return [
-      `${where}: less than ${printOhm(worst.size ?? 0)} (${printValue(worst.watts ?? 0, 'W')}, ${printValue(worst.volts ?? 0, 'V', 'mV')} at the peak) would not show.`,
+      hidden.length > seen.length ? `${name} but for ${seen.map(id).join(', ')}` : hidden.map(id).join(', '),
     ];
   });
+  const some = design.runs.flatMap(({ name }, run) => {
+    const own = of(run).filter((one) => !blinds(one));
+    if (own.length === 0) return [];
+    const worst = own.reduce((a, b) => ((b.size ?? 0) > (a.size ?? 0) ? b : a));
+    if ((worst.watts ?? 0) < HOT && (worst.volts ?? 0) < SEEN) return [];
+    const where = own.length > 1 ? `${name}, in one of its wires` : (design.wires[worst.wire]?.id ?? name);
+    const hot = (worst.watts ?? 0) >= HOT ? ': a joint there may be hot enough to char its insulation' : '';
+    return [
+      `${where}: less than ${printOhm(worst.size ?? 0)} (${printValue(worst.watts ?? 0, 'W')}, ${printValue(worst.volts ?? 0, 'V', 'mV')} at the peak) would not show${hot}.`,
+    ];
+  });
+  const coils = all.filter(({ part, how }) => part.is === 'coil' && (how === 'ohm' || how === 'henry'));
+  return [
+    ...(blind.length === 0
+      ? []
+      : [`${blind.join('; ')}: no reading would show a bad joint there, however hot it gets.`]),
+    ...some,
+    ...(coils.length > 0 && coils.every(({ size }) => size === null)
+      ? ['The coils: no reading would show a bad one. Read the peak current of each, or its primary.']
+      : []),
+  ];
 }
 
 /** A drop at the peak that costs spark [V]; what hides below is not worth a line. Arbitrary. */
@@ -362,6 +404,20 @@ export function readingSentence(judged: Judged): string {
       ? ''
       : ` It is within the range of a different instrument (${instrumentWords({ what: reading.what, instrument: wouldBe })}): was that one used?`;
   return `${capital(parts.join(', '))}.${mixed}`;
+}
+
+/** Whether nothing but a ratio is to be said of a reading. */
+export const onlyRatio = ({ reading, stands, excess, wouldBe }: Judged): boolean =>
+  (stands === 'low' || stands === 'high') &&
+  !judgedAlone(reading) &&
+  reading.what !== 'temperature' &&
+  !atPosts(reading) &&
+  excess === null &&
+  wouldBe === null;
+
+export function ratiosSentence(all: readonly Judged[]): string {
+  const ratios = all.flatMap(({ ratio }) => ratio ?? []);
+  return `${all.length} readings are ${printNumber(Math.min(...ratios))} to ${printNumber(Math.max(...ratios))} times what is expected.`;
 }
 
 /** A rise over what is expected, whichever of the two is given. */

@@ -41,7 +41,13 @@ export function checkJson(c: Checked, remedies: readonly Remedy[] = []) {
       mend: c.mend.map(({ cost, ...mend }) => ({
         ...mend,
         heat_W: cost?.heat ?? null,
-        energy_J: cost?.energy ?? null,
+        energy_J: cost?.energy
+          ? {
+              now: cost.energy.now,
+              after: cost.energy.after,
+              point: design.points[cost.energy.point]?.name ?? null,
+            }
+          : null,
       })),
       readings: c.readings.map((judged) => ({
         ...where(judged.expected),
@@ -67,7 +73,7 @@ export function checkJson(c: Checked, remedies: readonly Remedy[] = []) {
               probes: probesOf(design, c.next.where),
               set_to: instrumentWords(c.next.where),
               gain_nat: c.next.gain,
-              text: nextSentence(e, c.next, c.diagnosis),
+              text: nextSentence(e, c.next, c.diagnosis, c.blind),
             },
       unseen: c.unseen.map(({ part, how, size, watts, volts }) => ({
         kind: part.is,

@@ -3,6 +3,7 @@ import { asRead } from '../basis/print.ts';
 import type { Design } from '../design/design.ts';
 import { heading, sentence, toldOnce } from '../findings/words.ts';
 import type { Checked } from '../readings/check.ts';
+import { SURE } from '../readings/diagnose.ts';
 import { senseOf } from '../readings/instruments.ts';
 import type { Judged } from '../readings/judge.ts';
 import { HARM_WORDS } from '../readings/mend.ts';
@@ -12,7 +13,9 @@ import {
   causeShort,
   costSentence,
   nextSentence,
+  onlyRatio,
   percent,
+  ratiosSentence,
   readingSentence,
   unseenSentences,
 } from '../readings/words.ts';
@@ -72,12 +75,13 @@ function wouldPass({ result: { verdict, evaluation: e } }: Checked, remedies: re
   return [`What would pass\n${body}`];
 }
 
-function mends({ mend }: Checked): string {
+function mends({ mend, result: { evaluation: e } }: Checked): string {
   return mend
     .map(({ harm, subject, says, detail, cost }, i) => {
       const no = `${i + 1}`.padStart(3);
       const title = `${no}  ${HARM_WORDS[harm]}${subject === 'feed' ? '' : `: ${subject}`}`;
-      const costs = cost === null ? [] : [fold(costSentence(cost), WIDTH, '       ')];
+      const told = cost === null ? '' : costSentence(e, cost);
+      const costs = told === '' ? [] : [fold(told, WIDTH, '       ')];
       return [title, fold(says, WIDTH, '     '), fold(detail, WIDTH, '       '), ...costs].join('\n');
     })
     .join('\n');
@@ -85,17 +89,20 @@ function mends({ mend }: Checked): string {
 
 function unknowns({ result: { findings, evaluation: e }, open: parts }: Checked): string[] {
   const open = findings.filter((f) => f.verdict === 'unknown');
-  const lines = open.map((f) => {
-    const of = parts.find(({ decides }) => decides.some((d) => d.rule === f.rule && d.subject === f.subject));
-    return bullet(
-      `${heading(f)}: ${of === undefined ? sentence(f, e) : `depends on the unknown ${KINDS[of.unknown.kind]} of ${of.run}.`}`,
-    );
-  });
+  const lines = together(
+    open.map((f) => {
+      const of = parts.find(({ decides }) =>
+        decides.some((d) => d.rule === f.rule && d.subject === f.subject),
+      );
+      return [
+        heading(f),
+        of === undefined ? sentence(f, e) : `depends on the unknown ${KINDS[of.unknown.kind]} of ${of.run}.`,
+      ];
+    }),
+  );
   return [
     ...(parts.length > 0 ? [`Unknown parts, most decisive first\n${parts.map(partOf).join('\n')}`] : []),
-    ...(open.length > 0
-      ? [`What cannot be judged, and what to look at\n${[...new Set(lines)].join('\n')}`]
-      : []),
+    ...(open.length > 0 ? [`What cannot be judged, and what to look at\n${lines.join('\n')}`] : []),
   ];
 }
 
@@ -107,6 +114,13 @@ function advice({ result: { findings, evaluation: e } }: Checked): string[] {
   return given.length === 0
     ? []
     : [`Advice\n${given.map((one) => bullet(`${one.heading}: ${one.sentence}`)).join('\n')}`];
+}
+
+/** What is said alike of several is said once. */
+function together(lines: readonly (readonly [string, string])[]): string[] {
+  const said = new Map<string, Set<string>>();
+  for (const [head, text] of lines) said.set(text, (said.get(text) ?? new Set()).add(head));
+  return [...said].map(([text, heads]) => bullet(`${[...heads].join('; ')}: ${text}`));
 }
 
 function partOf({ unknown, run, consistent, offered, decides, look }: Open): string {
@@ -135,10 +149,10 @@ const OFFERS = {
 } as const;
 
 /** What may be wrong, what to measure next, and what the readings would not show. */
-function told({ diagnosis, unseen, next, result: { evaluation: e } }: Checked): string[] {
+function told({ diagnosis, unseen, next, blind, result: { evaluation: e } }: Checked): string[] {
   const { suspects, sound } = diagnosis;
   const [likely] = suspects;
-  const more = nextSentence(e, next, diagnosis);
+  const more = nextSentence(e, next, diagnosis, blind);
   const hidden = unseenSentences(e, unseen);
   return [
     ...(likely !== undefined && sound < SURE
@@ -150,9 +164,6 @@ function told({ diagnosis, unseen, next, result: { evaluation: e } }: Checked): 
     ...(hidden.length > 0 ? [`What these readings would not show\n${hidden.map(bullet).join('\n')}`] : []),
   ];
 }
-
-/** From this share on of nothing being wrong nobody need be told what else there could be. Arbitrary. */
-const SURE = 0.8;
 
 const WORDS = { within: 'within', low: 'LOW', high: 'HIGH', unknown: 'unknown' } as const;
 
@@ -175,18 +186,28 @@ function readings({ readings: taken, diagnosis, result: { evaluation: e } }: Che
     titles.map((title, i) => ({ title, align: i === 3 || i === 4 ? 'right' : 'left' })),
     rows,
   );
-  const told = taken.flatMap((judged) => {
-    const text = readingSentence(judged);
-    return text === '' ? [] : [`${placeOf(judged, design)}: ${text}`];
-  });
+  const plain = taken.filter(onlyRatio);
+  const many = plain.length > MANY ? plain : [];
+  const told = [
+    ...together(
+      taken.flatMap((judged) => {
+        const text = many.includes(judged) ? '' : readingSentence(judged);
+        return text === '' ? [] : [[placeOf(judged, design), text] as const];
+      }),
+    ),
+    ...(many.length === 0 ? [] : [bullet(ratiosSentence(many))]),
+  ];
   const why = diagnosis.why === null ? [] : [diagnosis.why];
-  return [table, ...[...told, ...why].map(bullet)].join('\n');
+  return [table, ...told, ...why.map(bullet)].join('\n');
 }
 
 function placeOf({ reading }: Judged, design: Design): string {
   const point = reading.point === null ? '' : ` at ${design.points[reading.point]?.name}`;
   return `${subjectOf(design, reading)}${point}`;
 }
+
+/** From so many on readings of which only a ratio is to be said are told in one line. Arbitrary. */
+const MANY = 3;
 
 /** Of instruments those that were used. */
 const assumed = ({ result, readings: taken }: Checked): string =>

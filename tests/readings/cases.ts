@@ -27,6 +27,7 @@ export const CASES: readonly Case[] = [
   { name: 'misleading-meter', takenWith: { 0: 'scope' } },
   { name: 'wasted-spark' },
   { name: 'stuck-driver' },
+  { name: 'weak-cylinder', fault: { 'branch.3': 0.12 } },
 ];
 
 /** What an instrument shows by the simulator: drops, currents in conductors, and the posts. */
@@ -47,7 +48,12 @@ export function simulated(e: Evaluation, { fault = {} }: Case): (where: Where) =
     found.set(point, made);
     return made;
   };
-  return ({ what, instrument, wire, point }) => {
+  const show = ({ what, instrument, wire, point, between }: Where): number => {
+    if (between)
+      return between.reduce(
+        (volts, one) => volts + show({ what: 'drop', instrument, wire: one, point, coil: null }),
+        0,
+      );
     if (wire === null) return points[point as number]?.supply as number;
     const { ohms, values } = at(point as number);
     const kind = {
@@ -62,4 +68,5 @@ export function simulated(e: Evaluation, { fault = {} }: Case): (where: Where) =
     if (amps === undefined) throw new Error(`the simulator did not measure conductor ${wire}`);
     return what === 'drop' ? (ohms[wire] as number) * amps : amps;
   };
+  return show;
 }

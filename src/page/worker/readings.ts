@@ -57,7 +57,7 @@ export function checkOf(design: Design): CheckText {
       title: `${HARM_WORDS[harm]}${subject === 'feed' ? '' : `: ${subject}`}`,
       says,
       detail,
-      cost: cost === null ? '' : costSentence(cost),
+      cost: cost === null ? '' : costSentence(e, cost),
     })),
     causes: [
       ...diagnosis.found.flatMap((one) =>
@@ -72,7 +72,7 @@ export function checkOf(design: Design): CheckText {
       })),
     ],
     sound: diagnosis.why === null ? percent(diagnosis.sound) : '',
-    next: nextSentence(e, next, diagnosis),
+    next: nextSentence(e, next, diagnosis, found.blind),
     unseen: unseenSentences(e, unseen),
     readings: readings.map((judged) => ({
       where: [
