@@ -133,7 +133,9 @@ export interface Layout {
   readonly events: readonly { coil: number }[];
   readonly sizes: { readonly stock: readonly string[] | null };
   readonly shelf: readonly { readonly size: string; readonly insulation: string }[] | null;
-  /** Fuses and relays of the shop from which one is chosen. */
+  /** Sizes to which runs are held. */
+  readonly pins: readonly (string | null)[] | null;
+  /** Fuses of the shop from which one is chosen. */
   readonly shop: { readonly fuses?: readonly { type: string; rating: number }[] | undefined } | null;
   readonly runs: readonly {
     name: string;

@@ -8,11 +8,15 @@ import type { ShopText } from '../design/shop/read.ts';
 import { readTree } from '../design/tree.ts';
 import { evaluate } from '../engine/evaluate.ts';
 import { hasOwn, type OwnFound } from '../own/found.ts';
+import { run as pipeline } from '../run.ts';
 import type { CardCell, Changed } from '../saved/read.ts';
+import { fromShelf } from '../shop/choose.ts';
 import { isArchive, Refusal, readInput, shown, textOf } from './files.ts';
 
 export interface Given {
   readonly design: Design;
+  /** The text of a design file as it was read: the shop's file is none of it. */
+  readonly written?: string;
   /** What a person changed in a workbook since it was made; null for a design file. */
   readonly changed: readonly Changed[] | null;
   /** What stands on the test card of a workbook; null where there is none. */
@@ -47,15 +51,16 @@ export function oneDesign(positionals: readonly string[], command: string): stri
  * Reads a design from a file of YAML or JSON, or from a workbook that was made from one; `-` is standard input. What
  * was changed in a workbook is said on standard error. Null when the file cannot be used: every problem then stands
  * on standard error, and the command ends with status 2. `set` are values that take the place of its own, each
- * `PATH=VALUE`, `shop` a shop's file in the place of the one that it names. Throws a `Refusal` when there is no such file, and unless `unknowns` are taken when parts of it are not
- * known.
+ * `PATH=VALUE`, `shop` a shop's file in the place of the one that it names. Throws a `Refusal` when there is no such file,
+ * and unless `unknowns` are taken when parts of it are not known.
  */
 export async function readGiven(
   file: string,
   { unknowns = false, set = [], shop }: Asked = {},
 ): Promise<Given | null> {
   const read = await readAny(file, shop);
-  const given = read === null ? null : await changedBy(read, set);
+  const changed = read === null ? null : await changedBy(read, set);
+  const given = changed && { ...changed, design: fromShelf(changed.design, pipeline) };
   const open = given?.design.unknowns ?? [];
   if (!unknowns && open.length > 0)
     throw new Refusal(
@@ -71,7 +76,7 @@ async function withOwnOf(given: Given, file: string): Promise<Given | null> {
   const { design, changed } = given;
   const { found, wrong } = ownOf(evaluate(design));
   if (wrong.length === 0) return { ...given, own: found };
-  const tree = readTree(design.text, '');
+  const tree = readTree(given.written ?? design.text, '');
   const name = file === '-' ? 'stdin' : shown(file);
   return refused(
     wrong.map(({ key, cell, found, taken }) => ({
@@ -105,7 +110,9 @@ async function readAny(file: string, shop: string | undefined): Promise<Given | 
   if (!isArchive(bytes)) {
     const text = textOf(bytes, file);
     const read = readDesign(text, name, await shopFor(text, file, shop));
-    return read.ok ? { design: read.design, changed: null, card: null, own: [] } : refused(read.problems);
+    return read.ok
+      ? { design: read.design, written: text, changed: null, card: null, own: [] }
+      : refused(read.problems);
   }
   if (shop !== undefined)
     throw new Refusal(

@@ -3,6 +3,7 @@ import type { Units } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
 import { readDesign } from '../design/read.ts';
 import { run as pipeline } from '../run.ts';
+import { withCheapest } from '../shop/cheapest.ts';
 import { Sequence } from '../spread/sequence.ts';
 import { type Block, blockOf, installsOf } from '../spread/spread.ts';
 import { pointOf, pointsOf, type Row, valuesAt } from '../study/study.ts';
@@ -42,13 +43,13 @@ function studying({ units, vary, asked }: StudyJob, design: Design): (block: num
   return (block) => {
     const from = block * STUDY_BLOCK;
     return Array.from({ length: Math.min(STUDY_BLOCK, points - from) }, (_, i) =>
-      pointOf(design, units, vary, asked, valuesAt(vary, from + i), pipeline),
+      pointOf(design, units, vary, asked, valuesAt(vary, from + i), (one) => pipeline(withCheapest(one))),
     );
   };
 }
 
 function spreading({ seed, samples }: SpreadJob, design: Design): (block: number) => Block {
-  const installs = installsOf(design);
+  const installs = installsOf(withCheapest(design));
   const sequence = new Sequence(installs.inputs.length, seed);
   return (block) => {
     const from = block * SPREAD_BLOCK;

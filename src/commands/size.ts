@@ -5,6 +5,7 @@ import { alternativesOf } from '../remedies/alternatives.ts';
 import type { Remedy } from '../remedies/remedy.ts';
 import { remediesOf } from '../remedies/tried.ts';
 import { run as pipeline, withOwn } from '../run.ts';
+import { ordersFor } from '../shop/orders.ts';
 import { alternativesJson, alternativesText } from '../writers/alternatives.ts';
 import { toJson } from '../writers/json.ts';
 import { remedyText } from '../writers/remedies.ts';
@@ -35,6 +36,7 @@ export async function run(argv: string[]): Promise<number> {
 
   const { result: found, remedies } = await judged(design);
   const result = withOwn(found, given.own);
+  const order = await working('Looking at the shelf', () => ordersFor(result, pipeline));
   // Of what passes none were looked for.
   const mends = result.verdict === 'fail' ? remedies.map((one) => remedyText(one, design.units)) : null;
   const files = out === undefined ? [] : await workbook(design, mends, out, values.workings);
@@ -50,9 +52,9 @@ export async function run(argv: string[]): Promise<number> {
   });
   process.stdout.write(
     json
-      ? `${JSON.stringify({ ...toJson(result, remedies), ...others, ...changes }, null, 2)}\n`
+      ? `${JSON.stringify({ ...toJson(result, remedies, order), ...others, ...changes }, null, 2)}\n`
       : ways === null
-        ? report(result, { coloured: wantsColour(process.stdout), all }, remedies)
+        ? report(result, { coloured: wantsColour(process.stdout), all }, remedies, order)
         : `${wrap(design.title)}\n${alternativesText(ways)}\n`,
   );
   const told = [

@@ -27,6 +27,7 @@ export const PRESETS = {
   bundle: { value: 1, text: '1', why: 'taken as laid alone' },
   joints: { value: 2, text: '2', why: 'a crimp at each end' },
   contacts: { value: 0, text: '0', why: 'no plug in the run' },
+  aim: { value: 'copper', text: 'copper', why: 'as it always was' },
   series: { value: 'AWG', text: 'AWG', why: 'arbitrary' },
   /** [1] */
   wire_load: { value: 0.8, text: '80 %', why: 'arbitrary' },

@@ -111,6 +111,8 @@ export interface Design {
     smallest: string;
     /** The only sizes to choose from; null: all of the series. */
     stock: string[] | null;
+    /** What they are chosen for. */
+    aim: 'copper' | 'price';
   };
   /** Feed runs from the battery outward, then return runs from the coil to battery negative. */
   runs: Run[];
@@ -137,6 +139,8 @@ export interface Design {
   used: readonly Used[];
   /** The shop's wire, from which alone sizes are chosen; null: any. */
   shelf: readonly { readonly size: string; readonly insulation: string }[] | null;
+  /** Sizes to which runs are held, found for the least price; null: they are chosen by the model. */
+  pins: readonly (string | null)[] | null;
   /** How far parts may be from their values; half the width of each range. */
   tolerance: {
     /** [1] */

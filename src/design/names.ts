@@ -5,6 +5,9 @@ import { CONDUCTOR_TYPES, INSULATIONS as INSULATION_DATA } from '../data/insulat
 import { SAE_SIZES } from '../data/sae.ts';
 import type { Distribution, FuseType, Instrument, Material, Series, Spreading, What } from './design.ts';
 
+/** What sizes are chosen for. */
+export const AIMS = ['copper', 'price'] as const;
+
 /** Sizes that the tables hold, smallest first, as they are written after normalising. */
 export const SIZES: Readonly<Record<Series, readonly string[]>> = {
   AWG: AWG_SIZES.rows.map((row) => row.gauge),

@@ -215,6 +215,7 @@ function sizesOf(file: DesignFile, shelf: Design['shelf'], fill: Filler): Design
     series,
     smallest: fill.take<string>(smallest, least, 'sizes.smallest'),
     stock: stock ?? null,
+    aim: file.sizes?.aim ?? PRESETS.aim.value,
   };
 }
 
@@ -502,6 +503,7 @@ export function normalise(file: DesignFile, text: string, own: OfShop = { shop: 
     kit: kitOf(file.kit ?? {}, runs, file.units),
     ...own,
     shelf,
+    pins: null,
     tolerance,
     instruments: instrumentsOf(file.instruments ?? {}, read),
     tolerance_assumed: read.assumed,

@@ -3,7 +3,7 @@ import * as z from 'zod';
 import { UNITS } from '../basis/shown.ts';
 import { PRESETS } from './defaults.ts';
 import { line, list, name, quantity, share, spelled, text, word } from './fields.ts';
-import { SERIES } from './names.ts';
+import { AIMS, SERIES } from './names.ts';
 import { RANGES } from './ranges.ts';
 import { coil, engine, ignition, map, supply } from './schema-coils.ts';
 import { kit } from './schema-kit.ts';
@@ -54,6 +54,11 @@ const sizes = map(
       of: 'sizes',
       start: '[18 AWG, 14 AWG]',
       description: 'The only sizes of the series to choose from. Left out: all of them.',
+    }).optional(),
+    aim: word(AIMS, {
+      description:
+        'What sizes are chosen for: the least copper, or the least price by the wire of the shop’s file.',
+      preset: PRESETS.aim.text,
     }).optional(),
   },
   'Sizes for `gauge: auto`.',

@@ -2,6 +2,7 @@
 import type { Formula, Quantities } from '../basis/quantity.ts';
 import { DEFINITION, PHYSICS } from '../basis/sources.ts';
 import { ending } from './stuck.ts';
+import { SIZES } from './tables.ts';
 
 const PER_CANDIDATE = { per: ['run'], across: 'candidate' } as const;
 
@@ -45,6 +46,24 @@ export const floors = {
     source: DEFINITION,
     note: 'A chosen conductor carries its own fuse; up to 1.5 times its ampacity is allowed, and is advice.',
   },
+  pinned: {
+    symbol: 'n_pin',
+    label:
+      'Row of the size that was found for the least price, 0 where the size is chosen for the least copper',
+    unit: '1',
+    per: ['run'],
+    value: (at, { pins }) => SIZES.findIndex(({ name }) => name === pins?.[at.run]) + 1,
+    note: 'It is found when the workbook is made, and does not follow its inputs: what fails then says so.',
+  },
+  in_reach: {
+    symbol: 'ok_R',
+    label: 'Candidate is in stock, and the one that was found where one was (1), or not (0)',
+    unit: '1',
+    ...PER_CANDIDATE,
+    formula:
+      'IF(ISNUMBER(candidate_size), IF(pinned=0, INDEX(in_stock[size,insulation], candidate_size, insulation_row), IF(pinned=candidate_size, 1, 0)), 0)',
+    source: DEFINITION,
+  },
   offered: {
     symbol: 'ok_S',
     label: 'Candidate lies between the smallest and the largest size, and is in stock (1), or not (0)',
@@ -52,7 +71,7 @@ export const floors = {
     ...PER_CANDIDATE,
     formula:
       'IF(ISNUMBER(candidate_area), IF(candidate_area>=smallest_area, IF(candidate_area<=highest_area*(1+alike), ' +
-      'INDEX(in_stock[size,insulation], candidate_size, insulation_row), 0), 0), 0)',
+      'in_reach, 0), 0), 0)',
     source: DEFINITION,
   },
   fits_load: {

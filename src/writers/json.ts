@@ -7,6 +7,7 @@ import type { Result } from '../findings/result.ts';
 import { sentence } from '../findings/words.ts';
 import { SENSES } from '../own/rows.ts';
 import type { Remedy } from '../remedies/remedy.ts';
+import type { Ordered } from '../shop/orders.ts';
 import { feedBill } from '../shop/prices.ts';
 import { rowOf } from '../views/view.ts';
 import { COIL, COIL_ITSELF, FEED, FUSE, LOAD, POINT, RELAY, SWEEP, WIRE } from '../views/views.ts';
@@ -19,6 +20,7 @@ export const FORMAT = 'coilfeed-result/1';
 export function toJson(
   { evaluation: e, findings, verdict, own = [] }: Result,
   remedies: readonly Remedy[] = [],
+  order: Ordered | null = null,
 ) {
   const { design } = e;
   return {
@@ -75,7 +77,7 @@ export function toJson(
     })),
     remedies: remediesJson(remedies),
     assumed: design.assumed.map(({ path, value, why }) => ({ path, value, why })),
-    ...(design.shop === null ? {} : { shop: shopJson(design.shop, design.used, feedBill(e)) }),
+    ...(design.shop === null ? {} : { shop: shopJson(design.shop, design.used, feedBill(e), order) }),
   };
 }
 

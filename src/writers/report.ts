@@ -16,6 +16,7 @@ import { type Told, toldOnce, WORDS } from '../findings/words.ts';
 import type { QuantityName } from '../model/model.ts';
 import { SENSES } from '../own/rows.ts';
 import type { Remedy } from '../remedies/remedy.ts';
+import type { Ordered } from '../shop/orders.ts';
 import { BUY_TITLE, BUY_TITLES, bought } from '../views/buy.ts';
 import { paths, pathText } from '../views/paths.ts';
 import { labelOf, printQuantity, printWritten, say } from '../views/print.ts';
@@ -33,7 +34,7 @@ import {
 import { CAUTIONS } from './cautions.ts';
 import { bullet, columns, fitted, fold, tableText, WIDTH } from './columns.ts';
 import { remedyLines } from './remedies.ts';
-import { priceLine, usedLines } from './shop.ts';
+import { orderLines, priceLine, usedLines } from './shop.ts';
 import { VERDICT_WORDS } from './verdict.ts';
 
 /** Lines of the report that is not asked for all: sixty, two of them in reserve. */
@@ -66,8 +67,13 @@ export interface Asked {
   readonly all?: boolean;
 }
 
-/** The report; `remedies` are those that were tried, the least change first. */
-export function report(result: Result, asked: Asked = {}, remedies: readonly Remedy[] = []): string {
+/** The report; `remedies` are those that were tried, the least change first, `order` what the shelf lacks. */
+export function report(
+  result: Result,
+  asked: Asked = {},
+  remedies: readonly Remedy[] = [],
+  order: Ordered | null = null,
+): string {
   const style = asked.coloured ? colour : plain;
   const all = asked.all === true;
   const { evaluation: e, verdict } = result;
@@ -76,7 +82,7 @@ export function report(result: Result, asked: Asked = {}, remedies: readonly Rem
   const before = [
     head(result, style),
     ...(verdict === 'fail'
-      ? [why(result, style, remedies)]
+      ? [why(result, style, remedies), ...toOrder(order, style)]
       : [section(style, BUY_TITLE, [toBuy(e), ...priceLine(e)].join('\n'))]),
     section(
       style,
@@ -174,6 +180,12 @@ function why(
     section(style, 'What would pass', remedyLines(remedies, e.design.units)),
   ].join('\n');
 }
+
+/** What to order where the shelf has no answer. */
+const toOrder = (order: Ordered | null, style: Style): string[] =>
+  order === null
+    ? []
+    : [section(style, 'Not on the shelf; to order', orderLines(order).map(bullet).join('\n'))];
 
 function toBuy(e: Evaluation): string {
   const lines = bought(e).map(({ run, size, chosen, lengths, parts }) => ({

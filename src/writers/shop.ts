@@ -1,6 +1,7 @@
 /** What a design took from the shop's own file, as lines and as JSON. */
 import type { Kind, Shop, Used } from '../design/shop/shop.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
+import type { Ordered } from '../shop/orders.ts';
 import { type Bill, feedBill, money } from '../shop/prices.ts';
 import { fold, WIDTH } from './columns.ts';
 
@@ -35,11 +36,42 @@ export function priceLine(e: Evaluation): string[] {
   const bill = feedBill(e);
   if (bill === null) return [];
   const open = bill.open.length === 0 ? '' : `; no price: ${bill.open.join('; ')}`;
-  return [fold(`Price of wire, fuses and relays: ${money(bill.total, bill.currency)}${open}`, WIDTH, '  ')];
+  const { sizes, pins } = e.design;
+  const least =
+    sizes.aim !== 'price'
+      ? ''
+      : pins === null
+        ? '; sizes for the least copper, a least price was not found'
+        : '; no cheaper wire of the shelf keeps the rules';
+  return [
+    fold(`Price of wire, fuses and relays: ${money(bill.total, bill.currency)}${open}${least}`, WIDTH, '  '),
+  ];
 }
 
+/** What to order where the shelf has no answer, as lines; `order` is null where that is not asked. */
+export function orderLines(order: Ordered | null): string[] {
+  if (order === null) return [];
+  if (order.orders.length === 0) return ['No size and no fuse beyond the shelf mends it either (tried).'];
+  return order.orders.map(({ wire, fuses }) => {
+    const parts = [
+      ...wire.map(({ size, insulation }) => `wire ${sizeText(size)}, ${insulationText(insulation)}`),
+      ...fuses.map(({ type, rating }) => `fuse ${rating} A, type ${type}`),
+    ];
+    return `${parts.join('; ')}: with ${parts.length === 1 ? 'it' : 'them'} there is an answer (tried)`;
+  });
+}
+
+const sizeText = (size: string): string => size.replace('mm2', 'mm²');
+const insulationText = (insulation: string): string =>
+  `${insulation.length === 1 ? 'class ' : ''}${insulation}`;
+
 /** `shop` of the JSON result. */
-export const shopJson = ({ file, currency }: Shop, used: readonly Used[], price: Bill | null) => ({
+export const shopJson = (
+  { file, currency }: Shop,
+  used: readonly Used[],
+  price: Bill | null,
+  order: Ordered | null,
+) => ({
   file,
   currency,
   price: price && {
@@ -47,5 +79,6 @@ export const shopJson = ({ file, currency }: Shop, used: readonly Used[], price:
     lines: price.lines.map(({ what, count, unit, each }) => ({ what, count, unit, each })),
     without: price.open,
   },
+  order: order?.orders.map(({ wire, fuses }) => ({ wire, fuses })) ?? null,
   used: used.map(({ path, kind, name, from, beside }) => ({ path, part: PART[kind], name, from, beside })),
 });

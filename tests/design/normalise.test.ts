@@ -151,7 +151,7 @@ describe('what was not given', () => {
     expect(d.coil).toMatchObject({ driver_drop: 0, temperature: 20 });
     expect(d.ignition.rest).toBe(0.001);
     // The drop is of a type that is sold by SAE number.
-    expect(d.sizes).toEqual({ series: 'SAE', smallest: '18 SAE', stock: null });
+    expect(d.sizes).toEqual({ series: 'SAE', smallest: '18 SAE', stock: null, aim: 'copper' });
     expect(d.runs[1]?.gauge).toBe('14 SAE');
     expect(d.limits).toEqual({
       drop: 0.5,
@@ -240,6 +240,7 @@ describe('what was not given', () => {
       series,
       smallest,
       stock: null,
+      aim: 'copper',
     });
   });
 });
