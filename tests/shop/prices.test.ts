@@ -75,9 +75,9 @@ test('a kit, and a batch of three', () => {
   );
 });
 
-/** Labels in a kit: two for each piece of wire, one for the fuse, one for the relay. */
+/** Labels in a kit: two for each piece of wire, one for the fuse, one for the relay, and that of the kit. */
 const labelsOf = ({ harness }: { harness: ReturnType<typeof harnessOf> }): number =>
-  2 * harness.pieces.length + 2;
+  2 * harness.pieces.length + 3;
 
 test('no prices, no bill', () => {
   expect(feedBill(run(design(base())).evaluation)).toBeNull();
