@@ -31,6 +31,7 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   design: () => import('./commands/design.ts'),
   kit: () => import('./commands/kit.ts'),
   page: () => import('./commands/page.ts'),
+  shop: () => import('./commands/shop.ts'),
   new: () => import('./commands/new.ts'),
   help: async () => ({ run: help }),
 };

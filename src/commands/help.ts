@@ -229,6 +229,18 @@ when it is left out. Nothing leaves the machine.
 ${SHOP}
 ${FORCE}`,
   },
+  shop: {
+    summary: 'list and judge a shop’s own file of parts, stock and prices',
+    call: 'shop FILE [--json]',
+    text: `Lists what is in a shop's file, and what in it contradicts itself: a coil whose
+bench test draws more than its resistance lets through, a fuse whose curve rises,
+a terminal without a crimp for a size within its range, a measured resistance
+that is not that of its size, wire listed at two prices.
+
+  --json           print the same as JSON
+
+Exit status 0: nothing is doubtful. 1: something is.`,
+  },
   new: {
     summary: 'write a design to start from',
     call: 'new [FILE] [--force]',

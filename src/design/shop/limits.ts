@@ -22,6 +22,10 @@ export function areaOf(size: string): number {
   return (Math.PI / 4) * (awg.awg_diameter.value * awg.awg_ratio.value ** (steps / awg.awg_steps.value)) ** 2;
 }
 
+/** Parts by their size, the thinnest first. */
+export const sizesInOrder = <T extends { readonly size: string }>(parts: readonly T[]): T[] =>
+  parts.toSorted((a, b) => areaOf(a.size) - areaOf(b.size));
+
 /** A size that binds, and the part that binds it. */
 export interface Bound {
   readonly size: string;
