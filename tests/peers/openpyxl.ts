@@ -33,7 +33,7 @@ print(json.dumps({
   'validations': [{'type': v.type, 'cells': str(v.sqref), 'formula': str(v.formula1), 'prompt': v.prompt or ''} for v in inputs.data_validations.dataValidation],
   'unlocked': sum(1 for row in inputs.iter_rows() for c in row if not c.protection.locked),
   'locked': {s.title: bool(s.protection.sheet) and not s.protection.password for s in book},
-  'printed': {s.title: {'area': str(s.print_area), 'titles': str(s.print_title_rows), 'paper': str(s.page_setup.paperSize), 'header': str(s.oddHeader.left.text) + '|' + str(s.oddHeader.right.text), 'footer': str(s.oddFooter.right.text)} for s in book},
+  'printed': {s.title: {'area': str(s.print_area), 'titles': str(s.print_title_rows), 'paper': str(s.page_setup.paperSize), 'header': str(s.oddHeader.left.text) + '|' + str(s.oddHeader.right.text), 'footer': str(s.oddFooter.left.text) + '|' + str(s.oddFooter.right.text)} for s in book},
   'frozen': {s.title: s.freeze_panes for s in book},
 }))
 `;

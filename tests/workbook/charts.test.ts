@@ -191,7 +191,7 @@ describeWithPeer('soffice', 'saved by LibreOffice', () => {
         ([, sheet]) => sheet,
       ),
     );
-    expect(new Set(bound)).toEqual(new Set(['Results', 'Charted', 'Sweep']));
+    expect(new Set(bound)).toEqual(new Set(['Runs', 'Charted', 'Sweep']));
     const names = [...content.matchAll(/<table:named-range table:name="([^"]+)"/g)].map(([, one]) => one);
     expect(names).toEqual(expect.arrayContaining(['design_text', 'in_wire_length', 'worst_drop']));
     expect(content.match(/table:formula="of:=/g)?.length).toBe(result.evaluation.formulas);

@@ -5,18 +5,7 @@ import { type Seen, seen } from '../peers/openpyxl.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { type Book, bookOf, demoDesign } from './books.ts';
 
-const SHOWN = [
-  'Feed',
-  'Inputs',
-  'Results',
-  'Runs',
-  'Protection',
-  'Sweep',
-  'Findings',
-  'Sources',
-  'Own',
-  'Guide',
-];
+const SHOWN = ['Feed', 'Inputs', 'WhatIf', 'Runs', 'Sweep', 'Findings', 'Sources', 'Own', 'Guide'];
 
 describeWithPeer('python3-openpyxl', 'the workbook of the straight six', () => {
   let book: Book;
@@ -52,14 +41,14 @@ describeWithPeer('python3-openpyxl', 'the workbook of the straight six', () => {
     expect(found.validations.every(({ type }) => type === 'list' || type === 'decimal')).toBe(true);
   });
 
-  test('every sheet in sight has a print area, repeated headings, title and date above, page of pages below', () => {
+  test('every sheet in sight has a print area, repeated headings, title above, version, date and page of pages below', () => {
     for (const name of SHOWN) {
       const { area, titles, paper, header, footer } = found.printed[name] as Seen['printed'][string];
       expect(area, name).toMatch(/\$A\$1:\$[A-Z]+\$\d+/);
       expect(titles, name).toMatch(/1:\$?\d+/);
       expect(paper).toBe('9');
       expect(header).toContain('Hill-climb straight six, dedicated coil feed');
-      expect(header).toContain('design of 2031-05-28');
+      expect(footer).toMatch(/coilfeed \d+\.\d+\.\d+, design of 2031-05-28/);
       expect(footer).toMatch(/page &P of &N|page &\[Page\] of &\[Pages\]/);
       expect(found.frozen[name], name).toMatch(/^[A-Z]+[2-9]/);
     }
@@ -67,7 +56,7 @@ describeWithPeer('python3-openpyxl', 'the workbook of the straight six', () => {
 
   test('names and charts are seen', () => {
     expect(found.names).toEqual(expect.arrayContaining(['worst_drop', 'in_wire_length', 'design_text']));
-    expect(found.charts).toMatchObject({ Results: 1, Protection: 1, Sweep: 2, Feed: 0 });
+    expect(found.charts).toMatchObject({ Runs: 2, Sweep: 2, Feed: 0 });
   });
 });
 

@@ -37,7 +37,7 @@ function namesOf(bytes: Uint8Array): Map<string, string> {
 describe.each(DEMOS)('%s', (name) => {
   test('the sheets stand in the order in which a person asks', () => {
     const sheets = [...of(name).cells.keys()];
-    const read = ['Feed', 'Inputs', 'Results', 'Runs', 'Protection', 'Sweep', 'Findings', 'Sources'];
+    const read = ['Feed', 'Inputs', 'WhatIf', 'Runs', 'Sweep', 'Findings', 'Sources', 'Own', 'Guide'];
     expect(sheets.slice(0, read.length)).toEqual(read);
     // A name with anything else would need quotes in formulas.
     expect(sheets.filter((sheet) => !/^[A-Za-z]+$/.test(sheet))).toEqual([]);

@@ -26,9 +26,11 @@ export const USE: readonly string[] = [
 const SHOWN: readonly (readonly [string, string])[] = [
   ['Feed', 'The answer: verdict, what to buy, the most pressing findings, cautions.'],
   [INPUTS, 'Everything that can be changed, with its unit and allowed range.'],
-  ['Results', 'What the coils get, and which run the drop arises in.'],
-  ['Runs', 'Size, ampacity, current, temperature and drop of every run.'],
-  ['Protection', 'Fuses, relays, faults, and the curves of each fuse against the conductors behind it.'],
+  ['WhatIf', 'The inputs that matter most and what follows from them, as designed beside as it is now.'],
+  [
+    'Runs',
+    'What the coils get; size, current, temperature and drop of every run; fuses, relays, faults, and the curves of each fuse.',
+  ],
   ['Sweep', 'The first run of the feed over engine speed, if the design asks for it.'],
   ['Findings', 'Every rule for every run, coil and point, the most pressing first.'],
   [OWN, 'Room for formulas and rules of your own, and the names that they may use.'],

@@ -38,6 +38,20 @@ export interface Page {
   readonly fitted?: readonly [number, number];
 }
 
+/** The sheet that a part of a page is put on, and how many columns its tables are wide. */
+export interface On {
+  readonly name: string;
+  readonly cells: Sheet;
+  readonly wide: number;
+}
+
+/** A part that was put: the row after it, its charts, and the first rows of what should stay together on paper. */
+export interface Part {
+  readonly row: number;
+  readonly charts: readonly Chart[];
+  readonly starts: readonly number[];
+}
+
 export interface Column {
   readonly title: string;
   /** As it is printed; empty for words and plain numbers. */

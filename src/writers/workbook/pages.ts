@@ -18,21 +18,19 @@ import { rankedSheet } from './judged.ts';
 import { KEPT, keptSheet, type Remedies } from './kept-sheet.ts';
 import { addedPages, ownPage } from './own-sheet.ts';
 import type { Page } from './page.ts';
-import { protectionPage } from './protection-sheet.ts';
 import { quantitiesPage } from './quantities-sheet.ts';
-import { resultsPage } from './results-sheet.ts';
 import { runsPage } from './runs-sheet.ts';
 import { sourcesPage } from './sources-sheet.ts';
 import { sweepPage } from './sweep-sheet.ts';
+import { whatIfPage } from './what-if-sheet.ts';
 import { inputsPage, workingPage, workingPages } from './working-page.ts';
 import { WORST, worstSheet } from './worst.ts';
 
 const presenting = (grid: Grid, design: Design): Page[] =>
   [
     feedPage(grid, design),
-    resultsPage(grid, design),
+    whatIfPage(grid, design),
     runsPage(grid, design),
-    protectionPage(grid, design),
     cardPage(grid, design),
     sweepPage(grid, design),
     findingsPage(grid, design),

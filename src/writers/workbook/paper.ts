@@ -8,6 +8,9 @@ import { clean } from './text.ts';
 const PAPER = 210;
 /** Wide enough for the printers of both papers, A4 and Letter [in]. */
 export const MARGINS = { left: 0.5, right: 0.5, top: 0.75, bottom: 0.7 } as const;
+/** Of the tool; put in where it is bundled. */
+declare const COILFEED_VERSION: string;
+
 /** Longest title in a header; the format allows 255 characters in all. */
 const HEADER = 120;
 
@@ -24,8 +27,8 @@ export function printOf(
     tall,
     ...(printed === undefined ? {} : { columns: printed }),
     margins: { ...MARGINS, header: 0.35, footer: 0.35 },
-    header: `&L${small}${titled(design)}&R${small}${dated(design)} – ${name}`,
-    footer: `&L${small}coilfeed&R${small}page &P of &N`,
+    header: `&L${small}${titled(design)}&R${small}${name}`,
+    footer: `&L${small}coilfeed ${COILFEED_VERSION}, ${dated(design)}&R${small}page &P of &N`,
     breaks: tall > 0 ? [] : breaks,
   };
 }

@@ -1,27 +1,60 @@
-/** Every run: what flows in it, what it drops, how warm its conductor gets. */
+/** What the coils get; what flows in every run, what it drops, how warm it gets; and what protects it. */
 import type { Design } from '../../design/design.ts';
-import type { Sheet } from '../../engine/cell.ts';
+import { put, type Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { labelOf } from '../../views/print.ts';
 import { LOAD, WIRE } from '../../views/views.ts';
+import { breaksOf } from './breaks.ts';
+import { coilsPart } from './coils-part.ts';
 import { heads, live, putView, row as rowOf, worstName } from './figures.ts';
-import { opening, type Page, warned, words } from './page.ts';
+import { type On, opening, type Page, type Part, warned, words } from './page.ts';
+import { protectionPart } from './protection-part.ts';
 
-const WIDTHS = [20, 19, 13, ...WIRE.read.map(() => 12)];
+const NAME = 'Runs';
+/** As many columns as the widest of its tables; beside them, for the screen, the currents at every point. */
+const PRINTED = [20, 19, 13, ...WIRE.read.map(() => 12)];
+const BESIDE = PRINTED.length + 1;
+const WIDTHS = [...PRINTED, 4, 20, 19, 13, ...LOAD.read.map(() => 12)];
 
 export function runsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
-  let row = opening(
+  const top = opening(
     cells,
-    'Runs',
-    'Of each run the conductor that carries most is shown; the sheet Loads has all of them.',
+    'Coils, runs and protection',
+    'What the coils get, what flows in each run, and whether its fuse protects it. Of each run the conductor that carries most is shown; to the right, its currents at every point.',
   );
   warned(cells);
-  row = putView(
+  const on: On = { name: NAME, cells, wide: PRINTED.length };
+  const coils = coilsPart(grid, design, on, top);
+  const runs = runsPart(grid, design, on, coils.row);
+  const guarded = protectionPart(grid, design, on, runs.row);
+  const parts = [coils, runs, guarded];
+  // The last chart lies within the area that is printed.
+  put(cells, guarded.row, 0, { role: 'text', value: '' });
+  const laid = { cells, widths: PRINTED, frozen: [2, 0], landscape: false } as const;
+  const breaks = breaksOf(
+    laid,
+    parts.flatMap(({ starts }) => starts),
+  );
+  loadsBeside(grid, design, cells, top);
+  return {
+    name: NAME,
+    kind: 'shown',
+    ...laid,
+    widths: WIDTHS,
+    printed: PRINTED.length,
+    looks: [],
+    charts: parts.flatMap(({ charts }) => charts),
+    breaks,
+  };
+}
+
+function runsPart(grid: Grid, design: Design, { cells, wide }: On, top: number): Part {
+  const row = putView(
     cells,
-    row,
+    top,
     WIRE.title,
-    WIDTHS.length,
+    wide,
     heads(design, ['Run', 'Conductor', labelOf('gauge')], WIRE),
     design.runs.map(({ name }, run) => [
       words(name),
@@ -30,11 +63,17 @@ export function runsPage(grid: Grid, design: Design): Page {
       ...rowOf(grid, design, WIRE, { run }),
     ]),
   );
+  return { row, charts: [], starts: [top] };
+}
+
+/** To the right of what is printed. */
+function loadsBeside(grid: Grid, design: Design, cells: Sheet, top: number): void {
+  const own: Sheet = [];
   putView(
-    cells,
-    row,
+    own,
+    0,
     LOAD.title,
-    WIDTHS.length,
+    WIDTHS.length - BESIDE,
     heads(design, ['Run', 'Conductor', 'Point'], LOAD),
     design.runs.flatMap((r, run) =>
       design.points.map((p, point) => [
@@ -45,13 +84,9 @@ export function runsPage(grid: Grid, design: Design): Page {
       ]),
     ),
   );
-  return {
-    name: 'Runs',
-    kind: 'shown',
-    cells,
-    widths: WIDTHS,
-    frozen: [2, 0],
-    landscape: false,
-    looks: [],
-  };
+  own.forEach((row, r) => {
+    row.forEach((cell, c) => {
+      if (cell !== undefined) put(cells, top + r, BESIDE + c, cell);
+    });
+  });
 }

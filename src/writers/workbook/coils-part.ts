@@ -2,28 +2,24 @@
 
 import { address } from '../../basis/address.ts';
 import type { Design } from '../../design/design.ts';
-import { put, type Sheet } from '../../engine/cell.ts';
+import { put } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import type { Chart } from '../../ooxml/chart.ts';
 import { COIL, POINT, SHARE } from '../../views/views.ts';
-import { breaksOf } from './breaks.ts';
 import { heads, putView, row as rowOf } from './figures.ts';
 import { cellFor, indexed, labels } from './links.ts';
-import { opening, type Page, warned, words } from './page.ts';
+import { type On, type Part, words } from './page.ts';
 
-const NAME = 'Results';
-const WIDTHS = [20, 13, 13, 13, 13, 13, 13, 13, 13];
-const WIDE = WIDTHS.length;
+/** Rows that the chart takes at least. */
+const CHART_TALL = 12;
 
-export function resultsPage(grid: Grid, design: Design): Page {
-  const cells: Sheet = [];
-  let row = opening(cells, NAME, 'What each coil draws on a stiff supply, and what this feed leaves of it.');
-  warned(cells);
-  row = putView(
+/** Puts it at `top` of the sheet `name`, whose tables are `wide` columns wide. */
+export function coilsPart(grid: Grid, design: Design, { name, cells, wide }: On, top: number): Part {
+  let row = putView(
     cells,
-    row,
+    top,
     POINT.title,
-    WIDE,
+    wide,
     heads(design, ['Point'], POINT),
     design.points.map(({ name }, point) => [
       words(name),
@@ -40,7 +36,7 @@ export function resultsPage(grid: Grid, design: Design): Page {
     cells,
     row + 1,
     COIL.title,
-    WIDE,
+    wide,
     heads(design, ['Point', 'Coil'], COIL),
     design.points.map(({ name }, point) => [
       words(name),
@@ -53,34 +49,24 @@ export function resultsPage(grid: Grid, design: Design): Page {
     cells,
     row,
     SHARE.title,
-    WIDE,
+    wide,
     heads(design, ['Run'], SHARE),
     design.runs.map(({ name }, run) => [words(name), ...rowOf(grid, design, SHARE, { run })]),
   );
 
   // Runs take a row each, behind which one is left free.
   const [first, last] = [row - 1 - design.runs.length, row - 2];
-  const tall = 6 + Math.ceil(1.5 * design.runs.length);
+  // The chart stands beside the table, which may be short.
+  const end = Math.max(row, second + CHART_TALL);
   const chart: Chart = {
     kind: 'bars',
     title: SHARE.title,
-    name: `${NAME}!${address(first - 2, 2)}`,
-    names: `${NAME}!${address(first, 0)}:${address(last, 0)}`,
-    values: `${NAME}!${address(first, 2)}:${address(last, 2)}`,
+    name: `${name}!${address(first - 2, 2)}`,
+    names: `${name}!${address(first, 0)}:${address(last, 0)}`,
+    values: `${name}!${address(first, 2)}:${address(last, 2)}`,
     axis: { title: 'Share of the drop of the worst path [%]', least: 0, format: '0.0' },
-    rows: [row, row + tall],
-    columns: [0, WIDE],
+    rows: [second + 1, end - 1],
+    columns: [4, wide],
   };
-  // The chart lies within the area that is printed.
-  put(cells, row + tall, 0, { role: 'text', value: '' });
-  const laid = { cells, widths: WIDTHS, frozen: [2, 0], landscape: false } as const;
-  return {
-    name: NAME,
-    kind: 'shown',
-    tall: 1,
-    ...laid,
-    looks: [],
-    charts: [chart],
-    breaks: breaksOf(laid, [3, second, row]),
-  };
+  return { row: end + 1, charts: [chart], starts: [top, second] };
 }

@@ -5,36 +5,31 @@ import type { Grid } from '../../engine/translate.ts';
 import type { Chart, Lines, Series } from '../../ooxml/chart.ts';
 import type { View } from '../../views/view.ts';
 import { FAULT, FUSE, RELAY } from '../../views/views.ts';
-import { breaksOf } from './breaks.ts';
 import { type Charted, charted, type Group, groups } from './charted-sheet.ts';
 import { heads, putView, row as rowOf } from './figures.ts';
 import { cellFor } from './links.ts';
 import { lineIn, markIn } from './look.ts';
-import { opening, type Page, section, warned, words } from './page.ts';
+import { type On, type Part, section, words } from './page.ts';
 
-const WIDTHS = [20, ...RELAY.read.map(() => 13)];
-const WIDE = WIDTHS.length;
 /** Rows that a chart takes, and the space behind it. */
 const TALL = 25;
 const SPACE = 2;
 
-export function protectionPage(grid: Grid, design: Design): Page {
-  const cells: Sheet = [];
-  let row = opening(
-    cells,
-    'Protection',
-    'Each fuse must carry its load and open before a short harms a conductor behind it.',
-  );
-  warned(cells);
+export function protectionPart(grid: Grid, design: Design, { cells, wide }: On, top: number): Part {
+  let row = top;
   /** A row for each run of which this is true. */
   const each = (view: View, has: (run: Design['runs'][number]) => boolean): void => {
     const rows = design.runs.flatMap((r, run) =>
       has(r) ? [[words(r.name), ...rowOf(grid, design, view, { run, feed: run, window: 0 })]] : [],
     );
-    row = putView(cells, row, view.title, WIDE, heads(design, ['Run'], view), rows);
+    row = putView(cells, row, view.title, wide, heads(design, ['Run'], view), rows);
   };
   each(FUSE, (r) => r.fuse !== null);
-  each(RELAY, (r) => r.relay !== null);
+  // In two rows, to be read on paper.
+  const half = Math.ceil(RELAY.read.length / 2);
+  const relayed = (r: Design['runs'][number]): boolean => r.relay !== null;
+  each({ ...RELAY, read: RELAY.read.slice(0, half) }, relayed);
+  each({ ...RELAY, title: `${RELAY.title}, continued`, read: RELAY.read.slice(half) }, relayed);
   each(FAULT, (r) => r.side === 'feed');
   const source = cellFor(grid, 'source_ohm', {});
   put(cells, row - 1, 0, {
@@ -46,18 +41,19 @@ export function protectionPage(grid: Grid, design: Design): Page {
   const all = groups(design);
   const charts: Chart[] = [];
   // The tables, then each chart, the first one with the words before it.
-  const starts = [3];
+  const starts = [top];
   const from = charted(grid, design);
   all.forEach((group, i) => {
     starts.push(row);
-    if (i === 0) row = reading(cells, row);
-    charts.push({ ...curves(design, group, i, from), rows: [row, row + TALL], columns: [0, WIDE] });
+    if (i === 0) row = reading(cells, row, wide);
+    charts.push({
+      ...curves(design, group, i, from),
+      rows: [row, row + TALL],
+      columns: [0, wide],
+    });
     row += TALL + SPACE;
   });
-  // The last chart lies within the area that is printed.
-  if (charts.length > 0) put(cells, row - 1, 0, { role: 'text', value: '' });
-  const laid = { cells, widths: WIDTHS, frozen: [2, 0], landscape: false } as const;
-  return { name: 'Protection', kind: 'shown', ...laid, looks: [], charts, breaks: breaksOf(laid, starts) };
+  return { row, charts, starts };
 }
 
 const READING = [
@@ -65,10 +61,10 @@ const READING = [
   'The marks lie on the solid line: the longest time until the fuse opens on a short, and on a driver that stays on. A mark that does not show lies above the chart: that current need not open the fuse.',
 ];
 
-function reading(cells: Sheet, top: number): number {
-  let row = section(cells, top, 'Time-current curves', WIDE);
+function reading(cells: Sheet, top: number, wide: number): number {
+  let row = section(cells, top, 'Time-current curves', wide);
   for (const value of READING) {
-    put(cells, row, 0, { role: 'text', value, span: WIDE });
+    put(cells, row, 0, { role: 'text', value, span: wide });
     row += 1;
   }
   return row + 1;
