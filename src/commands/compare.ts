@@ -108,7 +108,7 @@ async function drawn(found: Compared, call: Call): Promise<Output[]> {
   const files = call.outs.filter((out) => !/\.xlsx$/i.test(out));
   if (files.length === 0) return [];
   const { speedLines } = await import('../pictures/speed-lines.ts');
-  const { speedPicture } = await import('../pictures/speed.ts');
+  const { energyPicture, speedPicture } = await import('../pictures/speed.ts');
   const { asFile, drawn: svgOf } = await import('./pictures.ts');
   const [a, b] = found.sides;
   const first = speedLines(a.result.evaluation, a.name, true);
@@ -125,7 +125,8 @@ async function drawn(found: Compared, call: Call): Promise<Output[]> {
         return asFile(path, picture);
       }
       const { comparison } = await import('../kit/comparison.ts');
-      const [svg] = picture === null ? [] : await svgOf(picture, ['svg']);
+      const energy = first === null || second === null ? null : energyPicture([first, second]);
+      const [svg] = energy === null ? [] : await svgOf(energy, ['svg']);
       const text =
         svg === undefined ? null : new TextDecoder().decode(svg.bytes).replace(/^<\?xml[^>]*>\s*/, '');
       return { path, bytes: comparison(found, text) };

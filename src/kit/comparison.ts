@@ -13,7 +13,7 @@ const STYLE = `
 h1{font-size:14pt}
 h2{font-size:11pt;margin:3mm 0 1mm}
 .gain{font-size:12.5pt;font-weight:bold;margin:3mm 0}
-.drawn svg{display:block;width:100%;height:auto;max-height:76mm}
+.drawn svg{display:block;width:100%;height:auto;max-height:70mm}
 table{font-size:8pt}
 th,td{padding:.4mm 1mm;white-space:nowrap}
 th{white-space:normal}
@@ -23,7 +23,7 @@ td:first-child{white-space:normal;min-width:36mm}
 .two li{margin-bottom:.5mm}
 `;
 
-/** The page; `picture` is an SVG of both over engine speed, null where there is none. */
+/** The page; `picture` is an SVG of the energy of both over engine speed, null where there is none. */
 export function comparison(c: Compared, picture: string | null): string {
   const [a, b] = c.sides;
   const title = `${a.title} and ${b.title}`;
@@ -37,14 +37,15 @@ export function comparison(c: Compared, picture: string | null): string {
     points(c),
     picture === null ? '' : `<div class="drawn">${picture}</div>`,
     `<div class="two">${[
-      listed(
-        `Fails or is not known with ${a.name}, passes with ${b.name}`,
-        c.vanish.map(changed),
-        MOST.findings,
-      ),
-      listed(`Passes with ${a.name}, does not with ${b.name}`, c.appear.map(changed), MOST.findings),
-      ...c.sides.map((side, i) => listed(`Parts of ${side.name}`, c.parts[i] ?? [], MOST.parts)),
+      listed(`Put right by ${b.name}`, c.vanish.map(changed), MOST.findings),
+      ...(c.stay.length > 0 ? [listed('Open with both', c.stay.map(changed), MOST.findings)] : []),
+      ...(c.appear.length > 0
+        ? [listed(`Passes with ${a.name}, not with ${b.name}`, c.appear.map(changed), MOST.findings)]
+        : []),
     ].join('\n')}</div>`,
+    `<div class="two">${c.sides
+      .map((side, i) => listed(`Parts of ${side.name}`, c.parts[i] ?? [], MOST.parts))
+      .join('\n')}</div>`,
     '<p class="about">Computed from the two designs by coilfeed, not measured. Currents are those of all coils together, the ' +
       'supply is the lowest at a coil as it fires, the energy that of the weakest firing.</p>',
   ];

@@ -56,6 +56,24 @@ export function speedPicture(sets: Sets, title: string = sets[0].name): Picture 
   };
 }
 
+/** For a customer: what the weakest coil gets over engine speed, from nothing up; null when no energy is known. */
+export function energyPicture(sets: Sets): Picture | null {
+  const rpm = sets.flatMap(({ speeds }) => speeds.map((at) => at.rpm));
+  const x: Axis = { label: sets[0].axes.speed, unit: 'rpm', from: Math.min(...rpm), to: Math.max(...rpm) };
+  const lines = linesOfAll(sets, ENERGIES.slice(0, 1), 'mJ');
+  if (lines.length === 0 || x.from === x.to) return null;
+  const energies = lines.flatMap(({ points }) => points.map(({ y }) => y));
+  const y = axisOf(sets[0].axes.energy, 'mJ', [0, ...energies]);
+  const supplies = [...new Set(sets.map(({ supply }) => `${supply.toFixed(1)} V`))].join(' and ');
+  return {
+    name: 'energy',
+    title: 'Spark energy over engine speed',
+    subtitle: `Of the coil that gets least, at ${supplies}`,
+    description: `Energy over engine speed. ${sets.map(told).join(' ')}`,
+    stacks: [{ title: 'Spark energy', x, panels: [{ title: '', height: HEIGHT.energy, y, parts: lines }] }],
+  };
+}
+
 /** The last speed in words. */
 function told({ name, run, speeds, fuse, ampacity }: SpeedLines): string {
   const last = speeds.at(-1) as AtSpeed;

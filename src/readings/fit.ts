@@ -7,7 +7,7 @@ import { dot, type Gauss, gaussOf, inverse } from './gauss.ts';
 import type { Knob } from './parts.ts';
 import type { Seen, Shown } from './seen.ts';
 import { type Slope, scaled, slopesOf } from './slopes.ts';
-import { lnVolume } from './volume.ts';
+import { lnBounded, lnVolume } from './volume.ts';
 
 export interface Model {
   readonly causes: readonly Hypothesis[];
@@ -40,6 +40,8 @@ export interface Tried {
   readonly left: number;
   /** What the parts most likely are, each in its own deviation. */
   readonly parts: readonly number[];
+  /** Their knobs, in the order of the columns. */
+  readonly active: readonly number[];
   /** Slopes of the free sizes, where they were worked out. */
   readonly columns?: readonly (readonly number[])[];
 }
@@ -124,15 +126,8 @@ export class Fits {
       parts[k] = likely[p] as number;
     });
     return {
-      causes,
-      sizes,
-      around,
-      shown,
-      driven,
-      apart,
-      gauss,
-      left,
-      parts,
+      ...{ causes, sizes, around, shown, driven, apart, gauss, left, parts },
+      active: active.map(({ k }) => k),
       lnLikely: -(left + gauss.lnDet) / 2,
     };
   }
@@ -207,13 +202,26 @@ export class Fits {
     const size = limited(cause, found);
     const apart = from.apart.map((value, i) => value - size * (column[i] as number));
     const left = dot(apart, from.gauss.weigh(apart));
+    const parts = from.parts.map(() => 0);
+    from.gauss.likely(apart).forEach((value, p) => {
+      parts[from.active[p] as number] = value;
+    });
     return this.model({
       ...from,
+      parts,
       causes: [...from.causes, cause],
       sizes: [...from.sizes, size],
       ...{ apart, left, lnLikely: from.lnLikely + (from.left - left) / 2 },
       columns: [...(from.columns ?? []), column],
     });
+  }
+
+  /** What it takes off that no sound coil is beyond its tolerance: a range with ends, not the normal distribution in its place. */
+  #bounded({ active, parts, gauss }: Tried): number {
+    return active.reduce((sum, k, p) => {
+      const { of } = this.seen.parts.knobs[k] as Knob;
+      return of === 'ohm' || of === 'henry' ? sum + lnBounded(parts[k] as number, gauss.variance(p)) : sum;
+    }, 0);
   }
 
   /** What a fit is worth. */
@@ -249,7 +257,7 @@ export class Fits {
       sizes,
       spread,
       left,
-      worth: lnLikely + volume + (causes.length === 0 ? Math.log(ODDS.sound) : odds),
+      worth: lnLikely + volume + this.#bounded(tried) + (causes.length === 0 ? Math.log(ODDS.sound) : odds),
       share: 0,
     };
   }

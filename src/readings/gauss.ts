@@ -12,6 +12,8 @@ export interface Gauss {
   weigh(v: readonly number[]): number[];
   /** What the columns most likely are, in their own deviations, when the readings are `r` off. */
   likely(r: readonly number[]): number[];
+  /** Variance that is left of column p, in its own. */
+  variance(p: number): number;
 }
 
 /** What moves a reading by less than this share of its own deviation counts as nothing: most columns hold a few readings only. */
@@ -47,6 +49,11 @@ export function gaussOf(own: readonly number[], all: readonly (readonly number[]
   return {
     lnDet: lnDet + own.reduce((sum, v) => sum + Math.log(v), 0),
     likely,
+    variance: (p) =>
+      solved(
+        lower,
+        columns.map((_, q) => (p === q ? 1 : 0)),
+      )[p] as number,
     weigh(v) {
       const theta = likely(v);
       const out = v.map((value, i) => value / (own[i] as number));

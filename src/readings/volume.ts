@@ -22,6 +22,28 @@ export function lnVolume(cause: Hypothesis, size: number, variance: number, pull
   return Math.log((sum * (b - a)) / NODES);
 }
 
+/** Half of an even range over its standard deviation. */
+const END = Math.sqrt(3);
+/** No tolerance is as hard as that a part beyond it could not be sound at all [ln]. Arbitrary. */
+const HARD = -12;
+
+/**
+ * ln of how much likelier readings are when a part is anywhere within ±√3 of its own deviations than when it is normally
+ * distributed, where those left it at `mean` with `variance`.
+ */
+export function lnBounded(mean: number, variance: number): number {
+  const deviation = Math.sqrt(variance);
+  const [low, high] = [Math.max(-END, mean - 6 * deviation), Math.min(END, mean + 6 * deviation)];
+  if (!(high > low)) return HARD;
+  let sum = 0;
+  for (let i = 0; i < NODES; i++) {
+    const x = low + ((high - low) * (i + 0.5)) / NODES;
+    // Both densities lack the same 1/√2π.
+    sum += Math.exp((x * x - (x - mean) ** 2 / variance) / 2);
+  }
+  return Math.max(HARD, Math.log((sum * (high - low)) / NODES / (2 * END) / deviation));
+}
+
 /** Probability that a sum of n squares of normal deviations is larger: Wilson and Hilferty's cube root (from memory). */
 export function beyond(left: number, n: number): number {
   const z = (Math.cbrt(left / n) - (1 - 2 / (9 * n))) / Math.sqrt(2 / (9 * n));

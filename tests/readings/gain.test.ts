@@ -5,7 +5,8 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { drawn } from '../../src/commands/pictures.ts';
 import { comparison } from '../../src/kit/comparison.ts';
-import { speedPicture } from '../../src/pictures/speed.ts';
+import type { Picture } from '../../src/pictures/chart.ts';
+import { energyPicture } from '../../src/pictures/speed.ts';
 import { speedLines } from '../../src/pictures/speed-lines.ts';
 import { compare } from '../../src/readings/compare.ts';
 import { exactOf } from '../../src/readings/exact.ts';
@@ -94,7 +95,7 @@ describeWithPeer('chromium', 'the page for a customer', () => {
       const lines = c.sides.map(({ name, result }) => speedLines(result.evaluation, name, true));
       const [first, second] = lines;
       if (!first || !second) throw new Error('no sweep');
-      const [svg] = await drawn(speedPicture([first, second], 'A and B'), ['svg']);
+      const [svg] = await drawn(energyPicture([first, second]) as Picture, ['svg']);
       const html = comparison(c, new TextDecoder().decode(svg?.bytes).replace(/^<\?xml[^>]*>\s*/, ''));
       const page = await browser().newPage();
       await page.setContent(html);
