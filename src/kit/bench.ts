@@ -33,7 +33,6 @@ export function bench(job: Job, board: string): string {
     opening('Bench sheet', job),
     `<p>Batch of ${count('batch', job.batch)}, delivered ${kit.delivered}. Cut length = length of the design + ${kitValue(job, 'allowance', kit.allowance, '%')} + ${kitValue(job, 'end_allowance', kit.end_allowance, 'small')} at each end. Cut to ± ${kitValue(job, 'cut_tolerance', kit.cut_tolerance, 'small')}, strip to ± ${kitValue(job, 'strip_tolerance', kit.strip_tolerance, 'small')}.</p>`,
     '<p>Eye protection at cutter, stripper and crimp press; guards closed. Hot air and solder burn: let it cool. Cut no strand when you strip.</p>',
-    `<div class="wide">${board}</div>`,
     '<h2>Cut list, reel by reel</h2>',
     cuts(job, kinds),
     '<h2>Reels</h2>',
@@ -68,6 +67,7 @@ export function bench(job: Job, board: string): string {
     ).replace('<table>', '<table class="write">'),
     '<h2>What was taken where the design says nothing</h2>',
     assumed(job),
+    `<div class="wide">${board}</div>`,
   ].join('\n');
   return document({ title: 'Bench sheet', job, body, style: STYLE });
 }
@@ -78,7 +78,7 @@ function cuts(job: Job, kinds: readonly Crimp[]): string {
     const end = (which: 'from' | 'to'): string[] => {
       const kind = crimpOf(kinds, piece, which, job);
       return [
-        name(endName(piece[which])),
+        `<span class="whole">${name(endName(piece[which]))}</span>`,
         kind === null ? 'splice' : name(kind.code),
         kitValue(job, `strip ${piece.id} ${which}`, kind?.strip ?? piece.strip, 'small'),
       ];

@@ -1,28 +1,37 @@
 /** The harness as a graph for the layout: sizes of symbols and labels, and who is joined to whom. All in mm. */
+import type { Suppression } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { printQuantity } from '../views/print.ts';
+import type { Inner } from './diagram-fold.ts';
 import { onPaper } from './lengths.ts';
 import type { Harness, Piece, Spot } from './places.ts';
 import { printedSize } from './terminals.ts';
 import { textWidth, wrapText } from './text-size.ts';
 
-/** Height of the letters [mm], that is about 7 points. */
-export const FONT = 2.5;
-export const LINE = 3;
+/** Height of the letters [mm], that is 8.5 points. */
+export const FONT = 3;
+export const LINE = 3.5;
 /** Room for a terminal number inside a symbol [mm]. */
 export const TERMINAL = 4.5;
 /** Widest line [mm]: one that leaves most lines whole, and a narrow one for a harness of many parts in a row. */
 const WIDE = 34;
-const NARROW = 19;
+const NARROW = 25;
+const LEAST = 17.6;
 /** Ways to break lines: of what stands alone in its layer, and of what stands there once for each coil. */
 export interface Rooms {
   readonly alone: number;
   readonly each: number;
+  /** Whether lengths stand on the wires of single coils, and not in the table alone. */
+  readonly lengths: boolean;
 }
 export const ROOMS: readonly Rooms[] = [
-  { alone: WIDE, each: WIDE },
-  { alone: NARROW, each: WIDE },
-  { alone: NARROW, each: NARROW },
+  { alone: WIDE, each: WIDE, lengths: true },
+  { alone: NARROW, each: WIDE, lengths: true },
+  { alone: WIDE, each: WIDE, lengths: false },
+  { alone: NARROW, each: WIDE, lengths: false },
+  { alone: LEAST, each: WIDE, lengths: false },
+  { alone: NARROW, each: NARROW, lengths: true },
+  { alone: NARROW, each: NARROW, lengths: false },
 ];
 
 export interface Shape {
@@ -33,46 +42,66 @@ export interface Shape {
   readonly at: number;
   readonly below: number;
   readonly lines: readonly string[];
+  /** Wires and parts that are folded into it. */
+  readonly inner?: Inner;
+  /** Drawn upright, in what is folded. */
+  readonly upright?: boolean;
 }
 
-const lines = (text: string, room: number): string[] => wrapText(text, room / FONT);
+export const lines = (text: string, room: number): string[] => wrapText(text, room / FONT);
+/** The first line is bold, and wider by so much. */
+const BOLD = 1.13;
 export const widest = (texts: readonly string[]): number =>
-  Math.max(0, ...texts.map((t) => textWidth(t) * FONT));
+  Math.max(0, ...texts.map((t, i) => textWidth(t) * FONT * (i === 0 ? BOLD : 1)));
 
 /** `10 AWG C`, `6 mm² TXL` */
 const sizeOf = ({ gauge, insulation }: Piece): string =>
   [printedSize(gauge), insulation].filter(Boolean).join(' ');
 
-/** What stands above a wire: its name, its size with the colour, its length. */
-const labelOf = (piece: Piece, e: Evaluation, room: number): string[] => [
+/** What stands at a wire: its name, its size with the colour, its length. */
+export type Labels = (piece: Piece, e: Evaluation, room: number, lengths: boolean) => string[];
+
+const wiring: Labels = (piece, e, room, lengths) => [
   ...lines(piece.id, room),
   ...lines([sizeOf(piece), piece.colour].filter(Boolean).join(', '), room),
-  ...lines(piece.length === null ? 'length ____' : onPaper(piece.length, 'piece', e.design.kit.units), room),
+  ...(lengths
+    ? lines(piece.length === null ? 'length ____' : onPaper(piece.length, 'piece', e.design.kit.units), room)
+    : []),
 ];
+
+const SUPPRESSED: Readonly<Record<Suppression, string>> = {
+  none: 'no suppression',
+  diode: 'diode: + to 86',
+  resistor: 'resistor',
+  diode_zener: 'diode + zener: + to 86',
+};
 
 function wordsOf(spot: Spot, e: Evaluation, room: number): string[] {
   const run = e.design.wires[spot.wire ?? -1]?.run ?? 0;
   const of = e.design.runs[run];
   switch (spot.kind) {
     case 'plus':
-      return ['BAT+', 'battery +'];
+      return ['BAT+', 'behind any', 'master switch'];
     case 'minus':
       return ['BAT−', 'battery −'];
     case 'fuse':
       return [
         spot.id,
-        `${printQuantity('fuse_rating', e.number('fuse_rating', { run }))}, type ${of?.fuse?.type}`,
+        printQuantity('fuse_rating', e.number('fuse_rating', { run })),
+        `type ${of?.fuse?.type}`,
       ];
     case 'relay':
-      return [spot.id, `${printQuantity('relay_rating', e.number('relay_rating', { run }))} relay`];
-    case 'coil': {
-      const bank = banks(e).find(({ coils }) => coils.has(spot.coil ?? -1));
-      return [...lines(spot.id, room), ...(bank ? lines(bank.name, room) : [])];
-    }
+      return [
+        spot.id,
+        `${printQuantity('relay_rating', e.number('relay_rating', { run }))} relay`,
+        ...(of?.relay?.suppression ? lines(SUPPRESSED[of.relay.suppression], room) : ['suppression ____']),
+      ];
+    case 'coil':
+      return lines(spot.id, room);
     case 'trigger':
-      return ['original ignition', 'wire, switched'];
+      return [spot.id, 'original ignition', 'wire, kill switch'];
     case 'chassis':
-      return ['engine ground'];
+      return [spot.id, 'engine ground'];
     default:
       return [spot.id];
   }
@@ -93,9 +122,9 @@ function symbolOf(spot: Spot, e: Evaluation, room: number): Shape {
   });
   switch (spot.kind) {
     case 'fuse':
-      return made(16, 5.5 + height, 3);
+      return made(12, 5.5 + height, 3);
     case 'relay':
-      return made(28, 20 + height, 5, 15);
+      return made(30, 20 + height, 5, 15);
     case 'splice':
     case 'ground':
       return made(6, 5 + height, height + 3);
@@ -112,6 +141,8 @@ function symbolOf(spot: Spot, e: Evaluation, room: number): Shape {
 export interface Edge {
   readonly from: Spot;
   readonly to: Spot;
+  /** Name of its piece. */
+  readonly piece: string;
   /** What stands above it. */
   readonly lines: readonly string[];
   /** Index of the conductor; null for the wires of a relay's coil, and where there is none. */
@@ -125,6 +156,8 @@ export interface Edge {
 export interface Graph {
   readonly symbols: ReadonlyMap<Spot, Shape>;
   readonly edges: readonly Edge[];
+  /** Where the layout starts; the battery where nothing is folded. */
+  readonly start?: Spot;
 }
 
 /** Groups of coils, each on a conductor of its own; none when the groups are not apart from each other. */
@@ -143,7 +176,7 @@ export function banks(e: Evaluation): { name: string; coils: Set<number> }[] {
 }
 
 /** The graph of a harness, with lines of text that are as wide as `rooms` says. */
-export function graphOf(h: Harness, e: Evaluation, rooms: Rooms): Graph {
+export function graphOf(h: Harness, e: Evaluation, rooms: Rooms, labels: Labels = wiring): Graph {
   const crowded = ({ wire }: Piece): boolean => (e.design.wires[wire ?? -1]?.coils.length ?? 2) === 1;
   const firstOpen = h.links.findIndex((link) => link.open);
   return {
@@ -154,7 +187,8 @@ export function graphOf(h: Harness, e: Evaluation, rooms: Rooms): Graph {
       ...h.pieces.map((piece) => ({
         from: piece.from.spot,
         to: piece.to.spot,
-        lines: labelOf(piece, e, crowded(piece) ? rooms.each : rooms.alone),
+        lines: labels(piece, e, crowded(piece) ? rooms.each : rooms.alone, rooms.lengths || !crowded(piece)),
+        piece: piece.id,
         wire: piece.wire,
         control: piece.from.terminal === '85' || piece.to.terminal === '86',
         open: false,
@@ -163,6 +197,7 @@ export function graphOf(h: Harness, e: Evaluation, rooms: Rooms): Graph {
         from,
         to,
         lines: i === firstOpen ? ['return: not in', 'this design'] : [],
+        piece: `link ${i + 1}`,
         wire: null,
         control: false,
         open,

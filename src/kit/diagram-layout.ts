@@ -29,9 +29,9 @@ export interface Placed {
 }
 
 /** Between rows, between a wire and what stands beside it, and from a part to a turn. */
-const GAP = 2.5;
+const GAP = 1.2;
 const CLEAR = 0.6;
-const TURN = 1.8;
+const TURN = 1.5;
 
 /** How far something reaches above and below its wire. */
 interface Reach {
@@ -77,7 +77,7 @@ export function placed(graph: Graph): Placed {
   };
 }
 
-const labelWidth = (lines: readonly string[]): number => (lines.length === 0 ? 0 : widest(lines) + 2);
+const labelWidth = (lines: readonly string[]): number => (lines.length === 0 ? 0 : widest(lines) + 1);
 const shapeOf = ({ symbols }: Graph, spot: Spot): Shape => symbols.get(spot) as Shape;
 const ahead = ({ edges }: Graph, spot: Spot): Edge[] => edges.filter((e) => e.from === spot && !e.control);
 const behind = ({ edges }: Graph, spot: Spot): Edge[] => edges.filter((e) => e.to === spot && !e.control);
@@ -90,7 +90,7 @@ const turnsEarly = ({ to, control }: Edge, returns: ReadonlySet<Spot>): boolean 
 function rowsOf(graph: Graph): Rows {
   const column = new Map<Spot, number>();
   const y = new Map<Spot, number>();
-  const plus = [...graph.symbols.keys()].find(({ kind }) => kind === 'plus') as Spot;
+  const plus = graph.start ?? ([...graph.symbols.keys()].find(({ kind }) => kind === 'plus') as Spot);
   out(graph, plus, 0, column);
   const coils = [...graph.symbols.keys()].filter(({ kind }) => kind === 'coil');
   const coilColumn = Math.max(...coils.map((coil) => column.get(coil) as number));
@@ -343,9 +343,14 @@ function joints({ edges }: Graph, wires: readonly Wire[]): Point[] {
       const own = wires.filter((wire) => wire.edge[end] === spot && !wire.edge.control);
       const [x] = own.flatMap(({ way }) => (way.length > 2 ? [(way[1] as Point).x] : []));
       if (x === undefined || own.length < 2) continue;
-      const rows = own.flatMap(({ way }) => [(way[0] as Point).y, (way.at(-1) as Point).y]);
-      const [low, high] = [Math.min(...rows), Math.max(...rows)];
-      for (const row of new Set(rows)) if (row > low && row < high) found.set(`${x} ${row}`, { x, y: row });
+      // All of them share the height of the part; beyond the turn each has its own.
+      const near = own.map(({ way }) => ((end === 'from' ? way[0] : way.at(-1)) as Point).y);
+      const far = own.map(({ way }) => ((end === 'from' ? way.at(-1) : way[0]) as Point).y);
+      const [low, high] = [Math.min(...near, ...far), Math.max(...near, ...far)];
+      for (const row of new Set([...near, ...far])) {
+        const arms = [near.includes(row), far.includes(row), row > low, row < high].filter(Boolean).length;
+        if (arms > 2) found.set(`${x} ${row}`, { x, y: row });
+      }
     }
   return [...found.values()];
 }

@@ -6,94 +6,176 @@
  */
 import type { Result } from '../findings/result.ts';
 import { escaped } from '../pictures/elements.ts';
-import { banks, type Graph, graphOf, LINE, ROOMS, type Shape } from './diagram-graph.ts';
+import { folded } from './diagram-fold.ts';
+import { banks, FONT, type Graph, graphOf, type Labels, LINE, ROOMS, type Shape } from './diagram-graph.ts';
 import { above, type Placed, type Point, placed } from './diagram-layout.ts';
-import { draw, joint, mm, text, wireLine } from './diagram-symbols.ts';
+import { draw, joint, leftText, mm, text, wireLine } from './diagram-symbols.ts';
+import { type Free, wireRows, wireTable } from './diagram-table.ts';
 import { harnessOf } from './harness.ts';
 import { released } from './release.ts';
 import { textWidth, wrapText } from './text-size.ts';
 
 /** What A4 and Letter have in common, lying, within margins of 10 mm. */
 export const PAGE = { width: 259, height: 190 };
-/** Above and below the drawing: title and status, notes. */
-const HEAD = 16;
-const FOOT = 11;
-/** A small harness is not blown up beyond this. */
-const LARGEST = 1.3;
+/** Above and below the drawing: status; notes, sockets and title block. */
+const HEAD = 9;
+const FOOT = 27;
+/** A small harness is not blown up: what is left takes the table of wires. */
+const LARGEST = 1;
 
 const STYLE =
   'path,rect,circle{fill:none;stroke:#000;stroke-width:.35}' +
   'text{font-family:"DejaVu Sans",Verdana,Arial,sans-serif;text-anchor:middle;unicode-bidi:plaintext;fill:#000}' +
   '.feed,.return{stroke-width:.6}.open{stroke-dasharray:2 1.5}.bank{stroke-dasharray:1 1;stroke-width:.25}' +
-  '.full{fill:#000}.name{font-weight:bold}';
+  '.full{fill:#000}.name{font-weight:bold}.left{text-anchor:start}.thin{stroke-width:.15}';
 
-const NOTES: readonly string[] = [
-  'Lengths one way as in the design, without allowance. ____: not in the design, to be filled in. Lines that cross are not joined; a dot is a splice, a ring a common ground point.',
-  'Terminal numbers of DIN 72552: 30 battery, 15 switched supply, 31 ground, 86 and 85 relay coil, 87 make contact. Pins of coils and sockets, and the polarity of a relay coil, go by the makers’ data sheets.',
-  'The wires that tell each coil when to fire stay as they are. Where the driver sits outside the coil, the return starts at the driver’s ground.',
-];
+const NOTES =
+  'Dot: joint. Ring: common ground point. Lines that cross without a dot are not joined. Lengths one way, without allowance; ____: not in the design. Terminal numbers of DIN 72552: 30 battery, 15 supply, 31 ground, 86 and 85 relay coil, 87 make contact. Control wires of the coils are not drawn: they move into the new connectors. Where the driver sits outside the coil, the return starts at the driver.';
+
+/** Who drew it; from the job where there is one, else from the design alone. */
+export interface TitleBlock {
+  readonly shop: string;
+  readonly revision: string;
+  readonly design: string;
+}
 
 /** The diagram of a result. The same result gives the same text. */
-export function wiringDiagram(result: Result): string {
-  const harness = harnessOf(result.evaluation);
-  const ways = ROOMS.map((rooms) => graphOf(harness, result.evaluation, rooms)).map((graph) => ({
+export const wiringDiagram = (result: Result, block: TitleBlock | null = null): string =>
+  drawing(result, { title: 'Wiring diagram', notes: NOTES }, block);
+
+/** What is drawn of a harness. */
+export interface Sheet {
+  readonly title: string;
+  readonly notes: string;
+  /** What stands at its wires; left out: names, sizes, colours and lengths, with a table of wires where there is room. */
+  readonly labels?: Labels;
+}
+
+export function drawing(result: Result, sheet: Sheet, block: TitleBlock | null): string {
+  const { evaluation: e } = result;
+  const ways = ROOMS.map((rooms) => folded(graphOf(harnessOf(e), e, rooms, sheet.labels))).map((graph) => ({
     graph,
     place: placed(graph),
   }));
   const { graph, place } = ways.reduce((a, b) => (scaleOf(b.place) > scaleOf(a.place) ? b : a));
-  return svg(graph, place, result);
+  return svg(graph, place, result, sheet, block);
 }
 
 const ROOM = { width: PAGE.width - 2, height: PAGE.height - HEAD - FOOT - 2 };
 const scaleOf = ({ width, height }: Placed): number =>
   Math.min(LARGEST, ROOM.width / width, ROOM.height / height);
 
-function svg(graph: Graph, place: Placed, result: Result): string {
-  const { title } = result.evaluation.design;
-  const { width, height } = place;
+function svg(graph: Graph, place: Placed, result: Result, sheet: Sheet, block: TitleBlock | null): string {
+  const { evaluation: e } = result;
   const scale = scaleOf(place);
-  const left = (PAGE.width - width * scale) / 2;
-  const top = HEAD + 1 + (ROOM.height - height * scale) / 2;
+  const [width, height] = [place.width * scale, place.height * scale];
+  // Below the coils, beside what is folded; beside the drawing; below it.
+  const head = graph.start === undefined ? 0 : (graph.symbols.get(graph.start) as Shape).width * scale;
+  const under = lowest(graph, place) * scale;
+  const places: readonly Free[] = [
+    { x: head, y: under, width: width - head, height: ROOM.height - under },
+    { x: width, y: 0, width: ROOM.width - width, height: ROOM.height },
+    { x: 0, y: height, width: ROOM.width, height: ROOM.height - height },
+  ];
+  const list = sheet.labels ? null : wireTable(wireRows(harnessOf(e), e), places);
+  const across = Math.max(width, list === null ? 0 : list.x + list.width);
+  const down = Math.max(height, list === null ? 0 : list.y + list.height);
+  const left = (PAGE.width - across) / 2;
+  const top = HEAD + 1 + Math.max(0, ROOM.height - down) / 2;
   const status = released(result);
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${PAGE.width}mm" height="${PAGE.height}mm" viewBox="0 0 ${PAGE.width} ${PAGE.height}" role="img">`,
     '<!-- coilfeed-kit -->',
-    `<title>${escaped(`Wiring diagram: ${title}`)}</title>`,
+    `<title>${escaped(`${sheet.title}: ${e.design.title}`)}</title>`,
     `<style>${STYLE}</style>`,
     `<rect width="${PAGE.width}" height="${PAGE.height}" style="fill:#fff;stroke:none"/>`,
-    text(heading(`Wiring diagram: ${title}`), PAGE.width / 2, 0, 'name', 3.6),
     status.ok ? '' : banner(status.words),
-    `<g transform="translate(${mm(left)} ${mm(top)}) scale(${Number(scale.toFixed(4))})">`,
+    `<g class="drawn" transform="translate(${mm(left)} ${mm(top)}) scale(${Number(scale.toFixed(4))})">`,
     ...wires(place, result),
     ...place.joints.map(joint),
     ...[...place.corners].map(
       ([spot, { x, y }]) =>
-        `<g transform="translate(${mm(x)} ${mm(y)})">${draw(graph.symbols.get(spot) as Shape)}</g>`,
+        `<g data-spot="${escaped(spot.id)}" transform="translate(${mm(x)} ${mm(y)})">${draw(graph.symbols.get(spot) as Shape)}</g>`,
     ),
     ...frames(graph, place, result),
     '</g>',
-    ...NOTES.flatMap((note) => wrapText(note, PAGE.width / 2.2)).map((note, i) =>
-      text([note], PAGE.width / 2, PAGE.height - FOOT + i * 2.8, '', 2.2),
-    ),
+    list === null ? '' : list.draw(left + list.x, top + list.y),
+    foot(result, sheet, list !== null || sheet.labels !== undefined, block),
     '</svg>\n',
   ].join('\n');
 }
 
-/** A long title is cut: it stands in full on the other papers. */
-function heading(title: string): string[] {
-  const [first = '', ...rest] = wrapText(title, (PAGE.width - 20) / 3.6);
-  return [rest.length > 0 ? `${first} …` : first];
+/** Where the drawing ends below the coils, what is folded left out. */
+const lowest = (graph: Graph, { corners, wires: all }: Placed): number =>
+  Math.max(
+    ...[...corners].map(([spot, { y }]) =>
+      spot === graph.start ? 0 : y + (graph.symbols.get(spot) as Shape).height,
+    ),
+    ...all.map(({ edge, label }) => label.y + (edge.lines.length - above(edge.lines)) * LINE + 1),
+  );
+
+/** Notes at the left, sockets from their pin side in the middle, the title block at the right. */
+function foot(
+  { evaluation: e }: Result,
+  { title, notes: plain }: Sheet,
+  listed: boolean,
+  block: TitleBlock | null,
+): string {
+  const y = PAGE.height - FOOT + 1;
+  const relays = harnessOf(e)
+    .spots.filter(({ kind }) => kind === 'relay')
+    .slice(0, MOST_SOCKETS);
+  const room = PAGE.width - TITLE - relays.length * SOCKET - 4;
+  const notes = listed
+    ? plain
+    : `${plain} Lengths and sizes of all wires: table of wires in the instructions.`;
+  const [name = '', ...more] = wrapText(e.design.title, (TITLE - 4) / FONT);
+  const lines = [
+    title,
+    more.length > 0 ? `${name} …` : name,
+    `${block?.shop ?? '______'}`.slice(0, 40),
+    `Revision ${block?.revision ?? '______'}, date ${e.design.date ?? '______'}`.slice(0, 44),
+    block === null ? '' : `Design ${block.design}`,
+  ];
+  return (
+    wrapText(notes, room / FONT)
+      .map((line, i) => leftText([line], 1, y + i * (FONT + 0.25), false))
+      .join('') +
+    relays.map((relay, i) => socket(relay.id, room + 3 + i * SOCKET, y)).join('') +
+    `<rect x="${mm(PAGE.width - TITLE)}" y="${mm(y)}" width="${TITLE - 0.5}" height="${FOOT - 2}"/>` +
+    leftText(lines, PAGE.width - TITLE + 2, y + 2)
+  );
 }
 
+/** Width of the title block and of a socket, and how many of them there is room for [mm]. */
+const TITLE = 78;
+const SOCKET = 44;
+const MOST_SOCKETS = 2;
+
+/** How the pins of a common relay of five pins lie, seen from the pins: the numbers on the relay itself take precedence. */
+const socket = (id: string, x: number, y: number): string =>
+  [
+    `<rect x="${mm(x)}" y="${mm(y)}" width="18" height="18" rx="1"/>`,
+    `<rect x="${mm(x + 7)}" y="${mm(y + 1.6)}" width="4" height="1" class="full"/>`,
+    `<rect x="${mm(x + 8.5)}" y="${mm(y + 12.5)}" width="1" height="4" class="full"/>`,
+    `<rect x="${mm(x + 1.8)}" y="${mm(y + 7)}" width="1" height="4" class="full"/>`,
+    `<rect x="${mm(x + 15.2)}" y="${mm(y + 7)}" width="1" height="4" class="full"/>`,
+    text(['87'], x + 9, y + 3.2),
+    text(['30'], x + 5.6, y + 13),
+    text(['86'], x + 5.4, y + 7.2),
+    text(['85'], x + 12.6, y + 7.2),
+    leftText([id, 'from its pins;', 'the numbers', 'on the relay', 'take', 'precedence'], x + 19.2, y),
+  ].join('');
+
 const banner = (words: string): string =>
-  `<rect x="20" y="6.2" width="${PAGE.width - 40}" height="7.6" style="stroke-width:.8"/>` +
-  text([words], PAGE.width / 2, 7.2, 'name', Math.min(5, (PAGE.width - 50) / textWidth(words) / 1.15));
+  `<rect x="20" y="0.5" width="${PAGE.width - 40}" height="7.6" style="stroke-width:.8"/>` +
+  text([words], PAGE.width / 2, 1.5, 'name', Math.min(5, (PAGE.width - 50) / textWidth(words) / 1.15));
 
 function wires(place: Placed, { evaluation: e }: Result): string[] {
   return place.wires.map(({ edge, way, label }) => {
     const side =
       edge.wire === null ? 'link' : (e.design.runs[e.design.wires[edge.wire]?.run ?? 0]?.side ?? 'link');
-    return wireLine(way, edge.open ? 'open' : side) + labelOf(edge.lines, label);
+    return wireLine(way, edge.open ? 'open' : side, edge) + labelOf(edge.lines, label);
   });
 }
 

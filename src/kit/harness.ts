@@ -31,6 +31,19 @@ function ranksOf(ids: readonly string[]): number[] {
   return ranks;
 }
 
+/** Bank by bank, where runs of the feed or else of the return carry some of the coils only; within a bank by number. */
+function bankedRanks({ coils, runs, wires }: Evaluation['design']): number[] {
+  const numbers = ranksOf(coils.map((coil) => coil.id));
+  const groups = (side: 'feed' | 'return'): Wire[] =>
+    wires.filter((w) => runs[w.run]?.side === side && w.coils.length > 1 && w.coils.length < coils.length);
+  const [feed, back] = [groups('feed'), groups('return')];
+  const banks = feed.length > 0 ? feed : back;
+  return coils.map((_, coil) => {
+    const bank = banks.findIndex((w) => w.coils.includes(coil));
+    return (bank < 0 ? banks.length : bank) * coils.length + (numbers[coil] as number);
+  });
+}
+
 /** The harness of an evaluated design. */
 export function harnessOf(e: Evaluation): Harness {
   const { design } = e;
@@ -45,7 +58,7 @@ export function harnessOf(e: Evaluation): Harness {
   const parents = new Map(feed.map((i) => [i, parent(i)]));
   const nexts = new Map(back.map((i) => [i, next(i)]));
 
-  const rank = ranksOf(design.coils.map((coil) => coil.id));
+  const rank = bankedRanks(design);
   /** Run by run, and within a run by the number of the coil. */
   const inOrder = (wires: readonly number[]): number[] =>
     wires.toSorted(

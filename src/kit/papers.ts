@@ -7,10 +7,12 @@
  */
 import { bench } from './bench.ts';
 import { wiringDiagram } from './diagram.ts';
+import { formboard } from './formboard.ts';
 import { instructions } from './instructions.ts';
 import type { Job } from './job.ts';
 import { labelSheet } from './label-sheet.ts';
 import { record } from './record.ts';
+import { titleBlock } from './shop-block.ts';
 import { cutTable, labelTable, partsTable, reelTable } from './tables.ts';
 import { testCard } from './test-card.ts';
 import type { Words } from './words.ts';
@@ -33,12 +35,12 @@ export type FileName = keyof typeof FILES;
 
 /** The papers but for the workbook. The same job and words give the same texts. */
 export function papers(job: Job, words: Words): Map<FileName, string> {
-  const diagram = wiringDiagram(job.result);
+  const diagram = wiringDiagram(job.result, titleBlock(job));
   return new Map<FileName, string>([
     ['instructions.html', instructions(job, words, diagram)],
     ['test-card.html', testCard(job, words)],
     ['diagram.svg', diagram],
-    ['bench.html', bench(job, '')],
+    ['bench.html', bench(job, formboard(job))],
     ['build-record.html', record(job)],
     ['labels.html', labelSheet(job)],
     ['parts.csv', partsTable(job)],

@@ -1,5 +1,6 @@
 /** Who made the papers: the shop, its contact, revision and date, on every one of them. */
 import { escaped } from '../pictures/elements.ts';
+import type { TitleBlock } from './diagram.ts';
 import { name } from './html-text.ts';
 import { type Job, shortDigest } from './job.ts';
 
@@ -19,6 +20,12 @@ export function shopText(job: Job): {
     contact: shop?.contact ?? NOTHING,
     revision: shop?.revision ?? NOTHING,
   };
+}
+
+/** For a drawing. */
+export function titleBlock(job: Job): TitleBlock {
+  const { name: shop, contact, revision } = shopText(job);
+  return { shop: `${shop}, ${contact}`, revision, design: shortDigest(job) };
 }
 
 /** At the head of a paper. */
