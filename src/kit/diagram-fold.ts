@@ -8,18 +8,8 @@
  *    │ main/2
  *    K1 ── main/3 …
  */
-import { type Edge, type Graph, LINE, type Shape, widest } from './diagram-graph.ts';
+import { type Edge, type Graph, type Inner, LINE, type Shape, widest } from './diagram-graph.ts';
 import type { Spot } from './places.ts';
-
-export interface Inner {
-  /** Wires with the left edge of their labels. */
-  readonly wires: readonly {
-    readonly edge: Edge;
-    readonly way: readonly { readonly x: number; readonly y: number }[];
-    readonly label: { readonly x: number; readonly y: number };
-  }[];
-  readonly parts: readonly { readonly shape: Shape; readonly x: number; readonly y: number }[];
-}
 
 /** The relay upright: its box, the height of terminal 87 at its right, of 86 and 85 at its left. */
 export const UPRIGHT = { width: 26, height: 24, make: 18, coilIn: 5, coilOut: 20, middle: 13 };

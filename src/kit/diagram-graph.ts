@@ -2,7 +2,6 @@
 import type { Suppression } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { printQuantity } from '../views/print.ts';
-import type { Inner } from './diagram-fold.ts';
 import { onPaper } from './lengths.ts';
 import type { Harness, Piece, Spot } from './places.ts';
 import { printedSize } from './terminals.ts';
@@ -33,6 +32,17 @@ export const ROOMS: readonly Rooms[] = [
   { alone: NARROW, each: NARROW, lengths: true },
   { alone: NARROW, each: NARROW, lengths: false },
 ];
+
+/** Wires and parts that stand upright within one shape. */
+export interface Inner {
+  /** Wires with the left edge of their labels. */
+  readonly wires: readonly {
+    readonly edge: Edge;
+    readonly way: readonly { readonly x: number; readonly y: number }[];
+    readonly label: { readonly x: number; readonly y: number };
+  }[];
+  readonly parts: readonly { readonly shape: Shape; readonly x: number; readonly y: number }[];
+}
 
 export interface Shape {
   readonly spot: Spot;

@@ -1,8 +1,8 @@
 /** The symbols of the drawing, in black lines. All in mm, from the upper left corner of the symbol. */
 
 import { escaped } from '../pictures/elements.ts';
-import { FUSE, type Inner, UPRIGHT } from './diagram-fold.ts';
-import { type Edge, FONT, LINE, type Shape, TERMINAL } from './diagram-graph.ts';
+import { FUSE, UPRIGHT } from './diagram-fold.ts';
+import { type Edge, FONT, type Inner, LINE, type Shape, TERMINAL } from './diagram-graph.ts';
 
 /** A number as it stands in the drawing: to a hundredth of a millimetre. */
 export const mm = (value: number): string => String(Number(value.toFixed(2)));

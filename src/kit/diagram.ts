@@ -13,6 +13,7 @@ import { draw, joint, leftText, mm, text, wireLine } from './diagram-symbols.ts'
 import { type Free, wireRows, wireTable } from './diagram-table.ts';
 import { harnessOf } from './harness.ts';
 import { released } from './release.ts';
+import type { TitleBlock } from './shop-block.ts';
 import { textWidth, wrapText } from './text-size.ts';
 
 /** What A4 and Letter have in common, lying, within margins of 10 mm. */
@@ -31,13 +32,6 @@ const STYLE =
 
 const NOTES =
   'Dot: joint. Ring: common ground point. Lines that cross without a dot are not joined. Lengths one way, without allowance; ____: not in the design. Terminal numbers of DIN 72552: 30 battery, 15 supply, 31 ground, 86 and 85 relay coil, 87 make contact. Control wires of the coils are not drawn: they move into the new connectors. Where the driver sits outside the coil, the return starts at the driver.';
-
-/** Who drew it; from the job where there is one, else from the design alone. */
-export interface TitleBlock {
-  readonly shop: string;
-  readonly revision: string;
-  readonly design: string;
-}
 
 /** The diagram of a result. The same result gives the same text. */
 export const wiringDiagram = (result: Result, block: TitleBlock | null = null): string =>

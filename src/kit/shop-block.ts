@@ -1,10 +1,16 @@
 /** Who made the papers: the shop, its contact, revision and date, on every one of them. */
 import { escaped } from '../pictures/elements.ts';
-import type { TitleBlock } from './diagram.ts';
 import { name } from './html-text.ts';
 import { type Job, shortDigest } from './job.ts';
 
 const NOTHING = '______';
+
+/** Who drew a drawing. */
+export interface TitleBlock {
+  readonly shop: string;
+  readonly revision: string;
+  readonly design: string;
+}
 
 const shopOf = ({ result }: Job) => result.evaluation.design.shop?.shop;
 
