@@ -242,10 +242,21 @@ that is not that of its size, wire listed at two prices.
 Exit status 0: nothing is doubtful. 1: something is.`,
   },
   new: {
-    summary: 'write a design to start from',
-    call: 'new [FILE] [--force]',
+    summary: 'write a design, or a shop’s file, to start from',
+    call: 'new [FILE] [--cylinders N] [--stroke 2|4] [--layout L] [--order LIST] [--shop FILE] [--coil NAME] [--ask] [--shop-file] [--force]',
     text: `Writes a commented design to FILE, or to standard output when no FILE is named.
+It can be sized as it is. With one of the answers below it is for that engine.
 
+  --cylinders N    number of cylinders, 4 when left out
+  --stroke 2|4     4 when left out
+  --layout L       coil_per_cylinder, wasted_coil_per_cylinder, coil_per_pair or
+                   single_coil
+  --order LIST     firing order, 1-8-4-3-6-5-7-2; left out: a usual one, with
+                   the others as a comment
+  --shop FILE      the shop's own file that the design is to name
+  --coil NAME      a coil of it
+  --ask            ask for what is not given, on a terminal
+  --shop-file      write a shop's file to start from, and no design
   --force          replace FILE when it exists already`,
   },
   help: {

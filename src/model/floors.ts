@@ -55,7 +55,7 @@ export const floors = {
     value: (at, { pins }) => SIZES.findIndex(({ name }) => name === pins?.[at.run]) + 1,
     note: 'It is found when the workbook is made, and does not follow its inputs: what fails then says so.',
   },
-  in_reach: {
+  reachable: {
     symbol: 'ok_R',
     label: 'Candidate is in stock, and the one that was found where one was (1), or not (0)',
     unit: '1',
@@ -71,7 +71,7 @@ export const floors = {
     ...PER_CANDIDATE,
     formula:
       'IF(ISNUMBER(candidate_area), IF(candidate_area>=smallest_area, IF(candidate_area<=highest_area*(1+alike), ' +
-      'in_reach, 0), 0), 0)',
+      'reachable, 0), 0), 0)',
     source: DEFINITION,
   },
   fits_load: {

@@ -155,7 +155,7 @@ export const limits = {
     across: 'candidate',
     formula:
       'IF(ISNUMBER(candidate_amps), IF(candidate_area>=smallest_area, IF(candidate_area<=highest_area*(1+alike), ' +
-      'candidate_amps*in_reach, 0), 0), 0)',
+      'candidate_amps*reachable, 0), 0), 0)',
     source: DEFINITION,
   },
   largest_area: {
