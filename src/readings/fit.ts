@@ -97,11 +97,12 @@ export class Fits {
         ? []
         : [{ slope, k, knob: this.seen.parts.knobs[k] as Knob }],
     );
-    const columns = active.map(({ slope, k, knob }) =>
-      this.#scaled(knob, slope, { shown, driven, causes }, supplies).map(
-        (value) => value * (this.seen.parts.spread[k] as number),
-      ),
-    );
+    const columns = active.map(({ slope, k, knob }) => {
+      const column = this.#scaled(knob, slope, { shown, driven, causes }, supplies);
+      const deviation = this.seen.parts.spread[k] as number;
+      for (let i = 0; i < column.length; i++) column[i] = (column[i] as number) * deviation;
+      return column;
+    });
     active.forEach(({ k }, p) => {
       const back = around[k] ?? 0;
       if (back !== 0)

@@ -20,22 +20,37 @@ export interface Gauss {
 const NOTHING = 1e-3;
 
 export function gaussOf(own: readonly number[], all: readonly (readonly number[])[]): Gauss {
-  const columns = all.map((column) =>
-    column.map((u, i) => (Math.abs(u) > NOTHING * Math.sqrt(own[i] as number) ? u : 0)),
-  );
-  const held = columns.map((column) => column.flatMap((u, i) => (u === 0 ? [] : [i])));
-  const weighted = columns.map((column) => column.map((u, i) => u / (own[i] as number)));
-  const sparse = (p: number, v: readonly number[]): number => {
+  const least = own.map((v) => NOTHING * Math.sqrt(v));
+  // Of each column the readings that it moves, and by how much over their variances.
+  const held: number[][] = [];
+  const weights: number[][] = [];
+  const columns = all.map((column) => {
+    const kept = new Float64Array(column.length);
+    const [at, over]: [number[], number[]] = [[], []];
+    for (let i = 0; i < column.length; i++) {
+      const u = column[i] as number;
+      if (Math.abs(u) <= (least[i] as number)) continue;
+      kept[i] = u;
+      at.push(i);
+      over.push(u / (own[i] as number));
+    }
+    held.push(at);
+    weights.push(over);
+    return kept;
+  });
+  const sparse = (p: number, v: ArrayLike<number>): number => {
     let sum = 0;
-    const w = weighted[p] as number[];
-    for (const i of held[p] as number[]) sum += (w[i] as number) * (v[i] as number);
+    const [at, over] = [held[p] as number[], weights[p] as number[]];
+    for (let j = 0; j < at.length; j++) sum += (over[j] as number) * (v[at[j] as number] as number);
     return sum;
   };
   const inner = columns.map((a, p) => {
     const row: number[] = [];
     for (let q = 0; q <= p; q++)
       row.push(
-        (held[q]?.length ?? 0) < (held[p]?.length ?? 0) ? sparse(q, a) : sparse(p, columns[q] as number[]),
+        (held[q]?.length ?? 0) < (held[p]?.length ?? 0)
+          ? sparse(q, a)
+          : sparse(p, columns[q] as Float64Array),
       );
     row[p] = (row[p] as number) + 1;
     return row;
@@ -58,8 +73,11 @@ export function gaussOf(own: readonly number[], all: readonly (readonly number[]
       const theta = likely(v);
       const out = v.map((value, i) => value / (own[i] as number));
       theta.forEach((t, p) => {
-        const w = weighted[p] as number[];
-        for (const i of held[p] as number[]) out[i] = (out[i] as number) - t * (w[i] as number);
+        const [at, over] = [held[p] as number[], weights[p] as number[]];
+        for (let j = 0; j < at.length; j++) {
+          const i = at[j] as number;
+          out[i] = (out[i] as number) - t * (over[j] as number);
+        }
       });
       return out;
     },
