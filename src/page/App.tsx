@@ -71,12 +71,12 @@ interface TurnProps {
 
 /** Design or answer, on a screen that has room for one of them. */
 const Turn = ({ side, turn, wrong }: TurnProps) => (
-  <fieldset class="turn switch" aria-label="What is shown">
+  <nav class="turn switch" aria-label="What is shown">
     <button type="button" aria-pressed={side === 'design'} onClick={() => turn('design')}>
       Design{wrong > 0 ? <span class="badge"> {wrong} to mend</span> : null}
     </button>
     <button type="button" aria-pressed={side === 'answer'} onClick={() => turn('answer')}>
       Answer
     </button>
-  </fieldset>
+  </nav>
 );

@@ -1,11 +1,12 @@
 /** The page in a real browser, from a file, with everything that it says and asks for written down. */
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { coilfeed } from '../cli/tool.ts';
 
 /** An answer takes a second or two; a machine may be so busy that it takes a minute. Beyond this it hangs [ms]. */
-export const PATIENCE = 200_000;
+export const PATIENCE = 25_000;
 
 export interface Opened {
   readonly page: Page;
@@ -15,11 +16,21 @@ export interface Opened {
   readonly asked: string[];
 }
 
-/** Writes the page with a design inside; returns its path. */
-export async function pageOf(folder: string, design?: string): Promise<string> {
-  const out = join(folder, 'bench.html');
+/** Folders of a test are emptied after it; a page stays for the next ones. */
+const folder = mkdtempSync(join(tmpdir(), 'coilfeed-page-'));
+process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
+
+/** Pages that were written, by the design inside. */
+const written = new Map<string, string>();
+
+/** The page with a design inside, written once; returns its path. */
+export async function pageOf(design?: string): Promise<string> {
+  const known = written.get(design ?? '');
+  if (known !== undefined) return known;
+  const out = join(folder, `${written.size}.html`);
   const ran = await coilfeed(['page', ...(design === undefined ? [] : [design]), '--out', out]);
   if (ran.status !== 0) throw new Error(`the page was not written: ${ran.err}`);
+  written.set(design ?? '', out);
   return out;
 }
 

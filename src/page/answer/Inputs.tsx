@@ -6,12 +6,24 @@ import { useBenchState } from '../state/use.ts';
 declare const COILFEED_VERSION: string;
 
 /** Said elsewhere on the page, or of no weight in the answer. */
-const APART = ['coilfeed', 'title', 'notes', 'date', 'shop', 'kit', 'measured', 'instruments', 'original'];
+const APART = [
+  'coilfeed',
+  'title',
+  'notes',
+  'date',
+  'shop',
+  'kit',
+  'measured',
+  'instruments',
+  'original',
+  'sizes',
+  'sweep',
+];
 
 export function Inputs() {
   const { tree, history } = useBenchState();
   const parts = Object.entries((tree.value ?? {}) as object).filter(([key]) => !APART.includes(key));
-  const { date, notes } = (tree.value ?? {}) as { readonly date?: unknown; readonly notes?: unknown };
+  const { date } = (tree.value ?? {}) as { readonly date?: unknown };
   return (
     <section class="inputs" aria-label="Inputs">
       <h3>Inputs</h3>
@@ -20,7 +32,6 @@ export function Inputs() {
           <b>{labelOf(key)}</b> {wordsOf(value)}
         </p>
       ))}
-      <p>{asTyped(notes)}</p>
       <p>
         {asTyped(date) === '' ? '' : `State of ${asTyped(date)}. `}Computed by coilfeed {COILFEED_VERSION}{' '}
         from {history.now.file}, printed {new Date().toISOString().slice(0, 10)}.

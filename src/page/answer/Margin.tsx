@@ -12,8 +12,17 @@ export function Margin({ share, marginal }: MarginProps) {
         <rect class="bar" x="0.5" y="0.5" width="59" height="7" />
         <rect class="left" x="0.5" y="0.5" width={59 * left} height="7" />
       </svg>
-      {share < 0 ? 'over by' : 'margin'} {Math.abs(share * 100).toFixed(Math.abs(share) < 0.1 ? 1 : 0)} %
+      {wordsOf(share)}
       {marginal ? ', close' : ''}
     </span>
   );
+}
+
+/** Beyond this a percentage says nothing more. Arbitrary. */
+const FAR = 10;
+
+function wordsOf(share: number): string {
+  if (share < -FAR) return 'far over';
+  const percent = Math.abs(share * 100).toFixed(Math.abs(share) < 0.1 ? 1 : 0);
+  return `${share < 0 ? 'over by' : 'margin'} ${percent} %`;
 }

@@ -1,5 +1,5 @@
 /** The four inputs that matter most of most feeds, as sliders: the answer follows while they move. */
-import { useContext, useState } from 'preact/hooks';
+import { useContext, useId, useState } from 'preact/hooks';
 import { printSize } from '../../basis/print.ts';
 import { readValue } from '../../basis/read-value.ts';
 import { inUnit } from '../../basis/shown.ts';
@@ -50,6 +50,7 @@ function Slider({
   const { tree, form } = useBenchState();
   const us = useUnits() === 'us';
   const [held, hold] = useState<number | null>(null);
+  const id = useId();
   const text = valueAt(tree.value, path);
   const read = typeof text === 'string' ? readValue(text, base) : null;
   if (read === null || !read.ok)
@@ -67,10 +68,11 @@ function Slider({
     bench.editAll([{ key: path, value }], `slider ${label}`);
   };
   return (
-    <label class="slider">
-      <span>{label}</span>
+    <div class="slider">
+      <label for={id}>{label}</label>
       <output>{String(text)}</output>
       <input
+        id={id}
         type="range"
         min={Math.min(from, value)}
         max={most}
@@ -83,7 +85,7 @@ function Slider({
           bench.settle();
         }}
       />
-    </label>
+    </div>
   );
 }
 

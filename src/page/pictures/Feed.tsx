@@ -37,10 +37,10 @@ const keyOf = ({ kind, id }: Pick<PartOf, 'kind' | 'id'>): string => `${kind} ${
 
 export function Feed({ view }: { readonly view: View }) {
   const { parts } = useShown(view);
-  const [width, box] = useWidth();
+  const [width, box, paper] = useWidth();
   const [mode, setMode] = useState<Mode>('load');
   const [chosen, choose] = useState('');
-  const scene = sceneOf(view.json, parts, width);
+  const scene = sceneOf(view.json, parts, width, paper);
   const part =
     scene.parts.find((one) => keyOf(one.part) === chosen)?.part ?? (scene.parts[0]?.part as PartOf);
   return (
@@ -91,7 +91,8 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
     down ? [across, along] : [along, across + top];
   const [width, height] = down ? [breadth, length] : [length, breadth + top + 4];
   const failing = new Set(view.json.findings.flatMap((f) => (f.verdict === 'fail' ? [f.subject] : [])));
-  const runOf = (id: string): string => view.json.runs.find((run) => run.id === id)?.run ?? '';
+  const fails = ({ kind, id }: PartOf): boolean =>
+    kind !== 'coil' && failing.has(view.json.runs.find((run) => run.id === id)?.run ?? '');
   const move = (event: KeyboardEvent): void => {
     const now = parts.find(({ part }) => keyOf(part) === keyOf(chosen));
     const [right, below] =
@@ -103,7 +104,7 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
     choose(next.part);
     svg.current?.querySelector<SVGElement>(`[data-part="${CSS.escape(keyOf(next.part))}"]`)?.focus();
   };
-  const told = labelsOf(parts, mode, scene);
+  const { told, beside } = labelsOf(parts, mode, scene);
   return (
     <section class="scroll" aria-label="Diagram of the feed">
       <svg
@@ -120,10 +121,12 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
             key={name}
             class="name"
             {...(down
-              ? { x: 2, y: from + 2 }
+              ? { x: 2, y: from - 5 }
               : { x: (from + to) / 2, y: i % 2 === 0 ? 12 : 26, 'text-anchor': 'middle' })}
           >
-            {shortened(name, down ? 40 : Math.floor((2 * (to - from)) / 7))}
+            {down
+              ? [shortened(name, 40), ...(beside.get(i) ?? [])].join(' · ')
+              : shortened(name, Math.floor((2 * (to - from)) / 7))}
           </text>
         ))}
         {joints.map(({ from, bend, to }, i) => {
@@ -148,11 +151,21 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
             at={at}
             scene={scene}
             share={placed.part.shares[mode] ?? null}
-            label={told.get(placed.part) ?? []}
             area={view.json.runs.find(({ id }) => id === placed.part.id)?.area_mm2 ?? null}
-            failing={placed.part.kind !== 'coil' && failing.has(runOf(placed.part.id))}
+            failing={fails(placed.part)}
             chosen={placed.part === chosen}
             choose={() => choose(placed.part)}
+          />
+        ))}
+        {/* Beside the parts, whose own names say the same and more. */}
+        {parts.map((placed) => (
+          <Label
+            key={keyOf(placed.part)}
+            placed={placed}
+            at={middleOf(placed, at)}
+            scene={scene}
+            failing={fails(placed.part)}
+            lines={told.get(placed.part) ?? []}
           />
         ))}
       </svg>
@@ -163,65 +176,73 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
 const shortened = (text: string, room: number): string =>
   text.length > room ? `${text.slice(0, Math.max(1, room - 1))}…` : text;
 
+interface Labels {
+  readonly told: ReadonlyMap<PartOf, readonly string[]>;
+  /** Of a feed that runs down: what stands beside the name of a column. */
+  readonly beside: ReadonlyMap<number, readonly string[]>;
+}
+
+/** Where conductors lie closer than this a label finds no room between them [px]. */
+const CLOSE = 64;
+
 /** What stands at each part; where all conductors of a run would say the same it stands once. */
-function labelsOf(
-  parts: readonly Placed[],
-  mode: Mode,
-  { down, pitch }: Scene,
-): Map<PartOf, readonly string[]> {
-  const lines = ({ part }: Placed): string[] => {
-    const share = part.shares[mode];
-    const figure =
-      share == null
-        ? ''
-        : share.share === null
-          ? share.text
-          : mode === 'temperature' || part.kind === 'coil'
-            ? share.text
-            : `${Math.round(share.share * 100)} %`;
-    if (part.kind === 'coil') return down ? [part.id] : [`coil ${part.id}`, figure].filter(Boolean);
-    return [part.name, figure].filter(Boolean);
-  };
+function labelsOf(parts: readonly Placed[], mode: Mode, { down, pitch }: Scene): Labels {
   const told = new Map<PartOf, readonly string[]>();
+  const beside = new Map<number, readonly string[]>();
   const said = new Set<string>();
-  for (const one of parts) {
-    const own = lines(one);
-    const same = `${one.part.kind} ${one.part.key} ${own.join()}`;
-    const alone = one.part.kind === 'coil' || (!down && !said.has(same)) || (down && !said.has(same));
-    // Side by side there is room for one label in a row of conductors.
-    const narrow =
+  for (const { part, column } of parts) {
+    const own = linesOf(part, mode, down);
+    const same = `${part.kind} ${part.key} ${own.join()}`;
+    const close =
       down &&
-      pitch < 64 &&
-      one.part.kind === 'wire' &&
-      [...said].some((s) => s.startsWith(`wire ${one.part.key} `));
-    told.set(one.part, alone && !narrow ? own : []);
+      pitch < CLOSE &&
+      parts.filter((one) => one.column === column && one.part.kind === part.kind).length > 2;
+    if (close && part.kind === 'wire' && !said.has(same))
+      beside.set(column, [...new Set([...(beside.get(column) ?? []), own.join(' · ')])]);
+    const once = part.kind === 'coil' || !said.has(same);
+    told.set(part, once && !(close && part.kind === 'wire') ? own : []);
     said.add(same);
   }
-  return told;
+  return { told, beside };
+}
+
+/** A name, and the figure of the view that is shown. */
+function linesOf({ kind, id, name, shares }: PartOf, mode: Mode, down: boolean): string[] {
+  const share = shares[mode];
+  if (kind === 'coil') return down ? [id] : [`coil ${id}`, share?.text ?? ''].filter(Boolean);
+  const percent = share?.share != null && mode !== 'temperature';
+  return [name, percent ? `${Math.round((share.share ?? 0) * 100)} %` : (share?.text ?? '')].filter(Boolean);
 }
 
 interface DrawnProps {
   readonly placed: Placed;
-  readonly at: (along: number, across: number) => [number, number];
+  readonly at: Place;
   readonly scene: Scene;
   readonly share: Share | null;
-  readonly label: readonly string[];
   readonly area: number | null;
   readonly failing: boolean;
   readonly chosen: boolean;
   readonly choose: () => void;
 }
 
+type Place = (along: number, across: number) => [number, number];
+
+function middleOf({ from, to, across }: Placed, at: Place): [number, number] {
+  const [[x, y], [x2, y2]] = [at(from, across), at(to, across)];
+  return [(x + x2) / 2, (y + y2) / 2];
+}
+
 /** Width of a conductor's line [px]: by its diameter. */
 const thickness = (area: number | null): number => 2 + Math.min(6, Math.sqrt(area ?? 0) * 0.9);
 
-function Drawn({ placed, at, scene, share, label, area, failing, chosen, choose }: DrawnProps) {
+function Drawn({ placed, at, scene, share, area, failing, chosen, choose }: DrawnProps) {
   const { part, from, to, across } = placed;
   const { down, pitch } = scene;
   const half = part.kind === 'fuse' || part.kind === 'relay' ? 12 : Math.min(15, pitch / 2 - 1);
+  const tall = Math.min(26, pitch - 4);
   const [x, y] = at(from, across);
   const [x2, y2] = at(to, across);
-  const middle: [number, number] = [(x + x2) / 2, (y + y2) / 2];
+  const middle = middleOf(placed, at);
   const hit = down
     ? { x: x - half, y, width: 2 * half, height: y2 - y }
     : { x, y: y - half, width: x2 - x, height: 2 * half };
@@ -248,7 +269,7 @@ function Drawn({ placed, at, scene, share, label, area, failing, chosen, choose 
           rx="2"
           {...(down
             ? { x: x - pitch / 2 + 2, y, width: pitch - 4, height: y2 - y }
-            : { x, y: y - 13, width: x2 - x, height: 26 })}
+            : { x, y: y - tall / 2, width: x2 - x, height: tall })}
         />
       ) : (
         <rect
@@ -262,14 +283,6 @@ function Drawn({ placed, at, scene, share, label, area, failing, chosen, choose 
       {part.kind === 'relay' ? (
         <path class="blade" d={`M${middle[0] - 5} ${middle[1] + 4}L${middle[0] + 5} ${middle[1] - 5}`} />
       ) : null}
-      <Label
-        placed={placed}
-        at={middle}
-        scene={scene}
-        lines={
-          failing && part.kind === 'wire' && label.length > 0 ? [`✕ ${label[0]}`, ...label.slice(1)] : label
-        }
-      />
     </g>
   );
 }
@@ -279,41 +292,44 @@ interface LabelProps {
   readonly at: readonly [number, number];
   readonly scene: Scene;
   readonly lines: readonly string[];
+  readonly failing: boolean;
 }
 
 /** Names above a line and figures below it; beside it in a feed that runs down. */
-function Label({
-  placed: { part },
-  at: [x, y],
-  scene: { down, pitch },
-  lines: [name = '', figure = ''],
-}: LabelProps) {
+function Label({ placed: { part, from, to }, at: [x, y], scene, lines, failing }: LabelProps) {
+  const { down, pitch } = scene;
+  const [name = '', figure = ''] = lines;
+  const { kind } = part;
+  const look = `label ${kind} ${failing ? 'failing' : ''}`;
   if (name === '') return null;
-  if (part.kind === 'coil')
+  if (kind === 'coil')
     return (
-      <text x={x} y={y + 4} text-anchor="middle">
-        {[name, figure].filter(Boolean).join('  ')}
+      <text class={look} x={x} y={y + 4} text-anchor="middle">
+        {[to - from < 84 ? name.replace('coil ', '') : name, figure].filter(Boolean).join(' · ')}
       </text>
     );
-  if (down) {
-    const room = part.kind === 'wire' ? 8 : 14;
+  const mark = failing && kind === 'wire' ? '✕ ' : '';
+  const both = mark + [name, figure].filter(Boolean).join(' · ');
+  if (down)
     return (
-      <text x={x + Math.min(room, pitch / 2 + 4)} y={y + 4}>
-        {[name, figure].filter(Boolean).join(' · ')}
+      <text class={look} x={x + Math.min(kind === 'wire' ? 8 : 14, pitch / 2 + 4)} y={y + 4}>
+        {both}
       </text>
     );
-  }
-  const symbol = part.kind !== 'wire';
+  if (kind !== 'wire')
+    return (
+      <text class={look} x={x} y={y + 21} text-anchor="middle">
+        {both}
+      </text>
+    );
   return (
     <>
-      <text class={symbol ? '' : 'size'} x={x} y={symbol ? y + 21 : y - 6} text-anchor="middle">
-        {symbol ? [name, figure].filter(Boolean).join(' · ') : name}
+      <text class={`size ${look}`} x={x} y={y - 6} text-anchor="middle">
+        {mark + name}
       </text>
-      {symbol ? null : (
-        <text x={x} y={y + 14} text-anchor="middle">
-          {figure}
-        </text>
-      )}
+      <text class={look} x={x} y={y + 14} text-anchor="middle">
+        {figure}
+      </text>
     </>
   );
 }
@@ -329,7 +345,10 @@ function Told({ part, mode }: { readonly part: PartOf; readonly mode: Mode }) {
         <p class="reading" aria-live="polite">
           <strong>{card?.title ?? ''}</strong>{' '}
           {share == null ? null : (
-            <Origin of={share.of} label={`${NAMES[mode]} ${share.text}`}>
+            <Origin
+              of={share.of}
+              label={`${NAMES[mode]} ${share.text}${share.limit === '' ? '' : ` of ${share.limit}`}`}
+            >
               {share.text}
               {share.limit === '' ? '' : ` of ${share.limit}`}
             </Origin>

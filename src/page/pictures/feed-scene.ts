@@ -41,15 +41,18 @@ const NARROW = 620;
 const END = 34;
 const GAP = 20;
 const ROW = 34;
+/** The same on paper, where the page is short [px]. */
+const PAPER_ROW = 20;
 const TIER = 54;
 /** A device makes its column longer by this share of a plain one. */
 const DEVICE = 0.5;
 /** Length of a fuse or of a relay along its conductor [px]. */
 const SYMBOL = 16;
 
-export function sceneOf(json: ResultJson, parts: readonly PartOf[], width: number): Scene {
+export function sceneOf(json: ResultJson, parts: readonly PartOf[], width: number, paper = false): Scene {
   const layout = feedLayout(json);
   const down = width < NARROW;
+  const row = paper ? PAPER_ROW : ROW;
   const wires = layout.wires.flatMap((laid) => {
     const own = parts.filter(({ kind, id }) => kind !== 'coil' && id === laid.wire.id);
     return own.length === 0 ? [] : [{ ...laid, own }];
@@ -69,9 +72,9 @@ export function sceneOf(json: ResultJson, parts: readonly PartOf[], width: numbe
     to: (starts[i] as number) + (weights[i] as number) * unit - GAP / 2,
   }));
   const length = 2 * END + whole * unit;
-  const pitch = down ? (width - 8) / layout.coils.length : ROW;
-  const breadth = down ? width : layout.coils.length * ROW;
-  const across = (row: number): number => (down ? 4 : 0) + (row + 0.5) * pitch;
+  const pitch = down ? (width - 8) / layout.coils.length : row;
+  const breadth = down ? width : layout.coils.length * row;
+  const across = (at: number): number => (down ? 4 : 0) + (at + 0.5) * pitch;
   const middle = across((layout.coils.length - 1) / 2);
   const column = (i: number) => columns[i] as (typeof columns)[number];
   const last = columns.length;
@@ -91,7 +94,7 @@ export function sceneOf(json: ResultJson, parts: readonly PartOf[], width: numbe
       };
     }),
     parts: [
-      ...wires.flatMap(({ own, row, column: at }) => placed(own, column(at), across(row), at)),
+      ...wires.flatMap(({ own, row: place, column: at }) => placed(own, column(at), across(place), at)),
       ...parts
         .filter(({ kind }) => kind === 'coil')
         .map((part): Placed => {

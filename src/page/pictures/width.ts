@@ -20,15 +20,19 @@ export function followPrinting(): void {
   addEventListener('afterprint', () => tell(false));
 }
 
-/** The width of an element [px], and what to put at the element. */
-export function useWidth(): [number, { current: HTMLElement | null }] {
+/** The width of an element [px], what to put at the element, and whether it is for paper. */
+export function useWidth(): [number, { current: HTMLElement | null }, boolean] {
   const box = useRef<HTMLElement>(null);
   const [width, set] = useState(600);
   const [paper, print] = useState(false);
   useEffect(() => {
     const element = box.current;
     if (element === null) return;
-    const observer = new ResizeObserver(([entry]) => entry && set(Math.floor(entry.contentRect.width)));
+    // What is not shown has no width, and keeps that which it had.
+    const observer = new ResizeObserver(([entry]) => {
+      const now = Math.floor(entry?.contentRect.width ?? 0);
+      if (now > 0) set(now);
+    });
     observer.observe(element);
     tellers.add(print);
     return () => {
@@ -36,5 +40,5 @@ export function useWidth(): [number, { current: HTMLElement | null }] {
       tellers.delete(print);
     };
   }, []);
-  return [paper ? PAPER : Math.max(width, 1), box];
+  return [paper ? PAPER : width, box, paper];
 }

@@ -123,7 +123,11 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
       >
         Redo
       </button>
-      <Printing />
+      <div class="wide">
+        <Menu name="Print">
+          <Printing />
+        </Menu>
+      </div>
       <Menu name="More">
         <button
           type="button"
@@ -133,6 +137,9 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
         >
           Redo
         </button>
+        <div class="slim">
+          <Printing />
+        </div>
         <Settings />
       </Menu>
       <span class="said" role="status">
@@ -159,13 +166,13 @@ function Printing() {
     print();
   };
   return (
-    <Menu name="Print">
+    <>
       <button type="button" data-closes onClick={() => go(false)}>
-        One page
+        Print one page
       </button>
       <button type="button" data-closes onClick={() => go(true)}>
-        One page and an appendix
+        Print it with an appendix
       </button>
-    </Menu>
+    </>
   );
 }
