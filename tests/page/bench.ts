@@ -6,7 +6,7 @@ import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { coilfeed } from '../cli/tool.ts';
 
 /** An answer takes a second or two; a machine may be so busy that it takes a minute. Beyond this it hangs [ms]. */
-export const PATIENCE = 25_000;
+export const PATIENCE = 200_000;
 
 export interface Opened {
   readonly page: Page;

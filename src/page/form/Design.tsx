@@ -69,7 +69,8 @@ function Tray({ told }: { readonly told: Told | null }) {
   const value = told === null ? undefined : valueAt(tree.value, told.path);
   const also = told !== null && typeof value === 'string' ? inOther(value, infoAt(form, told.path)) : '';
   return (
-    <div class="tray">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
+    <section class="tray" tabIndex={0} aria-label="Help and faults">
       <div id="tray">
         {own.map((p) => (
           <p key={p.found} class="problem" id={`${idOf(told?.path ?? [])}-told`}>
@@ -94,6 +95,6 @@ function Tray({ told }: { readonly told: Told | null }) {
           </button>
         </p>
       ) : null}
-    </div>
+    </section>
   );
 }
