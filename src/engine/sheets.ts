@@ -175,6 +175,7 @@ export const OURS: readonly string[] = [
     'Spellings',
     'Judged',
     'Worst',
+    'Said',
     'Kept',
     'Charted',
     'Choices',

@@ -13,6 +13,7 @@ import type { Design } from '../design/design.ts';
 import { keyText, type Problem, quote, sortProblems } from '../design/problems.ts';
 import { readDesign } from '../design/read.ts';
 import { asEntered } from '../engine/cell.ts';
+import { QUANTITIES } from '../model/model.ts';
 import { edited } from './apply.ts';
 import { type Archive, openArchive } from './archive.ts';
 import { type Book, type Found, openBook } from './book.ts';
@@ -59,6 +60,14 @@ export interface CardCell {
   readonly found: Found;
 }
 
+/** Names of the cells that are read, in small letters; a quantity of the model may be called as an entry is. */
+const WANTED = new Set(
+  [
+    ...[DESIGN_TEXT, KNOWN_ANSWER, OWN_ROWS, CARD],
+    ...Object.entries(QUANTITIES).flatMap(([name, { kind }]) => (kind === 'input' ? [ENTRY + name] : [])),
+  ].map((name) => name.toLowerCase()),
+);
+
 /** How to get a workbook that can be read. */
 const AGAIN = 'make another one from the design: coilfeed size DESIGN --out FILE.xlsx';
 /** A design's defaults follow from other values at most this many times in a row. */
@@ -82,10 +91,7 @@ export async function readSaved(bytes: Uint8Array, file: string): Promise<SavedR
         ? 'takes .xlsx: save it in that format'
         : `takes one that came from it, saved as .xlsx, or ${AGAIN}`,
     );
-  const book = await openBook(
-    archive,
-    (name) => [DESIGN_TEXT, KNOWN_ANSWER, OWN_ROWS].includes(name) || name.startsWith(ENTRY),
-  );
+  const book = await openBook(archive, (name) => WANTED.has(name));
   if (typeof book === 'string')
     return refuse(`a workbook that ${book}`, `takes one as it was made, or ${AGAIN}`);
   const carried = carriedText(book);

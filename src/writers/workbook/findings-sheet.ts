@@ -15,7 +15,7 @@ export function findingsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
   const count = judgedRows(grid, design);
   const about =
-    'Failures first, then unknowns, then advice, then what passes, least margin first. “This value” and “the limit” are those of the row; brackets hold symbols, listed on the sheet Quantities.';
+    'Failures first, then unknowns, then advice, then what passes, least margin first. Numbers in the sentences follow the inputs.';
   const top = opening(cells, 'Findings', about);
   warned(cells);
   const rows = Array.from({ length: count }, (_, i) => lineOf(count, i + 1));

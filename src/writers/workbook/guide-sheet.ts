@@ -10,6 +10,7 @@ import { CHARTED } from './charted-sheet.ts';
 import { CHOICES } from './choices-sheet.ts';
 import { KEPT } from './kept-sheet.ts';
 import { opening, type Page, section, table, words } from './page.ts';
+import { SAID } from './said.ts';
 import { WORST } from './worst.ts';
 
 const WIDTHS = [20, 96];
@@ -40,6 +41,7 @@ const ADDED: readonly (readonly [string, string])[] = [
   [CHECKS, 'Each input: what stood there at first, whether it was changed, whether it can be taken.'],
   [SPELLINGS, 'Every spelling of a word or a size that Inputs takes.'],
   [JUDGED, 'The same in the order of the rules; Findings puts them in the order of urgency.'],
+  [SAID, 'The figures that the sentences of the findings name, rounded and with their units.'],
   [
     KEPT,
     'What was found when the workbook was made and does not follow the inputs: the remedies that were tried.',

@@ -9,13 +9,14 @@ import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import { type Checked, changedFormula, checkedOf, PROBLEMS } from '../../engine/entered/sheet.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { MARGINAL } from '../../findings/finding.ts';
-import { laidOut } from '../../findings/judged.ts';
+import { type Judged, laidOut } from '../../findings/judged.ts';
 import { citationOf, RULES, type Rule, type RuleId } from '../../findings/rules.ts';
 import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judgedRows, judgedSheet } from '../../findings/sheet.ts';
 import { WORDS } from '../../findings/words.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { ownCell, ownRows, SENSES } from '../../own/rows.ts';
 import { turned, unitOf } from './links.ts';
+import { Said, sentenceFormula } from './said.ts';
 
 const base = Math.max(...Object.values(JUDGED_COLUMNS)) + 1;
 /** Columns beside those of the findings. */
@@ -72,26 +73,13 @@ export const SHOWN = {
   close: 'pass, close',
 } as const;
 
-/**
- * A sentence of a finding without numbers, since those are live: the columns of the row are named in their place, and
- * for other quantities their symbols.
- */
-export const sentenceOf = (rule: RuleId, verdict: 'pass' | 'fail' | 'unknown'): string =>
-  WORDS[rule][verdict]({
-    subject: 'the run',
-    value: 'this value',
-    limit: 'the limit',
-    // Of several windows the first one stands for all.
-    say: (name, at = {}) => ((at.window ?? 0) > 0 ? undefined : `[${QUANTITIES[name].symbol}]`),
-    // Causes stand both: which of them it is, the numbers show.
-    is: (name) => name === 'window_stuck' || name === 'window_short',
-  });
-
 /** Column of the sheet as a range over all findings. */
 export const judgedColumn = (count: number, at: number): string =>
   `${JUDGED}!${address(JUDGED_TOP, at)}:${address(JUDGED_TOP + count - 1, at)}`;
 
-export function rankedSheet(grid: Grid, design: Design): Sheet {
+/** Findings with ranks and words, and the figures that the words name. */
+export function rankedSheets(grid: Grid, design: Design): { ranked: Sheet; said: Sheet } {
+  const said = new Said(grid, design.units === 'us' ? 'us' : 'metric');
   const sheet = judgedSheet(grid, design).map((row) => [...row]);
   const found = laidOut(grid, design);
   put(sheet, 0, 0, { role: 'heading', value: 'Every rule with every subject' });
@@ -106,15 +94,15 @@ export function rankedSheet(grid: Grid, design: Design): Sheet {
     put(sheet, JUDGED_TOP - 1, ADDED[key], { role: 'label', value: TITLES[key] });
   const checked = checkedOf(grid, design);
   const count = judgedRows(grid, design);
-  found.forEach(({ rule, at }, i) => {
+  found.forEach(({ rule, subject, at }, i) => {
     const stated = changedLimit(grid, checked, rule, at);
-    for (const [key, cell] of Object.entries(added(rule, i, count, design, stated)))
+    for (const [key, cell] of Object.entries(added({ rule, subject, at }, i, count, design, stated, said)))
       put(sheet, JUDGED_TOP + i, ADDED[key as keyof typeof ADDED], cell);
   });
   for (let i = 0; i < ownRows(design); i++)
     for (const [key, cell] of Object.entries(addedOwn(i, found.length + i, count)))
       put(sheet, JUDGED_TOP + found.length + i, ADDED[key as keyof typeof ADDED], cell);
-  return sheet;
+  return { ranked: sheet, said: said.sheet() };
 }
 
 /** Limits of what is a yes or a no, or must not be at all: the words say it, and figures would say nothing. */
@@ -124,7 +112,9 @@ const YES_OR_NO: readonly QuantityName[] = ['none_allowed', 'one_needed'];
 function asRead(cell: string, name: QuantityName, unit: string): string {
   const q: Quantity = QUANTITIES[name];
   if (q.exact || unit === '1') return `IF(${cell}="","",IF(${cell}=ROUND(${cell},0),""&${cell},${cell}))`;
-  return q.unit === 's' && unit === 's' ? `IF(${cell}=no_end,"never",${cell})` : turned(cell, q.unit, unit);
+  return q.unit === 's' && unit === 's'
+    ? `IF(${cell}=no_end,"unlimited",${cell})`
+    : turned(cell, q.unit, unit);
 }
 
 /** As long as nobody changes what the design says of a limit, its source; then the design itself. */
@@ -208,11 +198,12 @@ function addedOwn(i: number, at: number, count: number): Record<keyof typeof ADD
 }
 
 function added(
-  rule: RuleId,
+  { rule, subject, at }: Judged,
   i: number,
   count: number,
   design: Design,
   stated: string | null,
+  said: Said,
 ): Record<keyof typeof ADDED, Cell> {
   const { value, limit, sense }: Rule = RULES[rule];
   const { units } = design;
@@ -224,6 +215,16 @@ function added(
   const unit = unitOf(value, units);
   // Empty texts are formulas: an empty cell that is looked up reads as 0.
   const plain = YES_OR_NO.includes(limit);
+  const inWords = (of: 'value' | 'limit'): string =>
+    said.cell(
+      `${rule}, ${of}`,
+      `${JUDGED}!${address(row, plain ? JUDGED_COLUMNS[of] : ADDED[of])}`,
+      plain ? '1' : unit,
+      plain || QUANTITIES[value].exact === true,
+    );
+  const facts = { subject, at, value: inWords('value'), limit: inWords('limit') };
+  const sentence = (which: 'pass' | 'fail' | 'unknown'): Cell =>
+    formula(sentenceFormula(said, rule, which, facts));
   const read = (column: number, of: QuantityName): Cell =>
     plain ? formula('""') : formula(asRead(here(column), of, unit));
   return {
@@ -239,8 +240,8 @@ function added(
     ),
     source:
       stated === null ? text(printCitation(source)) : formula(sourceFormula(stated, printCitation(source))),
-    pass: text(sentenceOf(rule, 'pass')),
-    fail: text(sentenceOf(rule, 'fail')),
-    unknown: text(sentenceOf(rule, 'unknown')),
+    pass: sentence('pass'),
+    fail: sentence('fail'),
+    unknown: sentence('unknown'),
   };
 }

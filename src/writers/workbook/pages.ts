@@ -14,12 +14,13 @@ import { designPage } from './design-sheet.ts';
 import { feedPage } from './feed-sheet.ts';
 import { findingsPage } from './findings-sheet.ts';
 import { guidePage } from './guide-sheet.ts';
-import { rankedSheet } from './judged.ts';
+import { rankedSheets } from './judged.ts';
 import { KEPT, keptSheet, type Remedies } from './kept-sheet.ts';
 import { addedPages, ownPage } from './own-sheet.ts';
 import type { Page } from './page.ts';
 import { quantitiesPage } from './quantities-sheet.ts';
 import { runsPage } from './runs-sheet.ts';
+import { SAID } from './said.ts';
 import { sourcesPage } from './sources-sheet.ts';
 import { sweepPage } from './sweep-sheet.ts';
 import { whatIfPage } from './what-if-sheet.ts';
@@ -45,11 +46,19 @@ export const showWith =
   (grid, design) =>
     new Map<string, Sheet>([
       [KEPT, keptSheet(remedies)],
-      [JUDGED, rankedSheet(grid, design)],
+      ...judgedSheets(grid, design),
       [WORST, worstSheet(grid, design)],
       [CHARTED, chartedSheet(grid, design)],
       ...presenting(grid, design).map(({ name, cells }): [string, Sheet] => [name, cells]),
     ]);
+
+function judgedSheets(grid: Grid, design: Design): [string, Sheet][] {
+  const { ranked, said } = rankedSheets(grid, design);
+  return [
+    [JUDGED, ranked],
+    [SAID, said],
+  ];
+}
 
 /** The same where nobody looked for remedies. */
 export const show = showWith(null);
@@ -74,6 +83,7 @@ export function pages({ grid, design, sheets }: Laid, more: readonly Page[] = []
     workingPage(SPELLINGS, sheet(SPELLINGS), 3, 1),
     workingPage(JUDGED, sheet(JUDGED), JUDGED_TOP, 2),
     workingPage(WORST, sheet(WORST), 4, 1),
+    workingPage(SAID, sheet(SAID), 4, 1),
     workingPage(KEPT, sheet(KEPT), 3, 1),
     workingPage(CHARTED, sheet(CHARTED), 3, 1),
     choicesPage(),
