@@ -201,7 +201,7 @@ ${SHOP}
   },
   kit: {
     summary: 'write the papers of a wiring kit: parts, cuts, diagram, instructions',
-    call: 'kit DESIGN --out DIR [--shop FILE] [--set PATH=VALUE]… [--batch N] [--serials LIST] [--words FILE]',
+    call: 'kit DESIGN --out DIR [--shop FILE] [--set PATH=VALUE]… [--batch N] [--serials LIST] [--words FILE] [--bom] [--ascii] [--force]',
     text: `Writes what the shop and its customer need on paper into DIR: parts list,
 cut list, bench sheet, wiring diagram, labels, instructions with test card, a
 build record for each serial number, and a workbook with the same as sheets.
@@ -210,10 +210,16 @@ leaves out stays blank. Every paper of a design that fails says that it fails.
 
   --out DIR        folder for the papers; made when it is not there
 ${SET}
-  --batch N        kits made at a time, for quantities and reels
-  --serials LIST   a page of the build record each: A001-A025 or A001,A007
+  --batch N        kits made at a time: parts, reels and labels are counted for
+                   all of them; as many as there are serial numbers when left
+                   out, else 1
+  --serials LIST   one number for each kit, A001-A025 or A001,A007: a page of the
+                   build record and a label for each. As many as --batch says
   --words FILE     your own words for the instructions, in YAML; names in braces
-                   stand for values
+                   stand for values of the design, numbers stay as they are
+  --bom            tables with a byte order mark, for a spreadsheet program that
+                   takes them for another alphabet without
+  --ascii          tables without signs beyond ASCII: -> for an arrow
   --force          replace files even when somebody edited or made them`,
     judges: true,
   },

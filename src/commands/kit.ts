@@ -1,6 +1,6 @@
 /** `coilfeed kit DESIGN --out DIR`: writes what the shop and its customer hold in their hands. */
 import { createHash } from 'node:crypto';
-import { join } from 'node:path';
+import { dirname, extname, join, resolve } from 'node:path';
 import type { Design } from '../design/design.ts';
 import { type Problem, printProblem } from '../design/problems.ts';
 import { harnessOf } from '../kit/harness.ts';
@@ -13,7 +13,7 @@ import { readSerials } from '../kit/serials.ts';
 import { WORDS, type Words } from '../kit/words.ts';
 import { run as pipeline } from '../run.ts';
 import { argsOf } from './args.ts';
-import { Refusal, readInput, shown, textOf } from './files.ts';
+import { nameOf, Refusal, readInput, shown, textOf } from './files.ts';
 import { oneDesign, readGiven } from './given.ts';
 import { wrap } from './help.ts';
 import { working } from './progress.ts';
@@ -30,10 +30,10 @@ export async function run(argv: string[]): Promise<number> {
   const { positionals, values } = argsOf(argv, {
     one: ['shop', 'out', 'batch', 'serials', 'words'],
     many: ['set'],
-    flags: ['force'],
+    flags: ['force', 'ascii', 'bom'],
   });
   const file = oneDesign(positionals, 'kit');
-  const { out, force = false } = values;
+  const { out, force = false, ascii = false, bom: mark = false } = values;
   if (out === undefined) throw new Refusal('"kit" needs a folder: --out DIR. See "coilfeed help kit".');
   const serials = serialsOf(values.serials);
   const batch = batchOf(values.batch, serials.length);
@@ -41,17 +41,19 @@ export async function run(argv: string[]): Promise<number> {
   const given = await readGiven(file, { set: values.set ?? [], shop: values.shop });
   if (given === null) return 2;
   const { design } = given;
-  const words = await wordsOf(values.words);
-  if (words === null) return 2;
+  const read = await wordsOf(values.words);
+  if (read === null) return 2;
+  const { words, literals } = read;
 
   const undo = reserveFolder(out, [...Object.keys(FILES), PRICES]);
   try {
-    const { job, files } = await made(design, words, batch, serials);
+    const logo = await logoOf(design, values.shop ?? join(dirname(file), design.shop?.file ?? ''));
+    const { job, files } = await made(design, words, { batch, serials, logo, csv: { ascii, mark } });
     await writeFiles(
       files.map(([name, bytes]) => ({ path: join(out, name), bytes })),
       { force, inputs: [file, ...(values.words === undefined ? [] : [values.words])] },
     );
-    process.stdout.write(report(out, job));
+    process.stdout.write(report(out, job, literals));
     return job.result.verdict === 'pass' ? 0 : 1;
   } catch (error) {
     undo();
@@ -64,8 +66,7 @@ type Files = [string, string | Uint8Array][];
 async function made(
   design: Design,
   words: Words,
-  batch: number,
-  serials: readonly string[],
+  about: Pick<Job, 'batch' | 'serials' | 'logo' | 'csv'>,
 ): Promise<{ job: Job; files: Files }> {
   const { kitPages } = await import('../kit/sheets.ts');
   const { show, toWorkbook } = await import('../writers/workbook/workbook.ts');
@@ -73,7 +74,7 @@ async function made(
   const digest = createHash('sha256').update(design.text).digest('hex');
   return working('Making the papers', async () => {
     const result = pipeline(design);
-    const job: Job = { result, harness: harnessOf(result.evaluation), digest, batch, serials };
+    const job: Job = { result, harness: harnessOf(result.evaluation), digest, ...about };
     // Once more, now with the sheets of the kit, whose rows follow from the first result.
     const pages = kitPages(job);
     const whole = runLaid(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
@@ -87,10 +88,12 @@ async function made(
   });
 }
 
-async function wordsOf(file: string | undefined): Promise<Words | null> {
-  if (file === undefined) return WORDS;
+async function wordsOf(
+  file: string | undefined,
+): Promise<{ words: Words; literals: readonly string[] } | null> {
+  if (file === undefined) return { words: WORDS, literals: [] };
   const read = readWords(textOf(await readInput(file), file), file === '-' ? 'stdin' : file);
-  if (read.ok) return read.words;
+  if (read.ok) return read;
   for (const problem of read.problems as readonly Problem[])
     process.stderr.write(`${printProblem(problem)}\n`);
   return null;
@@ -114,7 +117,26 @@ function batchOf(text: string | undefined, serials: number): number {
   return batch;
 }
 
-function report(folder: string, job: Job): string {
+/** Kinds of pictures that every browser shows, by the end of their name. */
+const PICTURES: Readonly<Record<string, string>> = {
+  png: 'image/png',
+  jpg: 'image/jpeg',
+  jpeg: 'image/jpeg',
+  svg: 'image/svg+xml',
+};
+
+/** The shop's logo as a data URL, from the file beside the shop's own; null where none is named. */
+async function logoOf(design: Design, shopFile: string): Promise<string | null> {
+  const logo = design.shop?.shop?.logo;
+  if (logo === undefined) return null;
+  const path = resolve(dirname(shopFile), logo);
+  const type = PICTURES[extname(path).slice(1).toLowerCase()];
+  if (type === undefined)
+    throw new Refusal(`The shop's logo ${nameOf(path)} is no picture; takes .png, .jpg or .svg.`);
+  return `data:${type};base64,${Buffer.from(await readInput(path)).toString('base64')}`;
+}
+
+function report(folder: string, job: Job, literals: readonly string[]): string {
   const { result, batch, harness } = job;
   const prices = priceWords(job);
   const { ok, words, open } = released(result);
@@ -129,6 +151,9 @@ function report(folder: string, job: Job): string {
     ...(prices === null ? [] : [`  ${PRICES.padEnd(19)} what it costs, for the shop alone`, wrap(prices)]),
     ...(blanks.length > 0
       ? [`Lengths not in the design, left blank on the papers: ${blanks.join(', ')}`]
+      : []),
+    ...(literals.length > 0
+      ? [wrap(`Numbers in your own words, which follow no design: ${literals.map(shown).join('; ')}`)]
       : []),
     '',
   ].join('\n');

@@ -12,6 +12,8 @@ export interface Job {
   readonly batch: number;
   /** One for each kit; empty when none are given. */
   readonly serials: readonly string[];
+  /** How tables for machines are written: in ASCII alone, with a byte order mark. */
+  readonly csv?: { readonly ascii?: boolean; readonly mark?: boolean };
   /** The shop's logo as a data URL. */
   readonly logo?: string | null;
 }

@@ -19,6 +19,19 @@ const FORMS = {
 } as const;
 export type Form = keyof typeof FORMS;
 
+/** Unit and decimals of a form in a table for machines: cuts in millimetres, to as many of them as the sheet shows in metres. */
+export function placesOf(
+  form: Exclude<Form, 'temperature'>,
+  units: 'us' | 'metric',
+): { unit: string; places: number } {
+  const [, metric, places, us, usPlaces] = FORMS[form];
+  if (units === 'us') return { unit: us, places: usPlaces };
+  return form === 'piece' ? { unit: 'mm', places: places - MILLI } : { unit: metric, places };
+}
+
+/** Places between a metre and a millimetre. */
+const MILLI = 3;
+
 /** Between a number and its unit no line may break. */
 const GAP = '\u00a0';
 

@@ -19,7 +19,12 @@ import {
 } from './words.ts';
 
 export type ReadWords =
-  | { readonly ok: true; readonly words: Words }
+  | {
+      readonly ok: true;
+      readonly words: Words;
+      /** Numbers that stand in the words themselves, and so follow no design: key and number. */
+      readonly literals: readonly string[];
+    }
   | { readonly ok: false; readonly problems: Problem[] };
 
 const LONGEST = 1000;
@@ -35,6 +40,7 @@ const isMap = (value: unknown): value is Record<string, unknown> =>
 export function readWords(text: string, file: string): ReadWords {
   const tree = readTree(text, file);
   const problems: Problem[] = [...tree.problems];
+  const literals: string[] = [];
   const report = (path: Path, found: string, taken: string, on: 'key' | 'value' = 'value'): void => {
     problems.push({ file, ...tree.place(path, on), key: keyText(path), found, taken });
   };
@@ -57,13 +63,8 @@ export function readWords(text: string, file: string): ReadWords {
         near === null ? `takes: ${factNames().join(', ')}` : `did you mean "{${near}}"?`,
       );
     }
-    const number = /\p{N}+/u.exec(wordsOnly(value))?.[0];
-    if (number !== undefined)
-      report(
-        path,
-        `the number ${number} in the words`,
-        'takes numbers only as values in braces, such as {drop_limit}',
-      );
+    for (const [number] of wordsOnly(value).matchAll(/\p{L}*\p{N}[\p{N}.,]*/gu))
+      literals.push(`${keyText(path)}: ${number}`);
     if (/[{}]/.test(wordsOnly(value))) report(path, 'a brace that is alone', 'takes braces in pairs');
     return value;
   };
@@ -114,5 +115,5 @@ export function readWords(text: string, file: string): ReadWords {
     : WORDS.faults;
   return problems.length > 0
     ? { ok: false, problems: sortProblems(problems) }
-    : { ok: true, words: { ...parts, faults } };
+    : { ok: true, words: { ...parts, faults }, literals };
 }

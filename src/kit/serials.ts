@@ -8,6 +8,9 @@ export type Serials =
   | { readonly ok: true; readonly serials: string[] }
   | { readonly ok: false; readonly why: string };
 
+/** Letters and digits on both sides of one hyphen: nobody means a single number by it. */
+const TWO_SERIES = /^\p{L}*\d+-\p{L}*\d+$/u;
+
 const wrong = (why: string): Serials => ({ ok: false, why });
 
 /** Reads a list of serial numbers and ranges. A range counts the digits at the end of both, as many as the first has. */
@@ -16,6 +19,8 @@ export function readSerials(text: string): Serials {
   for (const item of text.split(',').map((part) => part.trim())) {
     const range = rangeOf(item);
     if (range === null) {
+      if (TWO_SERIES.test(item))
+        return wrong(`"${item.slice(0, LONGEST)}" looks like a range, but its ends have different letters`);
       if (!/^[\p{L}\p{N}][\p{L}\p{N} ._/-]*$/u.test(item) || item.length > LONGEST)
         return wrong(
           `"${item.slice(0, LONGEST)}" is not a serial number; allowed: letters, digits and . _ / -, at most ${LONGEST}`,

@@ -1,72 +1,141 @@
 /** The tables for machines: parts, cut list, reels, labels, as CSV. */
 
+import { inUnit } from '../basis/shown.ts';
 import { type CsvCell, csv, fixed } from '../writers/csv.ts';
 import { cutList, reels } from './cut.ts';
-import type { Job } from './job.ts';
+import { type Job, shortDigest } from './job.ts';
 import { endName, labels } from './labels.ts';
-import { SMALL_PLACES } from './lengths.ts';
+import { placesOf } from './lengths.ts';
 import { partsList } from './parts.ts';
+import type { Piece } from './places.ts';
 import { released } from './release.ts';
-import { terminalFor } from './terminals.ts';
+import { shopText } from './shop-block.ts';
+import { type Crimp, crimpKinds, crimpOf } from './terminals.ts';
 
 /** Title and value of each column. */
 type Columns<R> = readonly (readonly [title: string, of: (row: R) => CsvCell])[];
 
-/** A length [m] in millimetres, to a tenth. */
-const mm = (metres: number | null): CsvCell => (metres === null ? null : fixed(metres * 1000, SMALL_PLACES));
-const metres = (value: number | null): CsvCell => (value === null ? null : fixed(value, 3));
+/** Signs beyond ASCII that stand in our own texts, for machines that know no others. */
+const ASCII: Readonly<Record<string, string>> = {
+  '→': '->',
+  '−': '-',
+  '–': '-',
+  '’': "'",
+  '×': 'x',
+  '²': '2',
+  '°': ' deg ',
+  Ω: 'ohm',
+  '±': '+/-',
+  '…': '...',
+  '\u00a0': ' ',
+};
+const plainSigns = (text: string): string =>
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: what is not ASCII is looked for
+  text.replace(/[^\u0000-\u007f]/gu, (sign) => ASCII[sign] ?? '?');
 
-/** Every row says whether it may be built from: a table is sorted and cut apart. */
+/** A line to write on has no place in a table for machines: what is not known is nothing. */
+const unblanked = (cell: CsvCell): CsvCell =>
+  typeof cell === 'string'
+    ? cell
+        .replace(/\s*_{2,}(?: mm| °C| V| Ω)?/g, '')
+        .replace(/(?:, )?\b(?:hole|takes up to|size|suppression|insulation)(?=,|$)/g, '')
+        .replace(/^, |, $/g, '') || null
+    : cell;
+
+/** Every row says what it belongs to and whether it may be built from: a table is sorted and cut apart. */
 function written<R>(job: Job, rows: readonly R[], columns: Columns<R>): string {
   const { words } = released(job.result);
-  return csv([
-    [...columns.map(([title]) => title), 'Status'],
-    ...rows.map((row) => [...columns.map(([, of]) => of(row)), words]),
-  ]);
+  const { title } = job.result.evaluation.design;
+  const { revision } = shopText(job);
+  const about = [title, shortDigest(job), unblanked(revision), words];
+  const cells = [
+    [...columns.map(([name]) => name), 'Design', 'Digest', 'Revision', 'Status'],
+    ...rows.map((row) => [...columns.map(([, of]) => unblanked(of(row))), ...about]),
+  ];
+  const { ascii = false, mark = false } = job.csv ?? {};
+  const text = csv(
+    ascii
+      ? cells.map((row) => row.map((cell) => (typeof cell === 'string' ? plainSigns(cell) : cell)))
+      : cells,
+  );
+  return mark ? `\ufeff${text}` : text;
 }
 
-export const partsTable = (job: Job): string =>
-  written(job, partsList(job), [
+const unitsOf = ({ result }: Job): 'us' | 'metric' =>
+  result.evaluation.design.kit.units === 'us' ? 'us' : 'metric';
+
+/** A length [m] in the unit of a form, with the decimals of the sheet. */
+function lengths(job: Job, form: 'piece' | 'small' | 'reel') {
+  const { unit, places } = placesOf(form, unitsOf(job));
+  return {
+    unit,
+    cell: (metres: number | null): CsvCell =>
+      metres === null ? null : fixed(inUnit(metres, 'm', unit), places),
+  };
+}
+
+export function partsTable(job: Job): string {
+  const { unit, cell } = lengths(job, 'reel');
+  const amount = (value: number | null, of: 'pcs' | 'm'): CsvCell => (of === 'm' ? cell(value) : value);
+  return written(job, partsList(job), [
     ['Part', ({ kind }) => kind],
     ['At', ({ at }) => at],
     ['What it must be', ({ what }) => what],
     ['Maker’s number or colour', ({ order }) => order],
-    ['One kit', ({ kit, unit }) => (unit === 'm' ? metres(kit) : kit)],
+    ['One kit', (part) => amount(part.kit, part.unit)],
     ['of them spare', ({ spares }) => spares],
-    ['Batch', ({ batch, unit }) => (unit === 'm' ? metres(batch) : batch)],
-    ['Unit', ({ unit }) => unit],
+    ['Batch', (part) => amount(part.batch, part.unit)],
+    ['Unit', (part) => (part.unit === 'm' ? unit : part.unit)],
   ]);
+}
 
-export const cutTable = (job: Job): string =>
-  written(job, cutList(job), [
-    ['Wire', ({ piece }) => piece.id],
+export function cutTable(job: Job): string {
+  const kinds = crimpKinds(job);
+  const { cut_tolerance } = job.result.evaluation.design.kit;
+  const piece = lengths(job, 'piece');
+  const small = lengths(job, 'small');
+  const of =
+    (which: 'from' | 'to', value: (kind: Crimp | null, piece: Piece) => CsvCell) => (row: { piece: Piece }) =>
+      value(crimpOf(kinds, row.piece, which, job), row.piece);
+  const ends = (['from', 'to'] as const).flatMap(
+    (which): Columns<{ piece: Piece }> => [
+      [which === 'from' ? 'From' : 'To', ({ piece: own }) => endName(own[which])],
+      [`Terminal ${which}`, of(which, (kind) => kind?.what ?? 'splice')],
+      [`Terminal code ${which}`, of(which, (kind) => kind?.code ?? null)],
+      [`Strip ${which} [${small.unit}]`, of(which, (kind, own) => small.cell(kind?.strip ?? own.strip))],
+      [`Crimp height ${which} [mm]`, of(which, (kind) => kind?.height ?? null)],
+      [`Die ${which}`, of(which, (kind) => kind?.tool ?? null)],
+    ],
+  );
+  return written(job, cutList(job), [
+    ['Wire', ({ piece: own }) => own.id],
     ['Size', ({ reel }) => reel.gauge],
     ['Insulation', ({ reel }) => reel.insulation],
     ['Colour', ({ reel }) => reel.colour],
-    ['Cut length [mm]', ({ cut }) => mm(cut)],
-    ['Strip from [mm]', ({ piece }) => mm(piece.strip)],
-    ['Strip to [mm]', ({ piece }) => mm(piece.strip)],
-    ['Terminal from', ({ piece }) => terminalFor(piece, 'from', job)],
-    ['Terminal to', ({ piece }) => terminalFor(piece, 'to', job)],
-    ['From', ({ piece: { from } }) => endName(from)],
-    ['To', ({ piece: { to } }) => endName(to)],
+    [`Cut length [${piece.unit}]`, ({ cut }) => piece.cell(cut)],
+    [`Tolerance ± [${small.unit}]`, () => small.cell(cut_tolerance)],
+    ...ends,
     ['Label from', ({ piece: { id, from, to } }) => `${id} ${endName(from)} → ${endName(to)}`],
     ['Label to', ({ piece: { id, from, to } }) => `${id} ${endName(to)} → ${endName(from)}`],
     ['Pieces in the batch', () => job.batch],
     ['Note', ({ note }) => note],
   ]);
+}
 
-export const reelTable = (job: Job): string =>
-  written(job, reels(job), [
+export function reelTable(job: Job): string {
+  const { unit, cell } = lengths(job, 'reel');
+  return written(job, reels(job), [
     ['Size', ({ reel }) => reel.gauge],
     ['Insulation', ({ reel }) => reel.insulation],
     ['Colour', ({ reel }) => reel.colour],
     ['Pieces in a kit', ({ pieces }) => pieces],
-    ['One kit [m]', ({ kit }) => metres(kit)],
-    ['Samples of the batch [m]', ({ samples }) => metres(samples)],
-    ['Batch with waste and samples [m]', ({ batch }) => metres(batch)],
+    [`One kit [${unit}]`, ({ kit }) => cell(kit)],
+    [`Samples of the batch [${unit}]`, ({ samples }) => cell(samples)],
+    [`Batch with waste and samples [${unit}]`, ({ batch }) => cell(batch)],
   ]);
+}
 
+/** One set for a kit; the label of the kit itself once for each serial number. */
 export const labelTable = (job: Job): string =>
   written(job, labels(job), [
     ['Kind', ({ kind }) => kind],
@@ -75,5 +144,7 @@ export const labelTable = (job: Job): string =>
     ['Line 1', ({ lines: [first] }) => first ?? null],
     ['Line 2', ({ lines: [, second] }) => second ?? null],
     ['Line 3', ({ lines: [, , third] }) => third ?? null],
-    ['Labels in the batch', () => job.batch],
+    ['Line 4', ({ lines: [, , , fourth] }) => fourth ?? null],
+    ['Serial', ({ kind, of }) => (kind === 'kit' ? of : null)],
+    ['Labels in the batch', ({ kind }) => (kind === 'kit' && job.serials.length > 0 ? 1 : job.batch)],
   ]);

@@ -116,10 +116,17 @@ test('own words are taken from a file; what is wrong with them is said with its 
   writeFileSync(words, 'tools: [Only a hammer.]\n');
   expect((await coilfeed(['kit', design, '--out', out, '--words', words])).status).toBe(0);
   expect(readFileSync(join(out, 'instructions.html'), 'utf8')).toContain('Only a hammer.');
-  writeFileSync(words, 'tools: [A fuse of 80 A.]\n');
+  writeFileSync(words, 'tools: [A spanner of 13 mm.]\n');
+  const literal = await coilfeed(['kit', design, '--out', out, '--words', words, '--bom', '--ascii']);
+  expect(literal.out).toContain('which follow no design: tools[0]: 13');
+  const table = readFileSync(join(out, 'cut-list.csv'), 'utf8');
+  expect(table.charCodeAt(0)).toBe(0xfeff);
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: nothing else may stand there.
+  expect(table.slice(1)).toMatch(/^[\u0000-\u007f]*$/);
+  writeFileSync(words, 'tools: ["{fusses}"]\n');
   const { status, err } = await coilfeed(['kit', design, '--out', join(folder, 'other'), '--words', words]);
   expect(status).toBe(2);
-  expect(err).toContain('words.yaml:1:9 tools[0]: the number 80 in the words');
+  expect(err).toContain('words.yaml:1:9 tools[0]: the unknown value');
   expect(existsSync(join(folder, 'other'))).toBe(false);
 });
 
@@ -130,6 +137,7 @@ test.each([
   [['kit', 'DESIGN', '--out', 'OUT', '--batch', '1e3'], '--batch takes a whole number'],
   [['kit', 'DESIGN', '--out', 'OUT', '--batch', '4', '--serials', 'A1-A5'], 'they must agree'],
   [['kit', 'DESIGN', '--out', 'OUT', '--serials', 'A5-A1'], 'goes backward'],
+  [['kit', 'DESIGN', '--out', 'OUT', '--serials', 'A1-B3'], 'its ends have different letters'],
   [['kit', 'DESIGN', '--out', 'DESIGN'], 'is not a folder'],
   [['kit', 'nowhere.yaml', '--out', 'OUT'], 'does not exist'],
 ])('refused: %j', async (call, says) => {

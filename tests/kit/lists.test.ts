@@ -250,7 +250,7 @@ test.each([
   expect(readSerials(text)).toEqual({ ok: true, serials });
 });
 
-test.each(['', 'A003-A001', 'A1,A1', '1-2000', '=cmd', 'A\u0000', '<b>', 'x'.repeat(41)])(
+test.each(['', 'A1-B3', '98-A1', 'A003-A001', 'A1,A1', '1-2000', '=cmd', 'A\u0000', '<b>', 'x'.repeat(41)])(
   'no serial numbers: %j',
   (text) => {
     expect(readSerials(text).ok).toBe(false);

@@ -169,17 +169,31 @@ describe.each(DESIGNS)('instructions of %s', (_, design) => {
     const cuts = read('cut-list.csv');
     expect(cuts.slice(1).map((row) => row[0])).toEqual(cutList(job).map(({ piece }) => piece.id));
     const reelRows = read('reels.csv').slice(1);
+    const { units } = job.result.evaluation.design.kit;
     reels(job).forEach(({ kit }, i) => {
-      // Written to the millimetre.
+      // Written to a hundredth of a metre, or a tenth of a foot of 0.3048 m.
       if (kit === null) expect(reelRows[i]?.[4]).toBe('');
-      else expect(Number(reelRows[i]?.[4])).toBeCloseTo(kit, 3);
+      else if (units === 'us')
+        expect(Math.abs(Number(reelRows[i]?.[4]) - kit / 0.3048)).toBeLessThanOrEqual(0.0501);
+      else expect(Math.abs(Number(reelRows[i]?.[4]) - kit)).toBeLessThanOrEqual(0.00501);
     });
+    // A machine cuts by millimetres, or by tenths of an inch of 25.4 mm.
+    cutList(job).forEach(({ cut }, i) => {
+      const [given, tolerance] = [cuts[i + 1]?.[4], cuts[i + 1]?.[5]];
+      if (cut === null) expect(given).toBe('');
+      else if (units === 'us') expect(Math.abs(Number(given) - cut / 0.0254)).toBeLessThanOrEqual(0.0501);
+      else expect(Math.abs(Number(given) - cut * 1000)).toBeLessThanOrEqual(0.501);
+      expect(tolerance).not.toBe('');
+    });
+    for (const name of ['cut-list.csv', 'reels.csv', 'labels.csv', 'parts.csv'] as const)
+      for (const cell of read(name).flat()) expect(cell, name).not.toContain('___');
     expect(read('labels.csv').length).toBeGreaterThan(2 * job.harness.pieces.length);
     for (const name of ['cut-list.csv', 'reels.csv', 'labels.csv', 'parts.csv'] as const) {
       const [head, ...rows] = read(name);
       for (const row of rows) expect(row.length).toBe(head?.length);
     }
-    for (const title of cuts[0] ?? []) if (/length|Strip/.test(title)) expect(title).toMatch(/\[mm\]$/);
+    for (const title of cuts[0] ?? [])
+      if (/length|Strip|Tolerance/.test(title)) expect(title).toMatch(units === 'us' ? /\[in\]$/ : /\[mm\]$/);
   });
 
   test('every first page, and every row for machines, says whether to build from it', async () => {

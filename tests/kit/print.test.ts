@@ -12,9 +12,15 @@ import { describeWithPeer, peer } from '../peers/peer.ts';
 import { banked, straight } from './designs.ts';
 import { jobOf } from './job.ts';
 
-const PAPERS = ['instructions.html', 'bench.html', 'build-record.html', 'labels.html'] as const;
+const PAPERS = [
+  'instructions.html',
+  'test-card.html',
+  'bench.html',
+  'build-record.html',
+  'labels.html',
+] as const;
 /** Papers of any length; the marks make rows taller, which a page that must hold all of them would not take. */
-const LONG = PAPERS.filter((paper) => paper !== 'build-record.html');
+const LONG = PAPERS.filter((paper) => paper !== 'build-record.html' && paper !== 'test-card.html');
 /** Width and height [mm]. */
 const FORMATS = { A4: [210, 297], Letter: [215.9, 279.4] } as const;
 
@@ -129,8 +135,8 @@ describeWithPeer('chromium', 'on paper', () => {
             expect(split, where).toEqual([]);
             const outside = words.filter((word) => {
               const [w, h] = pages[word.page - 1] ?? [0, 0];
-              // The least margin of the papers is 10 mm; the last millimetre is left to side bearings.
-              return word.left < 9 || word.right > w - 9 || word.top < 9 || word.bottom > h - 9;
+              // Running head and foot stand in the margins; a printer takes some 4 mm for itself.
+              return word.left < 9 || word.right > w - 9 || word.top < 4 || word.bottom > h - 4;
             });
             expect(
               outside.map(({ text }) => text),
@@ -141,6 +147,15 @@ describeWithPeer('chromium', 'on paper', () => {
                 pages.filter(([w, h]) => w > h),
                 where,
               ).toHaveLength(1);
+            pages.forEach((_, i) => {
+              const own = words.filter((word) => word.page === i + 1);
+              const foot = own
+                .filter(({ bottom }) => bottom > (pages[i]?.[1] ?? 0) - 12)
+                .map(({ text }) => text);
+              expect(foot.join(' '), where).toContain(`page ${i + 1} of ${pages.length}`);
+              if (!job.result.findings.every(({ verdict }) => verdict !== 'fail'))
+                expect(own.map(({ text }) => text).join(' '), where).toContain('NOT RELEASED');
+            });
           }
       }
     },
@@ -169,15 +184,39 @@ describeWithPeer('chromium', 'on paper', () => {
           expect(pages, `${name}, ${format}`).toHaveLength(job.serials.length);
           job.serials.forEach((serial, i) => {
             const own = words.filter((word) => word.page === i + 1).map(({ text }) => text);
-            for (const word of [serial, 'Assembled', 'Tested', 'Photo', 'number'])
+            for (const word of [serial, 'Packed', 'Tested', 'Photo', 'number'])
               expect(own, `${name}, ${format}`).toContain(word);
           });
           expect(
-            words.filter(({ bottom, page: i }) => bottom > (pages[i - 1]?.[1] ?? 0) - 9),
+            words.filter(({ bottom, page: i }) => bottom > (pages[i - 1]?.[1] ?? 0) - 4),
             `${name}, ${format}`,
           ).toEqual([]);
         }
       }
+    },
+  );
+
+  test.runIf(peer('pdftotext') !== null || process.env.CI)(
+    'the test card is one page, and instructions for eight coils are six [needs pdftotext]',
+    async () => {
+      const pdf = join(emptyFolder(), 'paper.pdf');
+      const page = await browser().newPage();
+
+      for (const [name, design] of [
+        ...[1, 2, 4, 6, 8, 12, 16].map((n) => [`${n} coils`, straight(n)] as const),
+        ['sixteen in two banks', banked(16)] as const,
+        ['two-bank-v8', demo('two-bank-v8')] as const,
+      ])
+        for (const format of ['A4', 'Letter'] as const) {
+          const all = papers(jobOf(design), WORDS);
+          await page.setContent(all.get('test-card.html') ?? '');
+          writeFileSync(pdf, await page.pdf({ format }));
+          expect(wordsOf(pdf).pages, `${name}, ${format}`).toHaveLength(1);
+          if (name !== 'two-bank-v8' || format !== 'A4') continue;
+          await page.setContent(all.get('instructions.html') ?? '');
+          writeFileSync(pdf, await page.pdf({ format }));
+          expect(wordsOf(pdf).pages.length, `${name}, ${format}`).toBeLessThanOrEqual(6);
+        }
     },
   );
 
@@ -191,7 +230,7 @@ describeWithPeer('chromium', 'on paper', () => {
         for (const [format, [width, height]] of Object.entries(FORMATS)) {
           // The width between the margins of the paper, at 96 pixels to the inch.
           const [across, margins] =
-            paper === 'bench.html' ? [height, 22] : [width, paper === 'build-record.html' ? 20 : 26];
+            paper === 'bench.html' ? [height, 22] : [width, paper === 'build-record.html' ? 20 : 24];
           await page.setViewportSize({ width: Math.floor(((across - margins) / 25.4) * 96), height: 900 });
           await page.setContent(all.get(paper) ?? '');
           expect(await page.evaluate<string[]>(WIDER), `${name}, ${paper}, ${format}`).toEqual([]);

@@ -38,18 +38,30 @@ test('cautions and reasons to stop are added to ours and never replace them', as
 });
 
 test('an empty map changes nothing', () => {
-  expect(readWords('{}', 'words.yaml')).toEqual({ ok: true, words: WORDS });
+  expect(readWords('{}', 'words.yaml')).toEqual({ ok: true, words: WORDS, literals: [] });
+});
+
+test('numbers in the words stay as they are, and are named; values of the design come from the model', () => {
+  const read = readWords(
+    'ground: ["M8 nut, 12 N·m, torque wrench"]\ntools: ["{fuses} in a case", "call +00 123 4567"]\n',
+    'words.yaml',
+  );
+  if (!read.ok) throw new Error('refused');
+  expect(read.literals).toEqual([
+    'tools[1]: 00',
+    'tools[1]: 123',
+    'tools[1]: 4567',
+    'ground[0]: M8',
+    'ground[0]: 12',
+  ]);
+  const html = papers(jobOf(straight(2)), read.words).get('instructions.html') ?? '';
+  expect(html).toContain('M8 nut, 12 N·m, torque wrench');
 });
 
 test.each([
   ['tols: [x]', 'words.yaml:1:1 tols: unknown key "tols"; did you mean "tools"?'],
   ['tools: x', 'words.yaml:1:8 tools: found "x"; takes a list of at most 60'],
   ['tools: [3]', 'words.yaml:1:9 tools[0]: found 3; takes text of 1 to 1000 characters'],
-  [
-    'tools: ["a fuse of 30 A"]',
-    'words.yaml:1:9 tools[0]: the number 30 in the words; takes numbers only as values',
-  ],
-  ['tools: ["a fuse of ٣٠ A"]', 'words.yaml:1:9 tools[0]: the number ٣٠ in the words'],
   ['tools: ["{fusses}"]', 'words.yaml:1:9 tools[0]: the unknown value "{fusses}"; did you mean "{fuses}"?'],
   ['tools: ["{fuses"]', 'words.yaml:1:9 tools[0]: a brace that is alone; takes braces in pairs'],
   ['tools: [{text: x, when: rain}]', 'words.yaml:1:25 tools[0].when: found "rain"; takes one of: relay'],

@@ -19,12 +19,12 @@ function eachRecord(text: string, change: (record: string, i: number) => string)
   return out.join('');
 }
 
+/** A byte order mark, where there is one, stays. */
+const decoded = (bytes: Uint8Array): string => new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
+
 async function seal(bytes: Uint8Array): Promise<Uint8Array> {
   const title = `coilfeed ${await digestOf(bytes)}`;
-  const text = eachRecord(
-    new TextDecoder().decode(bytes),
-    (record, i) => `${record},${i === 0 ? title : ''}`,
-  );
+  const text = eachRecord(decoded(bytes), (record, i) => `${record},${i === 0 ? title : ''}`);
   return new TextEncoder().encode(text);
 }
 
@@ -32,7 +32,7 @@ export const csv: Kind = {
   seal,
   async state(bytes) {
     let ours = false;
-    const bare = eachRecord(new TextDecoder().decode(bytes), (record, i) => {
+    const bare = eachRecord(decoded(bytes), (record, i) => {
       if (i > 0) return record.replace(/,$/, '');
       ours = SEAL.test(record);
       return record.replace(SEAL, '');
