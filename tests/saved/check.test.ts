@@ -22,18 +22,26 @@ test('readings that were entered on the card come back, in the unit of their row
     `${demo('pair-four')}measured:\n  - { what: drop, run: main, point: idle, meter: 17 mV }\n`,
   );
   const bytes = toWorkbook(runLaid(d, show, ['readings']));
-  // The first row: the posts at the fastest point, the last one. I is the column of what was measured.
+  // The first rows: the battery at rest, the least while cranking, the posts at the fastest point, the last one. I is the
+  // column of what was measured.
   const edited = changedPart(
     bytes,
     (parts) => sheetPart(parts, 'TestCard'),
-    (xml) => xml.replace(/<c( r="I5"[^>]*?)\/>/, '<c$1><v>9.5</v></c>'),
+    (xml) =>
+      ['12.5', '9.5', '14.1'].reduce(
+        (sheet, value, i) =>
+          sheet.replace(new RegExp(`<c( r="I${5 + i}"[^>]*?)/>`), `<c$1><v>${value}</v></c>`),
+        xml,
+      ),
   );
   const read = await readSaved(edited, 'card.xlsx');
   if (!read.ok) throw new Error('the workbook is refused');
   const { measured, wrong } = measuredOn(read.design, read.card ?? []);
   expect(wrong).toEqual([]);
   expect(measured.map(({ what, instrument, point, value }) => [what, instrument, point, value])).toEqual([
-    ['supply', 'meter', d.points.length - 1, 9.5],
+    ['resting', 'meter', null, 12.5],
+    ['supply', 'least', 0, 9.5],
+    ['supply', 'meter', d.points.length - 1, 14.1],
     ['drop', 'meter', 1, 0.017],
   ]);
 });
