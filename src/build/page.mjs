@@ -28,7 +28,7 @@ const data = (value) => JSON.stringify(value).replaceAll('<', '\\u003c');
 /** The demo designs: each of the folder, by name. */
 const demos = () =>
   readdirSync(`${ROOT}workbooks`)
-    .filter((name) => name.endsWith('.yaml'))
+    .filter((name) => name.endsWith('.yaml') && name !== 'shop.yaml')
     .sort()
     .map((name) => ({ name, text: read(`workbooks/${name}`) }));
 

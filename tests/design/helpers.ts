@@ -9,7 +9,7 @@ const file = (path: string): string => readFileSync(new URL(`../../${path}`, imp
 export const demo = (name: string): string => file(`workbooks/${name}.yaml`);
 /** As the page offers them: whatever lies in the folder. */
 export const DEMOS = readdirSync(new URL('../../workbooks', import.meta.url))
-  .filter((name) => name.endsWith('.yaml'))
+  .filter((name) => name.endsWith('.yaml') && name !== 'shop.yaml')
   .map((name) => name.replace('.yaml', ''));
 
 /** The base of the refusals, with pieces of its text replaced. */
