@@ -30,7 +30,7 @@ test.each(DEMOS)('%s: the same sizes and figures from its shelf, and a price', (
   });
   const { shop, ...own } = seen(toJson(result));
   expect(own).toEqual(seen(toJson(run(design(demo(name))))));
-  expect(shop?.price?.total).toBeGreaterThan(5);
+  expect(shop?.price?.total).toBeGreaterThan(0);
   // Relays that a demo states and does not use have no price; every wire has.
   expect(feedBill(result.evaluation)?.open.filter((what) => !what.includes('relay'))).toEqual([]);
 });
