@@ -114,7 +114,7 @@ describeWithPeer('chromium', 'the page', () => {
     expect(await page.locator('#field-coil_inductance-wrong').textContent()).toBe(words);
     expect(await page.locator('.problems li').allTextContents()).toEqual([`hill-climb-six.yaml:${line}`]);
     expect(await page.locator('.verdict .word').textContent()).toBe('Not current: 1 thing to mend');
-    expect(await page.title()).toBe('Not current – coilfeed bench');
+    await until(page, `document.title === 'Not current – coilfeed bench'`);
     expect(await page.locator('.part-buy').textContent()).toContain('nothing is listed to buy');
     expect(await figure.textContent()).toBe(good);
     await page.getByRole('button', { name: 'Save', exact: true }).click();
@@ -153,7 +153,7 @@ describeWithPeer('chromium', 'the page', () => {
     await page.getByRole('button', { name: 'Forms', exact: true }).click();
     await unfold(page);
     await type(page, 'limits_drop', '0.1 V');
-    expect(await page.title()).toMatch(/^FAIL – /);
+    await until(page, `document.title.startsWith('FAIL – ')`);
     expect(await page.locator('.part-buy').textContent()).toContain('nothing is listed to buy');
     await until(page, `document.querySelector('.remedies').ariaBusy === 'false'`);
     expect(await page.locator('.remedies').textContent()).toMatch(/What would pass.{20,}/);
@@ -217,7 +217,7 @@ describeWithPeer('chromium', 'the page', () => {
     await drop.press('Enter');
     await page.locator('.part-readings .causes').first().waitFor();
     expect(await text()).toContain('meter: 900 mV');
-    expect(await page.locator('.part-readings').textContent()).toMatch(/\d+ % main has/);
+    expect(await page.locator('.part-readings').textContent()).toMatch(/main \(|main has/);
     expect(said).toEqual([]);
   });
 

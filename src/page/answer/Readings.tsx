@@ -50,7 +50,7 @@ function Told({ check }: { readonly check: CheckText }) {
           <ul class="causes">
             {check.causes.map(({ text, share }) => (
               <li key={text}>
-                <b>{share}</b> {text}
+                {share === '' ? null : <b>{share}</b>} {text}
               </li>
             ))}
             {check.sound === '' ? null : (

@@ -60,12 +60,11 @@ export function checkOf(design: Design): CheckText {
       cost: cost === null ? '' : costSentence(e, cost),
     })),
     causes: [
-      ...diagnosis.found.flatMap((one) =>
-        one.map((cause, i) => ({
-          text: i === 0 ? foundSentence(e, one) : `Or ${causeShort(e, cause)}.`,
-          share: percent(cause.share),
-        })),
-      ),
+      // A sentence that names several has the share of each in it.
+      ...diagnosis.found.map((one) => ({
+        text: foundSentence(e, one),
+        share: one.length === 1 ? percent(one[0]?.share ?? 0) : '',
+      })),
       ...diagnosis.suspects.map((cause) => ({
         text: `${capital(causeShort(e, cause))}.`,
         share: percent(cause.share),
