@@ -192,6 +192,7 @@ export const SUBJECT_TITLES: Readonly<Record<string, string>> = {
   timing: 'Engine, ignition and sweep',
   sparks: 'Further sparks',
   coil: 'Coil',
+  stuck: 'Driver that stays on',
   conductor: 'Conductors',
   fuse: 'Fuses',
   relay: 'Relays',

@@ -57,6 +57,8 @@ export interface Row {
   readonly cells: readonly (Cell | undefined)[];
   /** [pt] */
   readonly height: number;
+  /** Not in sight, until somebody asks the program to show it. */
+  readonly hidden?: true;
   /** A program may fit the height to the text. */
   readonly fitted: boolean;
 }

@@ -54,7 +54,7 @@ export function worksheet(sheet: Sheet, tables: Tables): string {
   ].join('');
 }
 
-function rowXml({ cells, height, fitted }: Row, r: number, tables: Tables, merged: string[]): string {
+function rowXml({ cells, height, fitted, hidden }: Row, r: number, tables: Tables, merged: string[]): string {
   let inner = '';
   cells.forEach((cell, c) => {
     if (cell === undefined) return;
@@ -65,7 +65,7 @@ function rowXml({ cells, height, fitted }: Row, r: number, tables: Tables, merge
     if (span > 1) merged.push(`<mergeCell ref="${at}:${address(r, c + span - 1, false, false)}"/>`);
     for (let i = 1; i < span; i++) inner += `<c r="${address(r, c + i, false, false)}" s="${style}"/>`;
   });
-  return `<row r="${r + 1}" ht="${height}"${fitted ? '' : ' customHeight="1"'}>${inner}</row>`;
+  return `<row r="${r + 1}" ht="${height}"${hidden ? ' hidden="1"' : ''}${fitted ? '' : ' customHeight="1"'}>${inner}</row>`;
 }
 
 function cellXml(at: string, style: number, { value, formula }: Cell, { strings }: Tables): string {

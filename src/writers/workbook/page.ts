@@ -29,6 +29,8 @@ export interface Page {
   readonly looks: readonly Look[];
   /** Defined names of its own: the name, and the cells that it stands for. */
   readonly names?: readonly (readonly [string, string])[];
+  /** Rows, counted from 0, that are not in sight. */
+  readonly hidden?: ReadonlySet<number>;
   readonly charts?: readonly Chart[];
   /** Rows, counted from 0, before which a new page starts on paper. */
   readonly breaks?: readonly number[];

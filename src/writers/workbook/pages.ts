@@ -75,7 +75,7 @@ export function pages({ grid, design, sheets }: Laid, more: readonly Page[] = []
   return [
     feed as Page,
     ...more.map((page) => ({ ...page, cells: sheet(page.name) })),
-    inputsPage(grid, sheet(INPUTS)),
+    inputsPage(grid, design, sheet(INPUTS)),
     ...others,
     guidePage(grid),
     ...workingPages(grid, sheets),

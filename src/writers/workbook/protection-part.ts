@@ -12,7 +12,7 @@ import { lineIn, markIn } from './look.ts';
 import { type On, type Part, section, words } from './page.ts';
 
 /** Rows that a chart takes, and the space behind it. */
-const TALL = 25;
+const TALL = 21;
 const SPACE = 2;
 
 export function protectionPart(grid: Grid, design: Design, { cells, wide }: On, top: number): Part {

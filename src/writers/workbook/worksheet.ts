@@ -53,7 +53,8 @@ function rowOf(page: Page, r: number, e: Laid): Row | undefined {
   });
   if (tallest === 0) return undefined;
   const { fitted: [first, last] = [1, 0] } = page;
-  return { cells, height: tallest, fitted: r >= first && r <= last };
+  const hidden = page.hidden?.has(r) ? { hidden: true as const } : {};
+  return { cells, height: tallest, fitted: r >= first && r <= last, ...hidden };
 }
 
 /** Styles that were asked for before, by what decides them. */
