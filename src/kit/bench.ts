@@ -2,6 +2,7 @@
 
 import { printCitation } from '../basis/sources.ts';
 import { crimp } from '../data/crimps.ts';
+import { DROP_TEST } from '../data/drop.ts';
 import { escaped } from '../pictures/elements.ts';
 import { checks, type Force, forceOf } from './checks.ts';
 import { type Cut, cutList, pulled, type Reel, reels } from './cut.ts';
@@ -65,12 +66,18 @@ export function bench(job: Job, board: string): string {
       ['Set up by', 'Checked by', 'Date', 'Press', 'Reel lots', 'Sheet no.'],
       [['', '', '', '', '', '']],
     ).replace('<table>', '<table class="write">'),
+    `<p class="about">On any feed, by a meter and under full load, these drops count as good at most: ${DROP_TEST.rows
+      .map(({ part, drop }) => `${part} <span data-made="">${drop} V</span>`)
+      .join(', ')} (${escaped(printCitation(DROP_TEST.source))}). The test card has those of this feed.</p>`,
     '<h2>What was taken where the design says nothing</h2>',
     assumed(job),
     `<div class="wide">${board}</div>`,
   ].join('\n');
   return document({ title: 'Bench sheet', job, body, style: STYLE });
 }
+
+/** Longest name of a wire that is never broken [characters]. */
+const LONGEST_WHOLE = 22;
 
 function cuts(job: Job, kinds: readonly Crimp[]): string {
   const rows = cutList(job).map((cut: Cut) => {
@@ -84,7 +91,7 @@ function cuts(job: Job, kinds: readonly Crimp[]): string {
       ];
     };
     return [
-      `<b>${name(piece.id)}</b>`,
+      piece.id.length > LONGEST_WHOLE ? `<b>${name(piece.id)}</b>` : `<b class="whole">${name(piece.id)}</b>`,
       ...reelName(cut.reel),
       kitValue(job, `cut ${piece.id}`, cut.cut, 'piece') +
         (cut.note === '' ? '' : `<br><span data-made="">${escaped(cut.note)}</span>`),
@@ -177,7 +184,7 @@ const pull = (job: Job, kinds: readonly Crimp[]): string =>
       'Samples',
     ],
     kinds.map((kind) => [
-      `<b>${name(kind.code)}</b>`,
+      `<b class="whole">${name(kind.code)}</b>`,
       `<span data-made="">${escaped(kind.what)}</span>`,
       sizeName(kind.gauge),
       text(kind.insulation),

@@ -2,7 +2,6 @@
 import { printQuantity } from '../views/print.ts';
 import { type Job, shortDigest } from './job.ts';
 import type { End, Spot } from './places.ts';
-import { shopText } from './shop-block.ts';
 
 export interface Label {
   readonly kind: 'wire end' | 'part' | 'kit';
@@ -35,8 +34,10 @@ const LONGEST = 60;
 
 /** Which kit it is: one for each serial number, or one to write on. */
 function kitLabels(job: Job): Label[] {
-  const { title } = job.result.evaluation.design;
-  const { name, contact, revision } = shopText(job);
+  const { title, shop } = job.result.evaluation.design;
+  const { name, contact, revision } = shop?.shop ?? {};
+  const known = (parts: readonly (string | undefined)[]): string[] =>
+    parts.some((part) => part !== undefined) ? [parts.filter((part) => part !== undefined).join(', ')] : [];
   const numbers = job.serials.length === 0 ? ['serial no. ______'] : job.serials;
   return numbers.map((serial) => ({
     kind: 'kit',
@@ -45,8 +46,8 @@ function kitLabels(job: Job): Label[] {
     lines: [
       serial,
       title.slice(0, LONGEST),
-      `design ${shortDigest(job)}, revision ${revision}`,
-      `${name}, ${contact}`,
+      ...known([`design ${shortDigest(job)}`, revision === undefined ? undefined : `revision ${revision}`]),
+      ...known([name, contact]),
     ],
   }));
 }

@@ -70,7 +70,13 @@ function lengths(job: Job, form: 'piece' | 'small' | 'reel') {
   return {
     unit,
     cell: (metres: number | null): CsvCell =>
-      metres === null ? null : fixed(inUnit(metres, 'm', unit), places),
+      // Rounded as on the sheet, where a cut stands in metres.
+      metres === null
+        ? null
+        : fixed(
+            form === 'piece' && unit === 'mm' ? Number(metres.toFixed(3)) * 1000 : inUnit(metres, 'm', unit),
+            places,
+          ),
   };
 }
 

@@ -8,10 +8,14 @@ import { STEPS } from './words-steps.ts';
 
 export const WORDS: Words = {
   about: [
-    ...always(
+    ...only(
+      'relay',
+      'This kit gives the {coil_count} ignition coils a feed of their own from the battery. The original ignition wire no longer feeds the coils: it only closes the relay.',
+    ),
+    ...only(
+      'no_relay',
       'This kit gives the {coil_count} ignition coils a feed of their own from the battery. The original ignition wire no longer feeds the coils.',
     ),
-    ...only('relay', 'It only closes the relay.'),
     ...always(
       'Read all of this before you touch the vehicle. If you cannot do a step as written, stop and ask: {contact}.',
     ),
