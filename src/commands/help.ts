@@ -156,7 +156,7 @@ ${FORCE}`,
   },
   trace: {
     summary: 'compute the currents in time, or judge a recorded one',
-    call: 'trace DESIGN --point NAME [--run ID]… [--shop FILE] [--set PATH=VALUE]… [--measured CLAMP.csv] [--out FILE] [--units U] [--json] [--force]',
+    call: 'trace DESIGN --point NAME [--run ID]… [--shop FILE] [--set PATH=VALUE]… [--measured CLAMP.csv] [--save-coil NAME] [--out FILE] [--units U] [--json] [--force]',
     text: `Computes the currents of all coils over one working cycle without approximation
 and says how far the closed forms of the calculation are from them.
 
@@ -185,7 +185,10 @@ ${FORCE}
                    10A/A where the instrument shows ten amperes for one
   --time-column C  the column of the times, by its number or its heading
   --interval TIME  time from one sample to the next, such as 10us, where the
-                   file has no times, or has them rounded`,
+                   file has no times, or has them rounded
+  --save-coil NAME
+                   add the coil that was measured to the file of --shop, its
+                   resistance without that of the feed and at 20 degC`,
   },
   design: {
     summary: 'write the design of an edited workbook as YAML',

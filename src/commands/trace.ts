@@ -1,9 +1,12 @@
 /** `coilfeed trace DESIGN`: the currents in time at one point, or a recorded current beside the computed one. */
+import { asRead } from '../basis/print.ts';
 import { readValue } from '../basis/read-value.ts';
 import type { Design } from '../design/design.ts';
 import { nearest } from '../design/nearest.ts';
 import { listed, quote } from '../design/problems.ts';
+import { readShop } from '../design/shop/read.ts';
 import { type Evaluation, evaluate } from '../engine/evaluate.ts';
+import { type Found, withCoil } from '../shop/save-coil.ts';
 import { whyNoTrace } from '../transient/circuit.ts';
 import type { Asked } from '../transient/measured/columns.ts';
 import { scaleOf } from '../transient/measured/scale.ts';
@@ -12,8 +15,8 @@ import { traceCsv } from '../writers/trace-csv.ts';
 import { traceJson } from '../writers/trace-json.ts';
 import { traceReport } from '../writers/trace-report.ts';
 import { argsOf } from './args.ts';
-import { nameOf, shown as printable, Refusal } from './files.ts';
-import { inUnits, oneDesign, readGiven } from './given.ts';
+import { nameOf, shown as printable, Refusal, readInput, textOf } from './files.ts';
+import { inUnits, oneDesign, readGiven, refused } from './given.ts';
 import { working } from './progress.ts';
 import { readRecordingFile } from './recording.ts';
 import { writeFiles } from './write.ts';
@@ -29,6 +32,8 @@ interface Call {
   readonly out: string | undefined;
   readonly set: readonly string[];
   readonly shop: string | undefined;
+  /** Name under which the shop's file is to have the coil that was measured. */
+  readonly saveCoil: string | undefined;
   readonly units: string | undefined;
   readonly json: boolean;
   readonly force: boolean;
@@ -54,7 +59,7 @@ export async function run(argv: string[]): Promise<number> {
 
 function read(argv: string[]): Call {
   const { positionals, values } = argsOf(argv, {
-    one: ['shop', 'point', 'measured', 'units', 'supply', 'out', ...RECORDED],
+    one: ['shop', 'save-coil', 'point', 'measured', 'units', 'supply', 'out', ...RECORDED],
     many: ['run', 'set'],
     flags: ['json', 'force'],
   });
@@ -77,11 +82,16 @@ function read(argv: string[]): Call {
     );
   if (measured === '-' && file === '-')
     throw new Refusal('Only one of them, design or recording, can come from standard input.');
+  const saveCoil = values['save-coil'];
+  if (saveCoil !== undefined && (measured === undefined || shop === undefined || shop === '-'))
+    throw new Refusal(
+      '--save-coil takes a recording and a shop’s file: --measured CLAMP.csv --shop shop.yaml.',
+    );
   const asked = askedOf(values);
   const [option] = RECORDED.filter((name) => Object.hasOwn(values, name));
   if (option !== undefined && measured === undefined)
     throw new Refusal(`--${option} says how to read a recording: it goes with --measured.`);
-  return { file, point, runs, measured, asked, supply, out, set, shop, units, json, force };
+  return { file, point, runs, measured, asked, supply, out, set, shop, saveCoil, units, json, force };
 }
 
 /** Options that say how to read a recording. */
@@ -168,7 +178,7 @@ const isPicture = (path: string): boolean => /\.(svg|png)$/i.test(path);
 async function showMeasured(
   trace: Trace,
   wires: readonly number[],
-  { file, out, runs, asked, json, force }: Call,
+  { file, out, runs, asked, shop, saveCoil, json, force }: Call,
   path: string,
 ): Promise<void> {
   const [{ measureTrace }, { compare }, writers, text] = await Promise.all([
@@ -202,6 +212,36 @@ async function showMeasured(
     out,
     json,
   );
+  if (saveCoil === undefined || shop === undefined) return;
+  const feed = compared.resistance - circuit.ohm;
+  await save(saveCoil, shop, evaluation.design, {
+    ohm: measured.value.resistance.value - feed,
+    henry: measured.value.inductance.value,
+    from: `recording ${printable(path)}, less ${asRead(feed, 'ohm', 'mohm').join(' ')} of its feed`,
+  });
+}
+
+/** Adds the coil to the shop's file. */
+async function save(name: string, path: string, design: Design, found: Found): Promise<void> {
+  if (design.coil.series_resistor !== null)
+    throw new Refusal(
+      '--save-coil: a resistor stands before the coil, and a recording cannot tell the two apart.',
+    );
+  const text = textOf(await readInput(path), path);
+  const before = readShop({ text, file: printable(path) });
+  // It was read with the design, and is as it was then.
+  if (!before.ok) throw new Refusal(`${nameOf(path)} cannot be read.`);
+  if (before.shop.coils?.some((coil) => coil.name === name))
+    throw new Refusal(`${nameOf(path)} has a coil ${quote(name)} already; choose another name.`);
+  const now = withCoil(text, before.shop, name, found, design);
+  const after = readShop({ text: now, file: printable(path) });
+  if (!after.ok) {
+    refused(after.problems);
+    throw new Refusal(`The coil cannot be added to ${nameOf(path)}.`);
+  }
+  // The call names the file that is to have it.
+  await writeFiles([{ path, bytes: now }], { force: true });
+  process.stderr.write(`${nameOf(path)} has the coil ${quote(name)} now.\n`);
 }
 
 /** Prints a report or an object; where the file went is said on the side where it does no harm. */
