@@ -108,7 +108,7 @@ function Gauge({ label, view }: { readonly label: string; readonly view: View })
     <div class="slider">
       <label for="slider-gauge">{label}</label>
       <output>
-        {said}{' '}
+        {printSize(auto ? now : text)}{' '}
         <button type="button" class="small" aria-pressed={auto} onClick={() => write(auto ? now : 'auto')}>
           auto
         </button>

@@ -121,7 +121,7 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
             key={name}
             class="name"
             {...(down
-              ? { x: 2, y: from - 5 }
+              ? { x: 2, y: from - 14 }
               : { x: (from + to) / 2, y: i % 2 === 0 ? 12 : 26, 'text-anchor': 'middle' })}
           >
             {down
