@@ -242,9 +242,9 @@ ${FORCE}`,
     summary: 'list and judge a shop’s own file of parts, stock and prices',
     call: 'shop FILE [--json]',
     text: `Lists what is in a shop's file, and what in it contradicts itself: a coil whose
-bench test draws more than its resistance lets through, a fuse whose curve rises,
-a terminal without a crimp for a size within its range, a measured resistance
-that is not that of its size, wire listed at two prices.
+bench test draws more than its resistance lets through, a fuse whose curve
+rises, a terminal without a crimp for a size within its range, a measured
+resistance that is not that of its size, wire listed at two prices.
 
   --json           print the same as JSON
 
