@@ -6,7 +6,7 @@ import { JUDGED_COLUMNS, judgedRows } from '../../findings/sheet.ts';
 import { ADDED, judgedColumn, SHOWN } from './judged.ts';
 import { opening, type Page, table, warned } from './page.ts';
 
-const WIDTHS = [12, 14, 30, 8, 9, 8, 6, 8, 50, 60];
+const WIDTHS = [12, 14, 28, 10, 9, 10, 6, 8, 50, 60];
 
 /** Rows that fit on a page at a size that can be read. */
 const PER_PAGE = 75;

@@ -40,7 +40,8 @@ const FORMATS: Readonly<Record<string, string>> = {
   // Words for what is no unit: a plain count, and a value of any unit.
   count: '0',
   margin: '0.0',
-  any: '[>=100]0;[>=10]0.0;0.00',
+  // In parts by size LibreOffice would lose the sign of what is below 0.
+  any: '0.00',
 };
 
 /** For what is not listed the program shows as many digits as the cell has room for. */
