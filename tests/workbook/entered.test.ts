@@ -170,7 +170,7 @@ test('a value that is typed over is stated by the design, beside the value and b
   expect(typing(sheets, [['drop_limit', {}, 1.5]], cited)).toBe('as the design states');
 });
 
-test('what a person added to a workbook, and a new one will not hold, is named', async () => {
+test('a sheet that a person added is kept, and told from those of the workbook', async () => {
   const more = changedPart(
     book.bytes,
     () => 'xl/workbook.xml',
@@ -178,8 +178,10 @@ test('what a person added to a workbook, and a new one will not hold, is named',
     (xml) => xml.replace('</sheets>', '<sheet name="Prices" sheetId="99" r:id="rId1"/></sheets>'),
   );
   const read = await readSaved(more, 'more.xlsx');
-  expect(read.ok && read.behind).toEqual(['the sheet Prices']);
+  expect(read.ok && [...read.design.added.keys()]).toEqual(['Prices']);
+  expect(read.ok && read.behind).toEqual([]);
   const own = await readSaved(book.bytes, 'own.xlsx');
+  expect(own.ok && [...own.design.added.keys()]).toEqual([]);
   expect(own.ok && own.behind).toEqual([]);
 });
 
