@@ -5,7 +5,7 @@ import type { RuleId } from '../findings/rules.ts';
 import { sentence } from '../findings/words.ts';
 import { type Cost, costOf } from './cost.ts';
 import type { Cause, Diagnosis, Found } from './diagnose.ts';
-import { foundSentence, HOT, heatOf, placeOf } from './words.ts';
+import { foundSentence, HOT, heatOf, namedOf, placeOf } from './words.ts';
 
 /** What can come of it, worst first. */
 export const HARMS = ['fire', 'stop', 'damage', 'spark', 'note'] as const;
@@ -220,7 +220,7 @@ function ofFound(e: Evaluation, found: Found): Mend {
       cost,
     };
   }
-  const places = found.map(({ part }) => placeOf(e, part));
+  const places = found.map(({ part }) => namedOf(e, part));
   return {
     ...common,
     harm: worst.harm,

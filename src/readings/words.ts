@@ -57,6 +57,10 @@ export function placeOf({ design }: Evaluation, part: Part): string {
   }
 }
 
+/** The same where it stands beside others: `main or the reading main at idle, multimeter`. */
+export const namedOf = (e: Evaluation, part: Part): string =>
+  `${part.is === 'reading' ? 'the reading ' : ''}${placeOf(e, part)}`;
+
 /** `main at idle, multimeter` */
 export function readingName(design: Evaluation['design'], reading: number): string {
   const r = design.measured[reading];
@@ -310,7 +314,7 @@ export function nextSentence(
   const named = (model: (typeof shows)[number]['model']): string =>
     model.causes.length === 0
       ? 'nothing is wrong'
-      : `it is ${model.causes.map(({ part }) => placeOf(e, part)).join(' and ')}`;
+      : `it is ${model.causes.map(({ part }) => namedOf(e, part)).join(' and ')}`;
   const tells =
     first && second
       ? `: about ${say(first.value)} if ${named(first.model)}, about ${say(second.value)} if ${named(second.model)}`
