@@ -216,8 +216,9 @@ ${SET}
   --batch N        kits made at a time: parts, reels and labels are counted for
                    all of them; as many as there are serial numbers when left
                    out, else 1
-  --serials LIST   one number for each kit, A001-A025 or A001,A007: a page of the
-                   build record and a label for each. As many as --batch says
+  --serials LIST   one number for each kit, A001-A025 or A001,A007: a page of
+                   the build record and a label for each; as many as --batch
+                   says
   --words FILE     your own words for the instructions, in YAML; names in braces
                    stand for values of the design, numbers stay as they are
   --bom            tables with a byte order mark, for a spreadsheet program that

@@ -113,7 +113,7 @@ function asRead(cell: string, name: QuantityName, unit: string): string {
   const q: Quantity = QUANTITIES[name];
   if (q.exact || unit === '1') return `IF(${cell}="","",IF(${cell}=ROUND(${cell},0),""&${cell},${cell}))`;
   return q.unit === 's' && unit === 's'
-    ? `IF(${cell}=no_end,"unlimited",${cell})`
+    ? `IF(ISNUMBER(${cell}),IF(${cell}>=longest_stuck,"unlimited",${cell}),"")`
     : turned(cell, q.unit, unit);
 }
 

@@ -49,7 +49,7 @@ export class Said {
       q.unit === 'text'
         ? `IF(${cell}="","",SUBSTITUTE(${cell},"mm2","mm²"))`
         : q.unit === 's' && unit === 's'
-          ? `IF(ISNUMBER(${cell}),IF(${cell}=no_end,"unlimited",${cell}),"")`
+          ? `IF(ISNUMBER(${cell}),IF(${cell}>=longest_stuck,"unlimited",${cell}),"")`
           : turned(cell, q.unit, unit);
     return this.known(name, cell, value, q.unit === 'text' ? '1' : unit, q.exact === true);
   }
