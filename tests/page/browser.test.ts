@@ -440,6 +440,7 @@ describeWithPeer('chromium', 'the page', () => {
     async () => {
       const folder = emptyFolder();
       const { page } = await opened(demoPath('pair-four'));
+      await unfold(page);
       await type(page, 'feed_0__length', '9 ft');
       const file = join(folder, 'page.xlsx');
       writeFileSync(file, await download(page, 'Workbook'));
