@@ -169,14 +169,16 @@ async function mayReplace(
  */
 function makeFolder(path: string): string | null {
   const missing: string[] = [];
+  const whole = resolve(path);
   try {
-    for (let at = resolve(path); ; at = dirname(at)) {
+    for (let at = whole; ; at = dirname(at)) {
       const there = lstatSync(at, { throwIfNoEntry: false });
       const real = there?.isSymbolicLink() ? statSync(at, { throwIfNoEntry: false }) : there;
+      // As it was called, where it is the folder itself.
+      const name = nameOf(at === whole ? path : at);
       if (there !== undefined && real === undefined)
-        throw new Refusal(`${nameOf(at)} is a link to something that does not exist; name another folder.`);
-      if (real?.isDirectory() === false)
-        throw new Refusal(`${nameOf(at)} is not a folder; name another one.`);
+        throw new Refusal(`${name} is a link to something that does not exist; name another folder.`);
+      if (real?.isDirectory() === false) throw new Refusal(`${name} is not a folder; name another one.`);
       if (real !== undefined) break;
       missing.push(at);
     }
