@@ -34,7 +34,9 @@ export const own = list(row, [1, MOST_OWN], {
 });
 
 const cell = z
-  .union([z.number(), z.string().max(500)], { error: 'takes a number, or text of at most 500 characters' })
+  .union([z.number(), z.string().refine((text) => text.length <= 500)], {
+    error: 'takes a number, or text of at most 500 characters',
+  })
   .meta({ description: 'A number, a text, or a formula that starts with an equals sign.' });
 
 const cells = z
