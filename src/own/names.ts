@@ -13,8 +13,8 @@ export interface Short {
 export const SHORT: readonly Short[] = [
   { name: 'copper', quantity: 'copper_total', unit: 'g' },
   { name: 'drop', quantity: 'worst_drop', unit: 'V' },
-  { name: 'drop_allowed', quantity: 'drop_limit', unit: 'V' },
-  { name: 'energy_kept', quantity: 'least_kept', unit: '%' },
+  { name: 'allowed_drop', quantity: 'drop_limit', unit: 'V' },
+  { name: 'least_energy_kept', quantity: 'least_kept', unit: '%' },
   { name: 'current_average', quantity: 'worst_total', unit: 'A' },
   { name: 'joints', quantity: 'joints_total', unit: '1' },
 ];

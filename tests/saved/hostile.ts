@@ -169,6 +169,8 @@ export const HOSTILE: Readonly<Record<string, { make: (sound: Uint8Array) => Uin
   },
   'names of everything': {
     make: (b) => names(b, '<definedName name="in_x">Inputs!$A$1:$XFD$1048576</definedName>'),
+    // No entry is called so: it is a name of somebody's own.
+    read: true,
   },
   'many names': {
     make: (b) =>

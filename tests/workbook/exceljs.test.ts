@@ -141,7 +141,8 @@ describe.each(DEMOS)('%s', (name) => {
           });
         });
         told += own.length;
-        if (own.length !== rows) wrong.push(`${id}: ${own.length} cells of ${rows}`);
+        // A sheet may have it in a second table.
+        if (own.length === 0 || own.length % rows !== 0) wrong.push(`${id}: ${own.length} cells of ${rows}`);
       }
     expect(wrong).toEqual([]);
     expect(told).toBeGreaterThan(0);
