@@ -57,6 +57,7 @@ test('tolerances that are left out are listed apart, but for that of the coil, o
     'instruments.ohmmeter',
     'instruments.trace',
     'instruments.log',
+    'instruments.camera',
   ]);
   // A driver that stays on draws most through a coil at the low end.
   const sized = found.assumed.filter(({ path }) => path.startsWith('tolerance')).map(({ path }) => path);

@@ -42,7 +42,13 @@ const ASKED: readonly (readonly [title: string, asked: readonly Asked[]])[] = [
     'The coil, from its data sheet',
     [
       { id: 'ohm', label: 'Primary resistance', unit: 'ohm', start: '0.5 ohm', key: ['coil', 'resistance'] },
-      { id: 'henry', label: 'Primary inductance', unit: 'mH', start: '3.0 mH', key: ['coil', 'inductance'] },
+      {
+        id: 'henry',
+        label: 'Inductance of the coil',
+        unit: 'mH',
+        start: '3.0 mH',
+        key: ['coil', 'inductance'],
+      },
       { id: 'dwell', label: 'Dwell', unit: 'ms', start: '2.8 ms', key: ['ignition', 'dwell'] },
       { id: 'rpm', label: 'Highest engine speed', unit: 'rpm', start: '7000 rpm', key: ['points', 2, 'rpm'] },
     ],
