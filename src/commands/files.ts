@@ -1,5 +1,6 @@
 /** Reading a design. Whatever goes wrong with a file becomes a sentence for a person, a `Refusal`. */
 import { open } from 'node:fs/promises';
+import { type Problem, printProblem } from '../design/problems.ts';
 
 /** Why a command stops: the message is a sentence for a person, the status is the one to exit with. */
 export class Refusal extends Error {
@@ -23,6 +24,12 @@ export const shown = (name: string): string =>
     const code = sign.charCodeAt(0).toString(16);
     return code.length > 2 ? `\\u${code}` : `\\x${code.padStart(2, '0')}`;
   });
+
+/** Says every problem on standard error. */
+export function refused(problems: readonly Problem[]): null {
+  for (const problem of problems) process.stderr.write(`${printProblem(problem)}\n`);
+  return null;
+}
 
 /** What the system's error codes mean; `name` is the path in quotes, or "standard input". */
 const MEANINGS: Readonly<Record<string, (name: string) => Refusal>> = {

@@ -2,16 +2,13 @@
 import { dirname, isAbsolute, join } from 'node:path';
 import { UNITS } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
-import { keyText, type Problem, printProblem } from '../design/problems.ts';
+import { keyText } from '../design/problems.ts';
 import { readDesign, shopNamed } from '../design/read.ts';
 import type { ShopText } from '../design/shop/read.ts';
 import { readTree } from '../design/tree.ts';
-import { evaluate } from '../engine/evaluate.ts';
 import { hasOwn, type OwnFound } from '../own/found.ts';
-import { run as pipeline } from '../run.ts';
 import type { CardCell, Changed } from '../saved/read.ts';
-import { fromShelf } from '../shop/choose.ts';
-import { isArchive, Refusal, readInput, shown, textOf } from './files.ts';
+import { isArchive, Refusal, readInput, refused, shown, textOf } from './files.ts';
 
 export interface Given {
   readonly design: Design;
@@ -60,7 +57,7 @@ export async function readGiven(
 ): Promise<Given | null> {
   const read = await readAny(file, shop);
   const changed = read === null ? null : await changedBy(read, set);
-  const given = changed && { ...changed, design: fromShelf(changed.design, pipeline) };
+  const given = changed && { ...changed, design: await chosen(changed.design) };
   const open = given?.design.unknowns ?? [];
   if (!unknowns && open.length > 0)
     throw new Refusal(
@@ -70,9 +67,19 @@ export async function readGiven(
   return given === null || !hasOwn(given.design) ? given : withOwnOf(given, file);
 }
 
+/** With what the shop's file decides. Loaded only where there is one: nothing else here needs the model. */
+async function chosen(design: Design): Promise<Design> {
+  if (design.shop === null) return design;
+  const [{ fromShelf }, { run }] = await Promise.all([import('../shop/choose.ts'), import('../run.ts')]);
+  return fromShelf(design, run);
+}
+
 /** With what the author added, evaluated; null when some of it cannot be taken. */
 async function withOwnOf(given: Given, file: string): Promise<Given | null> {
-  const { ownOf } = await import('../own/evaluate.ts');
+  const [{ ownOf }, { evaluate }] = await Promise.all([
+    import('../own/evaluate.ts'),
+    import('../engine/evaluate.ts'),
+  ]);
   const { design, changed } = given;
   const { found, wrong } = ownOf(evaluate(design));
   if (wrong.length === 0) return { ...given, own: found };
@@ -141,12 +148,6 @@ async function shopFor(text: string, file: string, given: string | undefined): P
   const beside = file === '-' ? '.' : dirname(file);
   const path = given ?? (isAbsolute(named as string) ? (named as string) : join(beside, named as string));
   return { text: textOf(await readInput(path), path), file: shown(path) };
-}
-
-/** Says every problem on standard error. */
-export function refused(problems: readonly Problem[]): null {
-  for (const problem of problems) process.stderr.write(`${printProblem(problem)}\n`);
-  return null;
 }
 
 /** What was changed since a workbook was made, a line each. */

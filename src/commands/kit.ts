@@ -2,7 +2,6 @@
 import { createHash } from 'node:crypto';
 import { dirname, extname, join, resolve } from 'node:path';
 import type { Design } from '../design/design.ts';
-import { type Problem, printProblem } from '../design/problems.ts';
 import { harnessOf } from '../kit/harness.ts';
 import type { Job } from '../kit/job.ts';
 import { FILES, papers } from '../kit/papers.ts';
@@ -13,7 +12,7 @@ import { readSerials } from '../kit/serials.ts';
 import { WORDS, type Words } from '../kit/words.ts';
 import { run as pipeline } from '../run.ts';
 import { argsOf } from './args.ts';
-import { nameOf, Refusal, readInput, shown, textOf } from './files.ts';
+import { nameOf, Refusal, readInput, refused, shown, textOf } from './files.ts';
 import { oneDesign, readGiven } from './given.ts';
 import { wrap } from './help.ts';
 import { working } from './progress.ts';
@@ -94,9 +93,7 @@ async function wordsOf(
   if (file === undefined) return { words: WORDS, literals: [] };
   const read = readWords(textOf(await readInput(file), file), file === '-' ? 'stdin' : file);
   if (read.ok) return read;
-  for (const problem of read.problems as readonly Problem[])
-    process.stderr.write(`${printProblem(problem)}\n`);
-  return null;
+  return refused(read.problems);
 }
 
 function serialsOf(text: string | undefined): readonly string[] {

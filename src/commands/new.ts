@@ -7,8 +7,7 @@ import { readShop, type ShopText } from '../design/shop/read.ts';
 import { starter } from '../design/starter.ts';
 import { type Asked, firstDesign, LAYOUTS_ASKED, orderFor, shopStarter } from '../shop/first.ts';
 import { argsOf } from './args.ts';
-import { nameOf, Refusal, readInput, shown, textOf } from './files.ts';
-import { refused } from './given.ts';
+import { nameOf, Refusal, readInput, refused, shown, textOf } from './files.ts';
 import { wrap } from './help.ts';
 import { writeFiles } from './write.ts';
 

@@ -4,8 +4,7 @@ import { readShop } from '../design/shop/read.ts';
 import { judgeShop } from '../shop/judge.ts';
 import { shopJson, shopReport } from '../writers/shop-report.ts';
 import { argsOf } from './args.ts';
-import { Refusal, readInput, shown, textOf } from './files.ts';
-import { refused } from './given.ts';
+import { Refusal, readInput, refused, shown, textOf } from './files.ts';
 
 /** Returns the exit status: 0 nothing is doubtful, 1 something is, 2 the file cannot be used. */
 export async function run(argv: string[]): Promise<number> {
