@@ -46,7 +46,7 @@ export async function run(argv: string[]): Promise<number> {
 
   const undo = reserveFolder(out, [...Object.keys(FILES), PRICES]);
   try {
-    const logo = await logoOf(design, values.shop ?? join(dirname(file), design.shop?.file ?? ''));
+    const logo = await logoOf(design);
     const { job, files } = await made(design, words, { batch, serials, logo, csv: { ascii, mark } });
     await writeFiles(
       files.map(([name, bytes]) => ({ path: join(out, name), bytes })),
@@ -122,11 +122,11 @@ const PICTURES: Readonly<Record<string, string>> = {
   svg: 'image/svg+xml',
 };
 
-/** The shop's logo as a data URL, from the file beside the shop's own; null where none is named. */
-async function logoOf(design: Design, shopFile: string): Promise<string | null> {
-  const logo = design.shop?.shop?.logo;
-  if (logo === undefined) return null;
-  const path = resolve(dirname(shopFile), logo);
+/** The shop's logo as a data URL, from the file beside the shop's own, as that was called; null where none is named. */
+async function logoOf({ shop }: Design): Promise<string | null> {
+  const logo = shop?.shop?.logo;
+  if (shop === null || logo === undefined) return null;
+  const path = resolve(dirname(shop.file), logo);
   const type = PICTURES[extname(path).slice(1).toLowerCase()];
   if (type === undefined)
     throw new Refusal(`The shop's logo ${nameOf(path)} is no picture; takes .png, .jpg or .svg.`);

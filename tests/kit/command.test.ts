@@ -37,6 +37,20 @@ test('writes every paper and says so; the same call again gives the same bytes',
   expect(contents(other)).toEqual(before);
 });
 
+test.each([
+  ['beside the design', () => 'shop.yaml'],
+  ['by its whole path', (folder: string) => join(folder, 'shop.yaml')],
+])('the logo lies beside the shop’s file, which a design names %s', async (_, named) => {
+  const { folder, design, out } = setUp();
+  const logo = '<svg xmlns="http://www.w3.org/2000/svg"/>';
+  writeFileSync(join(folder, 'logo.svg'), logo);
+  writeFileSync(join(folder, 'shop.yaml'), 'shop: { name: A shop, logo: logo.svg }\n');
+  writeFileSync(design, `${straight(2)}\nshop: ${JSON.stringify(named(folder))}\n`);
+  expect(await coilfeed(['kit', design, '--out', out])).toMatchObject({ status: 0, err: '' });
+  const url = `data:image/svg+xml;base64,${Buffer.from(logo).toString('base64')}`;
+  expect(readFileSync(join(out, 'instructions.html'), 'utf8')).toContain(`<img alt="" src="${url}">`);
+});
+
 test('a foreign file is left alone, and then nothing at all is written', async () => {
   const { design, out } = setUp();
   mkdirSync(out);
