@@ -47,5 +47,8 @@ export function asRead(value: number | null, unit: string, shown?: string, exact
 export const printValue = (value: number | null, unit: string, shown?: string, exact = false): string =>
   value === null ? 'not known' : asRead(value, unit, shown, exact).join(' ').trim();
 
+/** `class C`, `TXL` */
+export const printInsulation = (name: string): string => `${name.length === 1 ? 'class ' : ''}${name}`;
+
 /** `6 mm²` */
 export const printSize = (gauge: string): string => gauge.replace('mm2', 'mm²');

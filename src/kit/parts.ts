@@ -1,4 +1,5 @@
 /** The parts list: what one kit takes, and what a batch takes. */
+import { printInsulation } from '../basis/print.ts';
 import { FUSE_COLOURS } from '../data/fuse-ratings.ts';
 import { FUSE_TYPES } from '../data/fuses.ts';
 import { INSULATIONS } from '../data/insulation.ts';
@@ -69,7 +70,7 @@ const piecesOf = (
 function insulationOf(insulation: string | null): string {
   const known = INSULATIONS.find((one) => one.name === insulation);
   if (known === undefined) return '____';
-  return `${known.name.length === 1 ? 'class ' : ''}${known.name} (${known.continuous} °C)`;
+  return `${printInsulation(known.name)} (${known.continuous} °C)`;
 }
 
 const wire = (job: Job): Part[] =>

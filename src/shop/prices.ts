@@ -1,8 +1,11 @@
 /** What parts cost by the shop's file, and what a feed costs: its wire, fuses and relays. */
+import { printInsulation, printSize } from '../basis/print.ts';
 import type { Design } from '../design/design.ts';
 import { asSold } from '../design/normalise.ts';
+import { keyText } from '../design/problems.ts';
 import type { Kind, Price } from '../design/shop/shop.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
+import { runKey } from '../saved/keys.ts';
 
 /** A part, how many or how many metres of it, and the price of one; null where the shop states none. */
 export interface Line {
@@ -42,9 +45,9 @@ export const namedPrice = ({ shop, used }: Design, kind: Kind, name: string | nu
   return parts.find((part) => part.name === name)?.price?.amount ?? null;
 };
 
-const usedAt = ({ used, runs }: Design, run: number, part: 'fuse' | 'relay') => {
-  const path = `feed[${runs.slice(0, run).filter(({ side }) => side === 'feed').length}].${part}`;
-  return used.find((one) => one.path === path && !one.beside.includes('rating'))?.name ?? null;
+const usedAt = (design: Design, run: number, part: 'fuse' | 'relay') => {
+  const path = keyText([...runKey(design, run), part]);
+  return design.used.find((one) => one.path === path && !one.beside.includes('rating'))?.name ?? null;
 };
 
 /** Price of the fuse of a run: the one that it uses, or one of that type and rating. */
@@ -89,7 +92,7 @@ export function feedBill(e: Evaluation): Bill | null {
     const size = String(e.value('gauge', { run }));
     const metres = (e.number('run_length', { run }) ?? 0) * conductors;
     const wire: Line = {
-      what: `${size.replace('mm2', 'mm²')}, ${insulation.length === 1 ? 'class ' : ''}${insulation}`,
+      what: `${printSize(size)}, ${printInsulation(insulation)}`,
       count: metres,
       unit: 'm',
       each: wirePrice(design, size, insulation),

@@ -1,5 +1,5 @@
 /** What is bought for every run, in words. */
-import { printSize } from '../basis/print.ts';
+import { printInsulation, printSize } from '../basis/print.ts';
 import type { Units } from '../basis/shown.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { labelOf, printQuantity } from './print.ts';
@@ -36,7 +36,7 @@ export function bought(e: Evaluation): Bought[] {
     const relay = spec.relay && `${printQuantity('relay_rating', e.number('relay_rating', at))} relay`;
     return {
       run: spec.name,
-      size: `${printSize(String(e.value('gauge', at)))}, ${insulation.length === 1 ? `class ${insulation}` : insulation}`,
+      size: `${printSize(String(e.value('gauge', at)))}, ${printInsulation(insulation)}`,
       chosen: e.number('auto', at) === 1,
       // Conductors in parallel are bought, too.
       lengths: `${(e.number('run_wires', at) ?? 1) * spec.conductors} × ${lengths}`,

@@ -1,5 +1,5 @@
 /** A shop's file by itself: what is in it, what is doubtful. */
-import { printValue } from '../basis/print.ts';
+import { printInsulation, printValue } from '../basis/print.ts';
 import { sizesInOrder } from '../design/shop/limits.ts';
 import type { Price, Shop, ShopTerminal } from '../design/shop/shop.ts';
 import type { Doubt } from '../shop/judge.ts';
@@ -66,9 +66,7 @@ export function shopReport(file: string, shop: Shop, doubts: readonly Placed[]):
       ? []
       : [
           `Wire\n${[...wires]
-            .map(([name, sizes]) =>
-              bullet(`${name.length === 1 ? 'class ' : ''}${name}: ${sizes.join(', ')}`),
-            )
+            .map(([name, sizes]) => bullet(`${printInsulation(name)}: ${sizes.join(', ')}`))
             .join('\n')}`,
         ]),
     ...table(

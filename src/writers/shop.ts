@@ -1,4 +1,5 @@
 /** What a design took from the shop's own file, as lines and as JSON. */
+import { printInsulation, printSize } from '../basis/print.ts';
 import type { Kind, Shop, Used } from '../design/shop/shop.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { Ordered } from '../shop/orders.ts';
@@ -54,16 +55,12 @@ export function orderLines(order: Ordered | null): string[] {
   if (order.orders.length === 0) return ['No size and no fuse beyond the shelf mends it either (tried).'];
   return order.orders.map(({ wire, fuses }) => {
     const parts = [
-      ...wire.map(({ size, insulation }) => `wire ${sizeText(size)}, ${insulationText(insulation)}`),
+      ...wire.map(({ size, insulation }) => `wire ${printSize(size)}, ${printInsulation(insulation)}`),
       ...fuses.map(({ type, rating }) => `fuse ${rating} A, type ${type}`),
     ];
     return `${parts.join('; ')}: with ${parts.length === 1 ? 'it' : 'them'} there is an answer (tried)`;
   });
 }
-
-const sizeText = (size: string): string => size.replace('mm2', 'mm²');
-const insulationText = (insulation: string): string =>
-  `${insulation.length === 1 ? 'class ' : ''}${insulation}`;
 
 /** `shop` of the JSON result. */
 export const shopJson = (
