@@ -1,5 +1,6 @@
 /** The bench sheet: what is cut, stripped and crimped, and what is proved once for the batch. */
 
+import { inUnit } from '../basis/shown.ts';
 import { printCitation } from '../basis/sources.ts';
 import { crimp } from '../data/crimps.ts';
 import { DROP_TEST } from '../data/drop.ts';
@@ -150,11 +151,9 @@ const first = (job: Job): string => {
   );
 };
 
-const NEWTON_POUND = 0.45359237 * 9.80665;
-
 /** The shop’s own figure where it has one; else those of the tables by size, each with where it is from. */
 const forces = (job: Job, { code, gauge, pull: own }: Crimp): string => {
-  if (own !== null) return `${kitValue(job, `pull ${code}`, own / NEWTON_POUND, 'force')}, shop’s file`;
+  if (own !== null) return `${kitValue(job, `pull ${code}`, inUnit(own, 'N', 'lbf'), 'force')}, shop’s file`;
   const listed = (['ul', 'mil'] as const)
     .map((which) => forceOf(gauge, which))
     .flatMap((force: Force) =>

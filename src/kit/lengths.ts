@@ -46,9 +46,6 @@ export function onPaper(value: number, form: Form, units: Units): string {
   return either(text(metric, places), text(us, usPlaces), units);
 }
 
-/** Exact by definition: a pound of force is 0.45359237 kg at 9.80665 m/s². */
-const NEWTONS = 0.45359237 * 9.80665;
-
 /** A force [lbf]. */
 export const force = (pounds: number, units: Units): string =>
-  either(`${(pounds * NEWTONS).toFixed(0)}${GAP}N`, `${printNumber(pounds)}${GAP}lbf`, units);
+  either(`${inUnit(pounds, 'lbf', 'N').toFixed(0)}${GAP}N`, `${printNumber(pounds)}${GAP}lbf`, units);

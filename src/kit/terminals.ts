@@ -107,6 +107,3 @@ export function crimpOf(all: readonly Crimp[], piece: Piece, end: 'from' | 'to',
     all.find((c) => c.what === what && c.gauge === piece.gauge && c.insulation === piece.insulation) ?? null
   );
 }
-
-/** `T3, 12 AWG` */
-export const crimpName = ({ code, gauge }: Crimp): string => `${code}, ${printedSize(gauge)}`;
