@@ -47,10 +47,11 @@ export interface Sheet {
 
 export function drawing(result: Result, sheet: Sheet, block: TitleBlock | null): string {
   const { evaluation: e } = result;
-  const ways = ROOMS.map((rooms) => folded(graphOf(harnessOf(e), e, rooms, sheet.labels))).map((graph) => ({
-    graph,
-    place: placed(graph),
-  }));
+  const harness = harnessOf(e);
+  const ways = ROOMS.map((rooms) => {
+    const graph = folded(graphOf(harness, e, rooms, sheet.labels));
+    return { graph, place: placed(graph) };
+  });
   const { graph, place } = ways.reduce((a, b) => (scaleOf(b.place) > scaleOf(a.place) ? b : a));
   return svg(graph, place, result, sheet, block);
 }
