@@ -136,6 +136,7 @@ const PRINTED: Readonly<Record<string, string>> = {
   ohm: 'Ω',
   mohm: 'mΩ',
   degC: '°C',
+  degF: '°F',
   deg: '°',
   mm2: 'mm²',
   'mm^2': 'mm²',

@@ -15,8 +15,8 @@ import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judgedRows, judgedSheet } from '../
 import { WORDS } from '../../findings/words.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { ownCell, ownRows, SENSES } from '../../own/rows.ts';
-import { turned, unitOf } from './links.ts';
-import { Said, sentenceFormula } from './said.ts';
+import { unitOf } from './links.ts';
+import { asRead, Said, sentenceFormula } from './said.ts';
 
 const base = Math.max(...Object.values(JUDGED_COLUMNS)) + 1;
 /** Columns beside those of the findings. */
@@ -108,13 +108,12 @@ export function rankedSheets(grid: Grid, design: Design): { ranked: Sheet; said:
 /** Limits of what is a yes or a no, or must not be at all: the words say it, and figures would say nothing. */
 const YES_OR_NO: readonly QuantityName[] = ['none_allowed', 'one_needed'];
 
-/** A value or a limit as people read it: no decimals for a count, a word for a time without end. */
-function asRead(cell: string, name: QuantityName, unit: string): string {
+/** A value or a limit as people read it: no decimals for a count. */
+function shownAs(cell: string, name: QuantityName, unit: string): string {
   const q: Quantity = QUANTITIES[name];
-  if (q.exact || unit === '1') return `IF(${cell}="","",IF(${cell}=ROUND(${cell},0),""&${cell},${cell}))`;
-  return q.unit === 's' && unit === 's'
-    ? `IF(ISNUMBER(${cell}),IF(${cell}>=longest_stuck,"unlimited",${cell}),"")`
-    : turned(cell, q.unit, unit);
+  return q.exact || unit === '1'
+    ? `IF(${cell}="","",IF(${cell}=ROUND(${cell},0),""&${cell},${cell}))`
+    : asRead(cell, q.unit, unit);
 }
 
 /** As long as nobody changes what the design says of a limit, its source; then the design itself. */
@@ -218,15 +217,16 @@ function added(
   const inWords = (of: 'value' | 'limit'): string =>
     said.cell(
       `${rule}, ${of}`,
-      `${JUDGED}!${address(row, plain ? JUDGED_COLUMNS[of] : ADDED[of])}`,
+      `${JUDGED}!${address(row, JUDGED_COLUMNS[of])}`,
+      RULES[rule][of],
       plain ? '1' : unit,
-      plain || QUANTITIES[value].exact === true,
+      plain || QUANTITIES[RULES[rule][of]].exact === true,
     );
   const facts = { subject, at, value: inWords('value'), limit: inWords('limit') };
   const sentence = (which: 'pass' | 'fail' | 'unknown'): Cell =>
     formula(sentenceFormula(said, rule, which, facts));
   const read = (column: number, of: QuantityName): Cell =>
-    plain ? formula('""') : formula(asRead(here(column), of, unit));
+    plain ? formula('""') : formula(shownAs(here(column), of, unit));
   return {
     ...ranked(row, count),
     title: text(WORDS[rule].title),

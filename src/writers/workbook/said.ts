@@ -42,21 +42,16 @@ export class Said {
 
   /** Cell with the words of a quantity. */
   of(name: QuantityName, at: At): string {
-    const cell = cellFor(this.grid, name, at);
     const q: Quantity = QUANTITIES[name];
-    const unit = unitOf(name, this.units);
-    const value =
-      q.unit === 'text'
-        ? `IF(${cell}="","",SUBSTITUTE(${cell},"mm2","mm²"))`
-        : q.unit === 's' && unit === 's'
-          ? `IF(ISNUMBER(${cell}),IF(${cell}>=longest_stuck,"unlimited",${cell}),"")`
-          : turned(cell, q.unit, unit);
-    return this.known(name, cell, value, q.unit === 'text' ? '1' : unit, q.exact === true);
+    return this.cell(name, cellFor(this.grid, name, at), name, unitOf(name, this.units), q.exact === true);
   }
 
-  /** Cell with the words of what stands in a cell, in this unit. */
-  cell(name: string, cell: string, unit: string, exact: boolean): string {
-    return this.known(name, cell, cell, unit, exact);
+  /** Cell with the words of what stands in a cell, a value of this quantity, read in this unit. */
+  cell(name: string, cell: string, of: QuantityName, unit: string, exact: boolean): string {
+    const q: Quantity = QUANTITIES[of];
+    const value =
+      q.unit === 'text' ? `IF(${cell}="","",SUBSTITUTE(${cell},"mm2","mm²"))` : asRead(cell, q.unit, unit);
+    return this.known(name, cell, value, q.unit === 'text' ? '1' : unit, exact);
   }
 
   private known(name: string, cell: string, value: string, unit: string, exact: boolean): string {
@@ -73,6 +68,7 @@ export class Said {
     );
     const formula = (text: string): Cell => ({ role: 'formula', formula: text });
     const behind = printUnit(unit) === '' ? '' : `&" ${printUnit(unit)}"`;
+    const digits = `IF(ABS(${v})>=100,1,IF(ABS(${v})>=10,10,IF(ABS(${v})>=1,100,1000)))`;
     const places = `"."&RIGHT("000"&(${whole}-${power}*INT(${whole}/${power})),LEN(${power})-1)`;
     put(this.cells, row, COLUMN.name, words(name));
     put(this.cells, row, COLUMN.value, formula(value));
@@ -80,9 +76,9 @@ export class Said {
       this.cells,
       row,
       COLUMN.power,
-      exact
-        ? { role: 'given', value: 1 }
-        : formula(`IF(ISNUMBER(${v}),IF(ABS(${v})>=100,1,IF(ABS(${v})>=10,10,IF(ABS(${v})>=1,100,1000))),1)`),
+      formula(
+        exact ? `IF(ISNUMBER(${v}),IF(${v}=ROUND(${v},0),1,${digits}),1)` : `IF(ISNUMBER(${v}),${digits},1)`,
+      ),
     );
     put(this.cells, row, COLUMN.whole, formula(`IF(ISNUMBER(${v}),ROUND(ABS(${v})*${power},0),0)`));
     put(
@@ -95,6 +91,12 @@ export class Said {
     );
   }
 }
+
+/** A value as people read it: a word for a time without end. */
+export const asRead = (cell: string, from: string, unit: string): string =>
+  from === 's' && unit === 's'
+    ? `IF(ISNUMBER(${cell}),IF(${cell}>=longest_stuck,"unlimited",${cell}),"")`
+    : turned(cell, from, unit);
 
 const [OPEN, CLOSE] = ['⟦', '⟧'];
 
