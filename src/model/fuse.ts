@@ -155,25 +155,6 @@ export const fuses = {
     formula: 'IF(fused=1, run_effective/(fuse_load_limit*fuse_derating), "")',
     source: PHYSICS,
   },
-  fuse_smaller: {
-    symbol: 'n_<',
-    label: 'Ratings of the type that may be chosen and are too small',
-    unit: '1',
-    per: ['run'],
-    formula:
-      'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*fuse_size_offered[fuse_size]*' +
-      '(fuse_size_rating[fuse_size]<fuse_needed)), "")',
-    source: DEFINITION,
-  },
-  fuse_choices: {
-    symbol: 'N_F',
-    label: 'Ratings of the type that may be chosen',
-    unit: '1',
-    per: ['run'],
-    formula:
-      'IF(fused=1, SUMPRODUCT((fuse_size_type[fuse_size]=fuse_type)*fuse_size_offered[fuse_size]), "")',
-    source: DEFINITION,
-  },
   fuse_largest: {
     symbol: 'I_n,hi',
     label: 'Largest rating of the type that may be chosen',
