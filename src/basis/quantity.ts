@@ -114,6 +114,9 @@ export type OfKind<K extends keyof Kinds> = Kinds[K] & { readonly kind: K };
 export type Quantity = { readonly [K in keyof Kinds]: OfKind<K> }[keyof Kinds];
 export type Quantities = Readonly<Record<string, Declared>>;
 
+/** A label without what it says of an empty cell. */
+export const bareLabel = (label: string): string => label.replace(/ \(empty.*$/, '');
+
 function kindOf(q: Declared): keyof Kinds {
   if ('formula' in q) return 'formula';
   if ('path' in q) return 'input';

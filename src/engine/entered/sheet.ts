@@ -3,7 +3,7 @@
  * can be taken. While one cannot, the workbook gives no verdict.
  */
 import { address } from '../../basis/address.ts';
-import type { At } from '../../basis/quantity.ts';
+import { type At, bareLabel } from '../../basis/quantity.ts';
 import type { Design } from '../../design/design.ts';
 import { type List, listOf } from '../../design/spelled.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
@@ -12,6 +12,7 @@ import type { Place } from '../layout.ts';
 import { cellOf, members } from '../places.ts';
 import { INPUTS } from '../sheets.ts';
 import type { Grid } from '../translate.ts';
+import { cellFor } from '../where.ts';
 import { between } from './between.ts';
 import { alone, type Check } from './check.ts';
 import { knownAnswer } from './known.ts';
@@ -82,10 +83,7 @@ export function checkedOf(grid: Grid, design: Design): Checked {
     }
   }
   const entry = (name: QuantityName, where: At = {}): string => entryCell(grid, name, where);
-  const value = (name: QuantityName, where: At = {}): string => {
-    const place = grid.placement.places.get(name) as Place;
-    return `${place.sheet}!${address(...cellOf(place, where))}`;
-  };
+  const value = (name: QuantityName, where: At = {}): string => cellFor(grid, name, where);
   const all = (name: QuantityName): string => {
     const place = grid.placement.places.get(name) as Place;
     const count = place.counts.reduce((a, b) => a * b, 1);
@@ -200,7 +198,7 @@ function rowOf(grid: Grid, design: Design, check: Check, own: boolean, row: numb
   const here = (of: number): string => address(row, of, false);
   const wrong = check.wrong.replaceAll('#', entry).replaceAll('@', here(COLUMN.row));
   const cells: [number, Cell][] = [
-    [COLUMN.label, said(q.label.replace(/ \(empty.*$/, ''))],
+    [COLUMN.label, said(bareLabel(q.label))],
     [COLUMN.of, said(place.rows.map((axis) => grid.axes[axis][where[axis] as number] ?? '').join(', '))],
     [COLUMN.cell, formula(`"${INPUTS}!${letter}"&ROW(${entry})`)],
     [COLUMN.wrong, formula(`IFERROR(${wrong},1)`)],

@@ -1,5 +1,5 @@
 /** What was taken where the design says nothing, a row each, for as long as nobody enters something else. */
-import type { At } from '../../basis/quantity.ts';
+import { type At, bareLabel } from '../../basis/quantity.ts';
 import { AS_STATED, printCitation } from '../../basis/sources.ts';
 import type { Design } from '../../design/design.ts';
 import { keyText } from '../../design/problems.ts';
@@ -50,7 +50,7 @@ function entriesByKey(grid: Grid, design: Design): ReadonlyMap<string, Entry> {
 function labelOf(grid: Grid, { name, at }: Entry): string {
   const { label, per = [] } = QUANTITIES[name] as { label: string; per?: readonly (keyof At)[] };
   const of = per.map((axis) => grid.axes[axis][at[axis] as number]);
-  return [label.replace(/ \(empty.*$/, ''), ...of].join(', ');
+  return [bareLabel(label), ...of].join(', ');
 }
 
 const whileKept = (checked: Checked, { name, at }: Entry, kept: string, otherwise: string): Cell => ({

@@ -17,6 +17,8 @@ import { CHECK_INPUTS } from './styles.ts';
 
 const WIDTHS = [20, 11, 10, 10, 11, 9, 9, 9, 10, 8, 8, 8];
 const WIDE = WIDTHS.length;
+/** Where the verdict stands. */
+export const VERDICT_CELL = 'Feed!$A$5';
 /** Findings that the first page shows, the most pressing ones. */
 const PRESSING = 4;
 
@@ -60,12 +62,12 @@ export function feedPage(grid: Grid, design: Design): Page {
     heads(design, ['Run'], BUY),
     design.runs.map(({ name }, run) => [
       words(name),
-      ...rowOf(grid, design, BUY, { run }).map((cell) => unlessFailing(cell, count)),
+      ...rowOf(grid, design, BUY, { run }).map(unlessFailing),
     ]),
   );
   put(cells, row - 1, 0, {
     role: 'about',
-    formula: `IF(${failing(count)}>0,"Something fails: nothing to buy until it is corrected. The sheet Runs has the sizes as they are now.","")`,
+    formula: `IF(${FAILS},"Something fails: nothing to buy until it is corrected. The sheet Runs has the sizes as they are now.","")`,
   });
   row = budget(grid, design, cells, row);
   row = figures(grid, design, cells, row);
@@ -91,13 +93,11 @@ export function feedPage(grid: Grid, design: Design): Page {
   };
 }
 
-/** Findings that fail, counted; none while an input cannot be taken. */
-const failing = (count: number): string =>
-  `IF(${PROBLEMS}>0,0,COUNTIF(${judgedColumn(count, JUDGED_COLUMNS.verdict)},"fail"))`;
+/** Whether something fails; not while an input cannot be taken. */
+const FAILS = `${VERDICT_CELL}="${SHOWN.fail}"`;
 
 /** While something fails: why the most pressing does, and what would pass as long as no input was changed. */
 function remedy(cells: Sheet, top: number, count: number): number {
-  const fails = failing(count);
   const others = Array.from({ length: MOST_REMEDIES - 1 }, (_, i) => remedyCell(i + 1)).map(
     (other) => `IF(${other}="","",CHAR(10)&"Or: "&${other})`,
   );
@@ -106,14 +106,14 @@ function remedy(cells: Sheet, top: number, count: number): number {
     `"Why: "&${mostPressing(count, 1, ADDED.meaning)}`,
     `"What would pass: "&IF(${CHANGED}>0,${remedyCell(MOST_REMEDIES)},${tried})`,
   ].forEach((text, i) => {
-    put(cells, top + i, 0, { role: 'text', formula: `IF(${fails}>0,${text},"")`, span: WIDE });
+    put(cells, top + i, 0, { role: 'text', formula: `IF(${FAILS},${text},"")`, span: WIDE });
   });
   return top + 3;
 }
 
 /** Nothing to buy stands there while something fails. */
-const unlessFailing = (cell: Cell, count: number): Cell =>
-  cell.formula === undefined ? cell : { ...cell, formula: `IF(${failing(count)}>0,"",${cell.formula})` };
+const unlessFailing = (cell: Cell): Cell =>
+  cell.formula === undefined ? cell : { ...cell, formula: `IF(${FAILS},"",${cell.formula})` };
 
 const VERDICT: Column[] = [
   { title: 'Verdict', span: 2 },

@@ -1,5 +1,5 @@
 /** What may be entered: a range of numbers, or a list of choices. A value outside is questioned, not refused. */
-import type { Quantity } from '../../basis/quantity.ts';
+import { bareLabel, type Quantity } from '../../basis/quantity.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { asEntered } from '../../engine/cell.ts';
@@ -18,7 +18,7 @@ export const validations = (grid: Grid): Validation[] =>
 
 function rule(name: QuantityName, where: string): Validation {
   const q: Quantity = QUANTITIES[name];
-  const label = q.label.split(' (empty')[0] as string;
+  const label = bareLabel(q.label);
   const empty = /\((empty: [^)]*)\)/.exec(q.label)?.[1];
   const unit = q.unit === 'text' ? '' : printUnit(q.shown ?? q.unit);
   const ends = q.range?.map((end) => printNumber(asEntered(end, q))) ?? [];

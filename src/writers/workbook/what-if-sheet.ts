@@ -3,7 +3,8 @@
  * values; what is now is live. No second model: the cells compare the one there is with what it once came to.
  */
 import { address } from '../../basis/address.ts';
-import type { At, Quantity } from '../../basis/quantity.ts';
+import { printSize } from '../../basis/print.ts';
+import { type At, bareLabel, type Quantity } from '../../basis/quantity.ts';
 import { convert, printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, inputValue, put, type Sheet } from '../../engine/cell.ts';
@@ -16,6 +17,7 @@ import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { ownOf } from '../../own/evaluate.ts';
 import { hasOwn } from '../../own/found.ts';
 import { VERDICT_WORDS } from '../verdict.ts';
+import { VERDICT_CELL } from './feed-sheet.ts';
 import { live } from './figures.ts';
 import { heading, unitOf } from './links.ts';
 import { type Column, opening, type Page, section, table, warned, words } from './page.ts';
@@ -24,8 +26,6 @@ const NAME = 'WhatIf';
 const WIDTHS = [36, 20, 18, 18, 9, 5, 16];
 const WIDE = WIDTHS.length;
 const AT = { kept: 2, now: 3 } as const;
-/** Where the verdict stands on the first sheet. */
-const VERDICT = 'Feed!$A$5';
 
 export function whatIfPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
@@ -95,7 +95,7 @@ function results(grid: Grid, e: Evaluation): Cell[][] {
   };
   const runs = [...design.runs.keys()];
   return [
-    [words('Verdict'), words(''), given(verdict), { role: 'verdict', formula: VERDICT }, words('')],
+    [words('Verdict'), words(''), given(verdict), { role: 'verdict', formula: VERDICT_CELL }, words('')],
     ...FIGURES.map((name) => of(name)),
     ...runs.map((run) => of('gauge', run)),
     ...runs.filter((run) => design.runs[run]?.fuse).map((run) => of('fuse_rating', run)),
@@ -107,7 +107,7 @@ function results(grid: Grid, e: Evaluation): Cell[][] {
 function asShown(e: Evaluation, name: QuantityName, at: At): number | string | null {
   const value = e.value(name, at);
   const { unit } = QUANTITIES[name];
-  if (typeof value === 'string') return value.replace('mm2', 'mm²');
+  if (typeof value === 'string') return printSize(value);
   return value === null ? null : value * convert(unit, unitOf(name, e.design.units));
 }
 
@@ -139,7 +139,7 @@ function inputs(grid: Grid, design: Design): Cell[][] {
     const unit = q.shown ?? q.unit;
     return [
       [
-        words(q.label.replace(/ \(empty.*$/, '')),
+        words(bareLabel(q.label)),
         words(of.join(', ')),
         given(inputValue(design, q, at)),
         { role: 'formula', formula: `IF(${cell}="","",${cell})` },
