@@ -4,8 +4,12 @@ import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { keyText } from '../../src/design/problems.ts';
 import { evaluate } from '../../src/engine/evaluate.ts';
+import { OURS } from '../../src/engine/sheets.ts';
+import { QUANTITIES } from '../../src/model/model.ts';
 import { ownOf } from '../../src/own/evaluate.ts';
+import { isLegal, SHORT } from '../../src/own/names.ts';
 import { runLaid } from '../../src/run-laid.ts';
+import { pages } from '../../src/writers/workbook/pages.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
 import { design } from '../design/helpers.ts';
 import { type Parts, readBack, type Typed, typed } from '../saved/edit.ts';
@@ -51,6 +55,20 @@ own:
 `);
   expect(found.map(({ verdict }) => verdict)).toEqual(['pass', 'fail', 'fail', 'unknown', null]);
   expect(found[3]?.error).toBe('#DIV/0!');
+});
+
+test('a name means one thing: none of the short ones is a quantity, an address or another one', () => {
+  const short = SHORT.map(({ name }) => name.toLowerCase());
+  const quantities = new Set(Object.keys(QUANTITIES).map((name) => name.toLowerCase()));
+  expect(short.filter((name) => quantities.has(name))).toEqual([]);
+  expect(short.filter((name) => !isLegal(name))).toEqual([]);
+  expect(new Set(short).size).toBe(short.length);
+});
+
+test('every sheet that a workbook has is one that a person cannot add', () => {
+  const names = pages(runLaid(design(TEXT), show).evaluation).map(({ name }) => name);
+  expect(names).toContain('Feed');
+  expect(names.filter((name) => !OURS.includes(name))).toEqual([]);
 });
 
 describe('what cannot be taken is named with its place', () => {
