@@ -4,9 +4,8 @@ import { address } from '../basis/address.ts';
 import type { At } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
 import type { Cell, Sheet } from '../engine/cell.ts';
-import { cellOf } from '../engine/cells.ts';
-import type { Place } from '../engine/layout.ts';
 import { type Grid, translate } from '../engine/translate.ts';
+import { cellFor } from '../engine/where.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { ownCell, ownRows, SENSES } from '../own/rows.ts';
 import { ofSizes } from '../views/stand-in.ts';
@@ -85,13 +84,6 @@ const conditions = ({ when, value, limit, per }: Rule): string[] => [
  * and a cell that a person left empty would read as 0.
  */
 function finite(grid: Grid, name: QuantityName, at: At): string {
-  const cell = quantityAddress(grid, name, at);
+  const cell = cellFor(grid, name, at);
   return QUANTITIES[name].kind === 'input' ? `IFERROR(IF(${cell}="","",${cell}),"")` : `IFERROR(${cell},"")`;
-}
-
-/** Address of a quantity's value for the members at hand. */
-export function quantityAddress(grid: Grid, name: QuantityName, at: At): string {
-  const place = grid.placement.places.get(name) as Place;
-  const [row, column] = cellOf(place, at);
-  return `${place.sheet}!${address(row, column)}`;
 }

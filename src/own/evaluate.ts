@@ -12,7 +12,7 @@ import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { look, spelledOut, type Wrong } from './formula.ts';
 import type { OwnFound } from './found.ts';
 import { inShort, meantBy } from './names.ts';
-import { isFormula, namesUsed, ownSheets } from './names-in.ts';
+import { formulasOf, isFormula, namesUsed, ownSheets } from './names-in.ts';
 import { cellAt, OWN, OWN_COLUMN, OWN_TOP, ownCell, quoted, SENSES } from './rows.ts';
 
 /** What cannot be taken, with its key in the design file and its cell in a workbook. */
@@ -29,7 +29,7 @@ const GIVEN = 'Given';
 /** The values in the order of the design, or everything that cannot be taken. */
 export function ownOf(e: Evaluation): { found: readonly OwnFound[]; wrong: readonly OwnWrong[] } {
   const { design } = e;
-  const places = placesOf(design);
+  const places = formulasOf(design);
   const sheets = ownSheets(design);
   let cells = 0;
   const wrong = places.flatMap(({ key, cell, formula }): OwnWrong[] => {
@@ -49,10 +49,8 @@ export function ownOf(e: Evaluation): { found: readonly OwnFound[]; wrong: reado
         taken: 'takes another name: the workbook has a sheet of this one',
       });
   if (wrong.length > 0) return { found: [], wrong };
-  const engine = evaluated(
-    { [OWN]: ownRaw(design), ...addedRaw(design), [GIVEN]: givenRaw(e) },
-    givenNames(e),
-  );
+  const given = givenOf(e);
+  const engine = evaluated({ [OWN]: ownRaw(design), ...addedRaw(design), [GIVEN]: given.rows }, given.names);
   const at = (cell: string): CellValue => {
     const address = engine.simpleCellAddressFromString(cell.replaceAll('$', ''), 0);
     return address === undefined ? null : engine.getCellValue(address);
@@ -98,24 +96,6 @@ function judged(row: OwnRow, value: CellValue): OwnFound {
           ? 'pass'
           : 'fail';
   return { ...row, value: found, error, verdict };
-}
-
-/** Every formula with its places. */
-function placesOf({ own, added }: Design): { key: Path; cell: string; formula: string }[] {
-  return [
-    ...own.map(({ formula }, i) => ({
-      key: ['own', i, 'formula'],
-      cell: ownCell(i, 'value').replaceAll('$', ''),
-      formula,
-    })),
-    ...[...added].flatMap(([sheet, cells]) =>
-      [...cells].flatMap(([cell, content]) =>
-        isFormula(content)
-          ? [{ key: ['added', sheet, cell], cell: `${quoted(sheet)}!${cell}`, formula: content.slice(1) }]
-          : [],
-      ),
-    ),
-  ];
 }
 
 const text = (value: string): string => `'${value}`;
@@ -177,21 +157,21 @@ const number = (e: Evaluation, name: QuantityName, at: At): number | null => {
   return typeof value === 'number' ? value : null;
 };
 
-function givenRaw(e: Evaluation): RawCellContent[][] {
-  return namesUsed(e.design).flatMap((name) => valuesOf(e, name));
-}
-
-/** Names of the given values, which stand below each other. */
-function givenNames(e: Evaluation): { name: string; expression: string }[] {
-  let row = 1;
-  return namesUsed(e.design).flatMap((name) => {
+/** The values of all names in use, below each other, and what each name stands for. */
+function givenOf(e: Evaluation): {
+  rows: RawCellContent[][];
+  names: { name: string; expression: string }[];
+} {
+  const rows: RawCellContent[][] = [];
+  const names = namesUsed(e.design).flatMap((name) => {
     const values = valuesOf(e, name);
-    const [first, last] = [row, row + values.length - 1];
-    row += values.length;
+    const first = rows.length + 1;
+    rows.push(...values);
     const wide = values[0]?.length ?? 0;
     if (wide === 0) return [];
-    const to = `$${letters(wide - 1)}$${last}`;
     const single = values.length === 1 && wide === 1;
-    return [{ name, expression: `=${GIVEN}!$A$${first}${single ? '' : `:${to}`}` }];
+    const to = `:$${letters(wide - 1)}$${rows.length}`;
+    return [{ name, expression: `=${GIVEN}!$A$${first}${single ? '' : to}` }];
   });
+  return { rows, names };
 }

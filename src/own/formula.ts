@@ -1,29 +1,21 @@
 /** A person’s own formula, cut into pieces and looked at before any program evaluates it. */
-import { address } from '../basis/address.ts';
+import { address, columnOf } from '../basis/address.ts';
 import { meantBy } from './names.ts';
 
 /** Longest formula [characters]. */
 export const LONGEST = 500;
-/** Cells of one range, and of all ranges of a design together: what is beyond would cost more than it is worth. */
-export const MOST_RANGE = 2000;
+/** Cells of one range: what is beyond would cost more than it is worth. */
+const MOST_RANGE = 2000;
 /** Rows and columns that a sheet of one’s own may use. */
 export const MOST_ROWS = 1000;
 export const MOST_COLUMNS = 50;
 
 /** Functions that HyperFormula, LibreOffice, Gnumeric and Excel have in common and evaluate alike. */
-export const FUNCTIONS: readonly string[] = (
+const FUNCTIONS: readonly string[] = (
   'ABS AND AVERAGE CONCATENATE COS COUNT COUNTA COUNTIF DEGREES EXACT EXP HLOOKUP IF IFERROR INDEX INT ISBLANK ISNUMBER LARGE ' +
   'LEFT LEN LN LOG LOG10 LOWER MATCH MAX MEDIAN MID MIN MOD NOT OR PI POWER RADIANS RIGHT ROUND ROUNDDOWN ROUNDUP SIGN SIN ' +
   'SMALL SQRT SUBSTITUTE SUM SUMIF SUMPRODUCT TAN TRIM UPPER VLOOKUP'
 ).split(' ');
-
-export interface Ref {
-  /** Null for the sheet at hand. */
-  readonly sheet: string | null;
-  /** Counted from 0. */
-  readonly row: number;
-  readonly column: number;
-}
 
 interface Piece {
   readonly kind: 'blank' | 'text' | 'number' | 'sheet' | 'address' | 'function' | 'name' | 'sign' | 'odd';
@@ -58,8 +50,7 @@ export const spelledOut = (formula: string): string =>
 const COLUMN = /^\$?([A-Za-z]{1,3})\$?(\d{1,7})$/;
 const placeOf = (text: string): { row: number; column: number } => {
   const [, letters = '', row = ''] = COLUMN.exec(text) as RegExpExecArray;
-  const column = [...letters.toUpperCase()].reduce((sum, c) => sum * 26 + c.charCodeAt(0) - 64, 0) - 1;
-  return { row: Number(row) - 1, column };
+  return { row: Number(row) - 1, column: columnOf(letters.toUpperCase()) };
 };
 const sheetOf = (text: string): string => text.slice(0, -1).replace(/^'|'$/g, '').replaceAll("''", "'");
 

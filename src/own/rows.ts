@@ -1,5 +1,5 @@
 /** Where the sheet Own has what; the one who writes it, judges it and reads it back take it from here. */
-import { address } from '../basis/address.ts';
+import { address, columnOf } from '../basis/address.ts';
 import type { Design } from '../design/design.ts';
 
 export const OWN = 'Own';
@@ -34,8 +34,5 @@ export const quoted = (sheet: string): string => (/^[A-Za-z_]\w*$/.test(sheet) ?
 /** `B4`, counted from 0. */
 export function cellAt(cell: string): { row: number; column: number } {
   const [, letters = '', row = '1'] = /^([A-Z]+)(\d+)$/.exec(cell) ?? [];
-  return {
-    row: Number(row) - 1,
-    column: [...letters].reduce((sum, c) => sum * 26 + c.charCodeAt(0) - 64, 0) - 1,
-  };
+  return { row: Number(row) - 1, column: columnOf(letters) };
 }

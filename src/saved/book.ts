@@ -196,9 +196,9 @@ async function readCells(
     },
     cells: (sheet) => {
       const own = sheets.get(sheet);
-      const places = [
-        ...(own?.rows ?? []).flatMap((row, r) => Array.from(row ?? [], (_, c): [number, number] => [r, c])),
-      ];
+      const places = (own?.rows ?? []).flatMap((row, r) =>
+        Array.from(row ?? [], (_, c): [number, number] => [r, c]),
+      );
       return places.flatMap(([row, column]) => {
         const found = cell(sheet, row, column);
         return found.is === 'empty' ? [] : [{ row, column, found }];

@@ -9,6 +9,7 @@ import { inputValue } from '../engine/cell.ts';
 import { members as combinations } from '../engine/cells.ts';
 import { type Place, placement } from '../engine/layout.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { quoted } from '../own/rows.ts';
 import type { Book, Found } from './book.ts';
 import { keyOf } from './keys.ts';
 import { ENTRY } from './mark.ts';
@@ -33,7 +34,7 @@ export interface Entry {
 
 /** `Inputs!C7`, as messages name the cell. */
 export const cellName = ({ sheet, row, column }: Entry): string =>
-  `${/[^A-Za-z0-9_]/.test(sheet) ? `'${sheet}'` : sheet}!${address(row, column, false, false)}`;
+  `${quoted(sheet)}!${address(row, column, false, false)}`;
 
 export interface Entries {
   readonly entries: readonly Entry[];

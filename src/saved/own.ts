@@ -117,13 +117,14 @@ function rowsIn(book: Book, area: Area, problems: OwnProblem[]): { at: number; r
     const formula = value.is === 'formula' || value.is === 'number' ? String(value.value) : '';
     found.push({
       at,
-      row: {
+      row: plainOf({
         label: label === '' ? formula.slice(0, 80) : label,
-        ...(unit === '' ? {} : { unit }),
-        ...(sense === undefined || limit.is !== 'number' ? {} : { [sense]: limit.value }),
-        ...(words === '' ? {} : { words }),
+        unit,
+        sense: sense ?? null,
+        limit: limit.is === 'number' ? limit.value : null,
+        words,
         formula,
-      },
+      }),
     });
   }
   return found;

@@ -1,4 +1,5 @@
 /** The lists of a workbook: its sheets with their parts, its defined names with the cells that they stand for. */
+import { columnOf } from '../basis/address.ts';
 import { type Tag, tagsOf } from './xml.ts';
 
 /** A rectangle of cells, counted from 0, both ends included. */
@@ -55,6 +56,3 @@ function areaOf(text: string): Area | null {
     right: Math.max(...columns),
   };
 }
-
-const columnOf = (letters: string): number =>
-  [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;

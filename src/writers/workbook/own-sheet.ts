@@ -1,6 +1,6 @@
 /** Values and rules of a person’s own, with room for more; the names that their formulas may use; and sheets that were added. */
 import type { Quantity } from '../../basis/quantity.ts';
-import { convert, printUnit } from '../../basis/units.ts';
+import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import { PROBLEMS } from '../../engine/entered/sheet.ts';
@@ -22,7 +22,7 @@ import {
   shortTop,
 } from '../../own/rows.ts';
 import { OWN_ROWS } from '../../saved/mark.ts';
-import { cellFor } from './links.ts';
+import { cellFor, turned } from './links.ts';
 import { opening, type Page, section, table, words } from './page.ts';
 
 const WIDTHS = [34, 14, 9, 9, 11, 50, 11];
@@ -108,9 +108,9 @@ const unitOf = ({ unit }: Quantity): string => (unit === 'text' ? '' : printUnit
 
 function shortFormula(grid: Grid, { quantity, unit }: Short): string {
   const cell = cellFor(grid, quantity, {});
-  const factor = convert(QUANTITIES[quantity].unit, unit);
-  const value = factor === 1 ? cell : factor < 1 ? `${cell}/${1 / factor}` : `${cell}*${factor}`;
-  return `IF(ISNUMBER(${cell}),${value},"")`;
+  const value = turned(cell, QUANTITIES[quantity].unit, unit);
+  // A cell that a person left empty would read as 0.
+  return value === cell ? `IF(ISNUMBER(${cell}),${cell},"")` : value;
 }
 
 function rowOf(row: Design['own'][number] | undefined, i: number): Cell[] {
