@@ -169,6 +169,7 @@ export const OURS: readonly string[] = [
     'Own',
     'Guide',
   ],
+  ...['Parts', 'Cuts', 'Pieces', 'Labels', 'Record'],
   ...[
     'Compare',
     'Checks',

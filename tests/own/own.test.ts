@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { keyText } from '../../src/design/problems.ts';
 import { evaluate } from '../../src/engine/evaluate.ts';
 import { OURS } from '../../src/engine/sheets.ts';
+import { kitPages } from '../../src/kit/sheets.ts';
 import { QUANTITIES } from '../../src/model/model.ts';
 import { ownOf } from '../../src/own/evaluate.ts';
 import { isLegal, SHORT } from '../../src/own/names.ts';
@@ -12,6 +13,7 @@ import { runLaid } from '../../src/run-laid.ts';
 import { pages } from '../../src/writers/workbook/pages.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
 import { design } from '../design/helpers.ts';
+import { jobOf } from '../kit/job.ts';
 import { type Parts, readBack, type Typed, typed } from '../saved/edit.ts';
 import { demoPath } from '../workbook/books.ts';
 
@@ -66,8 +68,12 @@ test('a name means one thing: none of the short ones is a quantity, an address o
 });
 
 test('every sheet that a workbook has is one that a person cannot add', () => {
-  const names = pages(runLaid(design(TEXT), show).evaluation).map(({ name }) => name);
-  expect(names).toContain('Feed');
+  const { evaluation } = runLaid(design(TEXT), show);
+  const kit = kitPages(jobOf(TEXT, false)).pages(evaluation);
+  const names = pages(evaluation)
+    .concat(kit)
+    .map(({ name }) => name);
+  expect(names).toEqual(expect.arrayContaining(['Feed', 'Parts']));
   expect(names.filter((name) => !OURS.includes(name))).toEqual([]);
 });
 
