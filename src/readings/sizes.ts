@@ -1,4 +1,5 @@
 /** Which conductor a reading would fit: the size that has as much resistance. */
+import { printSize } from '../basis/print.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 
 /** How far the resistance of a size may be from what was read and still be taken for it. Arbitrary. */
@@ -32,5 +33,5 @@ export function alikeSize(e: Evaluation, wire: number, excess: number): string |
     .filter(({ ohm }) => ohm > own && ohm < MISTAKEN * own)
     .map(({ size, ohm }) => ({ size, off: Math.abs(ohm / wanted - 1) }))
     .sort((a, b) => a.off - b.off)[0];
-  return near !== undefined && near.off <= ALIKE ? near.size.replace('mm2', 'mm²') : null;
+  return near !== undefined && near.off <= ALIKE ? printSize(near.size) : null;
 }

@@ -1,4 +1,5 @@
 /** What the sheets of the kit have in common. */
+import { printSize } from '../../basis/print.ts';
 import type { Cell, Sheet } from '../../engine/cell.ts';
 import { put } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
@@ -20,7 +21,7 @@ export const given = (value: number | string | null, unit?: string): Cell => ({
 });
 /** A place to write on. */
 export const open: Cell = { role: 'entry', value: null };
-export const size = (gauge: string | null): Cell => words(gauge?.replace('mm2', 'mm²') ?? '');
+export const size = (gauge: string | null): Cell => words(printSize(gauge ?? ''));
 
 /** Title, the loud word when the design does not pass, what the sheet is. */
 export function begin(
