@@ -27,12 +27,11 @@ export function judgedSheet(grid: Grid, design: Design): Sheet {
     const row = JUDGED_TOP + i;
     const here = (column: number): string => address(row, column, false);
     const [verdict, margin] = cellFormulas(rule, here(JUDGED_COLUMNS.value), here(JUDGED_COLUMNS.limit));
-    const shown = conditions(RULES[rule])
-      .map((when) => translate(grid, when, { rows: per === undefined ? [] : [per], sheet: JUDGED })(at))
-      .reduce(
-        (all, applies) => (formula: string) => all(`IF(IFERROR(IF(${applies},1,0),0)=1,${formula},"")`),
-        (formula: string) => formula,
-      );
+    const applies = conditions(RULES[rule]).map((when) =>
+      translate(grid, when, { rows: per === undefined ? [] : [per], sheet: JUDGED })(at),
+    );
+    const shown = (formula: string): string =>
+      applies.reduceRight((inner, when) => `IF(IFERROR(IF(${when},1,0),0)=1,${inner},"")`, formula);
     return [
       { role: 'member', value: rule },
       { role: 'member', value: subject },
@@ -52,20 +51,17 @@ export const judgedRows = (grid: Grid, design: Design): number =>
 /** Rules of the author, judged where they stand; rows without one stay empty. */
 function ownJudged(design: Design, top: number): Cell[][] {
   return Array.from({ length: ownRows(design) }, (_, i): Cell[] => {
-    const [value, limit, verdict, sense] = (['value', 'limit', 'verdict', 'sense'] as const).map((column) =>
-      ownCell(i, column),
-    );
     const here = (column: number): string => address(top + i, column, false);
     const [v, l] = [here(JUDGED_COLUMNS.value), here(JUDGED_COLUMNS.limit)];
     const formula = (text: string): Cell => ({ role: 'formula', formula: text });
     const number = (cell: string): Cell => formula(`IFERROR(IF(ISNUMBER(${cell}),${cell},""),"")`);
-    const towards = `IF(${sense}="${SENSES.at_least}",${v}-${l},${l}-${v})`;
+    const towards = `IF(${ownCell(i, 'sense')}="${SENSES.at_least}",${v}-${l},${l}-${v})`;
     return [
       { role: 'member', value: 'own' },
       { role: 'member', value: 'author’s rule' },
-      number(value as string),
-      number(limit as string),
-      formula(`LOWER(${verdict})`),
+      number(ownCell(i, 'value')),
+      number(ownCell(i, 'limit')),
+      formula(`LOWER(${ownCell(i, 'verdict')})`),
       formula(
         `IF(${here(JUDGED_COLUMNS.verdict)}="","",IF(ISNUMBER(${v})*ISNUMBER(${l}),IF(${l}=0,"",${towards}/ABS(${l})),""))`,
       ),

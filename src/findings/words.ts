@@ -285,16 +285,16 @@ export interface Told {
 
 /** What is the same for several runs or points is said once, where the first of them stands. */
 export function toldOnce(found: readonly Finding[], e: Evaluation): Told[] {
-  const groups = new Map<string, [Finding, ...Finding[]]>();
+  const groups = new Map<string, { first: Finding; all: Finding[]; said: string }>();
   for (const f of found) {
-    const key = `${f.verdict} ${f.rule} ${sentence(f, e)}`;
-    const group = groups.get(key);
-    if (group) group.push(f);
-    else groups.set(key, [f]);
+    const said = sentence(f, e);
+    const key = `${f.verdict} ${f.rule} ${said}`;
+    const group = groups.get(key) ?? { first: f, all: [], said };
+    group.all.push(f);
+    groups.set(key, group);
   }
-  return [...groups.values()].map((group): Told => {
-    const [first] = group;
-    const subjects = [...new Set(group.map(({ subject }) => subject))];
-    return { first, count: group.length, heading: headingOf(first, subjects), sentence: sentence(first, e) };
+  return [...groups.values()].map(({ first, all, said }): Told => {
+    const subjects = [...new Set(all.map(({ subject }) => subject))];
+    return { first, count: all.length, heading: headingOf(first, subjects), sentence: said };
   });
 }

@@ -6,8 +6,5 @@ import type { QuantityName } from '../model/model.ts';
 export const ofSizes = (name: QuantityName): boolean => dependsOn(name, 'gauge_row');
 
 /** Whether this value does: that of a run by its own size, any other by those of all runs. */
-export function standsIn({ design, number }: Evaluation, name: QuantityName, { run }: At = {}): boolean {
-  if (!ofSizes(name)) return false;
-  const open = (at: number): boolean => number('undone', { run: at }) === 1;
-  return run === undefined ? design.runs.some((_, at) => open(at)) : open(run);
-}
+export const standsIn = ({ number }: Evaluation, name: QuantityName, { run }: At = {}): boolean =>
+  ofSizes(name) && (run === undefined ? number('solved') === 0 : number('undone', { run }) === 1);
