@@ -20,6 +20,9 @@ interface Pair {
   readonly after: number;
 }
 
+/** Share of what there would be that is lost. */
+export const lostOf = ({ now, after }: Pair): number => (after > 0 ? 1 - now / after : 0);
+
 /** What a cause moves, as a state of the parts; null for what is no part of the install. */
 function stateOf(parts: Parts, { part, how, size }: Cause): number[] | null {
   const state = asExpected(parts);
@@ -94,10 +97,9 @@ export function costOf(e: Evaluation, cause: Cause): Cost | null {
     after: least(after[i] as Course),
     point,
   }));
-  const lost = ({ now: is, after: was }: Pair): number => (was > 0 ? 1 - is / was : 0);
-  const most = energies.reduce((a, b) => (lost(b) > lost(a) ? b : a));
+  const most = energies.reduce((a, b) => (lostOf(b) > lostOf(a) ? b : a));
   return {
     heat: part.is === 'wire' || part.is === 'within' ? heat(part.wire) : null,
-    energy: lost(most) > NOTICED ? most : null,
+    energy: lostOf(most) > NOTICED ? most : null,
   };
 }

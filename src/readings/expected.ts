@@ -152,10 +152,18 @@ function temperatureExpected(e: Evaluation, where: Where): Expected {
   };
 }
 
+/** Where and with what the current is read that makes this voltage: its average, or its peak. */
+export const currentBehind = <T extends Where>(where: T): T => ({
+  ...where,
+  what: 'current',
+  instrument: where.instrument === 'meter' ? 'clamp_average' : 'clamp_peak',
+  between: null,
+  across: null,
+});
+
 /** The current there through what the place has, each at its end. */
 function acrossExpected(e: Evaluation, where: Where, across: string): Expected {
-  const instrument = where.instrument === 'meter' ? 'clamp_average' : 'clamp_peak';
-  const amps = expectedAt(e, { ...where, what: 'current', instrument, across: null });
+  const amps = expectedAt(e, currentBehind(where));
   const ohm = acrossOhm(e, where.wire as number, across);
   const by = e.design.tolerance.joint_resistance;
   const times = (value: number | null, factor: number): number | null =>

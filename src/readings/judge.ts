@@ -1,7 +1,7 @@
 /** Each reading by itself: within what tolerances and the error of the instrument allow, or what would have to be so that it is. */
 import type { Instrument, Measured } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import { atPosts, type Expected, expectedAt, type Where } from './expected.ts';
+import { atPosts, currentBehind, type Expected, expectedAt, type Where } from './expected.ts';
 import { errorOf } from './instruments.ts';
 import { otherInstruments } from './mixed-up.ts';
 
@@ -110,15 +110,10 @@ function supplied(
 
 /** What the drop or the resistance says of the run alone, the current as expected. */
 function excessOf(e: Evaluation, reading: Measured, { expected }: Expected): number | null {
-  const { what, instrument, wire } = reading;
+  const { what, wire } = reading;
   if (wire === null || expected === null) return null;
   if (what === 'resistance') return reading.value - expected;
   if (what !== 'drop') return null;
-  const amps = expectedAt(e, {
-    ...reading,
-    what: 'current',
-    across: null,
-    instrument: instrument === 'meter' ? 'clamp_average' : 'clamp_peak',
-  }).expected;
+  const amps = expectedAt(e, currentBehind(reading)).expected;
   return amps ? (reading.value - expected) / amps : null;
 }

@@ -3,7 +3,7 @@ import type { Evaluation } from '../engine/evaluate.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { RuleId } from '../findings/rules.ts';
 import { sentence } from '../findings/words.ts';
-import { type Cost, costOf } from './cost.ts';
+import { type Cost, costOf, lostOf } from './cost.ts';
 import type { Cause, Diagnosis, Found } from './diagnose.ts';
 import { foundSentence, HOT, heatOf, namedOf, placeOf } from './words.ts';
 
@@ -201,7 +201,7 @@ export function toMend(e: Evaluation, findings: readonly Finding[], { found }: D
 /** A resistance that takes less than this share of the energy of a coil is to be looked at again, no more. Arbitrary. */
 const SLIGHT = 0.02;
 
-const lostBy = (cost: Cost | null): number => (cost?.energy ? 1 - cost.energy.now / cost.energy.after : 0);
+const lostBy = (cost: Cost | null): number => (cost?.energy ? lostOf(cost.energy) : 0);
 
 function ofFound(e: Evaluation, found: Found): Mend {
   const [first, ...others] = found;

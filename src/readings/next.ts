@@ -11,7 +11,7 @@ import type { Diagnosis } from './diagnose.ts';
 import { expectedAt, type Where } from './expected.ts';
 import type { Model } from './infer.ts';
 import { errorOf, senseOf } from './instruments.ts';
-import { asExpected, keyOf, type Parts, partsOf } from './parts.ts';
+import { asExpected, HALF, keyOf, type Parts, partsOf } from './parts.ts';
 import { type Show, showIn } from './show.ts';
 import { blinds, type Unseen } from './unseen.ts';
 
@@ -64,7 +64,7 @@ export function nextReading(e: Evaluation, { inference }: Diagnosis): Next | nul
     const tolerance = expected && low !== null && high !== null ? (high - low) / RANGE / expected : 0;
     const deviations = values.map((value) =>
       Math.hypot(
-        errorOf(e.design, where, value) / Math.sqrt(3),
+        errorOf(e.design, where, value) / HALF,
         tolerance * (where.what === 'supply' ? 0.05 : 1) * value,
         1e-9,
       ),

@@ -76,7 +76,7 @@ export const keyOf = (knob: Knob): string =>
             : knob.of;
 
 /** Half of an even range over its standard deviation, √3, and over the whole range. */
-const HALF = Math.sqrt(3);
+export const HALF = Math.sqrt(3);
 const WHOLE = 2 * HALF;
 
 /** Resistance of a source that nothing is said of [ohm], as far as it sags within a cycle. Arbitrary. */

@@ -1,16 +1,14 @@
 /** Readings as they are weighed: value and own variance of each, and what the install shows there in some state of its parts. */
 import type { Instrument, Measured } from '../design/design.ts';
 import type { Hypothesis } from './causes.ts';
-import { atPosts, type Where } from './expected.ts';
+import { atPosts, currentBehind } from './expected.ts';
 import { errorOf, senseOf } from './instruments.ts';
-import { asExpected, type Parts, STEADY } from './parts.ts';
+import { asExpected, HALF, type Parts, STEADY } from './parts.ts';
 import { type Show, showIn } from './show.ts';
 import { type Warmth, warmthOf } from './warmth.ts';
 
 /** Of the tolerance of a coil, as much of a peak that several share: two or three of them make it. Arbitrary. */
 const UNEVEN = 0.7;
-/** Half of an even range over its standard deviation. */
-const HALF = Math.sqrt(3);
 
 export interface Shown {
   readonly shown: readonly number[];
@@ -68,7 +66,7 @@ export class Seen {
         reading?.instrument === undefined ? [] : [[reading.index, reading.instrument] as const],
       ),
     );
-    const show = this.#showIn(state);
+    const show = this.showIn(state);
     return {
       shown: readings.map((reading, i) => {
         const instrument = taken.get(i) ?? reading.instrument;
@@ -79,7 +77,7 @@ export class Seen {
   }
 
   /** The currents of a state are worked out once. */
-  #showIn(state: readonly number[]): Show {
+  showIn(state: readonly number[]): Show {
     const known = this.#known.find((one) => one.state.every((value, k) => value === state[k]));
     if (known !== undefined) return known.show;
     const show = showIn(this.parts, state);
@@ -94,15 +92,7 @@ export class Seen {
 
 /** The current that resistances turn into this reading; 0 where none do. */
 function behind(reading: Measured, show: Show): number {
-  const { what, wire, between, instrument } = reading;
+  const { what, wire, between } = reading;
   if ((what !== 'drop' && what !== 'voltage' && what !== 'supply') || atPosts(reading)) return 0;
-  const place: Where = {
-    ...reading,
-    what: 'current',
-    instrument: instrument === 'meter' ? 'clamp_average' : 'clamp_peak',
-    wire: between?.[0] ?? wire,
-    between: null,
-    across: null,
-  };
-  return show(place);
+  return show(currentBehind({ ...reading, wire: between?.[0] ?? wire }));
 }

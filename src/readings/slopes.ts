@@ -5,9 +5,9 @@
  */
 import type { Measured } from '../design/design.ts';
 import type { Hypothesis } from './causes.ts';
-import { atPosts } from './expected.ts';
+import { atPosts, currentBehind } from './expected.ts';
 import { senseOf } from './instruments.ts';
-import { asExpected, type Knob, type Parts } from './parts.ts';
+import { asExpected, type Knob } from './parts.ts';
 import type { Seen, Shown } from './seen.ts';
 import { showIn } from './show.ts';
 
@@ -35,15 +35,14 @@ export function slopesOf(seen: Seen, { shown: expected, amps }: Shown): Slope[] 
     );
   };
 
-  const asIs = showIn(parts, asExpected(parts));
+  const asIs = seen.showIn(asExpected(parts));
   /** What a resistance adds to a reading in its own place, the currents as they are: its current, or itself. */
   const here = (wire: number, reading: Measured): number => {
-    const { what, instrument, between } = reading;
+    const { what, between } = reading;
     if (between ? !between.includes(wire) : reading.wire !== wire) return 0;
     if (what === 'resistance') return 1;
     if (what !== 'drop' && what !== 'voltage') return 0;
-    const amps = instrument === 'meter' ? 'clamp_average' : 'clamp_peak';
-    return asIs({ ...reading, what: 'current', instrument: amps, wire, between: null, across: null });
+    return asIs(currentBehind({ ...reading, wire }));
   };
 
   const ofWire = (wire: number, index: number): readonly number[] => {
@@ -52,7 +51,7 @@ export function slopesOf(seen: Seen, { shown: expected, amps }: Shown): Slope[] 
       ({ wire: own, what, across }) => own === wire && (what === 'temperature' || across),
     );
     if (apart || wire === parts.source) return differences(index, STEPS.wire as number, null);
-    const key = carriedBy(parts, wire).join();
+    const key = (parts.e.design.wires[wire]?.coils ?? []).join();
     const known = alike.get(key);
     if (known === undefined) {
       const slope = differences(index, STEPS.wire as number, null);
@@ -104,9 +103,6 @@ export function slopesOf(seen: Seen, { shown: expected, amps }: Shown): Slope[] 
     return slope?.some((value) => value !== 0) ? slope : null;
   });
 }
-
-const carriedBy = ({ circuits }: Parts, wire: number): readonly number[] =>
-  [...circuits.values()][0]?.wires[wire]?.coils ?? [];
 
 const unplugged = ({ what, coil }: Measured): boolean => what === 'resistance' && coil !== null;
 

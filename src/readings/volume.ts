@@ -1,5 +1,6 @@
 /** What the sizes that a cause could have had make of its probability, and how well readings fit. */
 import { type Hypothesis, lnDensity } from './causes.ts';
+import { HALF } from './parts.ts';
 
 /** Nodes of an integral over sizes. */
 const NODES = 80;
@@ -22,8 +23,6 @@ export function lnVolume(cause: Hypothesis, size: number, variance: number, pull
   return Math.log((sum * (b - a)) / NODES);
 }
 
-/** Half of an even range over its standard deviation. */
-const END = Math.sqrt(3);
 /** No tolerance is as hard as that a part beyond it could not be sound at all [ln]. Arbitrary. */
 const HARD = -12;
 
@@ -33,7 +32,7 @@ const HARD = -12;
  */
 export function lnBounded(mean: number, variance: number): number {
   const deviation = Math.sqrt(variance);
-  const [low, high] = [Math.max(-END, mean - 6 * deviation), Math.min(END, mean + 6 * deviation)];
+  const [low, high] = [Math.max(-HALF, mean - 6 * deviation), Math.min(HALF, mean + 6 * deviation)];
   if (!(high > low)) return HARD;
   let sum = 0;
   for (let i = 0; i < NODES; i++) {
@@ -41,7 +40,7 @@ export function lnBounded(mean: number, variance: number): number {
     // Both densities lack the same 1/√2π.
     sum += Math.exp((x * x - (x - mean) ** 2 / variance) / 2);
   }
-  return Math.max(HARD, Math.log((sum * (high - low)) / NODES / (2 * END) / deviation));
+  return Math.max(HARD, Math.log((sum * (high - low)) / NODES / (2 * HALF) / deviation));
 }
 
 /** Probability that a sum of n squares of normal deviations is larger: Wilson and Hilferty's cube root (from memory). */

@@ -4,9 +4,7 @@
  */
 import type { Design, Measured } from '../design/design.ts';
 import { errorOf } from './instruments.ts';
-
-/** Half of an even range over its standard deviation. */
-const HALF = Math.sqrt(3);
+import { HALF } from './parts.ts';
 
 export interface Warmth {
   /** What is weighed in place of a temperature [degC], or of a rise [K]. */
