@@ -120,7 +120,7 @@ function ownLines({ own = [] }: Result, style: Style): string[] {
       sense === null ? '' : `, must be ${SENSES[sense]} ${printNumber(limit ?? 0, 4)} ${unit}`.trimEnd();
     const said = verdict === null || verdict === 'pass' || words === '' ? '' : `. ${words}`;
     const mark = verdict === null ? ' '.repeat(7) : style.verdict(verdict, MARKS[verdict].padEnd(7));
-    return `  ${mark}  ${fold(`${label}: ${`${printed} ${unit}`.trimEnd()}${rule}${said}`, WIDTH - 11, '').replaceAll('\n', `\n${' '.repeat(11)}`)}`;
+    return `  ${mark}  ${fold(`${label}: ${`${printed} ${unit}`.trimEnd()}${rule}${said}`, WIDTH, INDENT).trimStart()}`;
   });
   return [section(style, 'The author’s own', lines.join('\n'))];
 }
