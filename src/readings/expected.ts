@@ -5,6 +5,7 @@ import type { Evaluation } from '../engine/evaluate.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { SPREADS } from '../model/readings.ts';
 import { acrossOhm } from './across.ts';
+import { statedAt } from './instruments.ts';
 import { triggerRange } from './trigger.ts';
 
 /** Where and with what a reading is taken. Indices of the design. */
@@ -79,7 +80,7 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
   if (atPosts(where)) {
     // What the point states is what the posts are held to; a tolerance of it would be a tolerance of everything.
     const at = e.design.points[point ?? -1];
-    const supply = (instrument === 'least' ? at?.dip : null) ?? at?.supply ?? null;
+    const supply = at === undefined ? null : statedAt(at, instrument);
     return { ...place, expected: supply, low: supply, high: supply, ...readLike('point_supply') };
   }
   if (where.between) {
@@ -128,7 +129,7 @@ export function expectedAt(e: Evaluation, where: Where): Expected {
 /** By how much the supply dips below that of its point while the starter turns [V]. */
 function dipOf({ design }: Evaluation, point: number | null): number {
   const at = design.points[point ?? -1];
-  return at?.dip == null ? 0 : at.supply - at.dip;
+  return at === undefined ? 0 : at.supply - statedAt(at, 'least');
 }
 
 /** Of the hottest place, or of one place, each tolerance at its end and the thermal spread beyond. */

@@ -50,3 +50,7 @@ export function errorOf(
   if (instrument === 'ohmmeter') return accuracy.share * value + WRITTEN * lastDigit(value);
   return accuracy.share * Math.abs(value) + accuracy.digits * digitOf(accuracy, value, what) + accuracy.least;
 }
+
+/** What the design states of the posts at a point: to what is held while the starter turns, the dip [V]. */
+export const statedAt = ({ dip, supply }: Design['points'][number], instrument: Instrument): number =>
+  instrument === 'least' ? (dip ?? supply) : supply;

@@ -2,7 +2,7 @@
 import type { Instrument, Measured } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { atPosts, currentBehind, type Expected, expectedAt, type Where } from './expected.ts';
-import { errorOf } from './instruments.ts';
+import { errorOf, statedAt } from './instruments.ts';
 import { otherInstruments } from './mixed-up.ts';
 
 export type Stands = 'within' | 'low' | 'high' | 'unknown';
@@ -95,7 +95,8 @@ function supplied(
   const { point } = where;
   if (point === null || where.what === 'dwell') return [low, high];
   const own = where.instrument === 'least' ? 'least' : 'meter';
-  const stated = (own === 'least' ? design.points[point]?.dip : null) ?? design.points[point]?.supply ?? 0;
+  const at = design.points[point];
+  const stated = at === undefined ? 0 : statedAt(at, own);
   const read = design.measured.find((m) => atPosts(m) && m.instrument === own && m.point === point);
   const error =
     read === undefined ? tolerance * stated : tolerance === 0 ? 0 : errorOf(design, read, read.value);
