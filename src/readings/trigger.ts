@@ -1,8 +1,9 @@
 /** What a meter shows across the coil of a relay: the posts, less what the wire that triggers it may lose. */
 import type { Measured } from '../design/design.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
+import { statedAt } from './instruments.ts';
 
-/** By the scope, which shows the least, from the dip of the point where one is stated. */
+/** By a scope and by a meter that holds, which show the least, from the dip of the point where one is stated. */
 export function triggerRange(
   { design }: Evaluation,
   { wire, point, instrument }: Pick<Measured, 'wire' | 'point' | 'instrument'>,
@@ -10,9 +11,7 @@ export function triggerRange(
   const at = design.points[point ?? -1];
   const relay = design.runs[design.wires[wire ?? -1]?.run ?? -1]?.relay;
   if (at === undefined || !relay) return { expected: null, low: null, high: null };
-  const least = Math.max(
-    0,
-    (instrument === 'scope' ? (at.dip ?? at.supply) : at.supply) - relay.trigger_drop,
-  );
+  const posts = statedAt(at, instrument === 'scope' ? 'least' : instrument);
+  const least = Math.max(0, posts - relay.trigger_drop);
   return { expected: least, low: least, high: at.supply };
 }

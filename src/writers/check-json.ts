@@ -73,7 +73,7 @@ export function checkJson(c: Checked, remedies: readonly Remedy[] = []) {
               probes: probesOf(design, c.next.where),
               set_to: instrumentWords(c.next.where),
               gain_nat: c.next.gain,
-              text: nextSentence(e, c.next, c.diagnosis, c.blind),
+              text: nextSentence(e, c.next, c.diagnosis),
             },
       unseen: c.unseen.map(({ part, how, size, watts, volts }) => ({
         kind: part.is,

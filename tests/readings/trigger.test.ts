@@ -34,6 +34,25 @@ test('a relay that closes with the key only has to hold: 1.2 V is 1.70 V when ho
   expect(at('6.0 V')).toEqual(['note']);
 });
 
+test('what a meter held while the starter turned starts from the dip, as the scope does: 8.0 V − 0.3 V', () => {
+  const dips = text.replace('supply: 9.2 V }', 'supply: 9.2 V, dip: 8.0 V }');
+  const held = (instrument: string, volts: string) =>
+    checked(
+      run(
+        design(
+          `${dips}measured:\n  - { what: trigger, run: main, point: cranking, ${instrument}: ${volts} }\n`,
+        ),
+      ),
+    );
+  for (const instrument of ['least', 'scope']) {
+    const sound = held(instrument, '7.7 V');
+    expect(sound.readings[0]?.expected.expected).toBeCloseTo(7.7, 9);
+    expect(sound.readings[0]?.stands).toBe('within');
+    expect(told(sound)).toEqual([]);
+    expect(told(held(instrument, '6.5 V'))).toEqual(['note']);
+  }
+});
+
 test('it is judged by itself: what the feed is said to have stays the same', () => {
   const feed = '{ what: drop, run: main, point: idle, meter: 10 mV }';
   const [alone, beside] = [of(feed), of(relay('9.0 V'), feed)];
