@@ -5,21 +5,9 @@ import { readOrder } from '../../design/spellings.ts';
 import { starter } from '../../design/starter.ts';
 import { edited } from '../../saved/apply.ts';
 import type { Edit, Plain } from '../../saved/document.ts';
+import { orderFor } from '../../shop/first.ts';
 import { withUnit } from '../form/info.ts';
 import { useBench, useUnits } from '../state/use.ts';
-
-/** Firing orders that are usual for so many cylinders. Common practice; the engine's own is what counts. */
-const ORDERS: Readonly<Record<number, string>> = {
-  1: '1',
-  2: '1-2',
-  3: '1-3-2',
-  4: '1-3-4-2',
-  5: '1-2-4-5-3',
-  6: '1-5-3-6-2-4',
-  8: '1-8-4-3-6-5-7-2',
-  10: '1-6-5-10-2-7-3-8-4-9',
-  12: '1-7-5-11-3-9-6-12-2-8-4-10',
-};
 
 const LAYOUTS: Readonly<Record<string, string>> = {
   coil_per_cylinder: 'a coil on each plug, one spark a cycle',
@@ -109,7 +97,7 @@ export function Start({ close }: { readonly close: () => void }) {
   const [layout, setLayout] = useState('coil_per_cylinder');
   const [given, give] = useState<Readonly<Record<string, string>>>({});
   useEffect(() => dialog.current?.showModal(), []);
-  const usual = ORDERS[cylinders] ?? Array.from({ length: cylinders }, (_, i) => i + 1).join('-');
+  const usual = orderFor(cylinders);
   const make = (): void => {
     const written = order ?? usual;
     const values = ASKED.flatMap(([, asked]) =>
