@@ -1,22 +1,11 @@
 /** The papers of a kit: to read here, and as downloads. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Papers } from '../protocol.ts';
-import { save } from '../shell/files.ts';
+import { endingOf, save } from '../shell/files.ts';
 import { isCurrent } from '../state/bench.ts';
 import { askOnce, type Job, Stopped } from '../state/client.ts';
 import { useBenchState, useSlow } from '../state/use.ts';
 import { Progress } from './Progress.tsx';
-
-const TYPES: Readonly<Record<string, string>> = {
-  html: 'text/html',
-  svg: 'image/svg+xml',
-  csv: 'text/csv',
-  zip: 'application/zip',
-  xlsx: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
-};
-const endingOf = (name: string): string => name.split('.').at(-1) ?? '';
-const saveAs = (content: string | Uint8Array, name: string): void =>
-  save(content, name, TYPES[endingOf(name)] ?? 'text/plain');
 
 export function Kit() {
   const [open, unfold] = useState(false);
@@ -53,7 +42,7 @@ function Listed({ serials }: { readonly serials: string }) {
     <>
       {released ? null : <p class="problem">{words}. The papers say so; do not build from them.</p>}
       <p class="buttons">
-        <button type="button" onClick={() => saveAs(zip, 'kit.zip')}>
+        <button type="button" onClick={() => save(zip, 'kit.zip')}>
           All papers as one ZIP
         </button>
         <Book serials={serials} />
@@ -71,7 +60,7 @@ function Listed({ serials }: { readonly serials: string }) {
               >
                 Preview<span class="of"> of {name}</span>
               </button>
-              <button type="button" class="small" onClick={() => saveAs(text, name)}>
+              <button type="button" class="small" onClick={() => save(text, name)}>
                 Download<span class="of"> {name}</span>
               </button>
             </span>
@@ -94,7 +83,7 @@ function Book({ serials }: { readonly serials: string }) {
     start(made);
     say('');
     try {
-      saveAs(await made.reply, 'kit.xlsx');
+      save(await made.reply, 'kit.xlsx');
     } catch (error) {
       if (!(error instanceof Stopped)) say(error instanceof Error ? error.message : String(error));
     } finally {

@@ -1,11 +1,10 @@
 /** The wiring diagram of the kit. */
 import { useEffect, useState } from 'preact/hooks';
-import { save } from '../shell/files.ts';
+import { named, save } from '../shell/files.ts';
 import { useBenchState, usePicture } from '../state/use.ts';
 
 export function Wiring() {
   const { view, history } = useBenchState();
-  const { file } = history.now;
   const svg = usePicture('diagram', null, 'diagram');
   const [url, set] = useState<string | null>(null);
   useEffect(() => {
@@ -18,10 +17,7 @@ export function Wiring() {
   return (
     <>
       <p class="buttons">
-        <button
-          type="button"
-          onClick={() => save(svg, `${file.replace(/\.\w+$/, '')}-wiring.svg`, 'image/svg+xml')}
-        >
+        <button type="button" onClick={() => save(svg, named(history.now.file, '-wiring.svg'))}>
           Save as SVG
         </button>
       </p>

@@ -4,12 +4,10 @@ import { asYaml } from '../../saved/apply.ts';
 import { isCurrent } from '../state/bench.ts';
 import { askOnce, type Job, Stopped } from '../state/client.ts';
 import { useBench, useBenchState } from '../state/use.ts';
-import { type Demo, save, take } from './files.ts';
+import { type Demo, named, save, take } from './files.ts';
 import { Menu } from './Menu.tsx';
 import { Settings } from './Settings.tsx';
 import { Start } from './Start.tsx';
-
-const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
 interface ToolbarProps {
   readonly demos: readonly Demo[];
@@ -26,13 +24,12 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
   const [starting, begin] = useState(false);
   const chooser = useRef<HTMLInputElement>(null);
   const sound = tree.sound && isCurrent(state);
-  const named = (ending: string): string => `${file.replace(/\.\w+$/, '')}${ending}`;
   const workbook = async (): Promise<void> => {
     const made = askOnce('workbook', { text, file, shop }, true);
     start(made);
     say('The workbook is being made …');
     try {
-      save(await made.reply, named('.xlsx'), XLSX);
+      save(await made.reply, named(file, '.xlsx'));
       say('The workbook is in the downloads.');
     } catch (error) {
       say(
@@ -45,12 +42,12 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
     }
   };
   const saveText = (): void => {
-    save(tree.sound ? asYaml(text) : text, named('.yaml'), 'application/yaml');
+    save(tree.sound ? asYaml(text) : text, named(file, '.yaml'));
     say('The design is in the downloads.');
   };
   const saveResult = (): void => {
     if (view === null) return;
-    save(`${JSON.stringify(view.json, null, 2)}\n`, named('.json'), 'application/json');
+    save(`${JSON.stringify(view.json, null, 2)}\n`, named(file, '.json'));
     say('The result is in the downloads, as the command line prints it.');
   };
   return (

@@ -8,8 +8,23 @@ export interface Demo {
   readonly text: string;
 }
 
-/** Hands a file to the browser's downloads. */
-export function save(content: string | Uint8Array, name: string, type: string): void {
+const TYPES: Readonly<Record<string, string>> = {
+  yaml: 'application/yaml',
+  json: 'application/json',
+  html: 'text/html',
+  svg: 'image/svg+xml',
+  csv: 'text/csv',
+  zip: 'application/zip',
+  xlsx: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+};
+export const endingOf = (name: string): string => name.split('.').at(-1) ?? '';
+
+/** Name of what is made from a design, by that of its file: `feed.yaml` and `.xlsx` give `feed.xlsx`. */
+export const named = (file: string, ending: string): string => `${file.replace(/\.\w+$/, '')}${ending}`;
+
+/** Hands a file to the browser's downloads, of the type that its ending says. */
+export function save(content: string | Uint8Array, name: string): void {
+  const type = TYPES[endingOf(name)] ?? 'text/plain';
   const url = URL.createObjectURL(new Blob([content as BlobPart], { type }));
   const link = document.createElement('a');
   link.href = url;
