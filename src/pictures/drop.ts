@@ -2,6 +2,7 @@
 import { printSize } from '../basis/print.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { printQuantity } from '../views/print.ts';
+import { worstCoil, worstDropPoint } from '../views/table.ts';
 import { axisOf, note, type Part, type Picture } from './chart.ts';
 import { coilName } from './trace-lines.ts';
 import { shortened } from './words.ts';
@@ -13,10 +14,10 @@ const BAR = 0.32;
 /** The picture, by the closed forms that report and workbook state. */
 export function dropPicture(e: Evaluation): Picture {
   const { design } = e;
-  const point = (e.number('worst_drop_point') ?? 1) - 1;
+  const point = worstDropPoint(e);
   const volts = design.runs.map((_, run) => e.number('run_drop', { run }) ?? 0);
   const whole = e.number('worst_drop') ?? 0;
-  const coil = coilName(design.coils[(e.number('worst_coil') ?? 1) - 1]?.id ?? '');
+  const coil = coilName(design.coils[worstCoil(e)]?.id ?? '');
   const told = design.runs.map(({ name }, i) => {
     const drop = volts[i] ?? 0;
     const stand =

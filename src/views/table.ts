@@ -85,6 +85,9 @@ export const pointTable = (e: Evaluation): Table => tableOf(e, POINT, ['Point'],
 /** Index of the coil that is left with least. */
 export const worstCoil = (e: Evaluation): number => (e.number('worst_coil') ?? 1) - 1;
 
+/** Index of the point at which the drop is largest. */
+export const worstDropPoint = (e: Evaluation): number => (e.number('worst_drop_point') ?? 1) - 1;
+
 export function coilTable(e: Evaluation): Table {
   const coil = worstCoil(e);
   const rows = eachPoint(e).map(({ names, at }) => ({ names, at: { ...at, coil } }));

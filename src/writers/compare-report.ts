@@ -109,11 +109,11 @@ const alone = ({ sides, alone: names }: Compared): string[] => {
 
 function findings(title: string, changes: readonly Change[]): string {
   if (changes.length === 0) return `${title}\n  - nothing`;
-  return [
-    title,
-    ...changes.map(({ title: what, subjects }) => {
-      const where = [...new Set(subjects.flat())].filter((subject) => subject !== 'feed');
-      return bullet(`${what}${where.length > 0 ? ` (${where.join(', ')})` : ''}`);
-    }),
-  ].join('\n');
+  return [title, ...changes.map((change) => bullet(changeText(change)))].join('\n');
+}
+
+/** `Fuse rating (main, branch)` */
+export function changeText({ title, subjects }: Change): string {
+  const where = [...new Set(subjects.flat())].filter((subject) => subject !== 'feed');
+  return `${title}${where.length > 0 ? ` (${where.join(', ')})` : ''}`;
 }

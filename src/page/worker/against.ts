@@ -3,7 +3,7 @@ import type { Design } from '../../design/design.ts';
 import { compare } from '../../readings/compare.ts';
 import { run } from '../../run.ts';
 import { COMPARED, FEED } from '../../views/views.ts';
-import { comparedRows } from '../../writers/compare-report.ts';
+import { changeText, comparedRows } from '../../writers/compare-report.ts';
 import type { Against } from '../protocol.ts';
 
 export function againstOriginal(design: Design): Against | null {
@@ -31,17 +31,7 @@ export function againstOriginal(design: Design): Against | null {
       { title: FEED.title, heads, rows: comparedRows(found, FEED, [{}, {}]) },
     ],
     rules: rules.flatMap(([title, changes]) =>
-      changes.length === 0
-        ? []
-        : [
-            {
-              title,
-              names: changes.map(({ title: what, subjects }) => {
-                const where = [...new Set(subjects.flat())].filter((subject) => subject !== 'feed');
-                return `${what}${where.length > 0 ? ` (${where.join(', ')})` : ''}`;
-              }),
-            },
-          ],
+      changes.length === 0 ? [] : [{ title, names: changes.map(changeText) }],
     ),
   };
 }

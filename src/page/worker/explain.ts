@@ -3,15 +3,15 @@ import type { Evaluation } from '../../engine/evaluate.ts';
 import { frame } from '../../engine/frame.ts';
 import { explain, type Told } from '../../explain/tree.ts';
 import type { Calls, Nothing } from '../protocol.ts';
+import { within } from './feed.ts';
 
 /** Levels of formulas in one answer, as on a terminal: the ampacity of a run then fits a screen. */
 const DEPTH = 3;
 
 /** The tree, or why there is none: the design may have lost the run that was asked for. */
 export function explained(e: Evaluation, { quantity, at, units }: Calls['explain']['ask']): Told | Nothing {
-  const { axes } = frame(quantity);
-  const own = Object.fromEntries(axes.map((axis) => [axis, at[axis] ?? 0]));
-  if (axes.some((axis) => e.grid.axes[axis][own[axis] ?? 0] === undefined))
+  const own = within(quantity, at);
+  if (frame(quantity).axes.some((axis) => e.grid.axes[axis][own[axis] ?? 0] === undefined))
     return { why: 'The design has changed meanwhile: this number is no longer part of it.' };
   return explain({ ...e, design: { ...e.design, units } }, quantity, own, DEPTH);
 }

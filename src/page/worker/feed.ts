@@ -1,11 +1,12 @@
 /** The parts of the feed as the picture of it shows them: what each carries, drops and is heated to, beside what it may. */
-import type { At, Quantity } from '../../basis/quantity.ts';
+import type { At } from '../../basis/quantity.ts';
 import { keyText } from '../../design/problems.ts';
 import type { Evaluation } from '../../engine/evaluate.ts';
-import { QUANTITIES, type QuantityName } from '../../model/model.ts';
+import { frame } from '../../engine/frame.ts';
+import type { QuantityName } from '../../model/model.ts';
 import { runKey } from '../../saved/keys.ts';
 import { labelOf, printQuantity, say } from '../../views/print.ts';
-import { worstCoil } from '../../views/table.ts';
+import { worstCoil, worstDropPoint } from '../../views/table.ts';
 import { type View as Listed, quantityOf } from '../../views/view.ts';
 import { COIL, FUSE, LOAD, RELAY, WIRE } from '../../views/views.ts';
 import type { Budget, Card, FigureText, Mode, PartOf, Share } from '../protocol.ts';
@@ -33,11 +34,8 @@ const OVER: Readonly<Record<PartOf['kind'], Partial<Record<Mode, Over>>>> = {
 };
 
 /** Members that the quantity is for, of those at hand. */
-const within = (name: QuantityName, at: At): At => {
-  const { per = [], across }: Quantity = QUANTITIES[name];
-  const axes = across === undefined ? per : [...per, across];
-  return Object.fromEntries(axes.map((axis) => [axis, at[axis] ?? 0]));
-};
+export const within = (name: QuantityName, at: At): At =>
+  Object.fromEntries(frame(name).axes.map((axis) => [axis, at[axis] ?? 0]));
 
 function shareOf(e: Evaluation, { value, limit, least }: Over, at: At): Share | null {
   const own = e.number(value, within(value, at));
@@ -68,7 +66,7 @@ const placeOfWire = (e: Evaluation, wire: number): At => {
 
 export function partsOf(e: Evaluation): PartOf[] {
   const { wires, runs, coils } = e.design;
-  const point = (e.number('worst_drop_point') ?? 1) - 1;
+  const point = worstDropPoint(e);
   return [
     ...wires.flatMap(({ id, run }, wire): PartOf[] => {
       const at = placeOfWire(e, wire);
@@ -131,7 +129,7 @@ export function budgetOf(e: Evaluation): Budget {
   });
   return {
     coil: e.design.coils[worstCoil(e)]?.id ?? '',
-    point: e.design.points[(e.number('worst_drop_point') ?? 1) - 1]?.name ?? '',
+    point: e.design.points[worstDropPoint(e)]?.name ?? '',
     volts: e.number('worst_drop') ?? 0,
     limit: e.number('drop_limit') ?? 0,
     text: say(e, 'worst_drop'),
@@ -156,7 +154,7 @@ export function cardOf(
     }));
   if (kind === 'coil') {
     const coil = e.design.coils.findIndex((one) => one.id === id);
-    const point = (e.number('worst_drop_point') ?? 1) - 1;
+    const point = worstDropPoint(e);
     if (coil < 0) return null;
     return {
       title: `Coil ${id} at ${e.design.points[point]?.name ?? ''}`,

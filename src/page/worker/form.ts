@@ -6,7 +6,8 @@ import type { What } from '../../design/design.ts';
 import { FUSE_TYPES, INSTRUMENTS, MEASURED, SIZES } from '../../design/names.ts';
 import { designJsonSchema } from '../../design/schema-json.ts';
 import { QUANTITIES } from '../../model/model.ts';
-import { placeOf } from '../place.ts';
+import { capital } from '../../readings/words.ts';
+import { labelOf, placeOf } from '../place.ts';
 import type { FieldInfo, Form, Schema } from '../protocol.ts';
 
 /** Units that a person who works in US customary units writes in the place of ours. */
@@ -45,10 +46,10 @@ function infoOf(key: string, { description = '' }: Schema, q: Quantity | undefin
   const of = q === undefined ? '' : (q.shown ?? q.unit);
   const unit = units.includes(of) ? of : (units[0] ?? '');
   const us = US[unit] ?? unit;
-  const [, said = key.replaceAll('_', ' '), empty] = LABEL.exec(q?.label ?? '') ?? [];
-  const name = said === '' ? key.replaceAll('_', ' ') : said.replace(/ \[A\]/, '');
+  const [, said = labelOf(key), empty] = LABEL.exec(q?.label ?? '') ?? [];
+  const name = said === '' ? labelOf(key) : said.replace(/ \[A\]/, '');
   return {
-    label: name.charAt(0).toUpperCase() + name.slice(1),
+    label: capital(name),
     unit,
     us: units.includes(us) ? us : unit,
     help: [description, ...(empty === undefined ? [] : [`Left empty: ${empty}.`]), q?.note ?? '']

@@ -10,6 +10,7 @@ import { kitPages } from '../../kit/sheets.ts';
 import { WORDS } from '../../kit/words.ts';
 import { run } from '../../run.ts';
 import { runLaid } from '../../run-laid.ts';
+import { sha256 } from '../../saved/seal/digest.ts';
 import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
 import type { Nothing, Papers } from '../protocol.ts';
 
@@ -21,12 +22,10 @@ async function jobOf(design: Design, given: string): Promise<Job | Nothing> {
   if (!read.ok) return { why: `Serial numbers: ${read.why}; takes A001-A025 or A001,A007.` };
   const result = run(design);
   const { serials } = read;
-  const bytes = new Uint8Array(await crypto.subtle.digest('SHA-256', new TextEncoder().encode(design.text)));
-  const digest = Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
   return {
     result,
     harness: harnessOf(result.evaluation),
-    digest,
+    digest: await sha256(design.text),
     batch: Math.max(1, serials.length),
     serials,
   };

@@ -19,11 +19,15 @@ export interface Kind {
 /** Whether digests can be made here: a browser has them only for a page from disk or by https. */
 export const canDigest = (): boolean => globalThis.crypto?.subtle !== undefined;
 
-/** Sixteen digits of SHA-256: enough to tell an edit. By what browsers and Node.js have in common. */
-export async function digestOf(content: Uint8Array | string): Promise<string> {
+/** SHA-256 in hexadecimal, by what browsers and Node.js have in common. */
+export async function sha256(content: Uint8Array | string): Promise<string> {
   const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content.slice();
   const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
-  return Array.from(digest.subarray(0, 8), (byte) => byte.toString(16).padStart(2, '0')).join('');
+  return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
+
+/** Sixteen digits of SHA-256: enough to tell an edit. */
+export const digestOf = async (content: Uint8Array | string): Promise<string> =>
+  (await sha256(content)).slice(0, 16);
 
 export const DIGEST = '[0-9a-f]{16}';
