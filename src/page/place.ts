@@ -11,6 +11,16 @@ export function valueAt(root: unknown, path: Path): unknown {
   return at;
 }
 
+/** The path of a key that `keyText` wrote. */
+export const pathOf = (key: string): Path =>
+  [...key.matchAll(/([A-Za-z_]\w*)|\[(\d+)\]|\[("(?:[^"\\]|\\.)*")\]/g)].map(([, word, index, quoted]) =>
+    word !== undefined
+      ? word
+      : index !== undefined
+        ? Number(index)
+        : (JSON.parse(quoted as string) as string),
+  );
+
 /** The problems of one place; with `inner` also those of what lies inside it. */
 export function problemsAt(problems: readonly Problem[], path: Path, inner = false): Problem[] {
   const key = keyText(path);

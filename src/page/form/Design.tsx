@@ -1,6 +1,6 @@
 /** The design as forms or as text, and below it the place where help and faults are told. */
 import { useContext, useEffect, useState } from 'preact/hooks';
-import { idOf, problemsAt, valueAt } from '../place.ts';
+import { idOf, pathOf, problemsAt, valueAt } from '../place.ts';
 import { GoContext, type To, useBenchState } from '../state/use.ts';
 import { infoAt, inOther } from './info.ts';
 import { Sections } from './Sections.tsx';
@@ -47,8 +47,8 @@ const afterDrawing = (act: () => void): void => {
 
 /** Opens and shows the field of a key, or the part around it; false where the forms do not show it. */
 function show(key: string): boolean {
-  for (let at = key; at !== ''; at = at.replace(/(\.\w+|\[[^\]]*\]|^\w+)$/, '')) {
-    const found = document.getElementById(`field-${at.replace(/[^\w-]/g, '_')}`);
+  for (let at = pathOf(key); at.length > 0; at = at.slice(0, -1)) {
+    const found = document.getElementById(idOf(at));
     if (found === null) continue;
     for (let fold = found.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null)
       fold.open = true;

@@ -11,13 +11,13 @@ import { readTree } from '../../design/tree.ts';
 import { edited } from '../../saved/apply.ts';
 import type { Edit, Plain } from '../../saved/document.ts';
 import { asTyped } from '../form/written.ts';
-import { valueAt } from '../place.ts';
+import { pathOf, valueAt } from '../place.ts';
 import type { Given, Held } from '../protocol.ts';
 
 /** A value that is held can show another fault, in what it does not go together with. Arbitrary: few steps are taken. */
 const ROUNDS = 6;
 
-export interface Readable {
+interface Readable {
   readonly design: Design;
   /** The text that was answered: the one at hand, with the values that are held. */
   readonly text: string;
@@ -76,16 +76,6 @@ function outermost(paths: readonly Path[]): Path[] {
       ),
   );
 }
-
-/** The path of a key that `keyText` wrote. */
-export const pathOf = (key: string): Path =>
-  [...key.matchAll(/([A-Za-z_]\w*)|\[(\d+)\]|\[("(?:[^"\\]|\\.)*")\]/g)].map(([, word, index, quoted]) =>
-    word !== undefined
-      ? word
-      : index !== undefined
-        ? Number(index)
-        : (JSON.parse(quoted as string) as string),
-  );
 
 const plain = (value: unknown): boolean => typeof value === 'string' || typeof value === 'number';
 
