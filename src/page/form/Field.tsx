@@ -13,7 +13,7 @@ import { kindOf } from './schema.ts';
 import { TrayContext } from './tray.ts';
 import { asTyped, asWritten } from './written.ts';
 
-export interface FieldProps {
+interface FieldProps {
   readonly path: Path;
   readonly schema: Schema;
   readonly required: boolean;

@@ -163,7 +163,7 @@ function Listed({ path, schema, required }: OptionalProps) {
 }
 
 /** A part that a design may have: with a way to put it in and to take it out. */
-export function Optional({ path, schema, required }: OptionalProps) {
+function Optional({ path, schema, required }: OptionalProps) {
   const bench = useBench();
   const { tree } = useBenchState();
   const name = labelOf(path.at(-1) ?? '');

@@ -12,12 +12,12 @@ export interface Laid {
 }
 
 /** From the end of one column to the start of a later one. */
-export interface Joint {
+interface Joint {
   readonly from: { readonly column: number; readonly row: number };
   readonly to: { readonly column: number; readonly row: number };
 }
 
-export interface FeedLayout {
+interface FeedLayout {
   /** Names of the runs in each column, with that of the coils between feed and return. */
   readonly columns: readonly string[];
   /** Index of the column of the coils. */

@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { Bench } from '../state/bench.ts';
 
 /** The mark of a field in which something was typed since it was entered. */
-export const TYPED = 'typed';
+const TYPED = 'typed';
 
 export function useKeys(bench: Bench): void {
   useEffect(() => {
