@@ -1,11 +1,11 @@
 /** An install as found: what to measure and what is acceptable, entries for what was read, and what the readings mean. */
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { Path } from '../../design/problems.ts';
 import { withUnit } from '../form/info.ts';
 import { asTyped } from '../form/written.ts';
 import { valueAt } from '../place.ts';
 import type { CardLine, CheckText } from '../protocol.ts';
-import { useBench, useBenchState, useSlow } from '../state/use.ts';
+import { useBench, useBenchState, useReply, useSlow } from '../state/use.ts';
 import { Mark } from './Mark.tsx';
 import { Progress } from './Progress.tsx';
 import { Table } from './Table.tsx';
@@ -102,54 +102,48 @@ function Told({ check }: { readonly check: CheckText }) {
   );
 }
 
-/** The test card, with an entry in each row that takes a number. */
+/** The test card where it is open. */
 function Card() {
-  const bench = useBench();
-  const { view } = useBenchState();
-  const [lines, set] = useState<readonly CardLine[]>([]);
   const [open, unfold] = useState(false);
-  useEffect(() => {
-    if (!open) return;
-    let wanted = true;
-    bench.client.call('testcard', null).then(
-      (found) => wanted && set(found),
-      () => {},
-    );
-    return () => {
-      wanted = false;
-    };
-  }, [bench, open, view]);
   return (
     <details onToggle={(event) => unfold((event.currentTarget as HTMLDetailsElement).open)}>
       <summary>What to measure, what is acceptable, and what was read</summary>
-      <Table
-        caption="Test card"
-        told
-        columns={[
-          { title: 'What' },
-          { title: 'at' },
-          { title: 'with' },
-          { title: 'probes' },
-          { title: 'acceptable', number: true },
-          { title: 'read' },
-        ]}
-        rows={lines.map((line) => ({
-          key: `${line.where} ${line.point} ${line.instrument}`,
-          cells: [
-            line.where,
-            line.point,
-            line.instrument,
-            line.probes,
-            `${line.low === line.high ? line.low : `${line.low}–${line.high}`} ${line.unit}`,
-            line.entry === null ? (
-              <span class="quiet">by its form</span>
-            ) : (
-              <Entry key={line.key} line={line} entry={line.entry} />
-            ),
-          ],
-        }))}
-      />
+      {open ? <Lines /> : null}
     </details>
+  );
+}
+
+/** The lines of the test card, with an entry in each that takes a number. */
+function Lines() {
+  const lines = useReply('testcard', null, 'testcard', 0) ?? [];
+  return (
+    <Table
+      caption="Test card"
+      told
+      columns={[
+        { title: 'What' },
+        { title: 'at' },
+        { title: 'with' },
+        { title: 'probes' },
+        { title: 'acceptable', number: true },
+        { title: 'read' },
+      ]}
+      rows={lines.map((line) => ({
+        key: `${line.where} ${line.point} ${line.instrument}`,
+        cells: [
+          line.where,
+          line.point,
+          line.instrument,
+          line.probes,
+          `${line.low === line.high ? line.low : `${line.low}–${line.high}`} ${line.unit}`,
+          line.entry === null ? (
+            <span class="quiet">by its form</span>
+          ) : (
+            <Entry key={line.key} line={line} entry={line.entry} />
+          ),
+        ],
+      }))}
+    />
   );
 }
 

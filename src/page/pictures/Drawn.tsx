@@ -1,9 +1,9 @@
 /** Pictures that nothing is chosen in: the drop by run; time-current curves of each fuse and the conductors behind it. */
-import { usePicture } from '../state/use.ts';
+import { useReply } from '../state/use.ts';
 import { Chart } from './Chart.tsx';
 
 export function Drawn({ kind }: { readonly kind: 'drop' | 'curves' }) {
-  const found = usePicture(kind, null, kind);
+  const found = useReply(kind, null, kind);
   if (found === null) return <p class="quiet">Being computed …</p>;
   if ('why' in found) return <p class="quiet">{found.why}</p>;
   return (

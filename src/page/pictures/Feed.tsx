@@ -2,10 +2,11 @@
  * The feed from battery to battery: every conductor, fuse, relay and coil by its share of what it may. The part that is chosen
  * tells its figures, where they come from, and leads to its form.
  */
-import { useContext, useEffect, useRef, useState } from 'preact/hooks';
+import { useContext, useRef, useState } from 'preact/hooks';
+import { shortened } from '../../pictures/words.ts';
 import { Origin } from '../answer/Origin.tsx';
-import { type Card, MODES, type Mode, type PartOf, type Share, type View } from '../protocol.ts';
-import { GoContext, useBench, useBenchState, useShown, useUnits } from '../state/use.ts';
+import { MODES, type Mode, type PartOf, type Share, type View } from '../protocol.ts';
+import { GoContext, useReply, useShown, useUnits } from '../state/use.ts';
 import { nextTo, type Placed, type Scene, sceneOf } from './feed-scene.ts';
 import { useWidth } from './width.ts';
 
@@ -173,9 +174,6 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
   );
 }
 
-const shortened = (text: string, room: number): string =>
-  text.length > room ? `${text.slice(0, Math.max(1, room - 1))}…` : text;
-
 interface Labels {
   readonly told: ReadonlyMap<PartOf, readonly string[]>;
   /** Of a feed that runs down: what stands beside the name of a column. */
@@ -337,7 +335,9 @@ function Label({ placed: { part, from, to }, at: [x, y], scene, lines, failing }
 /** The figures of the chosen part, each with where it comes from, and the way to its form. */
 function Told({ part, mode }: { readonly part: PartOf; readonly mode: Mode }) {
   const go = useContext(GoContext);
-  const card = useCard(part);
+  const { kind, id } = part;
+  const units = useUnits();
+  const card = useReply('card', { kind, id, units }, `${keyOf(part)} ${units}`, 0);
   const share = part.shares[mode];
   return (
     <div class="card">
@@ -375,23 +375,4 @@ function Told({ part, mode }: { readonly part: PartOf; readonly mode: Mode }) {
       </details>
     </div>
   );
-}
-
-/** What is read of a part, in the units that are wished for. */
-function useCard({ kind, id }: PartOf): Card | null {
-  const bench = useBench();
-  const { view } = useBenchState();
-  const units = useUnits();
-  const [card, set] = useState<Card | null>(null);
-  useEffect(() => {
-    let wanted = true;
-    bench.client.call('card', { kind, id, units }).then(
-      (found) => wanted && set(found),
-      () => {},
-    );
-    return () => {
-      wanted = false;
-    };
-  }, [bench, kind, id, units, view]);
-  return card;
 }

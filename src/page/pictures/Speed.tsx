@@ -2,12 +2,12 @@
 import { speedPicture } from '../../pictures/speed.ts';
 import type { AtSpeed, SpeedLines } from '../../pictures/speed-lines.ts';
 import type { View } from '../protocol.ts';
-import { useBenchState, usePicture } from '../state/use.ts';
+import { useBenchState, useReply } from '../state/use.ts';
 import { Chart } from './Chart.tsx';
 
 export function Speed({ view }: { readonly view: View }) {
   const { snapshot } = useBenchState();
-  const lines = usePicture('speed', null, 'speed');
+  const lines = useReply('speed', null, 'speed');
   if (lines === null) return <p class="quiet">Being computed …</p>;
   if ('why' in lines) return <p class="quiet">{lines.why}</p>;
   const then = snapshot === null || snapshot === view ? null : linesOf(snapshot, lines);

@@ -1,7 +1,7 @@
 /** The currents in time over one working cycle, at a point or at any speed of the sweep. */
 import { useId, useState } from 'preact/hooks';
 import type { View } from '../protocol.ts';
-import { usePicture } from '../state/use.ts';
+import { useReply } from '../state/use.ts';
 import { Chart } from './Chart.tsx';
 
 export function Trace({ view }: { readonly view: View }) {
@@ -10,7 +10,7 @@ export function Trace({ view }: { readonly view: View }) {
   const id = useId();
   // The design may have lost points or speeds since the choice.
   const speed = Math.min(chosen, points.length + sweep.length - 1);
-  const picture = usePicture('trace', { speed }, String(speed));
+  const picture = useReply('trace', { speed }, String(speed));
   const onSweep = speed >= points.length;
   return (
     <>

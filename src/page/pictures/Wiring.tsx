@@ -1,11 +1,11 @@
 /** The wiring diagram of the kit. */
 import { useEffect, useState } from 'preact/hooks';
 import { named, save } from '../shell/files.ts';
-import { useBenchState, usePicture } from '../state/use.ts';
+import { useBenchState, useReply } from '../state/use.ts';
 
 export function Wiring() {
   const { view, history } = useBenchState();
-  const svg = usePicture('diagram', null, 'diagram');
+  const svg = useReply('diagram', null, 'diagram');
   const [url, set] = useState<string | null>(null);
   useEffect(() => {
     if (svg === null) return;

@@ -53,8 +53,8 @@ export function useShown({ shown }: View): Shown {
 /** Pictures wait for a pause in typing, so that numbers come first [ms]. */
 const PAUSE = 120;
 
-/** A picture of the newest design; the last one stays until the next is there. */
-export function usePicture<K extends Kind>(
+/** What is asked of the newest answer, such as a picture; the last reply stays until the next is there. */
+export function useReply<K extends Kind>(
   kind: K,
   ask: Calls[K]['ask'],
   key: string,
@@ -62,7 +62,7 @@ export function usePicture<K extends Kind>(
 ): Calls[K]['reply'] | null {
   const bench = useBench();
   const { view } = useBenchState();
-  const [picture, set] = useState<Calls[K]['reply'] | null>(null);
+  const [found, set] = useState<Calls[K]['reply'] | null>(null);
   // `key` stands for what `ask` holds.
   useEffect(() => {
     if (view === null) return;
@@ -79,7 +79,7 @@ export function usePicture<K extends Kind>(
       clearTimeout(clock);
     };
   }, [bench, kind, key, view]);
-  return picture;
+  return found;
 }
 
 /** Long work waits for a longer pause in typing [ms]. */
