@@ -13,32 +13,26 @@ export function Findings({ view }: { readonly view: View }) {
     <section aria-labelledby="findings" class="part-findings">
       <h3 id="findings">Findings</h3>
       {open.every((f) => f.verdict === 'advice') ? <p>Nothing fails, and everything is known.</p> : null}
-      <ul class="findings" onKeyDown={byArrows}>
-        {open.map((f) => (
-          <li key={keyOf(f)} class={f.verdict}>
-            <Head f={f} />
-            <p>{f.sentence}</p>
-            <p class="source">{f.source}</p>
-          </li>
-        ))}
-      </ul>
+      <List of={open} />
       <details>
         <summary>{passing.length} pass, the one with the least margin first</summary>
-        <ul class="findings" onKeyDown={byArrows}>
-          {passing.map((f) => (
-            <li key={keyOf(f)} class="pass">
-              <Head f={f} />
-              <p>{f.sentence}</p>
-              <p class="source">{f.source}</p>
-            </li>
-          ))}
-        </ul>
+        <List of={passing} />
       </details>
     </section>
   );
 }
 
-const keyOf = (f: FindingText): string => `${f.rule} ${f.subject}`;
+const List = ({ of }: { readonly of: readonly FindingText[] }) => (
+  <ul class="findings" onKeyDown={byArrows}>
+    {of.map((f) => (
+      <li key={`${f.rule} ${f.subject}`} class={f.verdict}>
+        <Head f={f} />
+        <p>{f.sentence}</p>
+        <p class="source">{f.source}</p>
+      </li>
+    ))}
+  </ul>
+);
 
 function Head({ f }: { readonly f: FindingText }) {
   return (
