@@ -1,5 +1,5 @@
 /** The drop from battery positive to the worst coil and back as one bar: run by run, and in each what makes it. */
-
+import { ticks } from 'd3-array';
 import { useWidth } from '../pictures/width.ts';
 import type { Budget as Spent, View } from '../protocol.ts';
 import { useShown } from '../state/use.ts';
@@ -9,6 +9,8 @@ import { Origin } from './Origin.tsx';
 const BAR = 16;
 const NAME = 14;
 const SCALE = 20;
+/** Marks on the scale, about. */
+const MARKS = 5;
 const WORDS = {
   conductor: 'conductor',
   joints: 'joints and plugs',
@@ -57,7 +59,6 @@ export function Budget({ view }: { readonly view: View }) {
 function Bar({ budget: { runs, volts, limit }, width }: { readonly budget: Spent; readonly width: number }) {
   const most = Math.max(volts, limit) * 1.04 || 1;
   const x = (value: number): number => (value / most) * (width - 1);
-  const step = stepOf(most);
   let at = 0;
   const pieces = runs.map(({ run, volts: own, parts }) => {
     const from = at;
@@ -101,7 +102,7 @@ function Bar({ budget: { runs, volts, limit }, width }: { readonly budget: Spent
       ))}
       <path class="coil" d={`M${x(coil)} ${bottom + 1}l-5 8h10z`} />
       <path class="limit" d={`M${x(limit)} ${top - 6}V${bottom + 5}`} />
-      {Array.from({ length: Math.floor(most / step) + 1 }, (_, i) => i * step).map((value) => (
+      {ticks(0, most, MARKS).map((value) => (
         <g key={value}>
           <path class="tick" d={`M${x(value) + 0.5} ${bottom}v4`} />
           <text
@@ -110,17 +111,11 @@ function Bar({ budget: { runs, volts, limit }, width }: { readonly budget: Spent
             y={bottom + 15}
             text-anchor={value === 0 ? 'start' : x(value) > width - 20 ? 'end' : 'middle'}
           >
-            {Number(value.toPrecision(3))}
+            {value}
             {value === 0 ? ' V' : ''}
           </text>
         </g>
       ))}
     </svg>
   );
-}
-
-/** 1, 2 or 5 of a power of ten: some five marks on the scale. */
-function stepOf(most: number): number {
-  const power = 10 ** Math.floor(Math.log10(most / 5));
-  return ([1, 2, 5, 10].find((times) => times * power * 5.5 >= most) ?? 10) * power;
 }
