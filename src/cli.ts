@@ -4,6 +4,7 @@
  * A command's module is loaded only when the command runs.
  */
 import * as module from 'node:module';
+import { setFlagsFromString } from 'node:v8';
 import { isMainThread } from 'node:worker_threads';
 import { Refusal, shown } from './commands/files.ts';
 import { COMMANDS, type CommandName, isCommand, overview, usage, wrap } from './commands/help.ts';
@@ -19,6 +20,12 @@ interface Command {
 
 // Compiled code is kept from run to run where Node offers it, from 22.1 on; what a command loads is then there sooner.
 (module as { enableCompileCache?: () => unknown }).enableCompileCache?.();
+
+/**
+ * A command is over in a second: V8 optimizes four times as late as it would by itself, which spares a third of the CPU
+ * time of a check; what runs for longer, such as a spread, is optimized all the same.
+ */
+setFlagsFromString('--interrupt-budget=540000');
 
 const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   size: () => import('./commands/size.ts'),
