@@ -2,6 +2,8 @@
 import type { Units } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
 import { readDesign } from '../design/read.ts';
+import { codeOf } from '../engine/code/code.ts';
+import { writeCode } from '../engine/functions.ts';
 import { run as pipeline } from '../run.ts';
 import { withCheapest } from '../shop/cheapest.ts';
 import { Sequence } from '../spread/sequence.ts';
@@ -33,6 +35,8 @@ export type Done<J extends Job> = J extends StudyJob ? Row[] : Block;
 
 /** The work of one kind, as a function of the number of the block. */
 export function workerOf(job: Job): (block: number) => Row[] | Block {
+  // Written in a hundredth of a second or so, code is twice as fast as functions are.
+  writeCode(codeOf);
   const read = readDesign(job.text, '');
   if (!read.ok) throw new Error('the design of a job cannot be read');
   return job.kind === 'study' ? studying(job, read.design) : spreading(job, read.design);

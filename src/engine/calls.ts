@@ -176,9 +176,7 @@ const CALLS: Readonly<Record<string, Make>> = {
     return numeric((at) => {
       const value = wanted(at);
       const { rows, columns, data } = among.block(at);
-      const found =
-        kind(at) === 0 ? exactly(value, data, rows * columns) : below(value, data, rows * columns);
-      return found < 0 ? fault('it is not in the list') : found + 1;
+      return matched(value, data, rows * columns, kind(at));
     });
   },
   SUMPRODUCT: (args) => {
@@ -215,6 +213,12 @@ const CALLS: Readonly<Record<string, Make>> = {
   },
 };
 
+/** Place of a value among others, counted from 1: of the same one, or of the last that is not above it. */
+export function matched(value: number, data: ArrayLike<number>, count: number, kind: number): number {
+  const found = kind === 0 ? exactly(value, data, count) : below(value, data, count);
+  return found < 0 ? fault('it is not in the list') : found + 1;
+}
+
 const exactly = (value: number, data: ArrayLike<number>, count: number): number => {
   for (let i = 0; i < count; i++) if (data[i] === value) return i;
   return -1;
@@ -231,7 +235,7 @@ function below(value: number, data: ArrayLike<number>, count: number): number {
   return low;
 }
 
-function multiplied(a: Block, b: Block): Block {
+export function multiplied(a: Block, b: Block): Block {
   if (a.columns !== b.rows) return fault('ranges that do not fit together');
   const data: number[] = [];
   for (let row = 0; row < a.rows; row++)

@@ -77,7 +77,14 @@ export interface Choice {
   readonly first: Index;
   readonly last: Index;
 }
-export type Index = (here: Here) => number;
+export type Index = Coded<number>;
+
+type Coded<T> = ((here: Here) => T) & {
+  /** The same as JavaScript, of `shape` and of the members at hand: `h0` is that along the first axis of the home. */
+  readonly code: string;
+};
+
+const coded = <T>(code: string, of: (here: Here) => T): Coded<T> => Object.assign(of, { code });
 
 /** A reference of a quantity with the axes `home`: what it names, and which members of it. */
 export interface Chosen {
@@ -85,7 +92,7 @@ export interface Chosen {
   readonly rows: readonly Choice[];
   readonly across?: Choice;
   /** In place of rows: conductors as a list. */
-  readonly list?: (here: Here) => readonly number[];
+  readonly list?: Coded<readonly number[]>;
 }
 
 /** Throws when the formula names what does not exist or leaves an axis open: formulas are written by us. */
@@ -98,7 +105,8 @@ export function chosen({ name, selectors }: Reference, home: readonly Axis[]): C
   if (selectors.some((s) => s.how === 'ahead')) {
     const wire = indexAlong('wire', home);
     if (wire === undefined || per.join() !== 'wire') throw new Error('only conductors stand ahead of one');
-    return { name: target, rows: [], list: (h) => h.shape.ahead[wire(h)] as readonly number[] };
+    const ahead = (h: Here): readonly number[] => h.shape.ahead[wire(h)] as readonly number[];
+    return { name: target, rows: [], list: coded(`shape.ahead[${wire.code}]`, ahead) };
   }
   const along = (axis: Axis): Choice => {
     const found = choose(
@@ -118,26 +126,38 @@ const one = (index: Index): Choice => ({ single: true, first: index, last: index
 function choose(axis: Axis, selector: Selector | undefined, home: readonly Axis[]): Choice | undefined {
   const index = indexAlong(axis, home);
   const no = AXIS_NO[axis];
-  const count: Index = ({ shape }) => shape.counts[no] as number;
+  const count = ({ shape }: Here): number => shape.counts[no] as number;
+  const counted = `shape.counts[${no}]`;
   switch (selector?.how) {
     case 'all':
-      return { single: false, first: () => 0, last: (h) => count(h) - 1 };
+      return {
+        single: false,
+        first: coded('0', () => 0),
+        last: coded(`(${counted}-1)`, (h) => count(h) - 1),
+      };
     case 'owned':
       return owned(axis, selector.owner as Axis, home);
     case 'as': {
       const other = selector.other as Axis;
-      return home.includes(other) ? one(direct(other)) : undefined;
+      return home.includes(other) ? one(direct(other, home)) : undefined;
     }
     case 'ahead':
       return undefined;
     case 'guard': {
       const wire = indexAlong('wire', home);
-      return wire && one((h) => h.shape.guard[wire(h)] as number);
+      return wire && one(coded(`shape.guard[${wire.code}]`, (h) => h.shape.guard[wire(h)] as number));
     }
     case 'before':
-      return index && one((h) => index(h) - 1);
+      return index && one(coded(`(${index.code}-1)`, (h) => index(h) - 1));
     case 'after':
-      return index && one((h) => (index(h) + 1 < count(h) ? index(h) + 1 : -1));
+      return (
+        index &&
+        one(
+          coded(`(${index.code}+1<${counted}?${index.code}+1:-1)`, (h) =>
+            index(h) + 1 < count(h) ? index(h) + 1 : -1,
+          ),
+        )
+      );
     case undefined:
       return index && one(index);
   }
@@ -150,27 +170,37 @@ function owned(axis: Axis, by: Axis, home: readonly Axis[]): Choice | undefined 
   if (owner?.axis !== by || index === undefined) return undefined;
   const no = AXIS_NO[axis];
   // One member at most, such as the feed run that a run is.
-  if (owner.same) return one((h) => (index(h) < (h.shape.counts[no] as number) ? index(h) : -1));
-  return {
-    single: false,
-    first: (h) => (h.shape.owners[no] as Ownership).first[index(h)] as number,
-    last: (h) => (h.shape.owners[no] as Ownership).last[index(h)] as number,
-  };
+  if (owner.same)
+    return one(
+      coded(`(${index.code}<shape.counts[${no}]?${index.code}:-1)`, (h) =>
+        index(h) < (h.shape.counts[no] as number) ? index(h) : -1,
+      ),
+    );
+  const end = (which: 'first' | 'last'): Index =>
+    coded(
+      `shape.owners[${no}].${which}[${index.code}]`,
+      (h) => (h.shape.owners[no] as Ownership)[which][index(h)] as number,
+    );
+  return { single: false, first: end('first'), last: end('last') };
 }
 
-const direct = (axis: Axis): Index => {
+const direct = (axis: Axis, home: readonly Axis[]): Index => {
   const no = AXIS_NO[axis];
-  return ({ hand }) => hand[no] as number;
+  return coded(`h${home.indexOf(axis)}`, ({ hand }) => hand[no] as number);
 };
 
 /** Index on `axis` of the member at hand, or of the owner of a member at hand. */
 function indexAlong(axis: Axis, home: readonly Axis[]): Index | undefined {
-  if (home.includes(axis)) return direct(axis);
+  if (home.includes(axis)) return direct(axis, home);
   const member = home.find((a) => OWNERS[a]?.axis === axis);
   if (member === undefined) return undefined;
-  const index = direct(member);
+  const index = direct(member, home);
   const no = AXIS_NO[member];
-  return OWNERS[member]?.same ? index : (h) => (h.shape.owners[no] as Ownership).owner[index(h)] as number;
+  if (OWNERS[member]?.same) return index;
+  return coded(
+    `shape.owners[${no}].owner[${index.code}]`,
+    (h) => (h.shape.owners[no] as Ownership).owner[index(h)] as number,
+  );
 }
 
 /** Rows and columns of a quantity's values, counted from 0, both ends included. */

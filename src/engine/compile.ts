@@ -9,9 +9,18 @@ import { parse, type Tree } from './parse.ts';
 export const compile = (formula: string, reference: (reference: Reference) => Node): Node =>
   compileTree(parse(formula), reference);
 
-/** The same of a part of a formula. */
-export function compileTree(tree: Tree, reference: (reference: Reference) => Node): Node {
+/** The same of a part of a formula; `each` is told what every piece became. */
+export function compileTree(
+  tree: Tree,
+  reference: (reference: Reference) => Node,
+  each?: (piece: Tree, node: Node) => void,
+): Node {
   const node = (tree: Tree): Node => {
+    const made = becomes(tree);
+    each?.(tree, made);
+    return made;
+  };
+  const becomes = (tree: Tree): Node => {
     switch (tree.kind) {
       case 'number':
         return numeric(() => tree.value);

@@ -27,7 +27,7 @@ export const alike = (a: string, b: string): boolean =>
 type Two = (left: number, right: number) => number;
 
 const truth = (yes: boolean): number => (yes ? 1 : 0);
-const COMPARED: Readonly<Record<Comparison, Two>> = {
+export const COMPARED: Readonly<Record<Comparison, Two>> = {
   '=': (a, b) => truth(compare(a, b) === 0),
   '<>': (a, b) => truth(compare(a, b) !== 0),
   '<': (a, b) => truth(compare(a, b) < 0),
@@ -37,9 +37,10 @@ const COMPARED: Readonly<Record<Comparison, Two>> = {
 };
 
 /** A result must be a finite number: NaN here comes of an unknown value, or of arithmetic that has no result. */
-const sound = (value: number): number => (Number.isFinite(value) ? value : fault('no number comes of this'));
+export const sound = (value: number): number =>
+  Number.isFinite(value) ? value : fault('no number comes of this');
 
-const ARITHMETIC: Readonly<Record<Exclude<Operator, Comparison>, Two>> = {
+export const ARITHMETIC: Readonly<Record<Exclude<Operator, Comparison>, Two>> = {
   '+': (a, b) => {
     const sum = sound(a + b);
     return Math.abs(sum) < ALIKE * Math.abs(a) ? 0 : sum;
@@ -53,7 +54,7 @@ const ARITHMETIC: Readonly<Record<Exclude<Operator, Comparison>, Two>> = {
   '^': (a, b) => sound(a ** b),
 };
 
-const isComparison = (sign: Operator): sign is Comparison => Object.hasOwn(COMPARED, sign);
+export const isComparison = (sign: Operator): sign is Comparison => Object.hasOwn(COMPARED, sign);
 
 export function operation(sign: Operator, left: Node, right: Node): Node {
   if (isComparison(sign) && (isWord(left) || isWord(right))) return wordComparison(sign, left, right);

@@ -9,8 +9,9 @@ import type { Design } from '../design/design.ts';
 import type { QuantityName } from '../model/model.ts';
 import { inputValue } from './cell.ts';
 import { AXIS_NO, type Shape } from './choose.ts';
+import type { Code } from './code/code.ts';
 import { type Frame, frame } from './frame.ts';
-import { functionsOf } from './functions.ts';
+import { codeFor, functionsOf } from './functions.ts';
 import { type Column, Fault, type Values } from './node.ts';
 
 /** A value that a quantity can have: an unknown one is null. */
@@ -40,6 +41,7 @@ export class Store implements Column {
   private only: ArrayLike<number> | null = null;
   private added: ArrayLike<number> | null = null;
   private readonly all: Stores;
+  private readonly code: Code | null;
 
   constructor(of: Frame, all: Stores) {
     const { axes, across } = of;
@@ -57,6 +59,7 @@ export class Store implements Column {
     this.numbers = new Float64Array(size);
     this.state = new Uint8Array(size);
     if (of.text) this.words = new Array<string>(size).fill('');
+    this.code = codeFor(of);
   }
 
   /** NaN where it is no number. Throws a `Fault` where the formula comes to an error. */
@@ -118,12 +121,38 @@ export class Store implements Column {
     this.work(i);
   }
 
-  /** Works one value out with its members at hand, and puts those back that were. */
   private work(i: number): void {
     const known = this.faults?.get(i);
     if (known !== undefined) throw known;
     if (this.state[i] === DOING) throw new Error(`${this.frame.name} depends on itself`);
     this.state[i] = DOING;
+    try {
+      if (this.code === null) this.atHand(i, null);
+      else if (this.code.hands) this.atHand(i, this.code);
+      else this.run(i, this.code);
+      this.state[i] = DONE;
+    } catch (error) {
+      this.state[i] = TODO;
+      if (error instanceof Fault) {
+        if (error.place === '') error.place = this.frame.name;
+        this.faults ??= new Map();
+        this.faults.set(i, error);
+      }
+      throw error;
+    }
+  }
+
+  private run(i: number, { run }: Code): void {
+    const step0 = this.steps[0] ?? 1;
+    const step1 = this.steps[1] ?? 1;
+    const h0 = Math.floor(i / step0);
+    const rest = i - h0 * step0;
+    const h1 = Math.floor(rest / step1);
+    this.numbers[i] = run(this.all, h0, h1, rest - h1 * step1) + this.addedAt(i);
+  }
+
+  /** With its members at hand; puts those back that were. */
+  private atHand(i: number, code: Code | null): void {
     const { hand } = this.all;
     const { nos } = this.frame;
     const before0 = hand[nos[0] as number] as number;
@@ -137,16 +166,8 @@ export class Store implements Column {
       rest -= index * step;
     }
     try {
-      this.keep(i);
-      this.state[i] = DONE;
-    } catch (error) {
-      this.state[i] = TODO;
-      if (error instanceof Fault) {
-        if (error.place === '') error.place = this.frame.name;
-        this.faults ??= new Map();
-        this.faults.set(i, error);
-      }
-      throw error;
+      if (code === null) this.keep(i);
+      else this.run(i, code);
     } finally {
       if (nos.length > 0) hand[nos[0] as number] = before0;
       if (nos.length > 1) hand[nos[1] as number] = before1;
@@ -162,7 +183,11 @@ export class Store implements Column {
     }
     const functions = functionsOf(this.frame, q.formula);
     if (functions.type === 'text') this.put(i, functions.word(this.all) ?? functions.number(this.all));
-    else this.numbers[i] = functions.number(this.all) + (this.added === null ? 0 : (this.added[i] as number));
+    else this.numbers[i] = functions.number(this.all) + this.addedAt(i);
+  }
+
+  private addedAt(i: number): number {
+    return this.added === null ? 0 : (this.added[i] as number);
   }
 
   private put(i: number, value: Value): void {
