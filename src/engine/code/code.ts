@@ -8,16 +8,15 @@ import { matched, multiplied } from '../calls.ts';
 import { chosen } from '../choose.ts';
 import { compileTree } from '../compile.ts';
 import type { Frame } from '../frame.ts';
-import { Fault, fault, type Node } from '../node.ts';
+import { type Column, Fault, fault, type Node, type Values } from '../node.ts';
 import { ARITHMETIC, COMPARED, isComparison, sound } from '../operators.ts';
 import { type Operator, parse, type Tree } from '../parse.ts';
 import { referred } from '../reference.ts';
-import type { Store, Stores } from '../store.ts';
 import { HANDS, NAMES, Writer } from './writer.ts';
 
 /** A formula of one number, given the values and the members along the first three axes of its quantity. */
 export interface Code {
-  readonly run: (all: Stores, h0: number, h1: number, h2: number) => number;
+  readonly run: (all: Values, h0: number, h1: number, h2: number) => number;
   /** Whether it calls functions that take the members at hand from the values. */
   readonly hands: boolean;
 }
@@ -73,7 +72,7 @@ const OPERATIONS = {
     }
   },
   pick: (
-    store: Store,
+    store: Column,
     top: number,
     bottom: number,
     left: number,
