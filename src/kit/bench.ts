@@ -7,9 +7,11 @@ import { DROP_TEST } from '../data/drop.ts';
 import { escaped } from '../pictures/elements.ts';
 import { checks, type Force, forceOf } from './checks.ts';
 import { type Cut, cutList, pulled, type Reel, reels } from './cut.ts';
-import { document, name, opening, sizeName, table } from './html.ts';
+import { document, name, opening, sizeName, table, wireName } from './html.ts';
 import type { Job } from './job.ts';
 import { endName } from './labels.ts';
+import { resolution } from './lengths.ts';
+import { warranty } from './shop-block.ts';
 import { type Crimp, crimpKinds, crimpOf } from './terminals.ts';
 import { blank, kitValue } from './values.ts';
 
@@ -33,7 +35,7 @@ export function bench(job: Job, board: string): string {
   const kinds = crimpKinds(job);
   const body = [
     opening('Bench sheet', job),
-    `<p>Batch of ${count('batch', job.batch)}, delivered ${kit.delivered}. Cut length = length of the design + ${kitValue(job, 'allowance', kit.allowance, '%')} + ${kitValue(job, 'end_allowance', kit.end_allowance, 'small')} at each end. Cut to ± ${kitValue(job, 'cut_tolerance', kit.cut_tolerance, 'small')}, strip to ± ${kitValue(job, 'strip_tolerance', kit.strip_tolerance, 'small')}.</p>`,
+    `<p>Batch of ${count('batch', job.batch)}, delivered ${kit.delivered}. ${lengthWords(job)}. Cut to ± ${kitValue(job, 'cut_tolerance', kit.cut_tolerance, 'small')}, strip to ± ${kitValue(job, 'strip_tolerance', kit.strip_tolerance, 'small')}.</p>`,
     '<p>Eye protection at cutter, stripper and crimp press; guards closed. Hot air and solder burn: let it cool. Cut no strand when you strip.</p>',
     '<h2>Cut list, reel by reel</h2>',
     cuts(job, kinds),
@@ -66,19 +68,29 @@ export function bench(job: Job, board: string): string {
     table(
       ['Set up by', 'Checked by', 'Date', 'Press', 'Reel lots', 'Sheet no.'],
       [['', '', '', '', '', '']],
-    ).replace('<table>', '<table class="write">'),
+      [],
+      'write',
+    ),
     `<p class="about">On any feed, by a meter and under full load, these drops count as good at most: ${DROP_TEST.rows
       .map(({ part, drop }) => `${part} <span data-made="">${drop} V</span>`)
       .join(', ')} (${escaped(printCitation(DROP_TEST.source))}). The test card has those of this feed.</p>`,
     '<h2>What was taken where the design says nothing</h2>',
     assumed(job),
+    warranty(job),
     `<div class="wide">${board}</div>`,
   ].join('\n');
   return document({ title: 'Bench sheet', job, body, style: STYLE });
 }
 
-/** Longest name of a wire that is never broken [characters]. */
-const LONGEST_WHOLE = 22;
+/** How a cut length comes about. */
+function lengthWords(job: Job): string {
+  const { allowance, end_allowance, units } = job.result.evaluation.design.kit;
+  const more = [
+    ...(allowance > 0 ? [kitValue(job, 'allowance', allowance, '%')] : []),
+    ...(end_allowance > 0 ? [`${kitValue(job, 'end_allowance', end_allowance, 'small')} at each end`] : []),
+  ];
+  return `Cut length = ${['length of the design', ...more].join(' + ')}, to <span data-made="">${resolution(units)}</span>`;
+}
 
 function cuts(job: Job, kinds: readonly Crimp[]): string {
   const rows = cutList(job).map((cut: Cut) => {
@@ -92,7 +104,7 @@ function cuts(job: Job, kinds: readonly Crimp[]): string {
       ];
     };
     return [
-      piece.id.length > LONGEST_WHOLE ? `<b>${name(piece.id)}</b>` : `<b class="whole">${name(piece.id)}</b>`,
+      wireName(piece.id),
       ...reelName(cut.reel),
       kitValue(job, `cut ${piece.id}`, cut.cut, 'piece') +
         (cut.note === '' ? '' : `<br><span data-made="">${escaped(cut.note)}</span>`),
@@ -190,7 +202,7 @@ const pull = (job: Job, kinds: readonly Crimp[]): string =>
       kind.largest === null ? blank : sizeName(kind.largest),
       kitValue(job, `count ${kind.code}`, kind.count, 'count'),
       text(kind.tool),
-      kitValue(job, `height ${kind.code}`, kind.height === null ? null : kind.height / 1000, 'small'),
+      kitValue(job, `height ${kind.code}`, kind.height, 'height'),
       blank,
       forces(job, kind),
       blank,

@@ -1,8 +1,8 @@
-/** What is checked on the first piece, on the first crimp, and in the run of a batch. */
+/** What is checked on the first piece of a reel, and the forces that a crimp must withstand. */
 
 import { type Citation, printCitation } from '../basis/sources.ts';
 import { PULL_OUT_MIL, PULL_OUT_UL } from '../data/crimps.ts';
-import { type Cut, cutList, type Reel } from './cut.ts';
+import { type Cut, cutList, type Reel, reelKey } from './cut.ts';
 import type { Job } from './job.ts';
 
 /** A force and where it is from; null where the table has no such size. */
@@ -16,10 +16,6 @@ export interface CheckRow {
   readonly reel: Reel;
   /** The piece that is cut first. */
   readonly first: Cut;
-  /** Crimps that are pulled apart in the batch. */
-  readonly samples: number;
-  readonly ul: Force;
-  readonly mil: Force;
 }
 
 const TABLES = { ul: PULL_OUT_UL, mil: PULL_OUT_MIL };
@@ -35,22 +31,12 @@ export function forceOf(gauge: string | null, which: 'ul' | 'mil'): Force {
 
 /** One row for each reel. Its first piece in the cut list that has a length is the first piece of the batch. */
 export function checks(job: Job): CheckRow[] {
-  const { samples } = job.result.evaluation.design.kit;
-  const rows: CheckRow[] = [];
-  for (const cut of cutList(job)) {
-    const { gauge, insulation, colour } = cut.reel;
-    const known = rows.find(
-      ({ reel }) => reel.gauge === gauge && reel.insulation === insulation && reel.colour === colour,
-    );
-    if (known?.first.cut === null && cut.cut !== null) rows[rows.indexOf(known)] = { ...known, first: cut };
-    else if (known === undefined)
-      rows.push({
-        reel: cut.reel,
-        first: cut,
-        samples,
-        ul: forceOf(gauge, 'ul'),
-        mil: forceOf(gauge, 'mil'),
-      });
+  const rows = new Map<string, CheckRow>();
+  for (const first of cutList(job)) {
+    const key = reelKey(first.reel);
+    const known = rows.get(key);
+    if (known === undefined || (known.first.cut === null && first.cut !== null))
+      rows.set(key, { reel: first.reel, first });
   }
-  return rows;
+  return [...rows.values()];
 }

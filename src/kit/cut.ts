@@ -3,6 +3,7 @@
 import type { Series } from '../design/design.ts';
 import { SIZES } from '../design/names.ts';
 import type { Job } from './job.ts';
+import { onPaper } from './lengths.ts';
 import type { Piece } from './places.ts';
 import { crimpKinds } from './terminals.ts';
 
@@ -34,7 +35,9 @@ export interface ReelTotal {
   readonly batch: number | null;
 }
 
-const keyOf = ({ gauge, insulation, colour }: Reel): string => JSON.stringify([gauge, insulation, colour]);
+/** The same for whatever comes from one reel. */
+export const reelKey = ({ gauge, insulation, colour }: Reel): string =>
+  JSON.stringify([gauge, insulation, colour]);
 
 /** Place of a size in the lists: thick before thin, what is not known last. */
 function rank(gauge: string | null): number {
@@ -77,16 +80,25 @@ export function cutList(job: Job): Cut[] {
 
 const compareRanks = (a: number, b: number): number => (a === b ? 0 : a < b ? -1 : 1);
 
-function noteOf(piece: Piece, { result, harness }: Job): string {
-  const { design } = result.evaluation;
-  const wire = design.wires[piece.wire ?? -1];
-  if (wire === undefined) return 'not in the design';
-  const others = harness.pieces.filter((p) => p.wire === piece.wire && p.length === null);
-  const known = harness.pieces
-    .filter((p) => p.wire === piece.wire)
-    .reduce((sum, p) => sum + (p.length ?? 0), 0);
-  const left = (wire.length - known).toFixed(3);
-  return `${others.map((p) => p.id).join(' + ')} together ${left} m without allowance; the design does not say where they are parted`;
+/** Pieces of a conductor whose lengths are not known, and what they measure together [m]; null for a wire beside the design. */
+export function unparted(
+  { wire: index }: Piece,
+  { result, harness }: Job,
+): { readonly pieces: readonly Piece[]; readonly left: number } | null {
+  const wire = result.evaluation.design.wires[index ?? -1];
+  if (wire === undefined) return null;
+  const own = harness.pieces.filter((p) => p.wire === index);
+  return {
+    pieces: own.filter((p) => p.length === null),
+    left: wire.length - own.reduce((sum, p) => sum + (p.length ?? 0), 0),
+  };
+}
+
+function noteOf(piece: Piece, job: Job): string {
+  const open = unparted(piece, job);
+  if (open === null) return 'not in the design';
+  const left = onPaper(open.left, 'piece', job.result.evaluation.design.kit.units).replaceAll('\u00a0', ' ');
+  return `${open.pieces.map((p) => p.id).join(' + ')} together ${left} without allowance; the design does not say where they are parted`;
 }
 
 /** Crimps of one kind that are pulled apart: the first one, and the samples of the batch. */
@@ -98,7 +110,7 @@ export function reels(job: Job): ReelTotal[] {
   const groups = new Map<string, Cut[]>();
   const kinds = crimpKinds(job);
   for (const cut of cutList(job)) {
-    const key = keyOf(cut.reel);
+    const key = reelKey(cut.reel);
     groups.set(key, [...(groups.get(key) ?? []), cut]);
   }
   return [...groups.values()].map((cuts) => {

@@ -4,7 +4,7 @@ import { withAllowance } from './cut.ts';
 import { drawing } from './diagram.ts';
 import { type Labels, lines } from './diagram-graph.ts';
 import type { Job } from './job.ts';
-import { onPaper } from './lengths.ts';
+import { onPaper, systemOf } from './lengths.ts';
 import { titleBlock } from './shop-block.ts';
 import { crimpKinds, crimpOf } from './terminals.ts';
 
@@ -18,9 +18,7 @@ export function formboard(job: Job): string {
     const [from, to] = (['from', 'to'] as const).map((end) => crimpOf(kinds, piece, end, job)?.code ?? 'S');
     // One unit: two would not fit.
     const length =
-      piece.length === null
-        ? '____'
-        : onPaper(withAllowance(piece.length, 1, job), 'piece', units === 'us' ? 'us' : 'metric');
+      piece.length === null ? '____' : onPaper(withAllowance(piece.length, 1, job), 'piece', systemOf(units));
     return [...lines(piece.id, room), ...lines(`${length} ${from}→${to}`, room)];
   };
   return drawing(job.result, { title: 'Formboard', notes: NOTES, labels }, titleBlock(job));

@@ -7,7 +7,7 @@ import { escaped } from '../pictures/elements.ts';
 import { cssText, name } from './html-text.ts';
 import { type Job, shortDigest } from './job.ts';
 import { released } from './release.ts';
-import { shopHead, shopText, warranty } from './shop-block.ts';
+import { shopHead, shopText } from './shop-block.ts';
 
 export { name };
 
@@ -82,11 +82,7 @@ function running(title: string, job: Job): string {
 
 /** A whole document. */
 export const document = ({ title, body, style = '', job }: Paper): string =>
-  shell(
-    `${title}: ${job.result.evaluation.design.title}`,
-    `${body}\n${warranty(job)}`,
-    running(title, job) + style,
-  );
+  shell(`${title}: ${job.result.evaluation.design.title}`, body, running(title, job) + style);
 
 /** The same by its whole title. */
 export const shell = (title: string, body: string, style: string): string => `<!doctype html>
@@ -124,15 +120,23 @@ Do not build, fit or sell from these papers. Correct the design first:
 <ul>${open.map(line).join('\n')}</ul></div>`;
 }
 
-/** A table; cells are markup already. `numbers` are columns of numbers, at the right. */
+/** Longest name of a wire that is never broken: the page is not as wide as the longest that is allowed [characters]. */
+const LONGEST_WHOLE = 22;
+
+/** The name of a wire where it heads a row. */
+export const wireName = (id: string): string =>
+  `<b${id.length > LONGEST_WHOLE ? '' : ' class="whole"'}>${name(id)}</b>`;
+
+/** A table; cells are markup already. `numbers` are columns of numbers, at the right; `kind` is its class. */
 export const table = (
   titles: readonly string[],
   rows: readonly (readonly string[])[],
   numbers: readonly number[] = [],
+  kind = '',
 ): string => {
   const cell = (tag: string, content: string, i: number): string =>
     `<${tag}${numbers.includes(i) ? ' class="n"' : ''}>${content}</${tag}>`;
   const head = titles.map((t, i) => cell('th', escaped(t), i)).join('');
   const body = rows.map((row) => `<tr>${row.map((c, i) => cell('td', c, i)).join('')}</tr>`).join('\n');
-  return `<table><thead><tr>${head}</tr></thead><tbody>\n${body}\n</tbody></table>`;
+  return `<table${kind === '' ? '' : ` class="${kind}"`}><thead><tr>${head}</tr></thead><tbody>\n${body}\n</tbody></table>`;
 };

@@ -3,16 +3,18 @@
 import { type Delivered, FITTING, type Fitting } from '../design/kit.ts';
 import { escaped } from '../pictures/elements.ts';
 import { CAUTIONS } from '../writers/cautions.ts';
+import { unparted } from './cut.ts';
 import { fill, filled } from './fill.ts';
-import { document, name, opening, sizeName, table } from './html.ts';
+import { document, name, opening, sizeName, table, wireName } from './html.ts';
 import type { Job } from './job.ts';
 import { type Part, partsList } from './parts.ts';
 import type { End, Piece } from './places.ts';
+import { warranty } from './shop-block.ts';
 import { blank, kitValue, modelValue, terminal } from './values.ts';
 import type { ListName, Words } from './words.ts';
 
-const list = (tag: 'ol' | 'ul', lines: readonly string[]): string =>
-  `<${tag}>\n${lines.map((line) => `<li>${line}</li>`).join('\n')}\n</${tag}>`;
+const list = (tag: 'ol' | 'ul', lines: readonly string[], kind = ''): string =>
+  `<${tag}${kind === '' ? '' : ` class="${kind}"`}>\n${lines.map((line) => `<li>${line}</li>`).join('\n')}\n</${tag}>`;
 
 /** `diagram` is the drawing as SVG. */
 export function instructions(job: Job, words: Words, diagram: string): string {
@@ -28,7 +30,7 @@ export function instructions(job: Job, words: Words, diagram: string): string {
     '<h2>In the box</h2>',
     box(job),
     '<h2>Tools and materials</h2>',
-    list('ul', of('tools')).replace('<ul>', '<ul class="two">'),
+    list('ul', of('tools'), 'two'),
     '<h2>Fitting</h2>',
     fittings(job),
     `<div class="wide">${diagram}</div>`,
@@ -58,9 +60,10 @@ export function instructions(job: Job, words: Words, diagram: string): string {
     ),
     '<h2>When to stop and ask</h2>',
     `<p>${fill('Ask {contact}.', job)}</p>`,
-    list('ul', of('stop')).replace('<ul>', '<ul class="two">'),
+    list('ul', of('stop'), 'two'),
     '<h2>Back to the original wiring</h2>',
     list('ol', of('back')),
+    warranty(job, true),
   ].join('\n');
   return document({ title: 'Instructions', job, body });
 }
@@ -114,6 +117,10 @@ const MADE_UP: Readonly<Record<Delivered, readonly string[]>> = {
   ],
 };
 
+/** No line breaks between a number and its unit, nor between a count and what it counts. */
+const unbroken = (text: string): string =>
+  text.replace(/(?<=\d|×) (?=×|\d|AWG|SAE|mm|°C|[VAΩ]\b)/g, '\u00a0');
+
 function box(job: Job): string {
   const { kit } = job.result.evaluation.design;
   const amount = (part: Part): string =>
@@ -137,12 +144,10 @@ function box(job: Job): string {
     .filter((part) => !made.includes(part.kind))
     .map((part) => [
       `<span data-made="">${escaped(part.kind)}${part.at === '' ? '' : ` ${name(part.at)}`}</span>`,
-      `<span data-made="">${escaped(part.what)}</span>`,
+      `<span data-made="">${escaped(unbroken(part.what))}</span>`,
       part.order === null ? blank : name(part.order),
       amount(part) +
-        (part.spares === 0
-          ? ''
-          : `<br>of them ${kitValue(job, `spares ${part.kind}`, part.spares, 'count')} spare`),
+        (part.spares === 0 ? '' : ` (${kitValue(job, `spares ${part.kind}`, part.spares, 'count')} spare)`),
     ]);
   const note =
     kit.delivered !== 'loose'
@@ -158,18 +163,13 @@ function box(job: Job): string {
 const endOf = ({ spot, terminal: number }: End): string =>
   `${name(spot.id)}${number === null ? '' : `, ${terminal(number)}`}`;
 
-/** Longest name of a wire that is never broken [characters]. */
-const LONGEST_WHOLE = 22;
-
 function wires(job: Job): string {
   const { evaluation: e } = job.result;
   const whole = (html: string): string => `<span class="whole">${html}</span>`;
   const rows = job.harness.pieces.map((piece: Piece) => {
     const run = e.design.wires[piece.wire ?? -1]?.run;
-    // A long name may break: the page is not as wide as the longest that is allowed.
-    const id = `<b>${name(piece.id)}</b>`;
     return [
-      piece.id.length > LONGEST_WHOLE ? id : whole(id),
+      wireName(piece.id),
       whole(endOf(piece.from)),
       whole(endOf(piece.to)),
       run === undefined ? sizeName(piece.gauge) : modelValue(e, 'gauge', { run }),
@@ -200,17 +200,13 @@ function wires(job: Job): string {
 function lengthOf(job: Job, piece: Piece): string {
   const { evaluation: e } = job.result;
   const { wire } = piece;
-  if (wire === null || piece.length !== null)
+  const open = piece.length === null ? unparted(piece, job) : null;
+  if (open === null)
     return wire !== null && piece.length === e.number('wire_length', { wire })
       ? modelValue(e, 'wire_length', { wire })
       : kitValue(job, `length ${piece.id}`, piece.length, 'piece');
-  const open = job.harness.pieces.filter((p) => p.wire === wire && p.length === null);
-  const known = job.harness.pieces
-    .filter((p) => p.wire === wire)
-    .reduce((sum, p) => sum + (p.length ?? 0), 0);
-  const left = (e.design.wires[wire]?.length ?? 0) - known;
-  return `${blank}, with ${open
+  return `${blank}, with ${open.pieces
     .filter((p) => p !== piece)
     .map((p) => name(p.id))
-    .join(', ')} ${kitValue(job, `rest ${wire}`, left, 'piece')}`;
+    .join(', ')} ${kitValue(job, `rest ${wire}`, open.left, 'piece')}`;
 }

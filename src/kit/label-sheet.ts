@@ -2,6 +2,7 @@
 import { document, name, opening } from './html.ts';
 import type { Job } from './job.ts';
 import { labels } from './labels.ts';
+import { warranty } from './shop-block.ts';
 
 const STYLE = `
 .sheet{display:grid;grid-template-columns:repeat(3,1fr);gap:2mm;margin-top:4mm}
@@ -18,6 +19,7 @@ export function labelSheet(job: Job): string {
     opening('Labels', job),
     '<p>One set for one kit. Each end of a wire carries its own place first, then where the wire goes. Print on heat-shrink or cloth that withstands the heat where the wire lies; paper does not.</p>',
     `<div class="sheet">\n${cells.join('\n')}\n</div>`,
+    warranty(job),
   ].join('\n');
   return document({ title: 'Labels', job, body, style: STYLE });
 }

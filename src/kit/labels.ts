@@ -1,7 +1,7 @@
 /** The labels: one at each end of every wire, one at every part that a person looks for. */
 import { printQuantity } from '../views/print.ts';
 import { type Job, shortDigest } from './job.ts';
-import type { End, Spot } from './places.ts';
+import type { End, Piece, Spot } from './places.ts';
 
 export interface Label {
   readonly kind: 'wire end' | 'part' | 'kit';
@@ -17,11 +17,23 @@ export interface Label {
 export const endName = ({ spot, terminal }: End): string =>
   terminal === null ? spot.id : `${spot.id}:${terminal}`;
 
+/** Lines of the label at an end: the wire, then this end and where the other one is. */
+export const wireLines = (piece: Piece, end: 'from' | 'to'): readonly [string, string] => [
+  piece.id,
+  `${endName(piece[end])} → ${endName(piece[end === 'from' ? 'to' : 'from'])}`,
+];
+
 export function labels(job: Job): Label[] {
-  const wires = job.harness.pieces.flatMap(({ id, from, to }): Label[] => [
-    { kind: 'wire end', of: id, at: endName(from), lines: [id, `${endName(from)} → ${endName(to)}`] },
-    { kind: 'wire end', of: id, at: endName(to), lines: [id, `${endName(to)} → ${endName(from)}`] },
-  ]);
+  const wires = job.harness.pieces.flatMap((piece) =>
+    (['from', 'to'] as const).map(
+      (end): Label => ({
+        kind: 'wire end',
+        of: piece.id,
+        at: endName(piece[end]),
+        lines: wireLines(piece, end),
+      }),
+    ),
+  );
   const parts = job.harness.spots.flatMap((spot): Label[] => {
     const lines = partLines(spot, job);
     return lines === null ? [] : [{ kind: 'part', of: spot.id, at: spot.id, lines: [spot.id, ...lines] }];

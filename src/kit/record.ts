@@ -11,7 +11,7 @@ import { endName } from './labels.ts';
 import { type Net, nets } from './nets.ts';
 import type { End } from './places.ts';
 import { released } from './release.ts';
-import { shopHead } from './shop-block.ts';
+import { shopHead, warranty } from './shop-block.ts';
 import { wrapText } from './text-size.ts';
 import { blank, kitValue } from './values.ts';
 
@@ -92,18 +92,29 @@ function page(job: Job, serial: string | null): string {
       [kit.delivered === 'assembled' ? 'Assembled by' : 'Packed by', 'Tested by', 'Released by'].map(
         (who) => [who, '', '', ''],
       ),
-    ).replace('<table>', '<table class="sign">'),
+      [],
+      'sign',
+    ),
     '<h2>Every wire</h2>',
     `<p>${ABOUT[kit.delivered](job)}</p>`,
     tests(job),
     kit.delivered === 'assembled' ? insulation(job) : '',
     '<h2>Box</h2>',
-    '<p>☐ Parts counted against the list &nbsp; ☐ Fuse rating and type &nbsp; ☐ Labels at both ends &nbsp; ☐ Label with serial number and design &nbsp; ☐ Instructions, diagram and test card of this design</p>',
+    `<p>${BOX.map((what) => `<span class="whole">☐ ${what}</span>`).join(' &nbsp; ')}</p>`,
     '<h2>Photo</h2>',
     '<div class="photo">Whole kit with its labels, or the number of the photo: ____________________</div>',
+    warranty(job),
     '</section>',
   ].join('\n');
 }
+
+const BOX = [
+  'Parts counted against the list',
+  'Fuse rating and type',
+  'Labels at both ends',
+  'Label with serial number and design',
+  'Instructions, diagram and test card of this design',
+];
 
 const ABOUT: Readonly<Record<Delivered, (job: Job) => string>> = {
   loose: () => 'Wires cut and labelled; the fitter trims and crimps them.',

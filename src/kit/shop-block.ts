@@ -48,8 +48,13 @@ export function shopHead(job: Job): string {
   );
 }
 
-/** At the foot of a paper; nothing where the shop says nothing of it. */
-export function warranty(job: Job): string {
+/** A longer text stands in the instructions alone, and other papers say so [characters]. */
+const LONGEST = 240;
+
+/** Conditions of the warranty; nothing where the shop says nothing of it. `whole`: of any length. */
+export function warranty(job: Job, whole = false): string {
   const text = shopOf(job)?.warranty;
-  return text === undefined ? '' : `<p class="about">Warranty: ${name(text)}</p>`;
+  if (text === undefined) return '';
+  const said = whole || text.length <= LONGEST ? name(text) : 'see the instructions.';
+  return `<p class="about">Warranty: ${said}</p>`;
 }

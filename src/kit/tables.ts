@@ -4,8 +4,8 @@ import { inUnit } from '../basis/shown.ts';
 import { type CsvCell, csv, fixed } from '../writers/csv.ts';
 import { cutList, reels } from './cut.ts';
 import { type Job, shortDigest } from './job.ts';
-import { endName, labels } from './labels.ts';
-import { placesOf } from './lengths.ts';
+import { endName, labels, wireLines } from './labels.ts';
+import { placesOf, systemOf } from './lengths.ts';
 import { partsList } from './parts.ts';
 import type { Piece } from './places.ts';
 import { released } from './release.ts';
@@ -61,12 +61,9 @@ function written<R>(job: Job, rows: readonly R[], columns: Columns<R>): string {
   return mark ? `\ufeff${text}` : text;
 }
 
-const unitsOf = ({ result }: Job): 'us' | 'metric' =>
-  result.evaluation.design.kit.units === 'us' ? 'us' : 'metric';
-
 /** A length [m] in the unit of a form, with the decimals of the sheet. */
-function lengths(job: Job, form: 'piece' | 'small' | 'reel') {
-  const { unit, places } = placesOf(form, unitsOf(job));
+function lengths(job: Job, form: 'piece' | 'small' | 'height' | 'reel') {
+  const { unit, places } = placesOf(form, systemOf(job.result.evaluation.design.kit.units));
   return {
     unit,
     cell: (metres: number | null): CsvCell =>
@@ -100,6 +97,7 @@ export function cutTable(job: Job): string {
   const { cut_tolerance } = job.result.evaluation.design.kit;
   const piece = lengths(job, 'piece');
   const small = lengths(job, 'small');
+  const height = lengths(job, 'height');
   const of =
     (which: 'from' | 'to', value: (kind: Crimp | null, piece: Piece) => CsvCell) => (row: { piece: Piece }) =>
       value(crimpOf(kinds, row.piece, which, job), row.piece);
@@ -109,7 +107,7 @@ export function cutTable(job: Job): string {
       [`Terminal ${which}`, of(which, (kind) => kind?.what ?? 'splice')],
       [`Terminal code ${which}`, of(which, (kind) => kind?.code ?? null)],
       [`Strip ${which} [${small.unit}]`, of(which, (kind, own) => small.cell(kind?.strip ?? own.strip))],
-      [`Crimp height ${which} [mm]`, of(which, (kind) => kind?.height ?? null)],
+      [`Crimp height ${which} [${height.unit}]`, of(which, (kind) => height.cell(kind?.height ?? null))],
       [`Die ${which}`, of(which, (kind) => kind?.tool ?? null)],
     ],
   );
@@ -121,8 +119,8 @@ export function cutTable(job: Job): string {
     [`Cut length [${piece.unit}]`, ({ cut }) => piece.cell(cut)],
     [`Tolerance ± [${small.unit}]`, () => small.cell(cut_tolerance)],
     ...ends,
-    ['Label from', ({ piece: { id, from, to } }) => `${id} ${endName(from)} → ${endName(to)}`],
-    ['Label to', ({ piece: { id, from, to } }) => `${id} ${endName(to)} → ${endName(from)}`],
+    ['Label from', ({ piece: own }) => wireLines(own, 'from').join(' ')],
+    ['Label to', ({ piece: own }) => wireLines(own, 'to').join(' ')],
     ['Pieces in the batch', () => job.batch],
     ['Note', ({ note }) => note],
   ]);

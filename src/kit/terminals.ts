@@ -11,7 +11,7 @@ export interface Crimp {
   readonly insulation: string | null;
   /** In one kit. */
   readonly count: number;
-  /** By the shop's file: bared length [m], height [mm], force [N], largest wire, die. Null is a blank. */
+  /** By the shop's file: bared length [m], height [m], force [N], largest wire, die. Null is a blank. */
   readonly strip: number | null;
   readonly height: number | null;
   readonly pull: number | null;
@@ -89,9 +89,10 @@ export function crimpKinds(job: Job): Crimp[] {
         insulation: piece.insulation,
         count: 1,
         strip: own?.strip ?? piece.strip,
-        height: crimp?.height ?? null,
+        height: crimp?.height === undefined ? null : crimp.height / 1000,
         pull: crimp?.pull ?? null,
-        largest: own?.largest ?? runOf(job, piece)?.largest ?? null,
+        // With a shop's file the bound of a run may be that of its other terminal, or of the coil's connector.
+        largest: own?.largest ?? (design.shop === null ? (runOf(job, piece)?.largest ?? null) : null),
         stock: own?.stock ?? null,
         tool: own?.tool ?? null,
       });

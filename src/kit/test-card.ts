@@ -12,6 +12,7 @@ import { instrumentWords, probesOf, subjectOf } from '../readings/places.ts';
 import { fill, filled } from './fill.ts';
 import { document, name, opening, table } from './html.ts';
 import type { Job } from './job.ts';
+import { warranty } from './shop-block.ts';
 import { blank, kitValue, modelValue } from './values.ts';
 import type { Words } from './words.ts';
 
@@ -57,12 +58,15 @@ export function testCard(job: Job, words: Words): string {
       .join('')}</ul>`,
     '<h2>The feed as a whole</h2>',
     shared(job, cranking, running),
-    ...(work === undefined ? [] : [`<h2>Each coil at ${speed(e, work)}</h2>`, each(job, work)]),
+    ...(work === undefined ? [] : [each(job, work)]),
     `<p class="about">${fill(ABOUT, job)}</p>`,
     table(
       ['Vehicle', 'Serial number', 'Meter', 'Clamp', 'Read by', 'Date'],
       [['', '', '', '', '', '']],
-    ).replace('<table>', '<table class="write">'),
+      [],
+      'write',
+    ),
+    warranty(job),
   ].join('\n');
   return document({ title: 'Test card', job, body, style: STYLE });
 }
@@ -128,7 +132,7 @@ function reading(job: Job, where: Where): string[] {
 const isReturn = ({ design }: Evaluation, { what, wire }: Where): boolean =>
   what === 'drop' && wire !== null && design.runs[design.wires[wire]?.run ?? -1]?.side === 'return';
 
-/** Wires and current of each coil, a row for each. */
+/** Wires and current of each coil, a row for each, as far as an instrument shows enough of them; nothing where it shows nothing. */
 function each(job: Job, point: number): string {
   const { evaluation: e } = job.result;
   const { wires, runs, coils } = e.design;
@@ -141,25 +145,32 @@ function each(job: Job, point: number): string {
     return Array.from({ length: most }, (_, n) => ({ side, n }));
   });
   const columns = drops.flat();
-  const titles = columns.flatMap(({ side, n }) => {
-    const run = runs[wires[own(0, side)[n] ?? -1]?.run ?? -1]?.name ?? side;
-    return [`${name(run)}<br>drop`, 'from – to', 'measured'];
-  });
   const order = coils.map((_, coil) => coil).sort((a, b) => rank(coils[a]?.id) - rank(coils[b]?.id));
-  return marked(
-    ['Coil', 'Current', 'from – to', 'measured', ...titles],
-    order.map((coil) => [
+  const current = (coil: number): string[] =>
+    reading(job, at({ what: 'current', instrument: 'clamp_average', coil, point }));
+  const drop = (coil: number, { side, n }: (typeof columns)[number]): string[] => {
+    const wire = own(coil, side)[n];
+    return wire === undefined
+      ? [NONE, NONE]
+      : reading(job, at({ what: 'drop', instrument: 'meter', wire, point }));
+  };
+  const title = ({ side, n }: (typeof columns)[number]): string =>
+    `${name(runs[wires[own(0, side)[n] ?? -1]?.run ?? -1]?.name ?? side)}<br>drop`;
+  const shown = [
+    { title: 'Current', cells: order.map(current) },
+    ...columns.map((column) => ({
+      title: title(column),
+      cells: order.map((coil) => drop(coil, column)),
+    })),
+  ].filter(({ cells }) => cells.some(([cell]) => cell !== NONE));
+  if (shown.length === 0) return '';
+  return `<h2>Each coil at ${speed(e, point)}</h2>${marked(
+    ['Coil', ...shown.flatMap((column) => [column.title, 'from – to', 'measured'])],
+    order.map((coil, i) => [
       name(`coil ${coils[coil]?.id}`),
-      ...reading(job, at({ what: 'current', instrument: 'clamp_average', coil, point })),
-      '',
-      ...columns.flatMap(({ side, n }) => {
-        const wire = own(coil, side)[n];
-        return wire === undefined
-          ? [NONE, NONE, '']
-          : [...reading(job, at({ what: 'drop', instrument: 'meter', wire, point })), ''];
-      }),
+      ...shown.flatMap(({ cells }) => [...(cells[i] as string[]), '']),
     ]),
-  );
+  )}`;
 }
 
 const rank = (id: string | undefined): number => Number.parseInt(id ?? '', 10) || 0;

@@ -32,7 +32,7 @@ test('the diagram of the straight six shows every part with its terminals, sizes
   const bare = demo('hill-climb-six').replace(/\nkit:[\s\S]*$/, '\n');
   const found = texts(wiringDiagram(result(bare)));
   // Read off the design by hand: a 1.5 m main with fuse at 0.15 m and a relay, six branches of 0.45 m, six grounds of
-  // 0.35 m, a strap of 0.5 m in 4 AWG. 0.45 m is 17.7 in.
+  // 0.35 m, a strap of 0.5 m in 4 AWG. 0.45 m is 17.72 in.
   for (const text of ['BAT+', 'BAT−', 'F1', 'K1', 'S1', 'G1', '30', '87', '85', '86', '4 AWG C'])
     expect(found, text).toContain(text);
   for (const n of [1, 2, 3, 4, 5, 6]) {
@@ -40,8 +40,8 @@ test('the diagram of the straight six shows every part with its terminals, sizes
     expect(found).toContain(`branch.${n}`);
     expect(found).toContain(`coil ground.${n}`);
   }
-  expect(found.filter((t) => t.endsWith('(17.7 in)'))).toHaveLength(6);
-  expect(found.join(' ')).toContain('0.150 m (5.9 in)');
+  expect(found.filter((t) => t.endsWith('(17.72 in)'))).toHaveLength(6);
+  expect(found.join(' ')).toContain('0.150 m (5.91 in)');
   expect(found).toContain('original ignition');
   expect(found.filter((t) => t === 'resistor')).toHaveLength(1);
   // Where the relay sits along the run is not known: two pieces of the run and both wires of the relay coil are blanks.

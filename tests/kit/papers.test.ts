@@ -177,11 +177,11 @@ describe.each(DESIGNS)('instructions of %s', (_, design) => {
         expect(Math.abs(Number(reelRows[i]?.[4]) - kit / 0.3048)).toBeLessThanOrEqual(0.0501);
       else expect(Math.abs(Number(reelRows[i]?.[4]) - kit)).toBeLessThanOrEqual(0.00501);
     });
-    // A machine cuts by millimetres, or by tenths of an inch of 25.4 mm.
+    // A machine cuts by millimetres, or by hundredths of an inch of 25.4 mm.
     cutList(job).forEach(({ cut }, i) => {
       const [given, tolerance] = [cuts[i + 1]?.[4], cuts[i + 1]?.[5]];
       if (cut === null) expect(given).toBe('');
-      else if (units === 'us') expect(Math.abs(Number(given) - cut / 0.0254)).toBeLessThanOrEqual(0.0501);
+      else if (units === 'us') expect(Math.abs(Number(given) - cut / 0.0254)).toBeLessThanOrEqual(0.00501);
       else expect(Math.abs(Number(given) - cut * 1000)).toBeLessThanOrEqual(0.501);
       expect(tolerance).not.toBe('');
     });

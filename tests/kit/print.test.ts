@@ -1,5 +1,4 @@
 /** The papers on paper, A4 and Letter: nothing is cut, split, clipped or left out. */
-import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -11,6 +10,7 @@ import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer, peer } from '../peers/peer.ts';
 import { banked, straight } from './designs.ts';
 import { jobOf } from './job.ts';
+import { wordsOf } from './pdf.ts';
 
 const PAPERS = [
   'instructions.html',
@@ -62,38 +62,6 @@ const WIDER = `(() => {
     return box.right > wide + 0.6 || (e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0 && e.matches('td, th, div, p'));
   }).map((e) => e.tagName + ': ' + e.textContent.slice(0, 60));
 })()`;
-
-interface Word {
-  page: number;
-  text: string;
-  right: number;
-  bottom: number;
-  left: number;
-  top: number;
-}
-
-/** Every word of a PDF with its place [mm], by poppler. */
-function wordsOf(pdf: string): { pages: [number, number][]; words: Word[] } {
-  const html = execFileSync('pdftotext', ['-bbox', pdf, '-'], { encoding: 'utf8', maxBuffer: 64e6 });
-  const mm = (points: string | undefined): number => (Number(points) * 25.4) / 72;
-  const pages: [number, number][] = [];
-  const words: Word[] = [];
-  for (const [, width, height, xMin, yMin, xMax, yMax, text] of html.matchAll(
-    /<page width="([\d.]+)" height="([\d.]+)">|<word xMin="([\d.-]+)" yMin="([\d.-]+)" xMax="([\d.-]+)" yMax="([\d.-]+)">(.*?)<\/word>/g,
-  )) {
-    if (width !== undefined) pages.push([mm(width), mm(height)]);
-    else
-      words.push({
-        page: pages.length,
-        text: text ?? '',
-        left: mm(xMin),
-        top: mm(yMin),
-        right: mm(xMax),
-        bottom: mm(yMax),
-      });
-  }
-  return { pages, words };
-}
 
 describeWithPeer('chromium', 'on paper', () => {
   const browser = useBrowser();

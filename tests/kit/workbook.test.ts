@@ -4,9 +4,14 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Laid } from '../../src/engine/spreadsheet.ts';
 import { dropLimit } from '../../src/kit/bench-drop.ts';
+import { checks } from '../../src/kit/checks.ts';
 import { cutList, reels } from '../../src/kit/cut.ts';
+import { placesOf } from '../../src/kit/lengths.ts';
+import { ruler } from '../../src/kit/sheets/cells.ts';
 import { kitPages } from '../../src/kit/sheets.ts';
+import { crimpKinds } from '../../src/kit/terminals.ts';
 import { runLaid } from '../../src/run-laid.ts';
+import { formatOf } from '../../src/writers/workbook/formats.ts';
 import type { Page } from '../../src/writers/workbook/page.ts';
 import { pages } from '../../src/writers/workbook/pages.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
@@ -49,7 +54,7 @@ function rowOf(cells: Cells, sheet: string, first: string): unknown[] {
   const at = [...own].find(([address, { value }]) => /^A\d+$/.test(address) && value === first)?.[0];
   if (at === undefined) throw new Error(`no row ${first} on ${sheet}`);
   const row = at.slice(1);
-  return [...'ABCDEFGHIJKLM'].map((column) => own.get(`${column}${row}`)?.value ?? null);
+  return [...'ABCDEFGHIJKLMNOP'].map((column) => own.get(`${column}${row}`)?.value ?? null);
 }
 
 test('cut lengths, reels and limits on the sheets are those of the papers', () => {
@@ -74,6 +79,47 @@ test('cut lengths, reels and limits on the sheets are those of the papers', () =
   });
   expect([...cells.keys()]).toEqual(expect.arrayContaining(['Parts', 'Cuts', 'Pieces', 'Labels', 'Record']));
 });
+
+test('in US units cuts are in inches and reels in feet', () => {
+  const { bytes } = bookOf(straight(4, `${FULL}  units: us\n`));
+  const cells = readCells(bytes);
+  // 0.5 m × 1.05 + 2 × 10 mm = 545 mm; an inch has 25.4 mm.
+  expect(rowOf(cells, 'Cuts', 'engine strap')[5]).toBeCloseTo(545 / 25.4, 9);
+  // The one wire of its reel; a foot has 304.8 mm.
+  expect(rowOf(cells, 'Cuts', '4 AWG')[4]).toBeCloseTo(545 / 304.8, 9);
+});
+
+test('first pieces and crimps on the sheet are those of the bench sheet, once for the batch', () => {
+  const { bytes, job } = bookOf(straight(4, FULL));
+  const cells = readCells(bytes);
+  const [, size, insulation, , count, , height, , own, ul, mil] = rowOf(
+    cells,
+    'Pieces',
+    'T2: terminal of the fuse holder',
+  );
+  expect([size, insulation, count, height, own]).toEqual(['6 AWG', 'C', 2, null, null]);
+  // UL 486A has 100 lbf for 6 AWG, MIL-T-7928 300 lbf; 1 lbf is 4.4482 N.
+  expect([ul, mil]).toEqual([expect.closeTo(444.82, 2), expect.closeTo(1334.47, 2)]);
+  for (const { code, what } of crimpKinds(job))
+    expect(rowOf(cells, 'Pieces', `${code}: ${what}`)[4], code).toBeGreaterThan(0);
+  for (const { first } of checks(job)) {
+    const row = rowOf(cells, 'Pieces', first.piece.id);
+    expect(row[4], first.piece.id).toBeCloseTo((first.cut ?? Number.NaN) * 1000, 6);
+    // Cut to 5 mm, stripped to 0.5 mm: the defaults.
+    expect([row[5], row[8]]).toEqual([5, 0.5]);
+  }
+});
+
+test.each(['metric', 'us', 'both'] as const)(
+  'sheet and table for machines show the same decimals, %s',
+  (units) => {
+    const job = jobOf(straight(1, `  units: ${units}\n`), false);
+    for (const form of ['piece', 'small', 'height', 'reel'] as const) {
+      const { places } = placesOf(form, units === 'us' ? 'us' : 'metric');
+      expect(formatOf(ruler(job, form).shown), form).toBe(places === 0 ? '0' : `0.${'0'.repeat(places)}`);
+    }
+  },
+);
 
 test('a test current that a wire may not carry leaves its limit open on the sheet as on the paper', () => {
   const { bytes, job } = bookOf(straight(4, '  test_current: 90 A\n'));

@@ -1,56 +1,130 @@
-/** First piece and series as a sheet, with open cells for what is measured. */
-import type { Sheet } from '../../engine/cell.ts';
+/** First piece of each reel, first crimp and samples of each terminal on each wire, as a sheet with open cells for what is measured. */
+
+import { inUnit } from '../../basis/shown.ts';
+import type { Cell, Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
-import { table, words } from '../../writers/workbook/page.ts';
-import { checks } from '../checks.ts';
+import { section, table, words } from '../../writers/workbook/page.ts';
+import { checks, forceOf } from '../checks.ts';
 import type { Job } from '../job.ts';
-import { begin, given, open } from './cells.ts';
-import { sizeCell } from './cuts.ts';
+import { systemOf } from '../lengths.ts';
+import { crimpKinds } from '../terminals.ts';
+import { begin, formula, given, open, ruler, size } from './cells.ts';
+import { cutCell, sizeCell } from './cuts.ts';
+
+const named = (text: string | null): Cell => (text === null ? open : words(text));
 
 export function checkSheet(job: Job, grid: Grid) {
   const cells: Sheet = [];
   const { kit } = job.result.evaluation.design;
+  const [piece, small, height] = [ruler(job, 'piece'), ruler(job, 'small'), ruler(job, 'height')];
+  const newton = systemOf(kit.units) === 'us' ? 'lbf' : 'N';
+  const force = (value: number | null | undefined, unit: 'N' | 'lbf'): Cell =>
+    value == null ? open : given(inUnit(value, unit, newton), newton);
   const row = begin(
     cells,
-    'First piece and series',
-    'Crimp height as the terminal maker gives it. Pull-out force held for one minute, at least. Measured values go into the open cells.',
+    'First piece of each reel, once for the batch',
+    'Measured values go into the open cells.',
     job,
     grid,
     8,
   );
-  table(
+  const end = table(
     cells,
     row,
     [
       { title: 'Piece', unit: '' },
       { title: 'Size', unit: '' },
-      { title: 'Cut to ±', unit: 'mm' },
-      { title: 'Cut, measured', unit: 'mm' },
-      { title: 'Strip to ±', unit: 'mm' },
-      { title: 'Strip, measured', unit: 'mm' },
-      { title: 'Crimp height, maker', unit: 'mm' },
-      { title: 'Crimp height, measured', unit: 'mm' },
-      { title: 'UL 486A', unit: 'lbf' },
-      { title: 'MIL-T-7928', unit: 'lbf' },
-      { title: 'First, measured', unit: 'lbf' },
-      { title: 'Samples in the batch', unit: '' },
-      { title: 'Seen', unit: '' },
+      { title: 'Insulation', unit: '' },
+      { title: 'Colour', unit: '' },
+      { title: 'Cut length', unit: piece.unit },
+      { title: '±', unit: small.unit },
+      { title: 'Measured', unit: piece.unit },
+      { title: 'Strip', unit: small.unit },
+      { title: '±', unit: small.unit },
+      { title: 'Measured', unit: small.unit },
+      { title: 'Strands whole', unit: '' },
     ],
-    checks(job).map(({ first, ul, mil, samples }) => [
+    checks(job).map(({ first, reel }) => [
       words(first.piece.id),
       sizeCell(job, grid, first.piece),
-      given(kit.cut_tolerance * 1000, 'mm'),
+      named(reel.insulation),
+      named(reel.colour),
+      formula(cutCell(job, grid, first.piece), piece.shown),
+      small.cell(kit.cut_tolerance),
       open,
-      given(kit.strip_tolerance * 1000, 'mm'),
+      small.cell(first.piece.strip),
+      small.cell(kit.strip_tolerance),
       open,
       open,
-      open,
-      ul.pounds === null ? open : given(ul.pounds, 'count'),
-      mil.pounds === null ? open : given(mil.pounds, 'count'),
-      open,
-      given(samples, 'count'),
-      { role: 'source', value: [ul.source, mil.source].filter(Boolean).join('; ') },
     ]),
   );
-  return { cells, widths: [18, 10, 9, 12, 10, 12, 10, 12, 10, 12, 12, 10, 36], landscape: true };
+  const next = section(
+    cells,
+    end,
+    'First crimp and samples, once for the batch: each terminal on each wire with its die',
+    8,
+  );
+  table(
+    cells,
+    next,
+    [
+      { title: 'Terminal', unit: '' },
+      { title: 'Size', unit: '' },
+      { title: 'Insulation', unit: '' },
+      { title: 'Takes up to', unit: '' },
+      { title: 'In a kit', unit: '' },
+      { title: 'Die', unit: '' },
+      { title: 'Crimp height', unit: height.unit },
+      { title: 'Measured', unit: height.unit },
+      { title: 'Pull-out, shop’s file', unit: newton },
+      { title: 'Pull-out, UL 486A', unit: newton },
+      { title: 'Pull-out, MIL-T-7928', unit: newton },
+      { title: 'First', unit: newton },
+      ...Array.from({ length: kit.samples }, (_, i) => ({ title: `Sample ${i + 1}`, unit: newton })),
+      { title: 'Where the forces are from', unit: '' },
+    ],
+    crimpKinds(job).map((kind) => {
+      const [ul, mil] = [forceOf(kind.gauge, 'ul'), forceOf(kind.gauge, 'mil')];
+      return [
+        words(`${kind.code}: ${kind.what}`),
+        kind.gauge === null ? open : size(kind.gauge),
+        named(kind.insulation),
+        kind.largest === null ? open : size(kind.largest),
+        given(kind.count, 'count'),
+        named(kind.tool),
+        height.cell(kind.height),
+        open,
+        force(kind.pull, 'N'),
+        // As on the bench sheet: the shop's own figure takes the place of those by size alone.
+        kind.pull === null ? force(ul.pounds, 'lbf') : words(''),
+        kind.pull === null ? force(mil.pounds, 'lbf') : words(''),
+        open,
+        ...Array.from({ length: kit.samples }, () => open),
+        {
+          role: 'source',
+          value: kind.pull === null ? [ul.source, mil.source].filter(Boolean).join('; ') : 'shop’s file',
+        },
+      ];
+    }),
+  );
+  return {
+    cells,
+    widths: [
+      30,
+      10,
+      11,
+      11,
+      10,
+      14,
+      11,
+      11,
+      11,
+      11,
+      12,
+      10,
+      ...Array.from({ length: kit.samples }, () => 10),
+      36,
+    ],
+    landscape: true,
+  };
 }

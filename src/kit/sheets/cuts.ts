@@ -5,80 +5,82 @@ import type { Cell, Sheet } from '../../engine/cell.ts';
 import { put } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { cellFor } from '../../writers/workbook/links.ts';
-import { type Column, section, table, words } from '../../writers/workbook/page.ts';
-import { cutList, reels } from '../cut.ts';
+import { section, table, words } from '../../writers/workbook/page.ts';
+import { cutList, reelKey, reels } from '../cut.ts';
 import type { Job } from '../job.ts';
 import { endName } from '../labels.ts';
 import type { Piece } from '../places.ts';
-import { terminalFor } from '../terminals.ts';
-import { AT_WRITING, begin, formula, given, open, size } from './cells.ts';
-
-const CUT: Column[] = [
-  { title: 'Wire', unit: '' },
-  { title: 'Size', unit: '' },
-  { title: 'Insulation', unit: '' },
-  { title: 'Colour', unit: '' },
-  { title: 'Length of the design', unit: 'm' },
-  { title: 'Cut length', unit: 'mm' },
-  { title: 'Strip both ends', unit: 'mm' },
-  { title: 'From', unit: '' },
-  { title: 'Terminal', unit: '' },
-  { title: 'To', unit: '' },
-  { title: 'Terminal', unit: '' },
-  { title: 'In the batch', unit: '' },
-];
+import { crimpKinds, crimpOf } from '../terminals.ts';
+import { AT_WRITING, begin, formula, given, open, ruler, size } from './cells.ts';
 
 /** Where the allowances stand on the sheet of cuts, and what reads them. */
 const ALLOWANCES = ['allowance', 'end_allowance', 'waste', 'batch'] as const;
 type Allowance = (typeof ALLOWANCES)[number];
-const SETTINGS: Readonly<Record<Allowance, [string, string]>> = {
-  allowance: ['Extra length of each piece', '%'],
-  end_allowance: ['Extra at each end', 'mm'],
-  waste: ['Wire of a reel that is lost', '%'],
-  batch: ['Kits in the batch', 'count'],
-};
+/** Columns of the design's length and of the cut, and of one kit's wire. */
+const [LENGTH, CUT, KIT] = [4, 5, 4];
 
 export function cutSheet(job: Job, grid: Grid) {
   const cells: Sheet = [];
-  const { design } = job.result.evaluation;
+  const { kit } = job.result.evaluation.design;
+  const [piece, small, reel] = [ruler(job, 'piece'), ruler(job, 'small'), ruler(job, 'reel')];
   const top = begin(cells, 'Cut list', AT_WRITING, job, grid, 8);
-  const values: Record<Allowance, number> = {
-    allowance: design.kit.allowance * 100,
-    end_allowance: design.kit.end_allowance * 1000,
-    waste: design.kit.waste * 100,
-    batch: job.batch,
+  const settings: Readonly<Record<Allowance, [title: string, unit: string, cell: Cell]>> = {
+    allowance: ['Extra length of each piece', '%', given(kit.allowance * 100, '%')],
+    end_allowance: ['Extra at each end', piece.unit, piece.cell(kit.end_allowance)],
+    waste: ['Wire of a reel that is lost', '%', given(kit.waste * 100, '%')],
+    batch: ['Kits in the batch', '', given(job.batch, 'count')],
   };
   ALLOWANCES.forEach((key, i) => {
-    const [title, unit] = SETTINGS[key];
+    const [title, unit, cell] = settings[key];
     put(cells, top + i, 0, { role: 'member', value: title, span: 2 });
-    put(cells, top + i, 2, { role: 'entry', value: values[key], unit });
-    put(cells, top + i, 3, { role: 'unit', value: unit === 'count' ? '' : unit });
+    put(cells, top + i, 2, { ...cell, role: 'entry' });
+    put(cells, top + i, 3, { role: 'unit', value: unit });
   });
   const at = (key: Allowance): string => address(top + ALLOWANCES.indexOf(key), 2);
   const first = top + ALLOWANCES.length + 1;
   const cuts = cutList(job);
+  const kinds = crimpKinds(job);
+  const terminal = (own: Piece, end: 'from' | 'to'): Cell[] => {
+    const kind = crimpOf(kinds, own, end, job);
+    return [
+      words(endName(own[end])),
+      words(kind === null ? 'splice' : `${kind.code}: ${kind.what}`),
+      small.cell(kind?.strip ?? own.strip),
+    ];
+  };
   const end = table(
     cells,
     first,
-    CUT,
-    cuts.map(({ piece }, i) => {
-      const length = lengthFormula(job, grid, piece);
-      const own = address(first + 2 + i, 4, false);
+    [
+      { title: 'Wire', unit: '' },
+      { title: 'Size', unit: '' },
+      { title: 'Insulation', unit: '' },
+      { title: 'Colour', unit: '' },
+      { title: 'Length of the design', unit: piece.unit },
+      { title: 'Cut length', unit: piece.unit },
+      { title: 'From', unit: '' },
+      { title: 'Terminal', unit: '' },
+      { title: 'Strip', unit: small.unit },
+      { title: 'To', unit: '' },
+      { title: 'Terminal', unit: '' },
+      { title: 'Strip', unit: small.unit },
+      { title: 'Batch', unit: '' },
+    ],
+    cuts.map(({ piece: own }, i) => {
+      const length = lengthFormula(job, grid, own);
+      const whole = address(first + 2 + i, LENGTH, false);
       return [
-        words(piece.id),
-        sizeCell(job, grid, piece),
-        words(piece.insulation ?? ''),
-        piece.colour === null ? open : words(piece.colour),
-        length ?? open,
+        words(own.id),
+        sizeCell(job, grid, own),
+        words(own.insulation ?? ''),
+        own.colour === null ? open : words(own.colour),
+        length === null ? open : formula(`IFERROR(${piece.of(`(${length})`)},"")`, piece.shown),
         formula(
-          `IF(ISNUMBER(${own}),${own}*1000*(1+${at('allowance')}/100)+2*${at('end_allowance')},"")`,
-          'mm',
+          `IF(ISNUMBER(${whole}),${whole}*(1+${at('allowance')}/100)+2*${at('end_allowance')},"")`,
+          piece.shown,
         ),
-        piece.strip === null ? open : given(piece.strip * 1000, 'mm'),
-        words(endName(piece.from)),
-        words(terminalFor(piece, 'from', job) ?? 'splice'),
-        words(endName(piece.to)),
-        words(terminalFor(piece, 'to', job) ?? 'splice'),
+        ...terminal(own, 'from'),
+        ...terminal(own, 'to'),
         formula(at('batch'), 'count'),
       ];
     }),
@@ -92,34 +94,38 @@ export function cutSheet(job: Job, grid: Grid) {
       { title: 'Insulation', unit: '' },
       { title: 'Colour', unit: '' },
       { title: 'Pieces in a kit', unit: '' },
-      { title: 'One kit', unit: 'm' },
-      { title: 'Samples of the batch', unit: 'm' },
-      { title: 'Batch with waste and samples', unit: 'm' },
+      { title: 'One kit', unit: reel.unit },
+      { title: 'Samples of the batch', unit: reel.unit },
+      { title: 'Batch with waste and samples', unit: reel.unit },
     ],
-    reels(job).map(({ reel, pieces, samples }, i) => {
-      const kit = address(row + 2 + i, 4, false);
-      const own = cuts.filter(
-        (cut) =>
-          cut.reel.gauge === reel.gauge &&
-          cut.reel.insulation === reel.insulation &&
-          cut.reel.colour === reel.colour,
-      );
+    reels(job).map(({ reel: own, pieces, samples }, i) => {
+      const [one, more] = [KIT, KIT + 1].map((column) => address(row + 2 + i, column, false));
+      const all = cuts.filter((cut) => reelKey(cut.reel) === reelKey(own)).map((cut) => cut.piece);
+      const length = reelLength(grid, all);
+      const ends = `2*${all.length}*${at('end_allowance')}`;
+      // The allowance of an end stands in the unit of a piece.
+      const inReel = reel.unit === 'ft' ? `${ends}/12` : `${ends}/1000`;
       return [
-        size(reel.gauge),
-        words(reel.insulation ?? ''),
-        reel.colour === null ? open : words(reel.colour),
+        size(own.gauge),
+        words(own.insulation ?? ''),
+        own.colour === null ? open : words(own.colour),
         given(pieces, 'count'),
-        reelFormula(
-          grid,
-          own.map((cut) => cut.piece),
-          at,
-        ),
-        given(samples, 'm'),
-        formula(`IF(ISNUMBER(${kit}),${kit}*${at('batch')}*(1+${at('waste')}/100)+${samples},"")`, 'm'),
+        length === null
+          ? open
+          : formula(`${reel.of(length)}*(1+${at('allowance')}/100)+${inReel}`, reel.shown),
+        reel.cell(samples),
+        formula(`IF(ISNUMBER(${one}),${one}*${at('batch')}*(1+${at('waste')}/100)+${more},"")`, reel.shown),
       ];
     }),
   );
-  return { cells, widths: [18, 10, 12, 12, 11, 11, 10, 12, 28, 12, 28, 9], landscape: true };
+  return { cells, widths: [18, 10, 12, 12, 11, 11, 13, 26, 8, 11, 26, 8, 8], landscape: true };
+}
+
+/** Where the cut length of a piece stands, for other sheets of the kit. The sheet is laid out alike each time. */
+export function cutCell(job: Job, grid: Grid, piece: Piece): string {
+  const first = begin([], '', '', job, grid, 1) + ALLOWANCES.length + 1;
+  const i = cutList(job).findIndex((cut) => cut.piece === piece);
+  return `Cuts!${address(first + 2 + i, CUT)}`;
 }
 
 export const sizeCell = ({ result }: Job, grid: Grid, piece: Piece): Cell => {
@@ -131,32 +137,19 @@ export const sizeCell = ({ result }: Job, grid: Grid, piece: Piece): Cell => {
     : formula(`SUBSTITUTE(${cellFor(grid, 'gauge', { run })},"mm2","mm²")`);
 };
 
-/** The whole conductor by the model; its last piece is what the others leave. Null where that is not known. */
-function lengthFormula({ harness }: Job, grid: Grid, piece: Piece): Cell | null {
+/** The whole conductor by the model, its last piece what the others leave [m]. Null where that is not known. */
+function lengthFormula({ harness }: Job, grid: Grid, piece: Piece): string | null {
   if (piece.length === null) return null;
-  if (piece.wire === null) return given(piece.length, 'm');
   const own = harness.pieces.filter((p) => p.wire === piece.wire);
-  const whole = cellFor(grid, 'wire_length', { wire: piece.wire });
-  if (own.at(-1) !== piece) return given(piece.length, 'm');
+  if (piece.wire === null || own.at(-1) !== piece) return String(piece.length);
   const before = own.slice(0, -1).reduce((sum, p) => sum + (p.length ?? 0), 0);
-  return formula(
-    before === 0 ? `IF(${whole}="","",${whole})` : `IF(ISNUMBER(${whole}),${whole}-${before},"")`,
-    'm',
-  );
+  return `${cellFor(grid, 'wire_length', { wire: piece.wire })}${before === 0 ? '' : `-${before}`}`;
 }
 
-/** Length of all conductors of a reel with the allowances; one that is cut at an unknown place counts as a whole. */
-function reelFormula(grid: Grid, pieces: readonly Piece[], at: (key: Allowance) => string): Cell {
-  const wires = [...new Set(pieces.map((piece) => piece.wire))];
-  const lengths: string[] = [];
-  for (const wire of wires) {
-    if (wire !== null) lengths.push(cellFor(grid, 'wire_length', { wire }));
-    else
-      for (const piece of pieces.filter((p) => p.wire === null)) {
-        if (piece.length === null) return open;
-        lengths.push(String(piece.length));
-      }
-  }
-  const ends = `2*${pieces.length}*${at('end_allowance')}/1000`;
-  return formula(`SUM(${lengths.join(',')})*(1+${at('allowance')}/100)+${ends}`, 'm');
+/** Length of all conductors of a reel [m]; one that is cut at an unknown place counts as a whole. Null where it is not known. */
+function reelLength(grid: Grid, pieces: readonly Piece[]): string | null {
+  const loose = pieces.filter((piece) => piece.wire === null).map(({ length }) => length);
+  if (loose.includes(null)) return null;
+  const wires = [...new Set(pieces.map((piece) => piece.wire))].filter((wire) => wire !== null);
+  return `SUM(${[...wires.map((wire) => cellFor(grid, 'wire_length', { wire })), ...loose].join(',')})`;
 }

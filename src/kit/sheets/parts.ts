@@ -5,11 +5,14 @@ import { shown } from '../../writers/workbook/links.ts';
 import { type Column, table, words } from '../../writers/workbook/page.ts';
 import type { Job } from '../job.ts';
 import { partsList } from '../parts.ts';
-import { AT_WRITING, begin, given, open } from './cells.ts';
+import { AT_WRITING, begin, given, open, ruler } from './cells.ts';
 
 export function partsSheet(job: Job, grid: Grid) {
   const cells: Sheet = [];
   const row = begin(cells, 'Parts', AT_WRITING, job, grid, 8);
+  const reel = ruler(job, 'reel');
+  const amount = (value: number | null, unit: 'pcs' | 'm'): Cell =>
+    unit === 'm' ? reel.cell(value) : value === null ? open : given(value, 'count');
   const columns: Column[] = [
     { title: 'Part' },
     { title: 'At' },
@@ -31,10 +34,10 @@ export function partsSheet(job: Job, grid: Grid) {
       { role: 'text', value: part.what },
       ratingOf(job, grid, part.kind, part.at),
       part.order === null ? open : words(part.order),
-      part.kit === null ? open : given(part.kit, part.unit === 'm' ? 'm' : 'count'),
+      amount(part.kit, part.unit),
       given(part.spares, 'count'),
-      part.batch === null ? open : given(part.batch, part.unit === 'm' ? 'm' : 'count'),
-      words(part.unit),
+      amount(part.batch, part.unit),
+      words(part.unit === 'm' ? reel.unit : part.unit),
     ]),
   );
   return { cells, widths: [15, 12, 52, 11, 20, 10, 9, 10, 6], landscape: true };

@@ -37,6 +37,14 @@ const FORMATS: Readonly<Record<string, string>> = {
   '%': '0.0',
   // A time that may be without end, for which `no_end` stands.
   time: '[>=1000000000]"never";[>=100]0;0.000',
+  // Lengths of a kit, with as many decimals as its papers.
+  'cut mm': '0',
+  'cut in': '0.00',
+  'crimp mm': '0.00',
+  'crimp in': '0.000',
+  'reel ft': '0.0',
+  N: '0',
+  lbf: '0.0',
   // Words for what is no unit: a plain count, and a value of any unit.
   count: '0',
   margin: '0.0',
