@@ -5,6 +5,7 @@ import { printCitation } from '../basis/sources.ts';
 import { crimp } from '../data/crimps.ts';
 import { DROP_TEST } from '../data/drop.ts';
 import { escaped } from '../pictures/elements.ts';
+import { printWritten } from '../views/print.ts';
 import { checks, type Force, forceOf } from './checks.ts';
 import { type Cut, cutList, pulled, type Reel, reels } from './cut.ts';
 import { document, name, opening, sizeName, table, wireName } from './html.ts';
@@ -214,7 +215,7 @@ const assumed = ({ result }: Job): string => {
   const { assumed: model, kit } = result.evaluation.design;
   const rows = [...model, ...kit.assumed].map(({ path, value, why }) => [
     `<code>${escaped(path)}</code>`,
-    `<span data-made="">${escaped(value)}</span>`,
+    `<span data-made="">${escaped(printWritten(value, kit.units))}</span>`,
     `<span data-made="">${escaped(why)}</span>`,
   ]);
   return rows.length === 0 ? '<p>Nothing.</p>' : table(['Key', 'Taken', 'Why'], rows);

@@ -56,5 +56,5 @@ export function warranty(job: Job, whole = false): string {
   const text = shopOf(job)?.warranty;
   if (text === undefined) return '';
   const said = whole || text.length <= LONGEST ? name(text) : 'see the instructions.';
-  return `<p class="about">Warranty: ${said}</p>`;
+  return `<p class="about terms">Warranty: ${said}</p>`;
 }

@@ -2,9 +2,11 @@
  * The test card: what to measure on the finished vehicle, where, and what is acceptable there. One page, to be filled
  * in: what tells most comes first, and the meter before the scope.
  */
+import { printValue } from '../basis/print.ts';
 import type { At } from '../basis/quantity.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { SPREADS } from '../model/readings.ts';
+import { escaped } from '../pictures/elements.ts';
 import { isWorth } from '../readings/card.ts';
 import { atPosts, type Expected, quantityOf, type Where } from '../readings/expected.ts';
 import { acceptable } from '../readings/judge.ts';
@@ -59,7 +61,7 @@ export function testCard(job: Job, words: Words): string {
     '<h2>The feed as a whole</h2>',
     shared(job, cranking, running),
     ...(work === undefined ? [] : [each(job, work)]),
-    `<p class="about">${fill(ABOUT, job)}</p>`,
+    `<p class="about">${fill(ABOUT, job)} ${instrumentsOf(e)}</p>`,
     table(
       ['Vehicle', 'Serial number', 'Meter', 'Clamp', 'Read by', 'Date'],
       [['', '', '', '', '', '']],
@@ -72,7 +74,21 @@ export function testCard(job: Job, words: Words): string {
 }
 
 const ABOUT =
-  'A meter shows the average, a scope the peak at the instant of a spark: take the row of your instrument. Ranges count tolerances and instrument. The design allows {drop_limit} and loses {worst_drop} at the instant of a spark on the worst path; a meter shows less. Drop too high: poor joint, wire too long or too thin. Current outside its range: another coil, supply or dwell. † Only where this ground carries nothing but the coils; with starter or alternator current on it, leave the row out.';
+  'A meter shows the average, a scope the peak at the instant of a spark: take the row of your instrument. The design allows {drop_limit} and loses {worst_drop} at the instant of a spark on the worst path; a meter shows less. Drop too high: poor joint, wire too long or too thin. Current outside its range: another coil, supply or dwell. † Only where this ground carries nothing but the coils; with starter or alternator current on it, leave the row out.';
+
+/** How good the instruments are that the ranges count. */
+function instrumentsOf({ design: { instruments } }: Evaluation): string {
+  const good = (sense: 'meter' | 'clamp' | 'scope', unit: string): string => {
+    const { share, digits, least } = instruments[sense];
+    const parts = [
+      ...(share > 0 ? [printValue(share, '1', '%', true)] : []),
+      ...(digits > 0 ? [`${digits} digits`] : []),
+      ...(least > 0 ? [printValue(least, unit, unit, true)] : []),
+    ];
+    return `${sense} <span data-made="">${escaped(parts.join(' + ').replaceAll(' ', '\u00a0'))}</span>`;
+  };
+  return `Ranges count the tolerances of the parts and instruments as good as these: ${good('meter', 'V')}; ${good('clamp', 'A')}; ${good('scope', 'V')}.`;
+}
 
 const speed = (e: Evaluation, point: number): string =>
   `${name(e.design.points[point]?.name ?? '')}, ${modelValue(e, 'point_rpm', { point })}`;

@@ -83,9 +83,10 @@ export const say = (e: Evaluation, name: QuantityName, at: At = {}): string => {
 /** Units that have another one in the other system. */
 const OTHER = ['m', 'cm', 'mm', 'degC', 'K', 'g', 'kg'];
 
-/** A value that is written as a text of ours, `20 degC`, in the units of the reader; any other text stays. */
+/** A value that is written as a text of ours, `20 degC`, `10000 kohm`, in the units of the reader, `10 MΩ`; any other text stays. */
 export function printWritten(text: string, units: Units): string {
   const [, number, unit] = /^(-?\d+(?:\.\d+)?) (\S+)$/.exec(text) ?? [];
+  if (unit === 'kohm') return Number(number) < 1000 ? `${number} kΩ` : `${Number(number) / 1000} MΩ`;
   if (units === 'metric' || number === undefined || unit === undefined || !OTHER.includes(unit)) return text;
   return shownIn(Number(number), unit, units, unit, true);
 }

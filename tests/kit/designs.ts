@@ -52,6 +52,28 @@ export function banked(coils: number): string {
     );
 }
 
+/** A shop of its own, for a straight engine. */
+export const shop = (warranty: string) => `
+shop:
+  shop:
+    name: Invented Spark Works
+    address: [1 Nowhere Street, Anytown]
+    contact: 555-0199
+    logo: logo.svg
+    revision: R7
+    warranty: ${JSON.stringify(warranty)}
+  currency: EUR
+  wire: [{ size: 4 AWG, insulation: C, price: 77.70 EUR/m }]
+  terminals:
+    - name: ring A
+      largest: 2 AWG
+      strip: 12 mm
+      stock: R-100
+      price: 55.50 EUR
+      tool: press 2
+      crimps: [{ size: 4 AWG, height: 4.41 mm, pull: 700 N }]
+  instruments: [{ name: bench meter, kind: meter, accuracy: 0.7 % + 3 digits }]
+`;
 const known = new Map<string, Result>();
 /** The evaluated design; each text is evaluated once. The readings take longer than all the rest together. */
 export function result(text: string, readings = false): Result {

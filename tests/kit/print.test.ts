@@ -8,7 +8,7 @@ import { emptyFolder } from '../cli/tool.ts';
 import { demo } from '../design/helpers.ts';
 import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer, peer } from '../peers/peer.ts';
-import { banked, straight } from './designs.ts';
+import { banked, shop, straight } from './designs.ts';
 import { jobOf } from './job.ts';
 import { wordsOf } from './pdf.ts';
 
@@ -143,7 +143,13 @@ describeWithPeer('chromium', 'on paper', () => {
       const pdf = join(emptyFolder(), 'record.pdf');
       const page = await browser().newPage();
 
-      for (const [name, design] of [...DESIGNS, ['fifty conductors', most] as const]) {
+      // The conditions of a warranty must not take a page of their own.
+      const warranted = `${straight(2)}${shop('Two years on crimps that were not altered. '.repeat(5))}`;
+      for (const [name, design] of [
+        ...DESIGNS,
+        ['fifty conductors', most] as const,
+        ['a warranty', warranted] as const,
+      ]) {
         const job = jobOf(design);
         await page.setContent(papers(job, WORDS).get('build-record.html') ?? '');
         for (const format of ['A4', 'Letter'] as const) {

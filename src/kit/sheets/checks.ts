@@ -13,6 +13,9 @@ import { cutCell, sizeCell } from './cuts.ts';
 
 const named = (text: string | null): Cell => (text === null ? open : words(text));
 
+/** Of the columns before the samples. */
+const WIDTHS = [30, 10, 11.5, 11, 10, 14, 11, 11, 12, 12, 13, 10];
+
 export function checkSheet(job: Job, grid: Grid) {
   const cells: Sheet = [];
   const { kit } = job.result.evaluation.design;
@@ -109,22 +112,7 @@ export function checkSheet(job: Job, grid: Grid) {
   );
   return {
     cells,
-    widths: [
-      30,
-      10,
-      11,
-      11,
-      10,
-      14,
-      11,
-      11,
-      11,
-      11,
-      12,
-      10,
-      ...Array.from({ length: kit.samples }, () => 10),
-      36,
-    ],
+    widths: [...WIDTHS, ...Array.from({ length: kit.samples }, () => 10), 36],
     landscape: true,
   };
 }

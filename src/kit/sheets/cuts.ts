@@ -118,7 +118,7 @@ export function cutSheet(job: Job, grid: Grid) {
       ];
     }),
   );
-  return { cells, widths: [18, 10, 12, 12, 11, 11, 13, 26, 8, 11, 26, 8, 8], landscape: true };
+  return { cells, widths: [18, 11.5, 12, 12, 11, 11, 13, 26, 8, 11, 26, 8, 8], landscape: true };
 }
 
 /** Where the cut length of a piece stands, for other sheets of the kit. The sheet is laid out alike each time. */
