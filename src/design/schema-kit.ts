@@ -66,7 +66,7 @@ const FITTING_WORDS: Readonly<Record<Fitting, string>> = {
   fuse_place: 'Where the fuse is mounted.',
   relay_place: 'Where the relay is mounted.',
   ground_place: 'Where the ground points are.',
-  trigger_place: 'Where the original ignition wire is taken up.',
+  trigger_place: 'Where the original ignition wire is picked up.',
 };
 
 const fitting = map(

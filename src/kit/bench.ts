@@ -65,7 +65,7 @@ export function bench(job: Job, board: string): string {
     first(job),
     '<h2>First crimp and samples, once for the batch: each terminal on each wire with its die</h2>',
     pull(job, kinds),
-    `<p class="about">Crimp height as the terminal maker gives it for terminal, wire and die. Pull-out: hold the force for one minute; the forces are minimums. Pull apart the first crimp and ${count('samples', kit.samples)} samples: from the start, the middle and the end of the batch. Where no value is listed, NASA-STD-8739.4 asks for at least <span data-made="">${crimp.crimp_share.value * 100} %</span> of the wire’s tensile strength (${escaped(printCitation(crimp.crimp_share.source))}). One that fails stops the batch: set the press anew, and check everything since the last good one.</p>`,
+    `<p class="about">Crimp height as the terminal maker gives it for terminal, wire and die. Pull-out: hold the force for one minute; the forces are minimums. Pull apart the first crimp and ${count('samples', kit.samples)} samples: from the start, the middle and the end of the batch. Where no value is listed, NASA-STD-8739.4 asks for at least <span data-made="">${crimp.crimp_share.value * 100} %</span> of the wire’s tensile strength (${escaped(printCitation(crimp.crimp_share.source))}). One that fails stops the batch: reset the press, and check everything since the last good one.</p>`,
     table(
       ['Set up by', 'Checked by', 'Date', 'Press', 'Reel lots', 'Sheet no.'],
       [['', '', '', '', '', '']],
@@ -211,12 +211,19 @@ const pull = (job: Job, kinds: readonly Crimp[]): string =>
     ]),
   );
 
+/** Longest key that is never broken [characters]. */
+const LONGEST_KEY = 40;
+
+/** Units by their signs, in texts that are written as a design is. */
+const signed = (text: string): string =>
+  text.replace(/(\d) degC\b/g, '$1 °C').replace(/(\d) (m?)ohm\b/g, '$1 $2Ω');
+
 const assumed = ({ result }: Job): string => {
   const { assumed: model, kit } = result.evaluation.design;
   const rows = [...model, ...kit.assumed].map(({ path, value, why }) => [
-    `<code>${escaped(path)}</code>`,
-    `<span data-made="">${escaped(printWritten(value, kit.units))}</span>`,
-    `<span data-made="">${escaped(why)}</span>`,
+    `<code${path.length > LONGEST_KEY ? '' : ' class="whole"'}>${escaped(path)}</code>`,
+    `<span data-made="">${escaped(signed(printWritten(value, kit.units)))}</span>`,
+    `<span data-made="">${escaped(signed(why))}</span>`,
   ]);
   return rows.length === 0 ? '<p>Nothing.</p>' : table(['Key', 'Taken', 'Why'], rows);
 };

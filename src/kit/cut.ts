@@ -98,7 +98,8 @@ function noteOf(piece: Piece, job: Job): string {
   const open = unparted(piece, job);
   if (open === null) return 'not in the design';
   const left = onPaper(open.left, 'piece', job.result.evaluation.design.kit.units).replaceAll('\u00a0', ' ');
-  return `${open.pieces.map((p) => p.id).join(' + ')} together ${left} without allowance; the design does not say where they are parted`;
+  const others = open.pieces.filter((p) => p !== piece).map((p) => p.id);
+  return `with ${others.join(', ')} ${left}, no allowance counted; where to part them is not in the design`;
 }
 
 /** Crimps of one kind that are pulled apart: the first one, and the samples of the batch. */

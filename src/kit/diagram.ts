@@ -4,6 +4,7 @@
  *
  *   harness ─► graph ─► layout ─► symbols, wires, labels ─► SVG
  */
+import type { Evaluation } from '../engine/evaluate.ts';
 import type { Result } from '../findings/result.ts';
 import { escaped } from '../pictures/elements.ts';
 import { folded } from './diagram-fold.ts';
@@ -28,10 +29,10 @@ const STYLE =
   'path,rect,circle{fill:none;stroke:#000;stroke-width:.35}' +
   'text{font-family:"DejaVu Sans",Verdana,Arial,sans-serif;text-anchor:middle;unicode-bidi:plaintext;fill:#000}' +
   '.feed,.return{stroke-width:.6}.open{stroke-dasharray:2 1.5}.bank{stroke-dasharray:1 1;stroke-width:.25}' +
-  '.full{fill:#000}.name{font-weight:bold}.left{text-anchor:start}.thin{stroke-width:.15}';
+  '.control{stroke-width:.25}.full{fill:#000}.name{font-weight:bold}.left{text-anchor:start}.thin{stroke-width:.15}';
 
 const NOTES =
-  'Dot: joint. Ring: common ground point. Lines that cross without a dot are not joined. Lengths one way, without allowance; ____: not in the design. Terminal numbers of DIN 72552: 30 battery, 15 supply, 31 ground, 86 and 85 relay coil, 87 make contact. Control wires of the coils are not drawn: they move into the new connectors. Where the driver sits outside the coil, the return starts at the driver.';
+  'Dot: joint. Ring: common ground point. Lines that cross without a dot are not joined. Lengths one way, without allowance; ____: not in the design. Terminals by DIN 72552: 30 battery, 15 supply, 31 ground, 86, 85 relay coil, 87 make contact. Driver outside the coil: no control wire; the return starts at the driver.';
 
 /** The diagram of a result. The same result gives the same text. */
 export const wiringDiagram = (result: Result, block: TitleBlock | null = null): string =>
@@ -109,21 +110,20 @@ const lowest = (graph: Graph, { corners, wires: all }: Placed): number =>
     ...all.map(({ edge, label }) => label.y + (edge.lines.length - above(edge.lines)) * LINE + 1),
   );
 
-/** Notes at the left, sockets from their pin side in the middle, the title block at the right. */
+/** Notes at the left, the coil's connector and the relay's pins in the middle, the title block at the right. */
 function foot(
   { evaluation: e }: Result,
-  { title, notes: plain }: Sheet,
+  { title, notes: plain, labels }: Sheet,
   listed: boolean,
   block: TitleBlock | null,
 ): string {
   const y = PAGE.height - FOOT + 1;
   const relays = harnessOf(e)
     .spots.filter(({ kind }) => kind === 'relay')
-    .slice(0, MOST_SOCKETS);
-  const room = PAGE.width - TITLE - relays.length * SOCKET - 4;
-  const notes = listed
-    ? plain
-    : `${plain} Lengths and sizes of all wires: table of wires in the instructions.`;
+    .map(({ id }) => id);
+  const pins = labels === undefined ? CONNECTOR : 0;
+  const room = PAGE.width - TITLE - (relays.length > 0 ? SOCKET : 0) - pins - 4;
+  const notes = listed ? plain : `${plain} All lengths: table of wires.`;
   const [name = '', ...more] = wrapText(e.design.title, (TITLE - 4) / FONT);
   const lines = [
     title,
@@ -136,16 +136,37 @@ function foot(
     wrapText(notes, room / FONT)
       .map((line, i) => leftText([line], 1, y + i * (FONT + 0.25), false))
       .join('') +
-    relays.map((relay, i) => socket(relay.id, room + 3 + i * SOCKET, y)).join('') +
+    (pins === 0 ? '' : connector(e, room + 3, y)) +
+    (relays.length === 0 ? '' : socket(relays.join(', '), room + 3 + pins, y)) +
     `<rect x="${mm(PAGE.width - TITLE)}" y="${mm(y)}" width="${TITLE - 0.5}" height="${FOOT - 2}"/>` +
     leftText(lines, PAGE.width - TITLE + 2, y + 2)
   );
 }
 
-/** Width of the title block and of a socket, and how many of them there is room for [mm]. */
+/** Widths of the title block, of the relay's pins and of the coil's connector [mm]. */
 const TITLE = 78;
 const SOCKET = 44;
-const MOST_SOCKETS = 2;
+const CONNECTOR = 52;
+/** A longer name of a pin is more than its place holds [characters]. */
+const LONGEST_PIN = 6;
+
+/** The new connector of each coil: the original control wire moves into it. */
+function connector({ design: { kit, runs } }: Evaluation, x: number, y: number): string {
+  const [box, end] = [23, 29];
+  const pin = (name: string | null): string => name?.slice(0, LONGEST_PIN) ?? '____';
+  const row = (down: number, inside: string, line: string, words: readonly string[]): string =>
+    leftText([inside], x + 1.5, y + down - 1.7, false) +
+    `<path class="${line}" d="M${mm(x + box)} ${mm(y + down)}L${mm(x + end)} ${mm(y + down)}"/>` +
+    leftText(words, x + end + 1, y + down - 1.7, false);
+  const returned = runs.some(({ side }) => side === 'return');
+  return [
+    `<rect x="${mm(x)}" y="${mm(y)}" width="${box}" height="20.5" rx="1.5"/>`,
+    leftText(['each coil'], x + 1.5, y + 0.6),
+    row(6.8, `15: pin ${pin(kit.pins.supply)}`, 'feed', ['feed']),
+    row(11.2, `31: pin ${pin(kit.pins.ground)}`, 'return', [returned ? 'return' : 'ground']),
+    row(15.6, `pin ${pin(kit.pins.control)}`, 'control', ['original', 'control wire']),
+  ].join('');
+}
 
 /** How the pins of a common relay of five pins lie, seen from the pins: the numbers on the relay itself take precedence. */
 const socket = (id: string, x: number, y: number): string =>

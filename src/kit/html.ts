@@ -45,7 +45,7 @@ th{background:#e8e8e8;-webkit-print-color-adjust:exact;print-color-adjust:exact}
 td.n,th.n{text-align:right}
 data{white-space:nowrap}
 .about{font-size:8pt;margin-bottom:2mm}
-.terms{white-space:pre-line}
+.terms{white-space:pre-line;margin-top:2mm}
 .held{border:1mm solid #000;padding:1.5mm 3mm;margin:0 0 3mm;break-inside:avoid}
 .held b{font-size:13pt;display:block}
 .box{border:.4mm solid #000;padding:2mm 3mm 1mm;margin-bottom:3mm}

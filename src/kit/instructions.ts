@@ -10,6 +10,7 @@ import type { Job } from './job.ts';
 import { type Part, partsList } from './parts.ts';
 import type { End, Piece } from './places.ts';
 import { warranty } from './shop-block.ts';
+import { crimpKinds, crimpOf } from './terminals.ts';
 import { blank, kitValue, modelValue, terminal } from './values.ts';
 import type { ListName, Words } from './words.ts';
 
@@ -35,7 +36,7 @@ export function instructions(job: Job, words: Words, diagram: string): string {
     fittings(job),
     `<div class="wide">${diagram}</div>`,
     '<h2>Wires</h2>',
-    `<p class="about">${NAMES}</p>`,
+    `<p class="about">${NAMES}${namesTerminals(job) ? ' T: terminal of the list of parts.' : ''}</p>`,
     wires(job),
     '<h2>Step by step</h2>',
     '<div class="two">',
@@ -69,7 +70,7 @@ export function instructions(job: Job, words: Words, diagram: string): string {
 }
 
 const NAMES =
-  'BAT: battery post. F: fuse. K: relay. S: splice. G: common ground point. IGN: original ignition wire. GND: engine ground. In bold: terminal number. A name with a stroke and a figure is a piece of that wire.';
+  'BAT: battery post. F: fuse. K: relay. S: splice. G: common ground point. IGN: original ignition wire. GND: engine ground. In bold: terminal number. A name with a slash and a figure is a piece of that wire.';
 
 const FITTING_TITLES: Readonly<Record<Fitting, string>> = {
   battery_torque: 'Battery terminals, torque',
@@ -80,7 +81,7 @@ const FITTING_TITLES: Readonly<Record<Fitting, string>> = {
   fuse_place: 'Place of the fuse',
   relay_place: 'Place of the relay',
   ground_place: 'Place of the ground points',
-  trigger_place: 'Place where the ignition wire is taken up',
+  trigger_place: 'Place where the ignition wire is picked up',
 };
 
 /** What only the shop knows, two to a row; and the pins of the coil connector. */
@@ -147,7 +148,9 @@ function box(job: Job): string {
       `<span data-made="">${escaped(unbroken(part.what))}</span>`,
       part.order === null ? blank : name(part.order),
       amount(part) +
-        (part.spares === 0 ? '' : ` (${kitValue(job, `spares ${part.kind}`, part.spares, 'count')} spare)`),
+        (part.spares === 0
+          ? ''
+          : `\u00a0(${kitValue(job, `spares ${part.kind}`, part.spares, 'count')}\u00a0spare)`),
     ]);
   const note =
     kit.delivered !== 'loose'
@@ -163,15 +166,23 @@ function box(job: Job): string {
 const endOf = ({ spot, terminal: number }: End): string =>
   `${name(spot.id)}${number === null ? '' : `, ${terminal(number)}`}`;
 
+/** Who crimps the wires has to know which terminal goes where. */
+const namesTerminals = ({ result }: Job): boolean => result.evaluation.design.kit.delivered === 'loose';
+
 function wires(job: Job): string {
   const { evaluation: e } = job.result;
+  const kinds = crimpKinds(job);
+  const end = (piece: Piece, which: 'from' | 'to'): string => {
+    const code = namesTerminals(job) ? crimpOf(kinds, piece, which, job)?.code : undefined;
+    return `${endOf(piece[which])}${code === undefined ? '' : ` · ${name(code)}`}`;
+  };
   const whole = (html: string): string => `<span class="whole">${html}</span>`;
   const rows = job.harness.pieces.map((piece: Piece) => {
     const run = e.design.wires[piece.wire ?? -1]?.run;
     return [
       wireName(piece.id),
-      whole(endOf(piece.from)),
-      whole(endOf(piece.to)),
+      whole(end(piece, 'from')),
+      whole(end(piece, 'to')),
       run === undefined ? sizeName(piece.gauge) : modelValue(e, 'gauge', { run }),
       piece.insulation === null ? blank : name(piece.insulation),
       piece.colour === null ? blank : name(piece.colour),

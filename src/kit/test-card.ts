@@ -74,7 +74,7 @@ export function testCard(job: Job, words: Words): string {
 }
 
 const ABOUT =
-  'A meter shows the average, a scope the peak at the instant of a spark: take the row of your instrument. The design allows {drop_limit} and loses {worst_drop} at the instant of a spark on the worst path; a meter shows less. Drop too high: poor joint, wire too long or too thin. Current outside its range: another coil, supply or dwell. † Only where this ground carries nothing but the coils; with starter or alternator current on it, leave the row out.';
+  'A meter shows the average, a scope the peak at the instant of a spark: use the row of your instrument. The design allows {drop_limit} and loses {worst_drop} at the instant of a spark on the worst path; a meter shows less. Drop too high: poor joint, wire too long or too thin. Current outside its range: another coil, supply or dwell. † Only where this ground carries nothing but the coils; with starter or alternator current on it, leave the row out.';
 
 /** How good the instruments are that the ranges count. */
 function instrumentsOf({ design: { instruments } }: Evaluation): string {

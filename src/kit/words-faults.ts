@@ -6,17 +6,18 @@ export const FAULTS: readonly Fault[] = [
     sign: 'Relay does not click when the ignition is switched on',
     cause:
       'No voltage on the original ignition wire, no ground at terminal {t_eightyfive}, or a contact not home in the socket',
-    act: 'Measure from terminal {t_eightysix} to {t_eightyfive}: battery voltage. None: measure each one to the negative post and follow the wire that is wrong.',
+    act: 'Measure from terminal {t_eightysix} to {t_eightyfive}: battery voltage. None: measure from each one to the negative post and trace the wire at fault.',
   },
   {
     sign: 'Engine cranks and does not fire; relay chatters or drops out',
-    cause: 'Relay gets too little while cranking: weak battery, or an ignition wire behind a resistor',
+    cause:
+      'Too little voltage at the relay while cranking: weak battery, or an ignition wire behind a resistor',
     act: 'Measure from {t_eightysix} to {t_eightyfive} while a helper cranks: at least {trigger_limits}. Charge the battery or use another wire.',
   },
   {
     sign: 'Engine cranks and does not fire; relay clicks',
-    cause: 'Fuse open or missing, relay contact burnt, or a contact not home',
-    act: 'Clip on at a coil connector and at the negative post. Ignition on: work back through {t_eightyseven}, {t_thirty} and both sides of the fuse. The fault is ahead of the first place with voltage.',
+    cause: 'Fuse blown or missing, relay contact burnt, or a contact not home',
+    act: 'Clip on at a coil connector and at the negative post. Ignition on: work back through {t_eightyseven}, {t_thirty} and both sides of the fuse. The fault lies between the last place without voltage and the first with it.',
   },
   {
     sign: 'One coil does not fire',
@@ -24,13 +25,13 @@ export const FAULTS: readonly Fault[] = [
     act: 'Ignition off: unplug it, clip on between its supply and ground pins. Ignition on: battery voltage means control wire or coil; none means feed or ground.',
   },
   {
-    sign: 'Fuse opens at once',
+    sign: 'Fuse blows at once',
     cause: 'A feed wire touches metal, or a coil is shorted',
     act: 'Battery off. Unplug the coils, measure from the feed to ground: at least {isolation}. Never try a larger fuse.',
   },
   {
-    sign: 'Fuse opens after a while',
-    cause: 'A driver that stays on, a shorted coil, or a fuse that sits too hot',
+    sign: 'Fuse blows after a while',
+    cause: 'A driver that stays on, a shorted coil, or a fuse in too hot a place',
     act: 'Compare the current of each coil with the test card. Do not drive.',
   },
   {

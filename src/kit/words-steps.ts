@@ -10,17 +10,14 @@ export const STEPS: Readonly<Record<Exclude<ListName, 'about' | 'cautions' | 'to
       'Note what loses its memory without the battery. Follow the vehicle maker’s order for disconnecting it.',
       'Disconnect the battery, negative post first. Tie the lead back so that it cannot touch the post.',
     ),
-    ...only(
-      'fuse',
-      'Take {fuse_names} out of the holder and keep it in your pocket until the step that asks for it.',
-    ),
-    ...only('relay', 'Take {relay_names} out of the socket.'),
+    ...only('fuse', 'Keep {fuse_names} out of the holder, in your pocket, until the step that asks for it.'),
+    ...only('relay', 'Keep {relay_names} out of the socket.'),
   ],
   mount: [
     ...only(
       'fuse',
       'Mount the holder of {fuse_names} at {fuse_place}, close to the battery: {first_pieces}. Nothing protects that wire: sleeve it and keep it off edges and moving parts.',
-      'Keep the fuse out of the heat: its load was worked out for {fuse_places}.',
+      'Keep the fuse out of the heat: its load was worked out at {fuse_places}.',
     ),
     ...only(
       'relay',
@@ -46,17 +43,17 @@ export const STEPS: Readonly<Record<Exclude<ListName, 'about' | 'cautions' | 'to
   crimp: [
     ...only(
       'loose',
-      'Strip and crimp every end as the terminal maker says. Pull at each crimp by hand. If it moves, cut it off and crimp a new terminal. Then seal it: {heat_shrink}.',
+      'Strip every end and crimp on the terminal that the table of wires names, as its maker says. Pull at each crimp by hand. If it moves, cut it off and crimp a new terminal. Then seal it: {heat_shrink}.',
     ),
     ...only(
       'crimped',
-      'Join the wires at the splices {splices}. Pull at each crimp by hand, then seal it: {heat_shrink}.',
+      'Join the wires at {splices}. Pull at each crimp by hand, then seal it: {heat_shrink}.',
     ),
   ],
   ground: [
     ...only(
       'return',
-      'Clean the metal of the ground points {grounds} at {ground_place} until it is bare. Bolt the return wires on with a lock washer, torque {ground_torque}, then protect the joint from corrosion.',
+      'Clean the metal at {grounds} ({ground_place}) until it is bare. Bolt the return wires on with a lock washer, torque {ground_torque}, then protect the joint from corrosion.',
       'Bolt the last return wire to the negative battery lead or its ground stud. The negative post stays open. Where there is a battery master switch in the negative lead, connect on the side away from the battery.',
     ),
     ...only(
@@ -68,7 +65,7 @@ export const STEPS: Readonly<Record<Exclude<ListName, 'about' | 'cautions' | 'to
     ...only(
       'relay',
       'Take the original ignition wire off the coils at {trigger_place}. Unpin it; do not cut it. Leave its own fuse in place.',
-      'Take it up behind every switch that you noted: ignition switch, kill switch, lanyard, alarm. If a switch cut the circuit elsewhere, put its contact into {trigger_wires}.',
+      'Pick it up downstream of every switch that you noted: ignition switch, kill switch, lanyard, alarm. If a switch cut the circuit elsewhere, put its contact into {trigger_wires}.',
       'Connect it by {trigger_wires} to terminal {t_eightysix} of {relay_names}. It carries {trigger_currents} and must feed no coil. Least size of that wire: {trigger_sizes}. Insulate every end that is left over.',
       'Connect terminal {t_eightyfive} by {relay_grounds} to engine ground (terminal {t_thirtyone}).',
     ),
@@ -135,7 +132,7 @@ export const STEPS: Readonly<Record<Exclude<ListName, 'about' | 'cautions' | 'to
   ratings: [
     ...only(
       'fuse',
-      '{fuses}. Every wire behind the fuse is chosen for it. If it opens, find the cause and replace it with one of the same type and rating.',
+      '{fuses}. Every wire behind the fuse is chosen for it. If it blows, find the cause and replace it with one of the same type and rating.',
     ),
     ...only(
       'relay',
@@ -157,7 +154,7 @@ export const STEPS: Readonly<Record<Exclude<ListName, 'about' | 'cautions' | 'to
     'A wire would have to be longer, run hotter, or lie in a larger bundle than the table says.',
     'A part differs from the list, or its maker’s data sheet contradicts these papers.',
     'A reading is outside the test card and you do not find why.',
-    'A fuse opens a second time.',
+    'A fuse blows a second time.',
     'Something smells or smokes, a joint is hot, or insulation is damaged.',
     'The relay does not release, or a switch that must stop the engine does not.',
     'The vehicle has a high-voltage drive or airbags near the work, or the law asks for a licensed person.',

@@ -10,11 +10,11 @@ export const WORDS: Words = {
   about: [
     ...only(
       'relay',
-      'This kit gives the {coil_count} ignition coils a feed of their own from the battery. The original ignition wire no longer feeds the coils: it only closes the relay.',
+      'This kit feeds the ignition coils, {coil_count} in all, straight from the battery. The original ignition wire no longer feeds them: it only closes the relay.',
     ),
     ...only(
       'no_relay',
-      'This kit gives the {coil_count} ignition coils a feed of their own from the battery. The original ignition wire no longer feeds the coils.',
+      'This kit feeds the ignition coils, {coil_count} in all, straight from the battery. The original ignition wire no longer feeds them.',
     ),
     ...always(
       'Read all of this before you touch the vehicle. If you cannot do a step as written, stop and ask: {contact}.',

@@ -51,6 +51,10 @@ test('the diagram of the straight six shows every part with its terminals, sizes
   // But for the title block, since no shop is named.
   expect(whole.filter((t) => t.includes('____'))).toEqual([
     expect.stringContaining('not in'),
+    // Nor the pins of the coil's connector.
+    '15: pin ____',
+    '31: pin ____',
+    'pin ____',
     '______',
     'Revision ______, date ______',
   ]);
@@ -59,6 +63,22 @@ test('the diagram of the straight six shows every part with its terminals, sizes
       whole.some((t) => t.includes(length)),
       length,
     ).toBe(true);
+});
+
+test('the original control wire is drawn at the coil’s connector, with the pins that the design names', () => {
+  const pins = (kit: string): string[] => texts(wiringDiagram(result(straight(4, kit))));
+  expect(pins('  pins: { supply: A, ground: B2, control: "<C>" }\n')).toEqual(
+    expect.arrayContaining([
+      'each coil',
+      '15: pin A',
+      '31: pin B2',
+      'pin &lt;C&gt;',
+      'original',
+      'control wire',
+    ]),
+  );
+  expect(pins('')).toEqual(expect.arrayContaining(['15: pin ____', '31: pin ____', 'pin ____']));
+  expect(wiringDiagram(result(straight(4)))).toMatch(/<path class="control" d="M[\d. ]+L[\d. ]+"/);
 });
 
 test('the same result gives the same diagram', async () => {
@@ -128,7 +148,7 @@ const LOOK = `(() => {
         return { x: left, y: top };
       }),
     })),
-    wires: [...document.querySelectorAll('path.feed,path.return,path.link,path.open')].flatMap((path) => {
+    wires: [...document.querySelectorAll('path.feed,path.return,path.link,path.open,path.control')].flatMap((path) => {
       const matrix = path.getScreenCTM();
       const steps = Math.ceil(path.getTotalLength() * 4);
       return Array.from({ length: steps + 1 }, (_, i) => {

@@ -215,7 +215,7 @@ test('the work has one order: no power before it is measured, no coil before the
   const steps = [
     'Find every switch that stops the engine',
     'Disconnect the battery, negative post first. Tie',
-    'Take it up behind every switch',
+    'Pick it up downstream of every switch',
     'Do not plug in the coils yet',
     'Battery negative still open, fuse out, relay out, coils unplugged',
     'Connect the battery, positive post first',
