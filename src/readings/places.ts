@@ -99,13 +99,17 @@ export function endsOf(design: Design, wire: number): [string, string] {
   if (side === 'feed')
     return [
       before ? ends(before.id) : 'battery positive',
-      after ? `the start of ${runOrId(design, after.run)}` : terminal('+'),
+      after ? `the start of ${named(design, after)}` : terminal('+'),
     ];
   return [
-    before ? ends(runOrId(design, before.run)) : terminal('−'),
+    before ? ends(named(design, before)) : terminal('−'),
     after ? `the start of ${after.id}` : 'battery negative',
   ];
 }
 
-/** A run of several conductors by its own name. */
-const runOrId = (design: Design, run: number): string => design.runs[run]?.name ?? '';
+/** A conductor by its run; where that divides, the first of those that meet there, at whose end all of them are. */
+function named(design: Design, { run, coils }: Design['wires'][number]): string {
+  const name = design.runs[run]?.name ?? '';
+  const divides = design.wires.filter((wire) => wire.run === run).length > 1;
+  return divides ? `${name} of coil ${design.coils[coils[0] ?? -1]?.id}` : name;
+}
