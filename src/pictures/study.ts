@@ -165,8 +165,10 @@ function mapPanels({ shown, rows }: Study, first: Vary, second: Vary): Panel[] {
     const texts = rows.map((row) => row.texts[n] ?? '');
     const divided = room || one.steps ? texts : levelsOf(one, n, rows);
     // Where sizes are chosen anew at each point a drop jumps, and lines would be a thicket: then the whole is one.
-    const tangled = !room && edgesOf(divided, tall, 'quiet').length > THICKET * (wide + tall);
-    const classes = tangled ? rows.map(() => rangeOf(texts)) : divided;
+    const edges = room ? [] : edgesOf(divided, tall, 'quiet');
+    const tangled = edges.length > THICKET * (wide + tall);
+    const whole = rangeOf(rows, n);
+    const classes = tangled ? rows.map(() => whole) : divided;
     const named = room ? texts.keys() : middles(classes, place);
     return {
       title: one.unit === '' ? one.label : `${one.label} in ${one.unit}`,
@@ -174,7 +176,7 @@ function mapPanels({ shown, rows }: Study, first: Vary, second: Vary): Panel[] {
       y,
       parts: [
         ...cells,
-        ...(room ? [] : edgesOf(classes, tall, 'quiet')),
+        ...(tangled ? [] : edges),
         ...verdicts,
         { kind: 'texts', texts: [...named].map((row) => ({ ...place(row), text: classes[row] as string })) },
       ],
@@ -183,12 +185,15 @@ function mapPanels({ shown, rows }: Study, first: Vary, second: Vary): Panel[] {
 }
 
 /** The least and the most of numbers as they are printed, or how many different words. */
-function rangeOf(texts: readonly string[]): string {
-  const known = texts.filter((text) => text !== '–' && text !== 'none');
-  const numbers = known.map((text) => Number(text.replace('−', '-')));
-  if (numbers.some(Number.isNaN)) return `${new Set(known).size} sizes, in no order`;
-  const at = (value: number): string => known[numbers.indexOf(value)] ?? '–';
-  return `${at(Math.min(...numbers))} to ${at(Math.max(...numbers))}`;
+function rangeOf(rows: readonly Row[], n: number): string {
+  const known = rows.flatMap(({ found, texts }) =>
+    typeof found[n] === 'number' ? [{ value: found[n], text: texts[n] ?? '' }] : [],
+  );
+  if (known.length === 0) return `${new Set(rows.map(({ texts }) => texts[n])).size} sizes, in no order`;
+  const [first, last] = known
+    .sort((a, b) => a.value - b.value)
+    .flatMap((one, i, { length }) => (i === 0 || i === length - 1 ? [one.text] : []));
+  return `${first} to ${last ?? first}`;
 }
 
 /** Between which round numbers each value lies, in words. */
