@@ -25,7 +25,7 @@ const STYLE = `
 :root{color-scheme:light}
 *{box-sizing:border-box}
 @page{margin:14mm 12mm 13mm}
-@page wide{size:landscape;margin:14mm 10mm 13mm}
+@page wide{size:landscape;margin:10mm;@top-left{vertical-align:bottom}@top-right{vertical-align:bottom}@bottom-left{vertical-align:top}@bottom-right{vertical-align:top}}
 body{font:9pt/1.3 "DejaVu Sans",Verdana,Arial,sans-serif;color:#000;background:#fff;margin:0;overflow-wrap:break-word}
 bdi,code{overflow-wrap:anywhere}
 .blank,.size,.whole,.whole bdi{white-space:nowrap}
@@ -52,7 +52,7 @@ data{white-space:nowrap}
 .box h2{margin-top:0}
 .box ul,.two{columns:2;column-gap:6mm}
 .wide{page:wide;break-before:page;break-after:page}
-.wide svg{display:block;width:100%;height:auto;max-height:180mm}
+.wide svg{display:block;width:100%;height:auto;max-height:189mm}
 .page{break-after:page}
 .page:last-child{break-after:auto}
 @media screen{body{padding:8mm;margin:0 auto;max-width:200mm}}
@@ -73,7 +73,7 @@ function running(title: string, job: Job): string {
   const { name: shop, revision } = shopText(job);
   const cut = (text: string, most: number): string =>
     text.length > most ? `${text.slice(0, most)} …` : text;
-  const text = 'font:7.5pt "DejaVu Sans",Verdana,Arial,sans-serif';
+  const text = 'font:8pt "DejaVu Sans",Verdana,Arial,sans-serif';
   return `@page{@top-left{content:${cssText(`${title}: ${cut(design.title, 60)}`)};${text}}
 @top-right{content:${ok ? '""' : cssText(words)};font:bold 8.5pt "DejaVu Sans",Verdana,Arial,sans-serif}
 @bottom-left{content:${cssText(`${cut(shop, 40)} · revision ${cut(revision, 20)} · ${design.date ?? 'date ______'} · design ${shortDigest(job)}`)};${text}}

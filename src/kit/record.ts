@@ -21,7 +21,7 @@ const STYLE = `
 body{font-size:8.5pt;line-height:1.2}
 h1{font-size:13pt}
 h2{font-size:10pt;margin:2mm 0 .8mm}
-table{font-size:7.2pt;line-height:1.1;margin:.5mm 0 1mm}
+table{font-size:8pt;line-height:1.1;margin:.5mm 0 1mm}
 th,td{padding:.45mm .8mm}
 p{margin:0 0 .8mm}
 .page{height:246mm;display:flex;flex-direction:column}
@@ -52,7 +52,7 @@ interface Layout {
   readonly size: number;
 }
 /** As few columns and as large letters as the page takes; the last one when it takes none. */
-const LAYOUTS: readonly Layout[] = [7.2, 6.4, 5.6].flatMap((size) =>
+const LAYOUTS: readonly Layout[] = [8, 7.2, 6.4, 5.6].flatMap((size) =>
   [1, 2, 3, 4].map((columns) => ({ columns, size })),
 );
 

@@ -63,6 +63,17 @@ const WIDER = `(() => {
   }).map((e) => e.tagName + ': ' + e.textContent.slice(0, 60));
 })()`;
 
+/** Runs in the browser: the smallest text, and its size [pt]. A pixel is three quarters of a point. */
+const SMALLEST = `(() => {
+  const sizes = [...document.querySelectorAll('body *')]
+    .filter((e) => [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim() !== '') && !e.matches('style, title'))
+    .map((e) => {
+      const size = Number.parseFloat(getComputedStyle(e).fontSize) * 0.75;
+      return [e.textContent.slice(0, 40), e.matches('svg text') ? size * e.getScreenCTM().a : size];
+    });
+  return sizes.reduce((a, b) => (b[1] < a[1] ? b : a));
+})()`;
+
 describeWithPeer('chromium', 'on paper', () => {
   const browser = useBrowser();
 
@@ -193,6 +204,31 @@ describeWithPeer('chromium', 'on paper', () => {
         }
     },
   );
+
+  test('letters are at least 8 points on paper, those of the drawings too', async () => {
+    const page = await browser().newPage();
+    await page.emulateMedia({ media: 'print' });
+    const small: string[] = [];
+    for (const [name, design] of [
+      ...[1, 8, 16].map((n) => [`${n} coils`, straight(n)] as const),
+      ['sixteen in two banks', banked(16)] as const,
+      ['sixteen assembled', straight(16, '  delivered: assembled\n')] as const,
+      ['two-bank-v8', demo('two-bank-v8')] as const,
+    ]) {
+      const all = papers(jobOf(design), WORDS);
+      for (const paper of PAPERS) {
+        await page.setContent(all.get(paper) ?? '');
+        for (const [format, [, height]] of Object.entries(FORMATS)) {
+          // A drawing has a page of its own, lying, with margins of 10 mm.
+          await page.setViewportSize({ width: Math.floor(((height - 20) / 25.4) * 96), height: 900 });
+          const [text, least] = await page.evaluate<[string, number]>(SMALLEST);
+          // A hundredth of a point for what a browser rounds.
+          if (least < 8 - 0.01) small.push(`${name}, ${paper}, ${format}: ${text}, ${least.toFixed(2)} pt`);
+        }
+      }
+    }
+    expect(small).toEqual([]);
+  });
 
   test('nothing is wider than its place', async () => {
     const page = await browser().newPage();
