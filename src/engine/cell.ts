@@ -1,5 +1,6 @@
 /** What a cell is, and a sheet of cells, before it is a workbook's. */
 import type { At, Axis, Quantity } from '../basis/quantity.ts';
+import { inUnit, type System, unitIn } from '../basis/shown.ts';
 import { convert } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
 import type { QuantityName } from '../model/model.ts';
@@ -20,6 +21,9 @@ export type Role =
   | 'formula'
   | 'verdict'
   | 'own'
+  | 'remark'
+  | 'spare'
+  | 'gap'
   | 'warning';
 
 export interface Cell {
@@ -47,15 +51,48 @@ export const put = (sheet: Sheet, row: number, column: number, cell: Cell): void
   (sheet[row] as (Cell | undefined)[])[column] = cell;
 };
 
-/** A value of the model's unit in the unit in which a person writes it. */
-export function asEntered(value: number, q: Quantity): number {
-  const factor = convert(q.shown ?? q.unit, q.unit);
+/** Unit in which a person enters an input: by the tape and the thermometer at hand. What is sold by a unit stays in it. */
+export function entryUnit(q: Quantity, system: System): string {
+  const unit = q.shown ?? q.unit;
+  if (q.exact || system === 'metric') return unit;
+  return unit === 'm' ? 'in' : unitIn(unit, system);
+}
+
+/** A value of the model's unit in the unit in which a person enters it. */
+export function asEntered(value: number, q: Quantity, system: System = 'metric'): number {
+  const unit = entryUnit(q, system);
+  if (unit !== (q.shown ?? q.unit)) return inUnit(value, q.unit, unit);
+  const factor = convert(unit, q.unit);
   // 15 digits: what a spreadsheet keeps, and enough to hide the last bit of a unit's factor.
   return Number((factor < 1 ? value * Math.round(1 / factor) : value / factor).toPrecision(15));
 }
 
-/** What the design gives, in the unit in which a person writes it; null when it gives nothing. */
-export function inputValue(design: Design, q: Quantity & { kind: 'input' }, at: At): number | string | null {
+/** Digits in which an end of a range is told where another unit makes it an odd number. */
+const TOLD = 4;
+
+/** Ends of the range of an input as they are told, within the range: `['0.03938', '3937']`; none where it has no range. */
+export const boundsOf = (q: Quantity, system: System): string[] =>
+  (q.range ?? []).map((end, i) => {
+    const value = asEntered(end, q, system);
+    const odd = entryUnit(q, system) !== (q.shown ?? q.unit);
+    return String(odd ? within(value, i === 0) : value).replace('-', '−');
+  });
+
+/** The number with few digits, not below it or not above it. */
+function within(value: number, up: boolean): number {
+  const rounded = Number(value.toPrecision(TOLD));
+  const step = 10 ** (Math.floor(Math.log10(Math.abs(value))) + 1 - TOLD);
+  if (up ? rounded >= value : rounded <= value) return rounded;
+  return Number((rounded + (up ? step : -step)).toPrecision(TOLD));
+}
+
+/** What the design gives, in the unit in which a person enters it; null when it gives nothing. */
+export function inputValue(
+  design: Design,
+  q: Quantity & { kind: 'input' },
+  at: At,
+  system: System = 'metric',
+): number | string | null {
   const keys = q.path.split('.').map((key) => {
     const axis = /^\{(\w+)\}$/.exec(key)?.[1];
     return axis === undefined ? key : (at[axis as Axis] as number);
@@ -64,5 +101,5 @@ export function inputValue(design: Design, q: Quantity & { kind: 'input' }, at: 
   for (const key of keys) found = (found as Record<string | number, unknown> | null | undefined)?.[key];
   if (found === null || found === undefined) return null;
   if (typeof found === 'string') return found;
-  return asEntered(found as number, q);
+  return asEntered(found as number, q, system);
 }

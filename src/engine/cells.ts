@@ -1,12 +1,13 @@
 /** Fills the places with cells: values, and one formula for each member of a formula's quantity. */
 
 import { address } from '../basis/address.ts';
-import type { At, Axis, Quantity } from '../basis/quantity.ts';
+import type { At, Axis, Input, Quantity } from '../basis/quantity.ts';
 import { convert } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
 import { listOf } from '../design/spelled.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
-import { type Cell, inputValue, put, type Sheet } from './cell.ts';
+import { type Cell, entryUnit, inputValue, put, type Role, type Sheet } from './cell.ts';
+import { deviceOf } from './entered/check.ts';
 import { CHECKS, type Checked, checkedOf, checksSheet, spellingOf, wrongInRow } from './entered/sheet.ts';
 import { SPELLINGS, soldFormula, spellingsSheet, wordFormula } from './entered/spellings.ts';
 import { blockHeading, inputHeading, sheetHeading } from './headings.ts';
@@ -40,14 +41,14 @@ export function workings(grid: Grid, design: Design): Map<string, Sheet> {
   return sheets;
 }
 
-/** What is wrong in each row of a block of inputs. */
+/** What is wrong in each row of a block of inputs, and room for a note. */
 function checkColumn(grid: Grid, block: Block, sheet: Sheet, checked: Checked): void {
+  const { notes, check } = grid.placement.columns;
   const rows = block.form === 'entries' ? members(grid.axes, block.rows).length : block.quantities.length;
-  for (let i = 0; i < rows; i++)
-    put(sheet, firstRow(block) + i, grid.placement.columns.check, {
-      role: 'warning',
-      formula: wrongInRow(checked, firstRow(block) + i),
-    });
+  for (let row = firstRow(block); row < firstRow(block) + rows; row++) {
+    put(sheet, row, notes, { role: 'remark', value: null });
+    put(sheet, row, check, { role: 'warning', formula: wrongInRow(checked, row) });
+  }
 }
 
 function values(
@@ -90,6 +91,7 @@ function filler(
   checked: Checked,
 ): (at: At) => Cell {
   const q: Quantity = QUANTITIES[name];
+  const { system } = grid.placement.entering;
   const common = { quantity: name, unit: q.unit };
   switch (q.kind) {
     case 'constant':
@@ -105,16 +107,16 @@ function filler(
     case 'input':
       return entry
         ? (at) => ({
-            role: 'entry',
-            value: inputValue(design, q, at),
+            role: roleOf(design, q, at),
+            value: inputValue(design, q, at, system),
             quantity: name,
             entry,
-            unit: q.shown ?? q.unit,
+            unit: entryUnit(q, system),
           })
         : (at) => {
             const cell = entryAddress(grid, name, at);
             const formula =
-              spelled(checked, name, q.path, at, cell) ?? scaled(cell, q.shown ?? q.unit, q.unit);
+              spelled(checked, name, q.path, at, cell) ?? scaled(cell, entryUnit(q, system), q.unit);
             return { role: 'formula', formula, ...common };
           };
     case 'formula': {
@@ -123,6 +125,13 @@ function filler(
       return (at) => ({ role: 'formula', formula: formula(at), ...common });
     }
   }
+}
+
+/** A run without a fuse or a relay has no frames for one; in a feed run one can still be entered. */
+function roleOf(design: Design, q: Input, { run = -1 }: At): Role {
+  const [device, of] = [deviceOf(q), design.runs[run]];
+  if (device === null || of?.[device] != null) return 'entry';
+  return of?.side === 'feed' ? 'spare' : 'member';
 }
 
 /** Formula of the word that an entry stands for; null for an input without words. */
@@ -144,6 +153,7 @@ function spelled(checked: Checked, name: QuantityName, path: string, at: At, cel
  * `auto` stays what it is.
  */
 export function scaled(cell: string, from: string, to: string): string {
+  if (from === 'degF' && to === 'degC') return `IF(ISNUMBER(${cell}),(${cell}-32)*5/9,"")`;
   const factor = convert(from, to);
   if (factor === 1) return `IF(${cell}="","",${cell})`;
   return `IF(ISNUMBER(${cell}),${factor < 1 ? `${cell}/${1 / factor}` : `${cell}*${factor}`},"")`;

@@ -1,14 +1,24 @@
 /** What stands above and beside the values: titles, labels, symbols, units, sources. */
-import type { Quantity } from '../basis/quantity.ts';
+import { bareLabel, type Quantity } from '../basis/quantity.ts';
 import { AS_STATED, printCitation } from '../basis/sources.ts';
 import { printUnit } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
 import { wasFilled } from '../design/filled.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
-import { asEntered, type Cell, put, type Sheet } from './cell.ts';
+import { boundsOf, type Cell, entryUnit, put, type Sheet } from './cell.ts';
 import { type Checked, changedFormula } from './entered/sheet.ts';
-import { type Block, firstRow, HEADINGS, type InputColumns, type Place, SCALAR_COLUMNS } from './layout.ts';
-import { members } from './places.ts';
+import {
+  type Block,
+  ENTRY_HEADINGS,
+  firstRow,
+  HEADINGS,
+  INPUT_HEADINGS,
+  type InputColumns,
+  type Place,
+  SCALAR_COLUMNS,
+  titleRow,
+} from './layout.ts';
+import { cellOf, members } from './places.ts';
 import { INPUTS, type SheetOf } from './sheets.ts';
 import type { Grid } from './translate.ts';
 
@@ -19,18 +29,29 @@ const sourceOf = (q: Quantity): string => (q.source ? printCitation(q.source) : 
 const inputSource = (q: Quantity, design: Design): string =>
   q.kind === 'input' && q.source && !wasFilled(design, q.path) ? printCitation(AS_STATED) : sourceOf(q);
 
-/** The source of inputs that were not stated when the workbook was made, as long as nobody changes them. */
-function sourceNow(grid: Grid, design: Design, checked: Checked, names: readonly QuantityName[]): Cell {
-  const said = [...new Set(names.map((name) => inputSource(QUANTITIES[name], design)).filter(Boolean))];
-  const value = said.join('; ');
+/**
+ * Why inputs stand as they do, as long as nobody changes those that were not stated when the workbook was made; and what
+ * there is to know of them.
+ */
+function reason(grid: Grid, design: Design, checked: Checked, names: readonly QuantityName[]): Cell {
+  const all = names.map((name): Quantity => QUANTITIES[name]);
+  const each = (of: (q: Quantity) => string): string => [...new Set(all.map(of).filter(Boolean))].join('; ');
+  const value = each((q) => inputSource(q, design));
+  // What an empty cell means stands in the label.
+  const note = [
+    ...all.map(({ label }) => /\((empty[^)]*)\)/.exec(label)?.[1]?.replace(/^e/, 'E')),
+    ...all.map((q) => q.note),
+  ];
   const stated = printCitation(AS_STATED);
-  if (value === '' || value === stated) return { role: 'source', value };
+  const both = (source: string): string => [...new Set([source, ...note])].filter(Boolean).join('. ');
+  if (value === '' || value === stated) return { role: 'source', value: both(value) };
   const changed = names.map((name) =>
     changedFormula(checked, name, members(grid.axes, QUANTITIES[name].per ?? [])),
   );
+  const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
   return {
     role: 'source',
-    formula: `IF(${changed.join('+')}>0,"${stated}","${value.replaceAll('"', '""')}")`,
+    formula: `IF(${changed.join('+')}>0,${quoted(both(stated))},${quoted(both(value))})`,
   };
 }
 
@@ -39,16 +60,17 @@ export function sheetHeading({ sheet: name, title, about }: SheetOf, c: InputCol
   put(sheet, 0, 0, { role: 'heading', value: title });
   put(sheet, 1, 0, { role: 'about', value: about });
   if (name !== INPUTS) return;
-  put(sheet, 2, 0, {
-    role: 'about',
-    value: 'Fill in the framed cells; an empty one means: not known, or none.',
-  });
-  put(sheet, 2, c.value, { role: 'entry', value: null });
-  put(sheet, 3, 0, {
-    role: 'about',
-    value:
-      'Coils, runs, conductors, points and rows are as many as the design had. For another number change the design file and write a new workbook.',
-  });
+  const titles = { label: 'Input', unit: 'Unit', range: 'Allowed', value: 'Value' } as const;
+  for (const key of Object.keys(titles) as (keyof typeof titles)[])
+    put(sheet, INPUT_HEADINGS, c[key], label(titles[key]));
+  put(sheet, INPUT_HEADINGS, c.value + 1, label('Why, and what to know', c.count - 1));
+  besideHeading(c, INPUT_HEADINGS, sheet);
+}
+
+/** Above what stands to the right of the values. */
+function besideHeading(c: InputColumns, row: number, sheet: Sheet): void {
+  put(sheet, row, c.notes, label('Your notes'));
+  put(sheet, row, c.check, label('Check'));
 }
 
 /** Headings of a working sheet's block; in a list what describes a value stands beside it. */
@@ -92,72 +114,73 @@ export function blockHeading(grid: Grid, block: Block, sheet: Sheet): void {
   }
 }
 
-/** Headings of a block of inputs: label, symbol, unit and permitted range of every entry, its source and note. */
+/** Headings of a block of inputs: label, unit and permitted range of every entry, and why it stands as it does. */
 export function inputHeading(grid: Grid, design: Design, block: Block, sheet: Sheet, checked: Checked): void {
   const c = grid.placement.columns;
-  put(sheet, block.top - 1, 0, { role: 'title', value: block.title, span: c.note + 1 });
+  const first = titleRow(block);
+  if (first > INPUT_HEADINGS + 1) put(sheet, first - 1, 0, { role: 'gap' });
+  if (block.form === 'single') put(sheet, first, 0, { role: 'title', value: block.title, span: c.check + 1 });
   if (block.form === 'entries') {
     entriesHeading(grid, design, block, sheet, checked);
     return;
   }
-  const titles = {
-    label: 'Input',
-    symbol: 'Symbol',
-    unit: 'Unit',
-    range: 'Allowed',
-    check: 'Check',
-    source: 'Source',
-    note: 'Note',
-  };
-  for (const key of Object.keys(titles) as (keyof typeof titles)[])
-    put(sheet, block.top, c[key], label(titles[key]));
-  const columns = block.form === 'list' ? ['Value'] : grid.axes[block.rows[0] as 'run'];
-  for (let i = 0; i < c.count; i++) put(sheet, block.top, c.value + i, label(columns[i] ?? ''));
+  if (block.form === 'beside') {
+    const [runs, titles] = [
+      grid.axes[block.rows[0] as 'run'],
+      { label: block.title, unit: 'Unit', range: 'Allowed' },
+    ];
+    for (const key of Object.keys(titles) as (keyof typeof titles)[])
+      put(sheet, block.top, c[key], label(titles[key]));
+    for (let i = 0; i < c.count; i++) put(sheet, block.top, c.value + i, label(runs[i] ?? ''));
+    besideHeading(c, block.top, sheet);
+    put(sheet, block.top, c.source, label('Why, and what to know'));
+  }
   block.quantities.forEach((name, i) => {
     const q = QUANTITIES[name];
     const row = firstRow(block) + i;
-    put(sheet, row, c.label, { role: 'member', value: q.label });
-    put(sheet, row, c.symbol, { role: 'symbol', value: q.symbol });
-    put(sheet, row, c.unit, { role: 'unit', value: unitOf(q.shown ?? q.unit) });
-    put(sheet, row, c.range, { role: 'unit', value: permitted(q) });
-    put(sheet, row, c.source, sourceNow(grid, design, checked, [name]));
-    put(sheet, row, c.note, { role: 'source', value: q.note ?? '' });
+    put(sheet, row, c.label, { role: 'member', value: ownLabel(q) });
+    put(sheet, row, c.unit, { role: 'unit', value: entered(grid, q) });
+    put(sheet, row, c.range, { role: 'source', value: permitted(grid, q) });
+    const why = reason(grid, design, checked, [name]);
+    if (block.form === 'beside') put(sheet, row, c.source, why);
+    else put(sheet, row, c.value + 1, { ...why, span: c.count - 1 });
   });
 }
 
 /** A table of inputs: members go down, inputs to the right, and what describes an input stands above it. */
 function entriesHeading(grid: Grid, design: Design, block: Block, sheet: Sheet, checked: Checked): void {
   const c = grid.placement.columns;
-  const names = { label: 'Input', symbol: 'Symbol', unit: 'Unit', range: 'Allowed' };
-  for (const key of Object.keys(names) as (keyof typeof names)[])
-    put(sheet, block.top + HEADINGS[key], 0, {
-      role: key === 'label' ? 'label' : 'unit',
-      value: names[key],
-      span: c.value,
-    });
-  for (let i = block.quantities.length; i < c.count; i++) put(sheet, block.top, c.value + i, label(''));
-  put(sheet, block.top, c.check, label('Check'));
-  put(sheet, block.top, c.source, label('Source'));
-  put(sheet, block.top, c.note, label('Note'));
+  put(sheet, block.top + ENTRY_HEADINGS.label, 0, label(block.title, c.value));
+  put(sheet, block.top + ENTRY_HEADINGS.unit, 0, { role: 'source', value: 'Unit, allowed', span: c.value });
+  besideHeading(c, block.top, sheet);
   block.quantities.forEach((name, i) => {
     const q = QUANTITIES[name];
     const column = c.value + i;
-    put(sheet, block.top + HEADINGS.label, column, label(q.label));
-    put(sheet, block.top + HEADINGS.symbol, column, { role: 'symbol', value: q.symbol });
-    put(sheet, block.top + HEADINGS.unit, column, { role: 'unit', value: unitOf(q.shown ?? q.unit) });
-    put(sheet, block.top + HEADINGS.range, column, { role: 'unit', value: permitted(q) });
+    put(sheet, block.top + ENTRY_HEADINGS.label, column, label(ownLabel(q)));
+    const told = [entered(grid, q), permitted(grid, q)].filter(Boolean).join(', ');
+    put(sheet, block.top + ENTRY_HEADINGS.unit, column, { role: 'source', value: told });
   });
-  const said = block.quantities.map((name): Quantity => QUANTITIES[name]);
-  const text = (of: (q: Quantity) => string): string => [...new Set(said.map(of).filter(Boolean))].join('; ');
-  put(sheet, block.top + 1, c.source, sourceNow(grid, design, checked, block.quantities));
-  put(sheet, block.top + 1, c.note, { role: 'source', value: text((q) => q.note ?? '') });
-  const axis = block.rows[0] as 'point';
-  grid.axes[axis].forEach((value, i) => {
-    put(sheet, firstRow(block) + i, 0, { role: 'member', value, span: c.value });
+  const free = c.count - block.quantities.length;
+  const why = reason(grid, design, checked, block.quantities);
+  if (free > 0) put(sheet, block.top, c.value + block.quantities.length, { ...why, span: free });
+  const place = grid.placement.entries.get(block.quantities[0] as QuantityName) as Place;
+  members(grid.axes, block.rows).forEach((at) => {
+    const value = block.rows.map((axis) => grid.axes[axis][at[axis] as number] ?? '').join(', ');
+    put(sheet, cellOf(place, at)[0], 0, { role: 'member', value, span: c.value });
   });
 }
 
-/** `0.001 … 100`, in the unit in which it is written. */
-function permitted(q: Quantity): string {
-  return q.range ? q.range.map((end) => String(asEntered(end, q)).replace('-', '−')).join(' … ') : '';
-}
+/** Its label without what the title of its group says. */
+const ownLabel = ({ label: text }: Quantity): string =>
+  bareLabel(text).replace(
+    /^(?:Relay|Fuse|Data sheet|Sweep|Dwell table|Bench test instead|Further sparks): (.)/,
+    (_, letter: string) => letter.toUpperCase(),
+  );
+
+/** Unit in which it is entered. */
+const entered = ({ placement: { entering } }: Grid, q: Quantity): string =>
+  unitOf(entryUnit(q, entering.system));
+
+/** `0.001 … 100`, in the unit in which it is entered. */
+const permitted = (grid: Grid, q: Quantity): string =>
+  boundsOf(q, grid.placement.entering.system).join(' … ');

@@ -8,18 +8,30 @@
  * each other, as in the table of a data sheet.
  */
 import type { Axis, Quantity } from '../basis/quantity.ts';
-import { namesFor, type OnRequest, QUANTITIES, type QuantityName, SUBJECTS } from '../model/model.ts';
+import { namesFor, type OnRequest, QUANTITIES, type QuantityName } from '../model/model.ts';
 import type { Members } from './axes.ts';
-import { INPUT_SHEET, INPUT_TITLES, INPUTS, SHEETS, type SheetOf, SUBJECT_TITLES } from './sheets.ts';
+import { entryUnit } from './cell.ts';
+import { type Entering, METRIC } from './entering.ts';
+import { INPUT_GROUPS } from './input-groups.ts';
+import { INPUT_SHEET, INPUTS, SHEETS, type SheetOf } from './sheets.ts';
 
 /** The axis whose members stand beside each other on `Inputs`: it has many inputs and few members. */
 const BESIDE: Axis = 'run';
 
-/** Heading rows above a block of members: label, symbol, unit, then source or permitted range, then member. */
-export const HEADINGS = { label: 0, symbol: 1, unit: 2, source: 3, range: 3, member: 4 } as const;
-const HEADING_ROWS = { table: 5, entries: 4, list: 1, beside: 1 } as const;
-/** Rows that the title and the explanation of a sheet take, and the legend of the inputs. */
-const FIRST = { values: 3, inputs: 5 } as const;
+/** The axis whose members stand in an order of their own there. */
+const ORDERED: Axis = 'wire';
+
+/** Heading rows above a block of members: label, symbol, unit, source, member; of inputs label, then unit and range. */
+export const HEADINGS = { label: 0, symbol: 1, unit: 2, source: 3, member: 4 } as const;
+export const ENTRY_HEADINGS = { label: 0, unit: 1 } as const;
+/** Single inputs have their headings once, above all blocks. */
+const HEADING_ROWS = { table: 5, entries: 2, list: 1, single: 0, beside: 1 } as const;
+/** Rows that the title and the explanation of a sheet take, and the headings of the inputs. */
+const FIRST = { values: 3, inputs: 4 } as const;
+/** Row of the headings of single inputs. */
+export const INPUT_HEADINGS = FIRST.inputs - 1;
+/** Fewest columns of entries: what is said beside a single input takes the others. */
+const LEAST_COLUMNS = 4;
 
 export interface Place {
   readonly sheet: string;
@@ -31,6 +43,8 @@ export interface Place {
   readonly counts: readonly number[];
   /** Members go to the right instead of down. */
   readonly beside?: true;
+  /** Position of each member where they do not stand in their own order. */
+  readonly order?: readonly number[];
 }
 
 export interface Block {
@@ -38,7 +52,7 @@ export interface Block {
   readonly title: string;
   readonly rows: readonly Axis[];
   readonly quantities: readonly QuantityName[];
-  /** First heading row, counted from 0; a block of inputs has its title in the row before. */
+  /** First heading row, counted from 0; single inputs have their title in the row before. */
   readonly top: number;
   readonly kind: 'values' | 'inputs';
   readonly form: keyof typeof HEADING_ROWS;
@@ -54,20 +68,22 @@ export interface Placement {
   readonly sheets: ReadonlyMap<string, SheetOf>;
   /** Columns on `Inputs`, counted from 0. */
   readonly columns: InputColumns;
+  readonly entering: Entering;
 }
 
 export interface InputColumns {
   readonly label: number;
-  readonly symbol: number;
   readonly unit: number;
   readonly range: number;
   /** The first of `count` columns of entries. */
   readonly value: number;
   readonly count: number;
+  /** Free for a person's own notes. */
+  readonly notes: number;
   /** What is wrong with the entries of the row. */
   readonly check: number;
+  /** Of the inputs of runs where they come from, and what to know; of others that stands beside the value. */
   readonly source: number;
-  readonly note: number;
 }
 
 /** Columns of a block of single values, and of the label columns before a block of members. */
@@ -78,13 +94,17 @@ const isEntry = (q: Quantity): boolean => q.kind === 'input';
  * An input that stands in a column, in the unit of the model, needs no second cell. A single one does: its name would
  * read 0 where the cell is empty.
  */
-const sameCell = (q: Quantity): boolean =>
-  q.kind === 'input' && (q.shown === undefined || q.shown === q.unit) && keyOf(q) !== '' && !isBeside(q);
+const sameCell = (q: Quantity, { system }: Entering): boolean =>
+  q.kind === 'input' && entryUnit(q, system) === q.unit && !['', BESIDE, ORDERED].includes(keyOf(q));
 const keyOf = (q: Quantity): string => (q.per ?? []).join(',');
 const isBeside = (q: Quantity): boolean => keyOf(q) === BESIDE;
 
 /** Finds a place for every quantity, those of the subjects on request only where these are asked for. */
-export function placement(axes: Members, asked: readonly OnRequest[] = []): Placement {
+export function placement(
+  axes: Members,
+  asked: readonly OnRequest[] = [],
+  entering: Entering = METRIC,
+): Placement {
   const places = new Map<QuantityName, Place>();
   const entries = new Map<QuantityName, Place>();
   const blocks: Block[] = [];
@@ -96,15 +116,13 @@ export function placement(axes: Members, asked: readonly OnRequest[] = []): Plac
   const of = (key: string, wanted: (q: Quantity) => boolean): QuantityName[] =>
     names.filter((n) => keyOf(QUANTITIES[n]) === key && wanted(QUANTITIES[n]));
 
+  const groups = inputGroups(new Set(names.filter((n) => isEntry(QUANTITIES[n]))));
   const columns = inputColumns(
-    Math.max(
-      axes[BESIDE].length,
-      ...order.filter((k) => k !== '' && k !== BESIDE).map((k) => of(k, isEntry).length),
-    ),
+    Math.max(LEAST_COLUMNS, axes[BESIDE].length, ...groups.map(([, of]) => (isTable(of) ? of.length : 0))),
   );
   let next: number = FIRST.inputs;
-  for (const [title, group] of inputGroups(order, of)) {
-    next = layInputs({ axes, places, entries, blocks, columns }, title, group, next);
+  for (const [title, group] of groups) {
+    next = layInputs({ axes, places, entries, blocks, columns, entering }, title, group, next);
   }
   for (const key of order) {
     const { sheet, title } = SHEETS[key] as SheetOf;
@@ -112,7 +130,7 @@ export function placement(axes: Members, asked: readonly OnRequest[] = []): Plac
       { axes, places, blocks },
       sheet,
       title,
-      of(key, (q) => !sameCell(q)),
+      of(key, (q) => !sameCell(q, entering)),
     );
   }
   const sheets = new Map<string, SheetOf>([[INPUTS, INPUT_SHEET]]);
@@ -120,38 +138,34 @@ export function placement(axes: Members, asked: readonly OnRequest[] = []): Plac
     const found = SHEETS[key] as SheetOf;
     if (blocks.some((b) => b.sheet === found.sheet)) sheets.set(found.sheet, found);
   }
-  return { places, entries, blocks, sheets, columns };
+  return { places, entries, blocks, sheets, columns, entering };
 }
 
 const inputColumns = (count: number): InputColumns => ({
   label: 0,
-  symbol: 1,
-  unit: 2,
-  range: 3,
-  value: 4,
+  unit: 1,
+  range: 2,
+  value: 3,
   count,
+  notes: 3 + count,
   check: 4 + count,
   source: 5 + count,
-  note: 6 + count,
 });
 
-/** Single inputs by subject, then the inputs of every axis. */
-function inputGroups(
-  order: readonly string[],
-  of: (key: string, wanted: (q: Quantity) => boolean) => QuantityName[],
-): [string, QuantityName[]][] {
-  const single = of('', isEntry);
-  const subjects = Object.entries(SUBJECTS).map(([subject, own]): [string, QuantityName[]] => [
-    SUBJECT_TITLES[subject] ?? subject,
-    single.filter((name) => Object.hasOwn(own, name)),
+/** Members of these inputs go down, inputs to the right. */
+const isTable = ([name]: readonly QuantityName[]): boolean => {
+  const q = QUANTITIES[name as QuantityName];
+  return keyOf(q) !== '' && !isBeside(q);
+};
+
+/** The groups of inputs, as far as there are any of them. Throws when one has no group: groups are written by us. */
+function inputGroups(entries: Set<QuantityName>): [string, QuantityName[]][] {
+  const groups = INPUT_GROUPS.map(({ title, inputs }): [string, QuantityName[]] => [
+    title,
+    inputs.filter((name) => entries.delete(name)),
   ]);
-  const axes = order
-    .filter((key) => key !== '')
-    .map((key): [string, QuantityName[]] => [
-      INPUT_TITLES[key] ?? SHEETS[key]?.title ?? key,
-      of(key, isEntry),
-    ]);
-  return [...subjects, ...axes].filter(([, names]) => names.length > 0);
+  if (entries.size > 0) throw new Error(`sheets.ts has no group for ${[...entries].join(', ')}`);
+  return groups.filter(([, names]) => names.length > 0);
 }
 
 interface Laying {
@@ -160,9 +174,13 @@ interface Laying {
   readonly blocks: Block[];
 }
 
-/** Lays one block of `Inputs` with its title in row `at`; returns the row where the next one may begin. */
+/** Lays one block of `Inputs` from row `at` on; returns the row where the next one may begin. */
 function layInputs(
-  to: Laying & { readonly entries: Map<QuantityName, Place>; readonly columns: InputColumns },
+  to: Laying & {
+    readonly entries: Map<QuantityName, Place>;
+    readonly columns: InputColumns;
+    readonly entering: Entering;
+  },
   title: string,
   names: readonly QuantityName[],
   at: number,
@@ -170,13 +188,15 @@ function layInputs(
   const q = QUANTITIES[names[0] as QuantityName];
   const rows = q.per ?? [];
   const counts = rows.map((axis) => to.axes[axis].length);
-  const form = rows.length === 0 ? 'list' : isBeside(q) ? 'beside' : 'entries';
-  const top = at + 1;
+  const form = rows.length === 0 ? 'single' : isBeside(q) ? 'beside' : 'entries';
+  const order = keyOf(q) === ORDERED ? { order: to.entering.wires } : {};
+  // Single inputs have a title in a row of its own, the others above the names of the rows.
+  const top = form === 'single' ? at + 1 : at;
   const first = top + HEADING_ROWS[form];
   names.forEach((name, i) => {
     const place: Place =
       form === 'entries'
-        ? { sheet: INPUTS, row: first, column: to.columns.value + i, rows, counts }
+        ? { sheet: INPUTS, row: first, column: to.columns.value + i, rows, counts, ...order }
         : {
             sheet: INPUTS,
             row: first + i,
@@ -186,7 +206,7 @@ function layInputs(
             ...(form === 'beside' ? { beside: true } : {}),
           };
     to.entries.set(name, place);
-    if (sameCell(QUANTITIES[name])) to.places.set(name, place);
+    if (sameCell(QUANTITIES[name], to.entering)) to.places.set(name, place);
   });
   to.blocks.push({ sheet: INPUTS, title, rows, quantities: names, top, kind: 'inputs', form });
   return first + (form === 'entries' ? counts.reduce((a, b) => a * b, 1) : names.length) + 1;
@@ -215,6 +235,9 @@ function layValues(to: Laying, sheet: string, title: string, names: readonly Qua
   if (!counts.includes(0))
     to.blocks.push({ sheet, title, rows, quantities: names, top: FIRST.values, kind: 'values', form });
 }
+
+/** First row of a block with its title. */
+export const titleRow = ({ form, top }: Block): number => (form === 'single' ? top - 1 : top);
 
 /** Row of the first member of a block. */
 export const firstRow = (block: Block): number => block.top + HEADING_ROWS[block.form];

@@ -13,10 +13,11 @@ export function members(axes: Members, rows: readonly Axis[]): At[] {
 
 /** Row and column, counted from 0, of a quantity's value for the members `at`. */
 export function cellOf(place: Place, at: At): [number, number] {
-  const index = place.rows.reduce(
+  const member = place.rows.reduce(
     (sum, axis, i) => sum * (place.counts[i] as number) + (at[axis] as number),
     0,
   );
+  const index = place.order?.[member] ?? member;
   if (place.beside) return [place.row, place.column + index];
   return [place.row + index, place.column + (place.across === undefined ? 0 : (at[place.across] as number))];
 }

@@ -185,29 +185,9 @@ export const OURS: readonly string[] = [
   ],
 ];
 
-/** What the inputs of these axes are called; the others go by the title of their sheet. */
-export const INPUT_TITLES: Readonly<Record<string, string>> = { wire: 'Conductors: lengths' };
-
-/** What the single inputs of a subject of the model are called; the others go by its name. */
-export const SUBJECT_TITLES: Readonly<Record<string, string>> = {
-  timing: 'Engine, ignition and sweep',
-  sparks: 'Further sparks',
-  coil: 'Coil',
-  stuck: 'Driver that stays on',
-  conductor: 'Conductors',
-  fuse: 'Fuses',
-  relay: 'Relays',
-  drop: 'Drop',
-  fault: 'Source',
-  sizing: 'Sizes',
-  limits: 'Supply',
-  plausible: 'Least energy',
-  readings: 'Tolerances of what is measured',
-};
-
 export const INPUT_SHEET: SheetOf = {
   sheet: INPUTS,
   title: 'Inputs',
   about:
-    'Everything that can be chosen; all other sheets follow from it. The numbers of cylinders, runs and points are fixed here: for others, change the design file and make a new workbook.',
+    'Fill in the framed cells; empty means not known, or none. In grey: taken where the design says nothing. For other numbers of coils, runs or points write a new workbook.',
 };

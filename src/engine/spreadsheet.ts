@@ -4,12 +4,14 @@
  */
 import { type CellValue, DetailedCellError, HyperFormula, type RawCellContent } from 'hyperformula';
 import { address } from '../basis/address.ts';
-import type { At, Axis } from '../basis/quantity.ts';
+import type { At, Axis, Quantity } from '../basis/quantity.ts';
+import { inUnit } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
-import { type OnRequest, QUANTITIES } from '../model/model.ts';
-import type { Cell, Sheet } from './cell.ts';
+import { type OnRequest, QUANTITIES, type QuantityName } from '../model/model.ts';
+import { type Cell, entryUnit, type Sheet } from './cell.ts';
 import { cellOf, members, workings } from './cells.ts';
 import { shapeOf } from './choose.ts';
+import { entering } from './entering.ts';
 import { type Evaluation, evaluate, type Held, ModelError, type Value } from './evaluate.ts';
 import { type Place, placement } from './layout.ts';
 import type { Grid } from './translate.ts';
@@ -88,7 +90,7 @@ export function spread(
   theirs: Theirs = NOTHING,
 ): Omit<Laid, keyof Evaluation> & Pick<Laid, 'grid' | 'design' | 'value' | 'set' | 'setAll'> {
   const shape = shapeOf(design);
-  const grid: Grid = { ...shape, placement: placement(shape.axes, asked) };
+  const grid: Grid = { ...shape, placement: placement(shape.axes, asked, entering(design)) };
   const sheets = new Map([...workings(grid, design), ...(extra ? extra(grid, design) : [])]);
   const raw = Object.fromEntries([...sheets].map(([name, rows]) => [name, rows.map(rawRow)]));
   const engine = evaluated(raw, [...singleNames(grid), ...theirs.names(grid)]);
@@ -112,6 +114,13 @@ export function spread(
     const [row, col] = cellOf(place, at);
     engine.setCellContents({ sheet: ids.get(place.sheet) as number, row, col }, [[contents]]);
   };
+  /** Values of inputs come in metric units, whatever those of the cells are. */
+  const enter = (name: QuantityName, at: At, value: Value): void => {
+    const q: Quantity = QUANTITIES[name];
+    const [from, to] = [q.shown ?? q.unit, entryUnit(q, grid.placement.entering.system)];
+    const turned = typeof value === 'number' ? inUnit(value, from, to) : value;
+    write(grid.placement.entries.get(name) as Place, at, content(turned));
+  };
   /** What a cell holds while a value takes the place of its formula, or is added to it. */
   const contentsOf = (place: Place, at: At, { how, values, only }: Held, i: number): RawCellContent => {
     const [row, column] = cellOf(place, at);
@@ -126,8 +135,7 @@ export function spread(
     sheets,
     setAll(entries, held = []) {
       engine.batch(() => {
-        for (const { name, at, value } of entries)
-          write(grid.placement.entries.get(name) as Place, at, content(value));
+        for (const { name, at, value } of entries) enter(name, at, value);
         for (const one of held) {
           const place = grid.placement.places.get(one.name) as Place;
           const { per = [], across } = QUANTITIES[one.name];
@@ -143,7 +151,7 @@ export function spread(
       if (place === undefined) throw new ModelError(`${name} is laid out on request only`);
       return cached(place.sheet, ...cellOf(place, at));
     },
-    set: (name, at, entry) => write(grid.placement.entries.get(name) as Place, at, content(entry)),
+    set: enter,
     formulas: [...sheets.values()].flat(2).filter((cell) => cell?.formula !== undefined).length,
   };
 }

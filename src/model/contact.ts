@@ -293,6 +293,7 @@ export const contacts = {
     unit: 'mm',
     per: ['run'],
     path: 'runs.{run}.relay.tab',
+    exact: true,
     range: ends(RANGES.tab, 'mm'),
   },
   tab_allowed: {

@@ -18,7 +18,7 @@ export interface Filled extends Entry {
 /** What a design holds for an entry, in the unit in which it is written. */
 export function valueIn(design: Design, entry: Entry, made: Design): number | string | null {
   // Firings may change their order; a cell stays that of its coil.
-  if (!entry.q.path.startsWith('events.')) return inputValue(design, entry.q, entry.at);
+  if (!entry.q.path.startsWith('events.')) return inputValue(design, entry.q, entry.at, entry.system);
   const { coil } = made.events[entry.at.event as number] as Design['events'][number];
   const index = entry.key.at(-1) as number;
   if (made.ignition.layout === 'listed') return design.coils[coil]?.fires_at[index] ?? null;
@@ -70,8 +70,8 @@ function place(entry: Filled, made: Design, add: Add): void {
 
 type Add = (key: Path, value: Plain | undefined, parts?: readonly Edit[]) => void;
 
-const written = ({ value, q }: Filled): Plain | undefined =>
-  value === null ? undefined : asWritten(value, q);
+const written = (entry: Filled): Plain | undefined =>
+  entry.value === null ? undefined : asWritten(entry.value, entry);
 
 /** Whether nothing is left of the block that an entry belongs to. */
 const isEmpty = (entry: Filled, all: readonly Filled[]): boolean => {

@@ -2,17 +2,19 @@
 
 import { address } from '../basis/address.ts';
 import type { At, Axis, OfKind, Quantity } from '../basis/quantity.ts';
+import type { System } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
 import type { Path } from '../design/problems.ts';
 import { members } from '../engine/axes.ts';
 import { inputValue } from '../engine/cell.ts';
-import { members as combinations } from '../engine/cells.ts';
+import { cellOf, members as combinations } from '../engine/cells.ts';
+import { entering, METRIC } from '../engine/entering.ts';
 import { type Place, placement } from '../engine/layout.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { quoted } from '../own/rows.ts';
 import type { Book, Found } from './book.ts';
 import { keyOf } from './keys.ts';
-import { ENTRY } from './mark.ts';
+import { ENTRY, ENTRY_US, FIRST_MARK, MARK } from './mark.ts';
 import type { Area } from './parts.ts';
 
 /** One cell. Row and column are counted from 0. */
@@ -27,6 +29,8 @@ export interface Entry {
   readonly key: Path;
   /** Whose value it is: a run, a point, a conductor; empty where there is only one. */
   readonly of: string;
+  /** In whose units it is entered. */
+  readonly system: System;
   /** What stood in the cell, in the unit in which it is written; null for nothing. */
   readonly was: number | string | null;
   readonly found: Found;
@@ -43,17 +47,20 @@ export interface Entries {
 }
 
 /** Every entry of a workbook that was made from `design`. */
-export function entriesOf(book: Book, design: Design): Entries {
+export function entriesOf(book: Book, design: Design, mark: string = MARK): Entries {
   const axes = members(design);
   const entries: Entry[] = [];
   const lost: { name: string; found: string; taken: string }[] = [];
   // The workbook of a check holds the tolerances besides.
   const asked = book.names.has(`${ENTRY}tolerance_henry`) ? (['readings'] as const) : [];
-  for (const [name, place] of placement(axes, asked).entries) {
+  const order = mark === FIRST_MARK ? METRIC : entering(design);
+  for (const [name, place] of placement(axes, asked, order).entries) {
     const q: Quantity = QUANTITIES[name];
     const ats = combinations(axes, place.rows);
     if (q.kind !== 'input' || ats.length === 0) continue;
-    const defined = ENTRY + name;
+    // Its name tells in whose units it is entered.
+    const system = book.names.has((ENTRY_US + name).toLowerCase()) ? 'us' : 'metric';
+    const defined = (system === 'us' ? ENTRY_US : ENTRY) + name;
     const area = book.names.get(defined.toLowerCase());
     const found = area ? lostIn(area, place, ats.length) : 'no cells with this name';
     if (found !== null) {
@@ -61,8 +68,8 @@ export function entriesOf(book: Book, design: Design): Entries {
       continue;
     }
     const { sheet, top, left } = area as Area;
-    ats.forEach((at, i) => {
-      const [row, column] = place.beside ? [top, left + i] : [top + i, left];
+    for (const at of ats) {
+      const [row, column] = cellOf({ ...place, row: top, column: left }, at);
       entries.push({
         name,
         q,
@@ -72,10 +79,11 @@ export function entriesOf(book: Book, design: Design): Entries {
         column,
         key: keyOf(design, q.path, at),
         of: place.rows.map((axis: Axis) => axes[axis][at[axis] as number] ?? '').join(', '),
-        was: inputValue(design, q, at),
+        system,
+        was: inputValue(design, q, at, system),
         found: book.cell(sheet, row, column),
       });
-    });
+    }
   }
   return { entries, lost };
 }

@@ -1,10 +1,16 @@
 /** What the writer leaves in a workbook so that it can be known and read back: both sides take it from here. */
 
-/** Among the keywords of the document; it stays there when another program saves the file. */
-export const MARK = 'coilfeed-workbook/1';
+/**
+ * Among the keywords of the document; it stays there when another program saves the file. In the first workbooks all
+ * inputs stood in the order of the model, the lengths of conductors too.
+ */
+export const MARK = 'coilfeed-workbook/2';
+export const FIRST_MARK = 'coilfeed-workbook/1';
 
 /** Begin of the defined names of the cells in which a person enters something. */
 export const ENTRY = 'in_';
+/** The same where they are entered in another unit than metric readers enter them. */
+export const ENTRY_US = 'in_us_';
 
 /** Defined name of the cells of the test card in which readings are entered. */
 export const CARD = 'in_measured';

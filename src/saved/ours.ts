@@ -4,7 +4,7 @@
  */
 import { strFromU8 } from 'fflate';
 import { type Archive, openArchive } from './archive.ts';
-import { MARK } from './mark.ts';
+import { FIRST_MARK, MARK } from './mark.ts';
 
 const XLSX_PROPERTIES = 'docProps/core.xml';
 const ODS_PROPERTIES = 'meta.xml';
@@ -24,13 +24,18 @@ export function isOurOds(bytes: Uint8Array): boolean {
   const archive = openArchive(bytes);
   if (typeof archive === 'string') return false;
   const properties = archive.read(ODS_PROPERTIES, LARGEST);
-  return typeof properties !== 'string' && strFromU8(properties).includes(`<meta:keyword>${MARK}`);
+  if (typeof properties === 'string') return false;
+  const text = strFromU8(properties);
+  return [MARK, FIRST_MARK].some((mark) => text.includes(`<meta:keyword>${mark}`));
 }
 
-/** True when the properties of the document hold our mark. */
-export function isMarked(archive: Archive): boolean {
+/** Which mark of ours the properties of the document hold; null for none. */
+export function markIn(archive: Archive): string | null {
   const properties = archive.read(XLSX_PROPERTIES, LARGEST);
-  if (typeof properties === 'string') return false;
-  const keywords = /<cp:keywords(?:\s[^>]*)?>([^<]*)<\/cp:keywords>/.exec(strFromU8(properties))?.[1];
-  return keywords?.includes(MARK) === true;
+  if (typeof properties === 'string') return null;
+  const keywords = /<cp:keywords(?:\s[^>]*)?>([^<]*)<\/cp:keywords>/.exec(strFromU8(properties))?.[1] ?? '';
+  return [MARK, FIRST_MARK].find((mark) => keywords.includes(mark)) ?? null;
 }
+
+/** True when the properties of the document hold a mark of ours. */
+export const isMarked = (archive: Archive): boolean => markIn(archive) !== null;

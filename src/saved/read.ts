@@ -12,7 +12,7 @@ import { address } from '../basis/address.ts';
 import type { Design } from '../design/design.ts';
 import { keyText, type Problem, quote, sortProblems } from '../design/problems.ts';
 import { readDesign } from '../design/read.ts';
-import { asEntered } from '../engine/cell.ts';
+import { boundsOf } from '../engine/cell.ts';
 import { QUANTITIES } from '../model/model.ts';
 import { edited } from './apply.ts';
 import { type Archive, openArchive } from './archive.ts';
@@ -20,8 +20,8 @@ import { type Book, type Found, openBook } from './book.ts';
 import { editsOf, type Filled, valueIn } from './changes.ts';
 import type { Edit } from './document.ts';
 import { cellName, type Entry, entriesOf } from './entries.ts';
-import { CARD, DESIGN_TEXT, ENTRY, KNOWN_ANSWER, OWN_ROWS } from './mark.ts';
-import { isMarked } from './ours.ts';
+import { CARD, DESIGN_TEXT, ENTRY, ENTRY_US, KNOWN_ANSWER, OWN_ROWS } from './mark.ts';
+import { markIn } from './ours.ts';
 import { addedIn } from './own.ts';
 import { asSaid, same, sameWord, unitOf, wordIn } from './value.ts';
 
@@ -64,7 +64,9 @@ export interface CardCell {
 const WANTED = new Set(
   [
     ...[DESIGN_TEXT, KNOWN_ANSWER, OWN_ROWS, CARD],
-    ...Object.entries(QUANTITIES).flatMap(([name, { kind }]) => (kind === 'input' ? [ENTRY + name] : [])),
+    ...Object.entries(QUANTITIES).flatMap(([name, { kind }]) =>
+      kind === 'input' ? [ENTRY + name, ENTRY_US + name] : [],
+    ),
   ].map((name) => name.toLowerCase()),
 );
 
@@ -84,7 +86,8 @@ export async function readSaved(bytes: Uint8Array, file: string): Promise<SavedR
   const archive = openArchive(bytes);
   if (typeof archive === 'string')
     return refuse(`a workbook that ${archive}`, `takes one saved as .xlsx, or ${AGAIN}`);
-  if (!isMarked(archive))
+  const mark = markIn(archive);
+  if (mark === null)
     return refuse(
       'no workbook that coilfeed made',
       archive.has('content.xml')
@@ -106,7 +109,7 @@ export async function readSaved(bytes: Uint8Array, file: string): Promise<SavedR
       ok: false,
       problems: read.problems.map((p) => ({ ...p, cell: `${carried.sheet}!A${carried.top + p.line}` })),
     };
-  return new Reading(file, book, read.design, behindIn(archive)).result(carried.text);
+  return new Reading(file, book, read.design, behindIn(archive)).result(carried.text, mark);
 }
 
 /** The text of the design; null when its cells are gone. */
@@ -164,8 +167,8 @@ class Reading {
     this.behind = behind;
   }
 
-  result(text: string): SavedResult {
-    const { entries, lost } = entriesOf(this.book, this.made);
+  result(text: string, mark: string): SavedResult {
+    const { entries, lost } = entriesOf(this.book, this.made, mark);
     for (const { name, found, taken } of lost) this.say(null, name, found, `${taken}; ${FIXED}, ${AGAIN}`);
     const filled = entries.flatMap((entry) => this.fill(entry));
     if (this.problems.length > 0) return this.refused();
@@ -193,8 +196,8 @@ class Reading {
         key: keyText(entry.key),
         label: entry.q.label,
         of: entry.of,
-        was: asSaid(entry.was, entry.q),
-        now: asSaid(entry.value, entry.q),
+        was: asSaid(entry.was, entry),
+        now: asSaid(entry.value, entry),
       })),
       card: cardOf(this.book),
       differs: differsIn(this.book),
@@ -231,7 +234,7 @@ class Reading {
       });
     }
     for (const one of open) {
-      const value = asSaid(valueIn(design, one, this.made), one.q);
+      const value = asSaid(valueIn(design, one, this.made), one);
       if (one.value === null)
         this.say(
           one,
@@ -243,7 +246,7 @@ class Reading {
         this.say(
           one,
           keyText(one.key),
-          `found ${asSaid(one.value, one.q)}`,
+          `found ${asSaid(one.value, one)}`,
           `takes ${value}, which follows from the rest of the design`,
         );
     }
@@ -267,14 +270,19 @@ class Reading {
       return [];
     }
     if (q.path === 'engine.cylinders' && !same(value, entry.was)) {
-      this.say(entry, key, `found ${asSaid(value, q)}`, `takes ${asSaid(entry.was, q)}: ${FIXED}, ${AGAIN}`);
+      this.say(
+        entry,
+        key,
+        `found ${asSaid(value, entry)}`,
+        `takes ${asSaid(entry.was, entry)}: ${FIXED}, ${AGAIN}`,
+      );
       return [];
     }
     if (q.path.startsWith('sweep.') && this.made.sweep === null && value !== null) {
       this.say(
         entry,
         key,
-        `found ${asSaid(value, q)}`,
+        `found ${asSaid(value, entry)}`,
         `takes nothing: this workbook has no rows for a sweep, ${AGAIN}`,
       );
       return [];
@@ -311,10 +319,11 @@ class Reading {
 const FIXED = 'the numbers of cylinders, runs and points are fixed within a workbook';
 
 /** What a cell takes: `a number in mH, 0.001 to 100`. */
-function takenBy({ q, was }: Entry): string {
+function takenBy(entry: Entry): string {
+  const { q, was, system } = entry;
   if (q.unit === 'text') return 'a word';
-  const unit = unitOf(q);
-  const range = q.range?.map((end) => String(asEntered(end, q))).join(' to ');
-  const number = `a number${unit === '' ? '' : ` in ${unit}`}${range === undefined ? '' : `, ${range}`}`;
+  const unit = unitOf(entry);
+  const range = boundsOf(q, system).join(' to ');
+  const number = `a number${unit === '' ? '' : ` in ${unit}`}${range === '' ? '' : `, ${range}`}`;
   return was === 'auto' ? `${number}, or auto` : number;
 }

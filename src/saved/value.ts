@@ -1,6 +1,8 @@
 /** Values of cells as an author writes them in a design: a number with its unit, a count, a word. */
 import type { OfKind } from '../basis/quantity.ts';
+import type { System } from '../basis/shown.ts';
 import { listOf, wordFor } from '../design/spelled.ts';
+import { entryUnit } from '../engine/cell.ts';
 
 /** Two numbers that are one: a spreadsheet program keeps 15 digits. */
 const SAME = 1e-14;
@@ -28,25 +30,31 @@ export function shortest(value: number): string {
   return Number(text).toFixed(20).replace(/0+$/, '');
 }
 
+/** Whose value it is, and in whose units it is entered. */
+export interface Entered {
+  readonly q: OfKind<'input'>;
+  readonly system: System;
+}
+
 /** Unit in which a person writes it; empty for counts, crank angles and words. */
-export const unitOf = ({ unit, shown }: OfKind<'input'>): string => {
-  const of = shown ?? unit;
+export const unitOf = ({ q, system }: Entered): string => {
+  const of = entryUnit(q, system);
   return of === '1' || of === 'deg' || of === 'text' ? '' : of;
 };
 
 /** What stands for the content of a cell in a design file: text with its unit, a plain number, a word. */
-export const asWritten = (value: number | string, q: OfKind<'input'>): number | string => {
-  const unit = unitOf(q);
+export const asWritten = (value: number | string, entered: Entered): number | string => {
+  const unit = unitOf(entered);
   return typeof value === 'string' || unit === '' ? value : `${shortest(value)} ${unit}`;
 };
 
 /** The same for a person to read. */
-export const asSaid = (value: number | string | null, q: OfKind<'input'>): string =>
+export const asSaid = (value: number | string | null, entered: Entered): string =>
   value === null
     ? 'nothing'
-    : typeof value === 'number' && unitOf(q) === ''
+    : typeof value === 'number' && unitOf(entered) === ''
       ? shortest(value)
-      : String(asWritten(value, q));
+      : String(asWritten(value, entered));
 
 /** A word as the design holds it, in whatever spelling it was entered; what is not known stays as it is. */
 export function wordIn({ path }: OfKind<'input'>, text: string): string {

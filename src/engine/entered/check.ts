@@ -1,10 +1,11 @@
 /** One check of what a person left in an input: a formula that is 1 where it cannot be taken, and what the cell takes. */
 import type { At, Input, OfKind, Quantity } from '../../basis/quantity.ts';
+import type { System } from '../../basis/shown.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { type List, listOf } from '../../design/spelled.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
-import { asEntered } from '../cell.ts';
+import { asEntered, boundsOf, entryUnit } from '../cell.ts';
 
 export interface Check {
   /** The entry that is named. */
@@ -73,14 +74,12 @@ const WHOLE: readonly QuantityName[] = ['parallel', 'run_bundle', 'run_joints', 
 export const deviceOf = ({ path }: Input): 'fuse' | 'relay' | null =>
   (/^runs\.\{run\}\.(fuse|relay)\./.exec(path)?.[1] as 'fuse' | 'relay' | undefined) ?? null;
 
-const number = (value: number): string => String(value).replace('-', '−');
-
 /** `a number of 1 to 1000 A`, `a word of its list`. */
-function taken(name: QuantityName, q: OfKind<'input'>, list: List | null): string {
+function taken(name: QuantityName, q: OfKind<'input'>, list: List | null, system: System): string {
   if (q.unit === 'text')
     return list === 'size' || list === 'sizeOrAuto' ? 'a size of its list' : 'a word of its list';
-  const [from, to] = (q.range ?? []).map((end) => number(asEntered(end, q)));
-  const unit = printUnit(q.shown ?? q.unit);
+  const [from, to] = boundsOf(q, system);
+  const unit = printUnit(entryUnit(q, system));
   const kind = WHOLE.includes(name) ? 'a whole number' : 'a number';
   return `${kind}${from === undefined ? '' : ` of ${from} to ${to}`}${unit === '' ? '' : ` ${unit}`}${list === 'auto' ? ', or auto' : ''}`;
 }
@@ -92,6 +91,7 @@ export function alone(
   at: At,
   made: number | string | null,
   row: string | null,
+  system: System,
 ): Check {
   const q = QUANTITIES[name] as Quantity & { kind: 'input' };
   const list = listOf(q.path);
@@ -117,7 +117,7 @@ export function alone(
     q.path.startsWith('sweep.');
   const word = row === null ? '1' : `IF(${row}>0,0,1)`;
   const [from, to] = (q.range ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]).map((end) =>
-    asEntered(end, q),
+    asEntered(end, q, system),
   );
   const whole = WHOLE.includes(name) ? 'IF(#=INT(#),0,1)' : '0';
   const figure = q.unit === 'text' ? '1' : `IF(#<${from},1,IF(#>${to},1,${whole}))`;
@@ -125,7 +125,7 @@ export function alone(
     name,
     at,
     wrong: `IF(ISNUMBER(#),${figure},IF(#="",${needed ? 1 : 0},${word}))`,
-    takes: `takes ${taken(name, q, list)}${needed ? '' : ', or nothing'}`,
+    takes: `takes ${taken(name, q, list, system)}${needed ? '' : ', or nothing'}`,
   };
 }
 

@@ -68,6 +68,7 @@ const listed = (name: QuantityName): List | null => {
 };
 
 export function checkedOf(grid: Grid, design: Design): Checked {
+  const { system } = grid.placement.entering;
   const places = new Map<string, number>();
   const found: { check: Check; own: boolean; inputRow: number; column: number }[] = [];
   const add = (check: Check, own: boolean): void => {
@@ -79,7 +80,8 @@ export function checkedOf(grid: Grid, design: Design): Checked {
     if (q.kind !== 'input') continue;
     for (const where of members(grid.axes, place.rows)) {
       // Its own row is not known before all are in order: `@` stands for it.
-      add(alone(design, name, where, inputValue(design, q, where), listed(name) === null ? null : '@'), true);
+      const made = inputValue(design, q, where, system);
+      add(alone(design, name, where, made, listed(name) === null ? null : '@', system), true);
     }
   }
   const entry = (name: QuantityName, where: At = {}): string => entryCell(grid, name, where);
@@ -205,7 +207,7 @@ function rowOf(grid: Grid, design: Design, check: Check, own: boolean, row: numb
     [COLUMN.takes, said(takes)],
   ];
   if (!own) return cells;
-  const made = inputValue(design, q, where);
+  const made = inputValue(design, q, where, grid.placement.entering.system);
   cells.push([COLUMN.made, { role: 'given', value: made }]);
   const list = listed(name);
   const before = here(COLUMN.made);

@@ -4,13 +4,13 @@
  */
 import { strFromU8, strToU8 } from 'fflate';
 import { type Archive, openArchive, withPart } from '../archive.ts';
-import { MARK } from '../mark.ts';
+import { FIRST_MARK, MARK } from '../mark.ts';
 import { isMarked, isOurOds, PROPERTIES } from '../ours.ts';
 import { DIGEST, digestOf, type Kind, type State } from './digest.ts';
 
 /** The properties of a document of ours take less than a kilobyte [byte]. */
 const LARGEST = 16 * 1024;
-const SEALED = new RegExp(`${MARK.replace('/', '\\/')} (${DIGEST})`);
+const SEALED = new RegExp(`(${[MARK, FIRST_MARK].join('|')}) (${DIGEST})`);
 
 interface Properties {
   readonly path: string;
@@ -30,7 +30,7 @@ const digestIn = (archive: Archive, { path, text }: Properties): Promise<string>
         .filter((part) => part.name !== path)
         .map(({ name, size, crc }) => `${name} ${size} ${crc}\n`)
         .sort(),
-      text.replace(SEALED, MARK),
+      text.replace(SEALED, '$1'),
     ].join(''),
   );
 
@@ -48,6 +48,6 @@ export const archive: Kind = {
     if (typeof opened === 'string') return 'foreign';
     const properties = propertiesOf(opened);
     if (properties === null || !(isMarked(opened) || isOurOds(bytes))) return 'foreign';
-    return SEALED.exec(properties.text)?.[1] === (await digestIn(opened, properties)) ? 'as made' : 'edited';
+    return SEALED.exec(properties.text)?.[2] === (await digestIn(opened, properties)) ? 'as made' : 'edited';
   },
 };

@@ -35,7 +35,7 @@ interface Entry {
 }
 
 /** Every input by its key in the design file. */
-function entriesByKey(grid: Grid, design: Design): ReadonlyMap<string, Entry> {
+export function entriesByKey(grid: Grid, design: Design): ReadonlyMap<string, Entry> {
   const found = new Map<string, Entry>();
   for (const [name, place] of grid.placement.entries) {
     const q = QUANTITIES[name];

@@ -18,12 +18,12 @@ const EMPTY = 15;
 /** Programs differ a little in how tall they draw a row. */
 const SAFE = 0.98;
 
-type Laid = Pick<Page, 'cells' | 'widths' | 'frozen' | 'landscape'>;
+type Laid = Pick<Page, 'cells' | 'widths' | 'frozen' | 'landscape' | 'hidden'>;
 
 /** Height of a row, as far as its texts tell; results of formulas count as one line [pt]. */
 function tall(cells: Sheet, widths: readonly number[], row: number): number {
   const own = cells[row]?.map((cell, column) => {
-    if (cell === undefined) return 0;
+    if (cell === undefined || column >= widths.length) return 0;
     const width = widths.slice(column, column + (cell.span ?? 1)).reduce((a, b) => a + b, 0);
     return height(cell, typeof cell.value === 'string' ? cell.value : '', width);
   });
@@ -51,7 +51,7 @@ export function breaksOf(page: Laid, starts: readonly number[]): number[] {
   starts.forEach((start, i) => {
     let own = 0;
     for (let row = start; row < (starts[i + 1] ?? page.cells.length); row++)
-      own += tall(page.cells, page.widths, row);
+      if (!page.hidden?.has(row)) own += tall(page.cells, page.widths, row);
     if (i > 0 && used + own > most && used > 0) {
       breaks.push(start);
       used = 0;

@@ -31,6 +31,7 @@ export function lines(text: string, room: number): number {
 export function height({ role }: Cell, text: string, width: number): number {
   if (role === 'heading') return 24;
   if (role === 'title') return 18;
+  if (role === 'gap') return 8;
   if (!wraps(role)) return LINE + PADDING;
   const small = role === 'source';
   // A digit's width holds a little more than one letter of running text; bold letters are wider.

@@ -27,6 +27,12 @@ export interface Page {
   /** Columns that are printed, all of them when left out. */
   readonly printed?: number;
   readonly looks: readonly Look[];
+  /** Entries, by row and column, that hold what was taken where the design says nothing, and what that is. */
+  readonly taken?: readonly {
+    readonly row: number;
+    readonly column: number;
+    readonly value: number | string;
+  }[];
   /** Defined names of its own: the name, and the cells that it stands for. */
   readonly names?: readonly (readonly [string, string])[];
   /** Rows, counted from 0, that are not in sight. */

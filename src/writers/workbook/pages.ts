@@ -14,6 +14,7 @@ import { designPage } from './design-sheet.ts';
 import { feedPage } from './feed-sheet.ts';
 import { findingsPage } from './findings-sheet.ts';
 import { guidePage } from './guide-sheet.ts';
+import { inputsPage } from './inputs-page.ts';
 import { rankedSheets } from './judged.ts';
 import { KEPT, keptSheet, type Remedies } from './kept-sheet.ts';
 import { addedPages, ownPage } from './own-sheet.ts';
@@ -24,7 +25,7 @@ import { SAID } from './said.ts';
 import { sourcesPage } from './sources-sheet.ts';
 import { sweepPage } from './sweep-sheet.ts';
 import { whatIfPage } from './what-if-sheet.ts';
-import { inputsPage, workingPage, workingPages } from './working-page.ts';
+import { workingPage, workingPages } from './working-page.ts';
 import { WORST, worstSheet } from './worst.ts';
 
 const presenting = (grid: Grid, design: Design): Page[] =>

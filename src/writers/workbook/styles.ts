@@ -25,11 +25,14 @@ const LOOKS: Readonly<Record<Role, Plain>> = {
   unit: { font: font({ color: FAINT }), border: under },
   member: { font: font(), border: under, wrap: true },
   source: { font: font({ size: SMALL_SIZE, color: FAINT }), border: under, wrap: true },
+  gap: { font: font() },
   text: { font: font(), wrap: true },
   code: { font: font({ mono: true, size: SMALL_SIZE + 1 }) },
-  entry: { font: font(), fill: 'FFFFF8DC', border: framed },
+  entry: { font: font(), fill: 'FFFFF8DC', border: framed, wrap: true },
+  spare: { font: font(), border: under },
   given: { font: font(), border: under },
   own: { font: font() },
+  remark: { font: font({ size: SMALL_SIZE }), border: under, wrap: true },
   formula: { font: font(), border: under, wrap: true },
   verdict: { font: font({ bold: true }), border: under },
   warning: { font: font({ bold: true, color: 'FF9B1C1C' }), wrap: true },
@@ -37,6 +40,8 @@ const LOOKS: Readonly<Record<Role, Plain>> = {
 
 export const wraps = (role: Role): boolean => LOOKS[role].wrap === true;
 
+/** A person may write there. */
+const OPEN: readonly Role[] = ['entry', 'spare', 'own', 'remark'];
 const NEVER_INDENTED: readonly Role[] = ['heading', 'about', 'title', 'text', 'code'];
 
 /**
@@ -51,14 +56,21 @@ export function styleOf({ role, unit }: Cell, number: boolean, above: boolean, f
     font: look.font,
     ...(look.fill === undefined ? {} : { fill: look.fill }),
     ...(look.border === undefined ? {} : { border: look.border }),
-    format: number && role !== 'entry' ? formatOf(unit) : 'General',
+    format: number ? formatIn(role, unit) : 'General',
     vertical: role === 'label' ? 'bottom' : 'center',
     horizontal: right ? 'right' : 'left',
     indent: !right && !first && !NEVER_INDENTED.includes(role),
     wrap: look.wrap === true && !number,
-    locked: role !== 'entry' && role !== 'own',
+    locked: !OPEN.includes(role),
   };
 }
+
+/** Inches, which other units turn into many digits, have four behind the point; else what was entered is shown as it is. */
+const formatIn = (role: Role, unit: string | undefined): string =>
+  role !== 'entry' && role !== 'spare' ? formatOf(unit) : unit === 'in' ? '0.0###' : 'General';
+
+/** An entry that holds what was taken where the design says nothing. */
+export const TAKEN: Look = { italic: true, color: 'FF6B7782' };
 
 /** In place of a verdict while an input cannot be taken. */
 export const CHECK_INPUTS = 'CHECK INPUTS';

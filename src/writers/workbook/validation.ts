@@ -2,7 +2,7 @@
 import { bareLabel, type Quantity } from '../../basis/quantity.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
-import { asEntered } from '../../engine/cell.ts';
+import { asEntered, boundsOf, entryUnit } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import type { Validation } from '../../ooxml/book.ts';
@@ -13,15 +13,16 @@ import { rangeOf } from './links.ts';
 /** The validations of all entries, one for each quantity. */
 export const validations = (grid: Grid): Validation[] =>
   [...grid.placement.entries].map(([name, place]) =>
-    rule(name, rangeOf(grid, name, place).split('!')[1]?.replaceAll('$', '') as string),
+    rule(grid, name, rangeOf(grid, name, place).split('!')[1]?.replaceAll('$', '') as string),
   );
 
-function rule(name: QuantityName, where: string): Validation {
+function rule({ placement }: Grid, name: QuantityName, where: string): Validation {
+  const { system } = placement.entering;
   const q: Quantity = QUANTITIES[name];
   const label = bareLabel(q.label);
   const empty = /\((empty: [^)]*)\)/.exec(q.label)?.[1];
-  const unit = q.unit === 'text' ? '' : printUnit(q.shown ?? q.unit);
-  const ends = q.range?.map((end) => printNumber(asEntered(end, q))) ?? [];
+  const unit = q.unit === 'text' ? '' : printUnit(entryUnit(q, system));
+  const ends = boundsOf(q, system);
   const permitted = ends.length === 2 ? `${ends[0]} to ${ends[1]}${unit === '' ? '' : ` ${unit}`}` : '';
   const listed = isChosen(name);
   const title = listed ? 'Choose from the list' : `Number${unit === '' ? '' : ` in ${unit}`}`;
@@ -29,7 +30,7 @@ function rule(name: QuantityName, where: string): Validation {
   const wrong = listed
     ? `${label}: this is not on the list. What is not in the tables of this workbook may give no result: see the sheet Choices.`
     : `${label}: allowed: ${permitted}, as a plain number without its unit.`;
-  const end = (i: 0 | 1): number => asEntered(q.range?.[i] ?? 0, q);
+  const end = (i: 0 | 1): number => asEntered(q.range?.[i] ?? 0, q, system);
   return {
     where,
     allowed: listed ? choicesFor(name) : [end(0), end(1)],
@@ -47,5 +48,3 @@ export const senses = (design: Design): Validation => ({
   prompt: ['Makes it a rule', 'Leave it empty for a value that is only shown.'],
   error: ['No such rule', 'Takes ≤ or ≥, or nothing.'],
 });
-
-const printNumber = (value: number): string => String(value).replace('-', '−');

@@ -7,7 +7,7 @@ import { printSize } from '../../basis/print.ts';
 import { type At, bareLabel, type Quantity } from '../../basis/quantity.ts';
 import { convert, printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
-import { type Cell, inputValue, put, type Sheet } from '../../engine/cell.ts';
+import { type Cell, entryUnit, inputValue, put, type Sheet } from '../../engine/cell.ts';
 import { entryAddress } from '../../engine/cells.ts';
 import { CHANGED } from '../../engine/entered/sheet.ts';
 import { type Evaluation, evaluate } from '../../engine/evaluate.ts';
@@ -136,12 +136,13 @@ function inputs(grid: Grid, design: Design): Cell[][] {
     if (q.kind !== 'input' || !grid.placement.entries.has(name)) return [];
     const cell = entryAddress(grid, name, at);
     const of = (q.per ?? []).map((axis) => grid.axes[axis][at[axis] as number]);
-    const unit = q.shown ?? q.unit;
+    const { system } = grid.placement.entering;
+    const unit = entryUnit(q, system);
     return [
       [
         words(bareLabel(q.label)),
         words(of.join(', ')),
-        given(inputValue(design, q, at)),
+        given(inputValue(design, q, at, system)),
         { role: 'formula', formula: `IF(${cell}="","",${cell})` },
         { role: 'unit', value: unit === 'text' ? '' : printUnit(unit) },
         { role: 'member', formula: `"Inputs!${cell.split('!')[1]?.replace(/\$|\d/g, '')}"&ROW(${cell})` },

@@ -10,7 +10,7 @@ import { height } from './measure.ts';
 import { namings } from './namings.ts';
 import type { Look, Page } from './page.ts';
 import { printOf } from './paper.ts';
-import { styleOf, VERDICT_LOOKS } from './styles.ts';
+import { styleOf, TAKEN, VERDICT_LOOKS } from './styles.ts';
 import { clean } from './text.ts';
 import { senses, validations } from './validation.ts';
 
@@ -18,7 +18,7 @@ const TABS = { shown: 'FF1F2933', inputs: 'FFE0B000', own: 'FF1F4E8C' } as const
 
 /** `workings` says whether the sheets of the calculation are in sight. */
 export function sheetOf(page: Page, e: Laid, workings: boolean): Sheet {
-  const { name, kind, cells, widths, frozen, looks, charts = [] } = page;
+  const { name, kind, cells, widths, frozen, looks, taken = [], charts = [] } = page;
   return {
     name,
     ...(kind === 'working' ? (workings ? {} : { hidden: true as const }) : { tab: TABS[kind] }),
@@ -27,7 +27,7 @@ export function sheetOf(page: Page, e: Laid, workings: boolean): Sheet {
     rows: cells.map((_, row) => rowOf(page, row, e)),
     widths,
     frozen,
-    conditions: looks.map(conditionOf),
+    conditions: [...looks.map(conditionOf), ...taken.map(takenLook)],
     validations: name === INPUTS ? validations(e.grid) : name === OWN ? [senses(e.design)] : namings(cells),
     charts,
     print: printOf(page, e.design),
@@ -109,4 +109,11 @@ function conditionOf({ rows, columns, word }: Look): Condition {
     // Upper and lower case count as the same in a comparison of texts.
     looks: Object.entries(VERDICT_LOOKS).map(([text, look]) => [`EXACT(${deciding},"${text}")`, look]),
   };
+}
+
+/** An entry is grey as long as it holds what was taken for it. */
+function takenLook({ row, column, value }: NonNullable<Page['taken']>[number]): Condition {
+  const where = address(row, column, false, false);
+  const same = typeof value === 'number' ? `${where}=${value}` : `EXACT(${where},"${value}")`;
+  return { where, looks: [[same, TAKEN]] };
 }
