@@ -70,7 +70,7 @@ test('every spelling of a size that a cell takes is one that a design file takes
 const REFUSED: [what: string, says: RegExp, ...edits: Edit[]][] = [
   [
     'text for amperes',
-    /Inputs!E\d+ Fuse: rating .*\(main\): takes a number of 1 to 1000 A, or auto/,
+    /Inputs!D\d+ Fuse: rating .*\(main\): takes a number of 1 to 1000 A, or auto/,
     ['fuse_given', { run: 0 }, '80 A'],
   ],
   ['text for a relay', /Relay: contact rating .*takes a number/, ['relay_given', { run: 0 }, '10 A']],
@@ -160,7 +160,7 @@ describe('spellings', () => {
 
 test('a value that is typed over is stated by the design, beside the value and beside the verdict', () => {
   const row = sheets.grid.placement.entries.get('drop_limit')?.row ?? 0;
-  const source = (): unknown => sheets.cached('Inputs', row, sheets.grid.placement.columns.source);
+  const source = (): unknown => sheets.cached('Inputs', row, sheets.grid.placement.columns.value + 1);
   const before = source();
   expect(typing(sheets, [['drop_limit', {}, 1.5]], source)).toBe('as the design states');
   expect(source()).toBe(before);

@@ -23,12 +23,23 @@ describeWithPeer('python3-openpyxl', 'the workbook of the straight six', () => {
   test('every sheet is locked without a password; inputs alone are open', () => {
     expect(Object.values(found.locked).every(Boolean)).toBe(true);
     const { placement, axes } = book.result.evaluation.grid;
-    const entries = [...placement.entries.values()].reduce(
-      (sum, { rows }) => sum + rows.reduce((n, axis) => n * axes[axis].length, 1),
-      0,
-    );
-    // One more: the framed cell of the legend.
-    expect(found.unlocked).toBe(entries + 1);
+    const count = (rows: readonly (keyof typeof axes)[]): number =>
+      rows.reduce((n, axis) => n * axes[axis].length, 1);
+    const entries = [...placement.entries.values()].reduce((sum, { rows }) => sum + count(rows), 0);
+    // A return run takes neither fuse nor relay.
+    const { runs } = book.result.evaluation.design;
+    const devices = [...placement.entries.keys()].filter((name) => /^(?:fuse|relay)_|^melting$/.test(name));
+    const closed =
+      devices.filter((name) => !/^fuse_load_limit$/.test(name)).length *
+      runs.filter(({ side }) => side === 'return').length;
+    // A note beside each row.
+    const notes = placement.blocks
+      .filter(({ kind }) => kind === 'inputs')
+      .reduce(
+        (sum, { form, rows, quantities }) => sum + (form === 'entries' ? count(rows) : quantities.length),
+        0,
+      );
+    expect(found.unlocked).toBe(entries - closed + notes);
   });
 
   test('every input has its validation, with a message before and after', () => {
