@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { dirname, extname, join, resolve } from 'node:path';
 import type { Design } from '../design/design.ts';
 import { harnessOf } from '../kit/harness.ts';
-import type { Job } from '../kit/job.ts';
+import { type Job, LOGOS } from '../kit/job.ts';
 import { FILES, papers } from '../kit/papers.ts';
 import { priceTable, priceWords } from '../kit/prices.ts';
 import { readWords } from '../kit/read-words.ts';
@@ -114,20 +114,12 @@ function batchOf(text: string | undefined, serials: number): number {
   return batch;
 }
 
-/** Kinds of pictures that every browser shows, by the end of their name. */
-const PICTURES: Readonly<Record<string, string>> = {
-  png: 'image/png',
-  jpg: 'image/jpeg',
-  jpeg: 'image/jpeg',
-  svg: 'image/svg+xml',
-};
-
 /** The shop's logo as a data URL, from the file beside the shop's own, as that was called; null where none is named. */
 async function logoOf({ shop }: Design): Promise<string | null> {
   const logo = shop?.shop?.logo;
   if (shop === null || logo === undefined) return null;
   const path = resolve(dirname(shop.file), logo);
-  const type = PICTURES[extname(path).slice(1).toLowerCase()];
+  const type = LOGOS[extname(path).slice(1).toLowerCase()];
   if (type === undefined)
     throw new Refusal(`The shop's logo ${nameOf(path)} is no picture; takes .png, .jpg or .svg.`);
   return `data:${type};base64,${Buffer.from(await readInput(path)).toString('base64')}`;

@@ -18,5 +18,13 @@ export interface Job {
   readonly logo?: string | null;
 }
 
+/** Kinds of pictures that every browser shows and a logo may be, by the end of their name. */
+export const LOGOS: Readonly<Record<string, string>> = {
+  png: 'image/png',
+  jpg: 'image/jpeg',
+  jpeg: 'image/jpeg',
+  svg: 'image/svg+xml',
+};
+
 /** As much of the digest as a person compares. */
 export const shortDigest = ({ digest }: Pick<Job, 'digest'>): string => digest.slice(0, 12);

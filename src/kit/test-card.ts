@@ -82,7 +82,7 @@ function instrumentsOf({ design: { instruments } }: Evaluation): string {
     const { share, digits, least } = instruments[sense];
     const parts = [
       ...(share > 0 ? [printValue(share, '1', '%', true)] : []),
-      ...(digits > 0 ? [`${digits} digits`] : []),
+      ...(digits > 0 ? [`${digits} digit${digits === 1 ? '' : 's'}`] : []),
       ...(least > 0 ? [printValue(least, unit, unit, true)] : []),
     ];
     return `${sense} <span data-made="">${escaped(parts.join(' + ').replaceAll(' ', '\u00a0'))}</span>`;

@@ -259,7 +259,10 @@ export interface Calls {
   check: { ask: Given; reply: CheckText };
   /** Beside its `original`; null where it has none. */
   against: { ask: Given; reply: Against | null };
-  papers: { ask: Given & { readonly serials: string }; reply: Papers | Nothing };
+  papers: {
+    ask: Given & { readonly serials: string; readonly logo: string | null };
+    reply: Papers | Nothing;
+  };
   /** The workbook of a kit. */
   kitbook: { ask: Given & { readonly serials: string }; reply: Uint8Array };
   /** What was tried and mends the design, in each system of units. */

@@ -32,7 +32,8 @@ export function Kit() {
 }
 
 function Listed({ serials }: { readonly serials: string }) {
-  const [found, stop] = useSlow('papers', { serials }, serials);
+  const { logo } = useBenchState();
+  const [found, stop] = useSlow('papers', { serials, logo }, `${serials} ${logo}`);
   const [shown, show] = useState<string | null>(null);
   if (found.is !== 'done') return <Progress of={found} what="The papers are being made" stop={stop} />;
   if ('why' in found.reply) return <p class="problem">{found.reply.why}</p>;

@@ -59,7 +59,9 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
         <button type="button" data-closes onClick={() => chooser.current?.click()}>
           A file …
         </button>
-        <p class="quiet">a design, an edited workbook, or the shop’s own file; or drop them on the page</p>
+        <p class="quiet">
+          a design, an edited workbook, the shop’s own file or its logo; or drop them on the page
+        </p>
         {shop === null ? null : (
           <button type="button" data-closes onClick={() => bench.takeShop(null)}>
             Put the shop’s file {shop.file} away
@@ -84,7 +86,7 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
         ref={chooser}
         type="file"
         hidden
-        accept=".yaml,.yml,.json,.xlsx"
+        accept=".yaml,.yml,.json,.xlsx,.png,.jpg,.jpeg,.svg"
         multiple
         onChange={(event) => {
           take(bench, [...(event.currentTarget.files ?? [])], say);

@@ -1,4 +1,5 @@
 /** Opening files and saving them, all inside of the browser. */
+import { LOGOS } from '../../kit/job.ts';
 import type { Bench } from '../state/bench.ts';
 import { askOnce } from '../state/client.ts';
 
@@ -44,7 +45,7 @@ export type Opened =
   | { readonly ok: true; readonly text: string; readonly file: string }
   | { readonly ok: false; readonly why: string };
 
-/** Opens files: a design in the place of the one at hand, a shop's file beside it. Says what came of it. */
+/** Opens files: a design in the place of the one at hand, a shop's file and its logo beside it. Says what came of it. */
 export async function take(
   bench: Bench,
   files: readonly File[],
@@ -52,6 +53,12 @@ export async function take(
 ): Promise<void> {
   const told: string[] = [];
   for (const file of files.slice(0, MOST_FILES)) {
+    const picture = LOGOS[endingOf(file.name).toLowerCase()];
+    if (picture !== undefined && file.size <= MOST_BYTES) {
+      bench.takeLogo(await urlOf(file, picture));
+      told.push(`${file.name} is the shop’s logo on the papers now.`);
+      continue;
+    }
     const found = await openFile(file).catch((error): Opened => ({ ok: false, why: String(error) }));
     if (!found.ok) told.push(found.why);
     else if (isShop(found.text)) {
@@ -65,8 +72,17 @@ export async function take(
   say(told.join(' '));
 }
 
-/** A design and the shop's file beside it. */
-const MOST_FILES = 2;
+/** A design, the shop's file beside it, and its logo. */
+const MOST_FILES = 3;
+
+/** A file as a data URL of a type. */
+const urlOf = (file: File, type: string): Promise<string> =>
+  new Promise((done, failed) => {
+    const reader = new FileReader();
+    reader.onload = () => done(String(reader.result));
+    reader.onerror = () => failed(reader.error);
+    reader.readAsDataURL(new Blob([file], { type }));
+  });
 
 /** A shop's file has no version of the format, and lists of parts in its place. */
 const isShop = (text: string): boolean =>

@@ -36,6 +36,8 @@ export interface State {
   readonly offered: Stored | null;
   /** The shop's own file beside the design. */
   readonly shop: ShopText | null;
+  /** Its logo as a data URL, for the papers; it is opened again after the page was closed. */
+  readonly logo: string | null;
   /** Another tab of this page stored a design after this one did. */
   readonly elsewhere: boolean;
 }
@@ -85,6 +87,7 @@ export class Bench {
       look: stored?.look ?? 'auto',
       offered,
       shop: stored?.shop ?? null,
+      logo: null,
       elsewhere: false,
     };
     this.client.call('form', null).then(
@@ -130,10 +133,15 @@ export class Bench {
 
   /** The shop's file beside the design; null takes it away. */
   takeShop(shop: ShopText | null): void {
-    this.put({ shop });
+    this.put({ shop, logo: shop === null ? null : this.state.logo });
     this.asked = null;
     this.ask();
     this.save();
+  }
+
+  /** The shop's logo as a data URL. */
+  takeLogo(logo: string): void {
+    this.put({ logo });
   }
 
   /**

@@ -31,9 +31,15 @@ async function jobOf(design: Design, given: string): Promise<Job | Nothing> {
   };
 }
 
-export async function papersOf(design: Design, serials: string): Promise<Papers | Nothing> {
-  const job = await jobOf(design, serials);
-  if ('why' in job) return job;
+/** `logo`, a data URL, stands on the papers where the shop's file names one. */
+export async function papersOf(
+  design: Design,
+  serials: string,
+  logo: string | null,
+): Promise<Papers | Nothing> {
+  const made = await jobOf(design, serials);
+  if ('why' in made) return made;
+  const job: Job = { ...made, logo: design.shop?.shop?.logo === undefined ? null : logo };
   const { ok, words } = released(job.result);
   const texts = [...papers(job, WORDS)];
   return {
