@@ -1,10 +1,12 @@
 /** The wiring diagram: what stands in it, and that it can be read. */
 import { expect, test } from 'vitest';
 import { wiringDiagram } from '../../src/kit/diagram.ts';
+import { formboard } from '../../src/kit/formboard.ts';
 import { DEMOS, demo } from '../design/helpers.ts';
 import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { banked, result, straight } from './designs.ts';
+import { jobOf } from './job.ts';
 
 const texts = (svg: string): string[] =>
   [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, text]) =>
@@ -15,6 +17,16 @@ const COUNTS = [1, 2, 4, 6, 8, 12, 16];
 const CASES: [string, string][] = [
   ...COUNTS.map((n): [string, string] => [`${n} coils`, straight(n)]),
   ...[4, 8, 12, 16].map((n): [string, string] => [`${n} coils in two banks`, banked(n)]),
+  [
+    '16 coils in two banks, colours and all lengths',
+    `${banked(16)}kit:
+  colours: { main: red, left trunk: red, right trunk: red, drop: red, coil ground: black, left strap: black, right strap: black }
+  relay_at: { main: 0.4 m }
+  trigger: { gauge: 18 AWG, insulation: TXL, length: 0.8 m, colour: violet, fuse: 10 A }
+  relay_ground: { gauge: 18 AWG, insulation: TXL, length: 0.3 m, colour: black }
+  pins: { supply: A, ground: B, control: C }
+`,
+  ],
   ['16 coils, no relay', straight(16).replace(/\n {4}relay: .*/, '')],
   ['6 coils, no return', straight(6).replace(/return:[\s\S]*$/, '')],
   ['4 coils on the trunk itself', straight(4).replace(/\n {2}- \{ run: drop.*/, '')],
@@ -230,8 +242,15 @@ describeWithPeer('chromium', 'the diagram can be read', () => {
 
   test('no text lies over another, on a wire or a symbol’s edge, or outside of the page', async () => {
     const page = await browser().newPage();
-    for (const [name, design] of CASES) {
-      await page.setContent(`<body style="margin:0">${wiringDiagram(result(design))}</body>`);
+    const drawings = [
+      ...CASES.map(([of, design]) => [of, wiringDiagram(result(design))] as const),
+      // Laid out by the same code: those with most labels, and the longest.
+      ...CASES.filter(([of]) => /^16|^two-bank|^long/.test(of)).map(
+        ([of, design]) => [`formboard, ${of}`, formboard(jobOf(design, false))] as const,
+      ),
+    ];
+    for (const [name, svg] of drawings) {
+      await page.setContent(`<body style="margin:0">${svg}</body>`);
       const seen = await page.evaluate<Seen>(LOOK);
       // Boxes are as tall as the font's whole line; letters fill about two thirds of it. A tenth of the height off
       // each side leaves the letters' own boxes.
@@ -272,7 +291,7 @@ describeWithPeer('chromium', 'the diagram can be read', () => {
 });
 
 /** Names as long as they may be, and more parts in a row than the demos have, take smaller letters. */
-const SMALLER = ['long names', 'right to left and emoji'];
+const SMALLER = ['long names', 'right to left and emoji', '16 coils in two banks, colours and all lengths'];
 
 test('letters are at least 8 points on A4 and Letter', () => {
   // 8 points are 2.82 mm: what a drawing on a bench is read by at arm’s length. An arbitrary choice.
