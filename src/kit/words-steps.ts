@@ -16,12 +16,12 @@ export const STEPS: Readonly<Record<Exclude<ListName, 'about' | 'cautions' | 'to
   mount: [
     ...only(
       'fuse',
-      'Mount the holder of {fuse_names} at {fuse_place}, close to the battery: {first_pieces}. Nothing protects that wire: sleeve it and keep it off edges and moving parts.',
+      'Mount the holder of {fuse_names} close to the battery ({fuse_place}): {first_pieces}. Nothing protects that wire: sleeve it and keep it off edges and moving parts.',
       'Keep the fuse out of the heat: its load was worked out at {fuse_places}.',
     ),
     ...only(
       'relay',
-      'Mount the socket of {relay_names} at {relay_place}, on the body and not on the engine, dry, terminals down. The place must not get hotter than {relay_places}.',
+      'Mount the socket of {relay_names} on the body and not on the engine ({relay_place}), dry, terminals down. The place must not get hotter than {relay_places}.',
     ),
     ...only('no_fuse', 'This design has no fuse. Stop: a feed without a fuse can burn the vehicle.'),
   ],
@@ -64,7 +64,7 @@ export const STEPS: Readonly<Record<Exclude<ListName, 'about' | 'cautions' | 'to
   trigger: [
     ...only(
       'relay',
-      'Take the original ignition wire off the coils at {trigger_place}. Unpin it; do not cut it. Leave its own fuse in place.',
+      'Take the original ignition wire off the coils ({trigger_place}). Unpin it; do not cut it. Leave its own fuse in place.',
       'Pick it up downstream of every switch that you noted: ignition switch, kill switch, lanyard, alarm. If a switch cut the circuit elsewhere, put its contact into {trigger_wires}.',
       'Connect it by {trigger_wires} to terminal {t_eightysix} of {relay_names}. It carries {trigger_currents} and must feed no coil. Least size of that wire: {trigger_sizes}. Insulate every end that is left over.',
       'Connect terminal {t_eightyfive} by {relay_grounds} to engine ground (terminal {t_thirtyone}).',
@@ -90,7 +90,7 @@ export const STEPS: Readonly<Record<Exclude<ListName, 'about' | 'cautions' | 'to
     ),
     ...only(
       'relay',
-      'At the socket of {relay_names}: the wire from the fuse in {t_thirty}, the wire to the coils in {t_eightyseven}.',
+      'Socket of {relay_names}: the wire from the fuse goes into {t_thirty}, the wire to the coils into {t_eightyseven}.',
     ),
     ...always(
       'Bolt the first wire to the positive post, torque {battery_torque}. Where there is a battery master switch in the positive lead, connect on the side away from the battery.',
