@@ -19,6 +19,8 @@ const LEAST = 17.6;
 /** Ways to break lines: of what stands alone in its layer, and of what stands there once for each coil. */
 export interface Rooms {
   readonly alone: number;
+  /** Of what stands upright before the first splice, where that is not as wide as the rest. */
+  readonly head?: number;
   readonly each: number;
   /** Whether lengths stand on the wires of single coils, and not in the table alone. */
   readonly lengths: boolean;
@@ -32,6 +34,8 @@ export const ROOMS: readonly Rooms[] = [
   { alone: NARROW, each: NARROW, lengths: true },
   { alone: NARROW, each: NARROW, lengths: false },
 ];
+/** Where letters would be too small otherwise: lines break more often; a length such as `(23.62 in)` stays whole. */
+export const TIGHT: Rooms = { alone: 15.5, head: 28, each: WIDE, lengths: false };
 
 /** Wires and parts that stand upright within one shape. */
 export interface Inner {
@@ -187,7 +191,15 @@ export function banks(e: Evaluation): { name: string; coils: Set<number> }[] {
 
 /** The graph of a harness, with lines of text that are as wide as `rooms` says. */
 export function graphOf(h: Harness, e: Evaluation, rooms: Rooms, labels: Labels = wiring): Graph {
+  const all = e.design.coils.length;
   const crowded = ({ wire }: Piece): boolean => (e.design.wires[wire ?? -1]?.coils.length ?? 2) === 1;
+  const roomOf = (piece: Piece): number => {
+    if (crowded(piece)) return rooms.each;
+    if (piece.to.spot.kind === 'splice') return rooms.alone;
+    const own = e.design.wires[piece.wire ?? -1];
+    const first = own === undefined || (own.coils.length === all && e.design.runs[own.run]?.side === 'feed');
+    return first ? (rooms.head ?? rooms.alone) : rooms.alone;
+  };
   const firstOpen = h.links.findIndex((link) => link.open);
   return {
     symbols: new Map(
@@ -197,7 +209,7 @@ export function graphOf(h: Harness, e: Evaluation, rooms: Rooms, labels: Labels 
       ...h.pieces.map((piece) => ({
         from: piece.from.spot,
         to: piece.to.spot,
-        lines: labels(piece, e, crowded(piece) ? rooms.each : rooms.alone, rooms.lengths || !crowded(piece)),
+        lines: labels(piece, e, roomOf(piece), rooms.lengths || !crowded(piece)),
         piece: piece.id,
         wire: piece.wire,
         control: piece.from.terminal === '85' || piece.to.terminal === '86',

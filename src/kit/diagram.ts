@@ -8,7 +8,18 @@ import type { Evaluation } from '../engine/evaluate.ts';
 import type { Result } from '../findings/result.ts';
 import { escaped } from '../pictures/elements.ts';
 import { folded } from './diagram-fold.ts';
-import { banks, FONT, type Graph, graphOf, type Labels, LINE, ROOMS, type Shape } from './diagram-graph.ts';
+import {
+  banks,
+  FONT,
+  type Graph,
+  graphOf,
+  type Labels,
+  LINE,
+  ROOMS,
+  type Rooms,
+  type Shape,
+  TIGHT,
+} from './diagram-graph.ts';
 import { above, type Placed, type Point, placed } from './diagram-layout.ts';
 import { draw, joint, leftText, mm, text, wireLine } from './diagram-symbols.ts';
 import { type Free, wireRows, wireTable } from './diagram-table.ts';
@@ -22,6 +33,8 @@ export const PAGE = { width: 259, height: 190 };
 /** Above and below the drawing: status; notes, sockets and title block. */
 const HEAD = 9;
 const FOOT = 27;
+/** Letters of 8 points, over those that are drawn. */
+const READABLE = (8 * 25.4) / 72 / FONT;
 /** A small harness is not blown up: what is left takes the table of wires. */
 const LARGEST = 1;
 
@@ -49,11 +62,14 @@ export interface Sheet {
 export function drawing(result: Result, sheet: Sheet, block: TitleBlock | null): string {
   const { evaluation: e } = result;
   const harness = harnessOf(e);
-  const ways = ROOMS.map((rooms) => {
+  const way = (rooms: Rooms) => {
     const graph = folded(graphOf(harness, e, rooms, sheet.labels));
     return { graph, place: placed(graph) };
-  });
-  const { graph, place } = ways.reduce((a, b) => (scaleOf(b.place) > scaleOf(a.place) ? b : a));
+  };
+  const larger = (a: ReturnType<typeof way>, b: ReturnType<typeof way>) =>
+    scaleOf(b.place) > scaleOf(a.place) ? b : a;
+  const best = ROOMS.map(way).reduce(larger);
+  const { graph, place } = scaleOf(best.place) < READABLE ? larger(best, way(TIGHT)) : best;
   return svg(graph, place, result, sheet, block);
 }
 
