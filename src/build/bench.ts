@@ -20,6 +20,7 @@ const RUNS = 7;
 const TOOL = 'dist/cli.js';
 /** The largest of the demos. */
 const V8 = 'workbooks/two-bank-v8.yaml';
+const SHOP = 'workbooks/shop.yaml';
 
 interface Row {
   readonly what: string;
@@ -92,10 +93,11 @@ function commands(folder: string): Row[] {
 function inProcess(): Row[] {
   const text = readFileSync(V8, 'utf8');
   const changed = (i: number): string => text.replace('supply: 14.2 V', `supply: ${14 + (i % 20) / 100} V`);
+  const shop = { text: readFileSync(SHOP, 'utf8'), file: SHOP };
   const live = new Live();
-  const first = computing(() => live.answer({ text, file: V8, shop: null }));
-  const key = repeated((i) => live.answer({ text: changed(i), file: V8, shop: null }), 5 * RUNS);
-  const read = readDesign(text, V8);
+  const first = computing(() => live.answer({ text, file: V8, shop }));
+  const key = repeated((i) => live.answer({ text: changed(i), file: V8, shop }), 5 * RUNS);
+  const read = readDesign(text, V8, shop);
   if (!read.ok) throw new Error(`${V8} is refused`);
   const whole = repeated(() => run(read.design), 3 * RUNS);
   // A change of the supply moves every current, every drop and every size.

@@ -25,12 +25,24 @@ const packed = (text) => gzipSync(text, { level: 9 }).toString('base64');
 const digest = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 const data = (value) => JSON.stringify(value).replaceAll('<', '\\u003c');
 
-/** The demo designs: each of the folder, by name. */
+const SHOP = 'shop.yaml';
+/** The shop's file as a value within a design, with the words of its author. */
+const shelf = () =>
+  [
+    'shop:',
+    `  file: ${SHOP}`,
+    ...read(`workbooks/${SHOP}`)
+      .trimEnd()
+      .split('\n')
+      .map((line) => line && `  ${line}`),
+  ].join('\n');
+
+/** The demo designs: each of the folder, by name, with the shop's file within it. */
 const demos = () =>
   readdirSync(`${ROOT}workbooks`)
-    .filter((name) => name.endsWith('.yaml') && name !== 'shop.yaml')
+    .filter((name) => name.endsWith('.yaml') && name !== SHOP)
     .sort()
-    .map((name) => ({ name, text: read(`workbooks/${name}`) }));
+    .map((name) => ({ name, text: read(`workbooks/${name}`).replace(`shop: ${SHOP}`, shelf) }));
 
 /** The text of the page, and the names of the packages inside. */
 export async function page() {

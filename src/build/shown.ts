@@ -12,7 +12,10 @@ const PART = { top: 44, height: 106 };
 
 /** By their names under docs/. */
 export async function shownPictures(): Promise<Readonly<Record<string, string>>> {
-  const read = readDesign(readFileSync(`workbooks/${DEMO}`, 'utf8'), DEMO);
+  const read = readDesign(readFileSync(`workbooks/${DEMO}`, 'utf8'), DEMO, {
+    text: readFileSync('workbooks/shop.yaml', 'utf8'),
+    file: 'shop.yaml',
+  });
   if (!read.ok) throw new Error('the demo is refused');
   const result = run(read.design);
   const picture = picturesOf(result.evaluation).pictures.find(({ name }) => name === 'trace-limiter');

@@ -18,6 +18,8 @@ export interface Given {
   readonly changed: readonly Changed[] | null;
   /** What stands on the test card of a workbook; null where there is none. */
   readonly card: readonly CardCell[] | null;
+  /** Folder of the shop's file, or of the file that holds what a shop's file says. */
+  readonly beside: string;
   /** Values and rules of the author, evaluated. */
   readonly own: readonly OwnFound[];
 }
@@ -116,9 +118,11 @@ async function readAny(file: string, shop: string | undefined): Promise<Given | 
   const name = file === '-' ? 'stdin' : shown(file);
   if (!isArchive(bytes)) {
     const text = textOf(bytes, file);
-    const read = readDesign(text, name, await shopFor(text, file, shop));
+    const found = await shopFor(text, file, shop);
+    const read = readDesign(text, name, found);
+    const beside = dirname(found?.file ?? file);
     return read.ok
-      ? { design: read.design, written: text, changed: null, card: null, own: [] }
+      ? { design: read.design, written: text, changed: null, card: null, beside, own: [] }
       : refused(read.problems);
   }
   if (shop !== undefined)
@@ -138,7 +142,7 @@ async function readAny(file: string, shop: string | undefined): Promise<Given | 
     process.stderr.write(
       `${name}: the program that saved it computes differently: do not use what it shows. Here all is computed afresh.\n`,
     );
-  return { design: read.design, changed: read.changed, card: read.card, own: [] };
+  return { design: read.design, changed: read.changed, card: read.card, beside: dirname(file), own: [] };
 }
 
 /** The shop's file that the call gives, or that the text of a design names beside it; nothing where there is none. */

@@ -1,6 +1,6 @@
 /** `coilfeed kit DESIGN --out DIR`: writes what the shop and its customer hold in their hands. */
 import { createHash } from 'node:crypto';
-import { dirname, extname, join, resolve } from 'node:path';
+import { extname, join, resolve } from 'node:path';
 import type { Design } from '../design/design.ts';
 import { harnessOf } from '../kit/harness.ts';
 import { type Job, LOGOS } from '../kit/job.ts';
@@ -46,7 +46,7 @@ export async function run(argv: string[]): Promise<number> {
 
   const undo = reserveFolder(out, [...Object.keys(FILES), PRICES]);
   try {
-    const logo = await logoOf(design);
+    const logo = await logoOf(design, given.beside);
     const { job, files } = await made(design, words, { batch, serials, logo, csv: { ascii, mark } });
     await writeFiles(
       files.map(([name, bytes]) => ({ path: join(out, name), bytes })),
@@ -114,11 +114,11 @@ function batchOf(text: string | undefined, serials: number): number {
   return batch;
 }
 
-/** The shop's logo as a data URL, from the file beside the shop's own, as that was called; null where none is named. */
-async function logoOf({ shop }: Design): Promise<string | null> {
+/** The shop's logo as a data URL, from the file beside the shop's own; null where none is named. */
+async function logoOf({ shop }: Design, beside: string): Promise<string | null> {
   const logo = shop?.shop?.logo;
-  if (shop === null || logo === undefined) return null;
-  const path = resolve(dirname(shop.file), logo);
+  if (logo === undefined) return null;
+  const path = resolve(beside, logo);
   const type = LOGOS[extname(path).slice(1).toLowerCase()];
   if (type === undefined)
     throw new Refusal(`The shop's logo ${nameOf(path)} is no picture; takes .png, .jpg or .svg.`);

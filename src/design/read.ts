@@ -21,7 +21,7 @@ import { DesignFile } from './schema.ts';
 import { checkListed } from './shop/fuses.ts';
 import { inlined } from './shop/inlined.ts';
 import { checkTerminals } from './shop/limits.ts';
-import { type Shelf, type ShopText, shelfIn, shelfOf } from './shop/read.ts';
+import { fileName, type Shelf, type ShopText, shelfIn, shelfOf } from './shop/read.ts';
 import { useShop } from './shop/use.ts';
 import { readTree, type Tree } from './tree.ts';
 
@@ -77,7 +77,7 @@ export function readDesign(text: string, file: string, shop?: ShopText): ReadRes
 
 /** What the file says, with its name. */
 const named = ({ raw, file }: Shelf): object =>
-  Object.hasOwn(raw as object, 'file') ? (raw as object) : { file, ...(raw as object) };
+  Object.hasOwn(raw as object, 'file') ? (raw as object) : { file: fileName(file), ...(raw as object) };
 
 /** The shop's file of a design: the one that is given, or what stands within the design; null when there is none. Undefined where the design names none, null where it cannot be read. */
 function shelfFor(

@@ -34,7 +34,7 @@ import {
 import { CAUTIONS } from './cautions.ts';
 import { bullet, columns, fitted, fold, tableText, WIDTH } from './columns.ts';
 import { remedyLines } from './remedies.ts';
-import { orderLines, priceLine, usedLines } from './shop.ts';
+import { orderLines, priceLine, usedLines, usedShortly } from './shop.ts';
 import { VERDICT_WORDS } from './verdict.ts';
 
 /** Lines of the report that is not asked for all: sixty, two of them in reserve. */
@@ -95,7 +95,7 @@ export function report(
   const figures = [...(all ? table(pointTable(e)) : []), ...table(coilTable(e)), ...table(wireTable(e))];
   const detail = all ? [loadTable, fuseTable, relayTable, faultTable].flatMap((of) => table(of(e))) : [];
   const after = [
-    ...(e.design.shop === null ? [] : fromShop(e.design, style)),
+    ...(e.design.shop === null ? [] : fromShop(e.design, style, all)),
     ...ownLines(result, style),
     ...(e.design.assumed.length > 0 ? [assumed(e, style, all)] : []),
     section(style, 'Cautions', CAUTIONS.map(bullet).join('\n')),
@@ -326,11 +326,13 @@ function subjects(closest: string, others: number): string {
   return (closest.length > room ? `${closest.slice(0, room - 1)}…` : closest) + more;
 }
 
-/** What came from the shop's own file; nothing where no part of it is used. */
-function fromShop({ shop, used }: Design, style: Style): string[] {
+/** What came from the shop's own file, each part at its place or in a few words; nothing where no part of it is used. */
+function fromShop({ shop, used }: Design, style: Style, all: boolean): string[] {
   if (used.length === 0) return [];
   const title = `From the shop’s file ${shop?.file ?? ''}`;
-  return [section(style, title, usedLines(used).map(bullet).join('\n'))];
+  if (all) return [section(style, title, usedLines(used).map(bullet).join('\n'))];
+  const text = fold(`${title}: ${usedShortly(used)}`, WIDTH, '  ').trimStart();
+  return [text.startsWith(title) ? `${style.strong(title)}${text.slice(title.length)}` : text];
 }
 
 /** What was taken where the design says nothing: each value with its reason, or the values alone. */

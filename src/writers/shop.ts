@@ -22,14 +22,31 @@ const PART: Readonly<Record<Kind, string>> = {
 const partOf = ({ kind, name, from }: Used): string =>
   `${PART[kind]} “${name}”${from === null ? '' : `, from ${from}`}`;
 
+const otherwise = ({ beside }: Used): string =>
+  beside.length === 0 ? '' : `; the design states otherwise: ${beside.join(', ')}`;
+
 /** A line for each part, with the keys where it stands and what the design states otherwise. */
 export function usedLines(used: readonly Used[]): string[] {
   const parts = new Map<string, Used[]>();
   for (const one of used) {
-    const line = `${partOf(one)}${one.beside.length === 0 ? '' : `; the design states otherwise: ${one.beside.join(', ')}`}`;
+    const line = `${partOf(one)}${otherwise(one)}`;
     parts.set(line, [...(parts.get(line) ?? []), one]);
   }
   return [...parts].map(([line, all]) => `${all.map(({ path }) => path).join(', ')}: ${line}`);
+}
+
+/** Kinds whose values move figures; the others are named on the papers of a kit. */
+const FIGURES: readonly Kind[] = ['coils', 'fuses', 'relays', 'instruments'];
+
+/** The same in a few words: parts whose values move figures by name, the others by their number; nothing of their sources. */
+export function usedShortly(used: readonly Used[]): string {
+  const shown = used.filter(({ kind }) => FIGURES.includes(kind));
+  const rest = new Set(
+    used.filter(({ kind }) => !FIGURES.includes(kind)).map(({ kind, name }) => kind + name),
+  );
+  const told = [...new Set(shown.map((one) => `${partOf({ ...one, from: null })}${otherwise(one)}`))];
+  const parts = rest.size === 1 ? 'a part' : `${rest.size} parts`;
+  return [...told, ...(rest.size === 0 ? [] : [`${parts} of the kit`])].join('; ');
 }
 
 /** `23.10 EUR: wire, fuses and relays. No price: …` */

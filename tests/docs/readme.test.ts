@@ -2,10 +2,10 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { COMMANDS, overview } from '../../src/commands/help.ts';
-import { readDesign } from '../../src/design/read.ts';
 import { run } from '../../src/run.ts';
 import { CAUTIONS } from '../../src/writers/cautions.ts';
 import { report } from '../../src/writers/report.ts';
+import { demo, design } from '../design/helpers.ts';
 
 const root = new URL('../../', import.meta.url);
 const text = (name: string): string => readFileSync(new URL(name, root), 'utf8');
@@ -22,9 +22,7 @@ test('README.md gives the two lines to set it up', () => {
 test('the excerpt in README.md stands line for line in the report of the demo', () => {
   const excerpt = /## What you see\n\n```\n([\s\S]*?)\n```/.exec(readme)?.[1]?.split('\n') ?? [];
   expect(excerpt.length).toBeGreaterThan(15);
-  const read = readDesign(text('workbooks/hill-climb-six.yaml'), 'hill-climb-six.yaml');
-  if (!read.ok) throw new Error('the demo is refused');
-  const lines = report(run(read.design))
+  const lines = report(run(design(demo('hill-climb-six'))))
     .split('\n')
     .map((line) => line.trimEnd());
   expect(excerpt.filter((line) => !lines.includes(line))).toEqual([]);

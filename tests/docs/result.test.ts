@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { readDesign } from '../../src/design/read.ts';
 import { run } from '../../src/run.ts';
 import { toJson } from '../../src/writers/json.ts';
+import { demo } from '../design/helpers.ts';
 
 const root = new URL('../../', import.meta.url);
 
@@ -15,7 +16,7 @@ function keysOf(value: unknown): string[] {
 
 test('docs/result.md has every key', () => {
   // An uncovered branch makes a window, so that its keys are met too.
-  const text = readFileSync(new URL('workbooks/hill-climb-six.yaml', root), 'utf8');
+  const text = demo('hill-climb-six');
   const read = readDesign(
     text.replace(/(run: branch[\s\S]*?gauge: )auto/, '$118 AWG'),
     'hill-climb-six.yaml',

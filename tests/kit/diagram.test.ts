@@ -41,7 +41,7 @@ const CASES: [string, string][] = [
 ];
 
 test('the diagram of the straight six shows every part with its terminals, sizes and lengths', async () => {
-  const bare = demo('hill-climb-six').replace(/\nkit:[\s\S]*$/, '\n');
+  const bare = demo('hill-climb-six').replace(/\nkit:[\s\S]*(?=\nshop:)/, '\n');
   const found = texts(wiringDiagram(result(bare)));
   // Read off the design by hand: a 1.5 m main with fuse at 0.15 m and a relay, six branches of 0.45 m, six grounds of
   // 0.35 m, a strap of 0.5 m in 4 AWG. 0.45 m is 17.72 in.

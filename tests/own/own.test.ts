@@ -1,5 +1,4 @@
 /** Values, rules and sheets of a person’s own: evaluated, judged, kept through a workbook and back, refused with their place. */
-import { readFileSync } from 'node:fs';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { keyText } from '../../src/design/problems.ts';
@@ -12,12 +11,11 @@ import { isLegal, SHORT } from '../../src/own/names.ts';
 import { runLaid } from '../../src/run-laid.ts';
 import { pages } from '../../src/writers/workbook/pages.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
-import { design } from '../design/helpers.ts';
+import { demo, design } from '../design/helpers.ts';
 import { jobOf } from '../kit/job.ts';
 import { type Parts, readBack, type Typed, typed } from '../saved/edit.ts';
-import { demoPath } from '../workbook/books.ts';
 
-const TEXT = readFileSync(demoPath('pair-four'), 'utf8');
+const TEXT = demo('pair-four');
 const withOwn = (text: string) => design(`${TEXT}\n${text}`);
 const values = (text: string) => {
   const { found, wrong } = ownOf(evaluate(withOwn(text)));

@@ -3,6 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { coilfeed, emptyFolder } from '../cli/tool.ts';
+import { demo } from '../design/helpers.ts';
 import { demoPath } from '../workbook/books.ts';
 
 test.each([
@@ -20,7 +21,7 @@ test.each([
 test('a design that cannot be used is told as "size" tells it, and nothing is written', async () => {
   const folder = emptyFolder();
   const file = join(folder, 'bad.yaml');
-  writeFileSync(file, readFileSync(demoPath('pair-four'), 'utf8').replace('0.55 ohm', '0.55 kg'));
+  writeFileSync(file, demo('pair-four').replace('0.55 ohm', '0.55 kg'));
   const page = await coilfeed(['page', file, '--out', join(folder, 'x.html')]);
   expect(page.status).toBe(2);
   expect(page.err).toBe((await coilfeed(['size', file])).err);
@@ -43,7 +44,7 @@ test('a page is replaced, another file is not', async () => {
 
 test('takes a design from standard input; the page names no place of the network', async () => {
   const out = join(emptyFolder(), 'bench.html');
-  const stdin = readFileSync(demoPath('pair-four'), 'utf8').replace('Delivery van', 'From a pipe');
+  const stdin = demo('pair-four').replace('Delivery van', 'From a pipe');
   expect((await coilfeed(['page', '-', '--out', out], { stdin })).status).toBe(0);
   const page = readFileSync(out, 'utf8');
   expect(page).toContain('title: From a pipe');

@@ -6,7 +6,7 @@ import { run } from '../../src/run.ts';
 import { edited } from '../../src/saved/apply.ts';
 import type { Plain } from '../../src/saved/document.ts';
 import { toJson } from '../../src/writers/json.ts';
-import { DEMOS, demo } from '../design/helpers.ts';
+import { DEMOS, demo, stated } from '../design/helpers.ts';
 
 /** The JSON of the command line. */
 function afresh(text: string): unknown {
@@ -47,7 +47,7 @@ const ENTRIES: [string, (string | number)[], Plain][] = [
 
 test('changed entries, one after the other', () => {
   const live = new Live();
-  let text = demo('pair-four');
+  let text = stated('pair-four');
   expect(answered(live, text).json).toEqual(afresh(text));
   for (const [what, key, value] of ENTRIES) {
     text = change(text, key, value);
@@ -56,9 +56,25 @@ test('changed entries, one after the other', () => {
   }
 });
 
+test('parts of the shop, one after the other', () => {
+  const live = new Live();
+  let text = demo('pair-four');
+  for (const [key, value] of [
+    [['title'], 'The van with its shop'],
+    [['coil', 'use'], 'hill climb'],
+    [['coil', 'resistance'], '0.4 ohm'],
+    [['feed', 0, 'relay', 'use'], 'power 50'],
+    [['shop', 'coils', 0, 'inductance'], '2.2 mH'],
+    [['shop', 'wire', 20, 'price'], '9 EUR/m'],
+  ] as const) {
+    text = change(text, [...key], value);
+    expect(answered(live, text).json, key.join('.')).toEqual(afresh(text));
+  }
+});
+
 test.each(DEMOS)('%s: several entries at once, and back', (name) => {
   const live = new Live();
-  const text = demo(name);
+  const text = stated(name);
   const { json: before } = answered(live, text);
   const other = ENTRIES.reduce((now, [, key, value]) => change(now, key, value), text);
   const { json } = answered(live, other);
@@ -82,7 +98,7 @@ const OTHERS: [string, (text: string) => string][] = [
 
 test.each(OTHERS)('%s is evaluated anew, and right', (_, alter) => {
   const live = new Live();
-  const text = demo('pair-four');
+  const text = stated('pair-four');
   answered(live, text);
   const other = alter(text);
   expect(other).not.toBe(text);
@@ -92,7 +108,7 @@ test.each(OTHERS)('%s is evaluated anew, and right', (_, alter) => {
 
 test('a text that cannot be read leaves the last answer alone, and the next one is right', () => {
   const live = new Live();
-  const text = demo('pair-four');
+  const text = stated('pair-four');
   answered(live, text);
   const wrong = live.answer(given(change(text, ['coil', 'resistance'], '0.5 kg')));
   expect(wrong.answered).toBe(null);
@@ -119,7 +135,7 @@ test.each(HELD)(
   '%s is held at its last good value, and the rest is followed',
   (_, [key, value], held, was) => {
     const live = new Live();
-    const good = demo('pair-four');
+    const good = stated('pair-four');
     const other = change(good, ['limits', 'drop'], '0.45 V');
     const { problems, held: kept, answered: answer } = live.answer(given(change(other, key, value)), good);
     expect(problems.length).toBeGreaterThan(0);
@@ -130,7 +146,7 @@ test.each(HELD)(
 );
 
 test('what no YAML is holds nothing', () => {
-  const good = demo('pair-four');
+  const good = stated('pair-four');
   const { held, answered: answer } = new Live().answer(given('coilfeed: 1\ntitle: ['), good);
   expect([held, answer]).toEqual([[], null]);
 });

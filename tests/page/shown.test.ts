@@ -11,6 +11,7 @@ import { rearranged } from '../../src/page/state/members.ts';
 import { run } from '../../src/run.ts';
 import { edited } from '../../src/saved/apply.ts';
 import { toJson } from '../../src/writers/json.ts';
+import { stated } from '../design/helpers.ts';
 import { demoDesign } from '../workbook/books.ts';
 
 test('the diagram of two banks: trunks side by side, coils of a bank together, joints from the battery outward', () => {
@@ -99,7 +100,7 @@ describe('forms', () => {
   });
 
   test('every part that can be added begins as one that the reader takes', () => {
-    const text = demoDesign('hill-climb-six').text;
+    const text = stated('hill-climb-six');
     const problems = (...edits: [(string | number)[], number?][]): string[] => {
       const now = edits.reduce(
         (t, [key, count]) => edited(t, [{ key, value: startOf(key, count ?? 0) }]),

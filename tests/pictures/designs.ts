@@ -1,8 +1,7 @@
 /** Designs whose pictures are looked at: one for each thing that makes a picture hard to draw. */
-import { readFileSync } from 'node:fs';
-import { readDesign } from '../../src/design/read.ts';
 import type { Evaluation } from '../../src/engine/evaluate.ts';
 import { evaluate } from '../../src/engine/evaluate.ts';
+import { design as designOf, demo as textOf } from '../design/helpers.ts';
 import { modelOf } from '../physics/harness.ts';
 
 const run = { ambient: '70 degC', insulation: 'C', joints: 2, gauge: 'auto' };
@@ -146,8 +145,5 @@ export function evaluated(name: keyof typeof DESIGNS): Evaluation {
 
 /** The model of a demo. */
 export function demo(name: string): Evaluation {
-  const text = readFileSync(new URL(`../../workbooks/${name}.yaml`, import.meta.url), 'utf8');
-  const read = readDesign(text, `${name}.yaml`);
-  if (!read.ok) throw new Error('the demo is refused');
-  return evaluate(read.design);
+  return evaluate(designOf(textOf(name)));
 }

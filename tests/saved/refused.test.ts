@@ -3,13 +3,13 @@ import { strFromU8, unzipSync, zipSync } from 'fflate';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { At } from '../../src/basis/quantity.ts';
 import type { QuantityName } from '../../src/model/model.ts';
-import { demo, design } from '../design/helpers.ts';
+import { design, stated } from '../design/helpers.ts';
 import { type Book, bookOf, entryOf } from '../workbook/books.ts';
 import { changedPart, fill, refusals, type Typed } from './edit.ts';
 
 let six: Book;
 beforeAll(async () => {
-  six = await bookOf(design(demo('hill-climb-six')));
+  six = await bookOf(design(stated('hill-climb-six')));
 });
 
 interface Case {
@@ -161,13 +161,13 @@ test('all problems at once, in the order of the sheet', async () => {
 });
 
 test('a sweep in a workbook that was made without one', async () => {
-  const book = await bookOf(design(demo('hill-climb-six').replace(/^sweep:.*\n/m, '')));
+  const book = await bookOf(design(stated('hill-climb-six').replace(/^sweep:\n(?: .*\n)+/m, '')));
   const [said] = await refusals(fill(book, ['sweep_from', {}, 1000]));
   expect(said).toContain('this workbook has no rows for a sweep');
 });
 
 test('the second spark of a wasted coil that does not follow the first', async () => {
-  const text = demo('hill-climb-six').replace(
+  const text = stated('hill-climb-six').replace(
     'layout: coil_per_cylinder',
     'layout: wasted_coil_per_cylinder',
   );
@@ -208,7 +208,7 @@ describe('names and cells that are gone', () => {
     const moved = names((xml) =>
       xml.replaceAll('Inputs!', "'My inputs, 2nd'!").replace('name="Inputs"', 'name="My inputs, 2nd"'),
     );
-    expect((await readBack(moved)).design).toEqual(design(demo('hill-climb-six')));
+    expect((await readBack(moved)).design).toEqual(design(stated('hill-climb-six')));
   });
 
   test('a workbook of another maker, and an .ods', async () => {
@@ -225,7 +225,7 @@ describe('names and cells that are gone', () => {
       () => 'xl/sharedStrings.xml',
       (xml) => xml.replace('  stroke: 4<', '  stroke: 5<'),
     );
-    const lines = demo('hill-climb-six').split('\n');
+    const lines = stated('hill-climb-six').split('\n');
     const row = lines.indexOf('  stroke: 4') + 4;
     expect(await refusals(bytes)).toEqual([
       `edited.xlsx:Design!A${row} engine.stroke: found 5; takes 2 or 4`,

@@ -1,5 +1,4 @@
 /** Workbooks of designs, as bytes and as the evaluation that they were made from. */
-import { readFileSync } from 'node:fs';
 import { address } from '../../src/basis/address.ts';
 import type { At } from '../../src/basis/quantity.ts';
 import type { Design } from '../../src/design/design.ts';
@@ -7,11 +6,11 @@ import { cellOf } from '../../src/engine/cells.ts';
 import type { QuantityName } from '../../src/model/model.ts';
 import { type LaidResult, runLaid } from '../../src/run-laid.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
-import { design } from '../design/helpers.ts';
+import { demo, design } from '../design/helpers.ts';
 
 export const demoPath = (name: string): string =>
   new URL(`../../workbooks/${name}.yaml`, import.meta.url).pathname;
-export const demoDesign = (name: string): Design => design(readFileSync(demoPath(name), 'utf8'));
+export const demoDesign = (name: string): Design => design(demo(name));
 
 export interface Book {
   result: LaidResult;

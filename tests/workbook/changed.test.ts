@@ -7,11 +7,12 @@ import type { Design } from '../../src/design/design.ts';
 import { readDesign } from '../../src/design/read.ts';
 import type { QuantityName } from '../../src/model/model.ts';
 import { emptyFolder } from '../cli/tool.ts';
+import { demo } from '../design/helpers.ts';
 import { editCell, readCells } from '../peers/cells.ts';
 import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { differences } from './agree.ts';
-import { type Book, bookOf, demoDesign, demoPath, entryOf } from './books.ts';
+import { type Book, bookOf, demoDesign, entryOf } from './books.ts';
 
 interface Change {
   what: string;
@@ -138,10 +139,7 @@ describeWithPeer('soffice', 'a changed input', () => {
     expect(texts('Runs')).toContain('Effective current');
     expect(texts('Runs').filter((value) => typeof value === 'number')).toEqual([]);
     const angles = [0, moved.angle, 240, 360, 480, 600];
-    const text = readFileSync(demoPath('hill-climb-six'), 'utf8').replace(
-      /(firing_order: .*)/,
-      `$1\n  firing_angles: [${angles}]`,
-    );
+    const text = demo('hill-climb-six').replace(/(firing_order: .*)/, `$1\n  firing_angles: [${angles}]`);
     expect(readDesign(text, 'six.yaml').ok).toBe(moved.taken);
   });
 });

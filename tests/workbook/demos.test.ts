@@ -14,7 +14,10 @@ test('there are three', () => {
 });
 
 test.each(designs)('%s makes the workbook beside it, and passes', async (name) => {
-  const read = readDesign(readFileSync(new URL(name, folder), 'utf8'), name);
+  const read = readDesign(readFileSync(new URL(name, folder), 'utf8'), name, {
+    text: readFileSync(new URL('shop.yaml', folder), 'utf8'),
+    file: 'workbooks/shop.yaml',
+  });
   if (!read.ok) throw new Error('the design cannot be read');
   const result = runLaid(read.design, show);
   expect(result.verdict).toBe('pass');

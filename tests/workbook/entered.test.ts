@@ -17,9 +17,10 @@ import { run } from '../../src/run.ts';
 import { readSaved } from '../../src/saved/read.ts';
 import { ADDED } from '../../src/writers/workbook/judged.ts';
 import { show } from '../../src/writers/workbook/workbook.ts';
+import { design as designOf, stated } from '../design/helpers.ts';
 import { samples } from '../samples.ts';
 import { changedPart, fill, readBack, sheetPart, type Typed } from '../saved/edit.ts';
-import { type Book, bookOf, demoDesign } from './books.ts';
+import { type Book, bookOf } from './books.ts';
 
 type Sheets = ReturnType<typeof spread>;
 type Edit = readonly [QuantityName, At, number | string | null];
@@ -56,7 +57,7 @@ let book: Book;
 let sheets: Sheets;
 let design: Design;
 beforeAll(async () => {
-  design = demoDesign('hill-climb-six');
+  design = designOf(stated('hill-climb-six'));
   book = await bookOf(design);
   sheets = spread(design, show);
 });
@@ -124,7 +125,7 @@ describe('what cannot be taken', () => {
 });
 
 test('rows of the dwell out of order are refused by the sheet and by the reader', async () => {
-  const made = demoDesign('pair-four');
+  const made = designOf(stated('pair-four'));
   const edit: Edit = ['dwell_supply', { dwell_row: 1 }, 15];
   // The row after it has 14 V.
   const page = spread(made, show);
@@ -263,7 +264,7 @@ const SIXTY = 60;
 test.each(['hill-climb-six', 'pair-four', 'two-bank-v8'] as const)(
   '%s: seeded edits are judged alike by the sheet and by the reader, or refused by both',
   async (name) => {
-    const made = demoDesign(name);
+    const made = designOf(stated(name));
     const [own, cells] = [await bookOf(made), spread(made, show)];
     const entries = [...cells.grid.placement.entries].flatMap(([entry, place]) =>
       members(cells.grid.axes, place.rows).map((at) => ({ entry, at })),

@@ -25,6 +25,9 @@ export interface Shelf {
   readonly shop: Shop | null;
 }
 
+/** What a result calls the file: the same from wherever it was called. */
+export const fileName = (file: string): string => file.replace(/^.*[\\/]/, '');
+
 /** The part of a tree below a path, as a tree of its own. */
 const below = (tree: Tree, base: Path): Tree => ({
   ...tree,
@@ -54,7 +57,7 @@ export function shelfOf(file: string, whole: Tree, base: Path, say: (problem: Pr
     raw: tree.value,
     shop: shop && {
       ...shop,
-      file: shop.file ?? file,
+      file: shop.file ?? fileName(file),
       currency: shop.currency ?? pricesOf(shop)[0]?.currency ?? null,
     },
   };

@@ -119,8 +119,10 @@ function find(
     );
     return null;
   }
-  const list = isMap(shelf.raw) ? shelf.raw[kind] : undefined;
-  const parts = Array.isArray(list) ? list : [];
+  const list = (isMap(shelf.raw) ? shelf.raw[kind] : undefined) ?? [];
+  // That it is no list is said already.
+  if (!Array.isArray(list)) return null;
+  const parts: unknown[] = list;
   const known = parts.flatMap((part) =>
     isMap(part) && typeof part.name === 'string' ? [part.name.trim()] : [],
   );
