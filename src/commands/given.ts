@@ -130,8 +130,14 @@ async function readAny(file: string, shop: string | undefined): Promise<Given | 
       `A workbook holds the parts that it was made with, so --shop does not go with ${shown(name)}: "coilfeed design" writes it as a design.`,
     );
   // Loaded here because a design file does not need it.
-  const { readSaved } = await import('../saved/read.ts');
-  const read = await readSaved(bytes, name);
+  const [{ readSaved }, { isOurOds }] = await Promise.all([
+    import('../saved/read.ts'),
+    import('../saved/ours.ts'),
+  ]);
+  const read = await readSaved(
+    isOurOds(bytes) ? await (await import('./ods.ts')).fromOds(bytes) : bytes,
+    name,
+  );
   if (!read.ok) return refused(read.problems);
   process.stderr.write(changes(name, read.changed));
   if (read.behind.length > 0)

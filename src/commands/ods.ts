@@ -1,4 +1,4 @@
-/** The workbook in the OpenDocument format, made by LibreOffice from the one that we write. */
+/** Workbooks in the OpenDocument format: made from the one that we write, and read, by way of LibreOffice. */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -12,37 +12,64 @@ const PATIENCE = 60_000;
 const PROGRAMS = ['soffice', 'libreoffice'];
 
 /** The bytes of an .ods file. Throws a `Refusal` when LibreOffice is not installed or does not do it. */
-export async function toOds(xlsx: Uint8Array): Promise<Uint8Array> {
+export const toOds = (xlsx: Uint8Array): Promise<Uint8Array> =>
+  converted(xlsx, 'xlsx', 'ods', {
+    missing:
+      'An .ods workbook is made by LibreOffice, and its program "soffice" was not found. Install it, or name the workbook .xlsx, which every spreadsheet program opens.',
+    failed: 'LibreOffice did not make the .ods workbook',
+    instead: 'Name it .xlsx instead.',
+    status: 3,
+  });
+
+/** An .ods file as LibreOffice saves it as .xlsx. Throws a `Refusal` likewise. */
+export const fromOds = (ods: Uint8Array): Promise<Uint8Array> =>
+  converted(ods, 'ods', 'xlsx', {
+    missing:
+      'An .ods workbook is read by way of LibreOffice, and its program "soffice" was not found. Install it, or save the workbook as .xlsx.',
+    failed: 'LibreOffice could not read the .ods workbook',
+    instead: 'Save it as .xlsx instead.',
+    status: 2,
+  });
+
+interface Words {
+  readonly missing: string;
+  readonly failed: string;
+  readonly instead: string;
+  readonly status: 2 | 3;
+}
+
+async function converted(
+  bytes: Uint8Array,
+  from: string,
+  to: string,
+  { missing, failed, instead, status }: Words,
+): Promise<Uint8Array> {
   // A profile of its own: two processes cannot share one, and the user's may be open.
   const folder = mkdtempSync(join(tmpdir(), 'coilfeed-ods-'));
   try {
-    const from = join(folder, 'book.xlsx');
-    const made = join(folder, 'book.ods');
-    writeFileSync(from, xlsx);
+    const given = join(folder, `book.${from}`);
+    const made = join(folder, `book.${to}`);
+    writeFileSync(given, bytes);
     const argv = [
       `-env:UserInstallation=${pathToFileURL(join(folder, 'profile'))}`,
       '--headless',
       '--convert-to',
-      'ods',
+      to,
       '--outdir',
       folder,
-      from,
+      given,
     ];
     let said: string | null = null;
     for (const program of PROGRAMS) {
-      said = await ran(program, argv);
+      said = await ran(program, argv, instead, status);
       if (said !== null) break;
     }
-    if (said === null)
-      throw new Refusal(
-        'An .ods workbook is made by LibreOffice, and its program "soffice" was not found. Install it, or name the workbook .xlsx, which every spreadsheet program opens.',
-        3,
-      );
+    if (said === null) throw new Refusal(missing, status);
     // Its exit status is 0 even when it could not write.
     if (!existsSync(made))
       throw new Refusal(
-        `LibreOffice did not make the .ods workbook${said === '' ? '' : `: ${said.trim().split('\n').at(-1)}`}. Name it .xlsx instead.`,
-        3,
+        `${failed}${said === '' ? '' : `: ${said.trim().split('\n').at(-1)}`}. ${instead}`,
+        status,
       );
     return readFileSync(made);
   } finally {
@@ -51,7 +78,12 @@ export async function toOds(xlsx: Uint8Array): Promise<Uint8Array> {
 }
 
 /** What the program said; null when there is no such program. */
-function ran(program: string, argv: readonly string[]): Promise<string | null> {
+function ran(
+  program: string,
+  argv: readonly string[],
+  instead: string,
+  status: 2 | 3,
+): Promise<string | null> {
   return new Promise((done, fail) => {
     // A group of its own, because it is a script that starts others: all of them end together.
     const child = spawn(program, argv, { detached: true, stdio: ['ignore', 'pipe', 'pipe'] });
@@ -67,14 +99,12 @@ function ran(program: string, argv: readonly string[]): Promise<string | null> {
         // A system without groups of processes.
         child.kill('SIGKILL');
       }
-      fail(
-        new Refusal(`LibreOffice took longer than ${PATIENCE / 1000} s; name the workbook .xlsx instead.`, 3),
-      );
+      fail(new Refusal(`LibreOffice took longer than ${PATIENCE / 1000} s. ${instead}`, status));
     }, PATIENCE);
     child.on('error', (error) => {
       clearTimeout(clock);
       if ('code' in error && error.code === 'ENOENT') done(null);
-      else fail(new Refusal(`LibreOffice could not be started: ${error.message}.`, 3));
+      else fail(new Refusal(`LibreOffice could not be started: ${error.message}.`, status));
     });
     child.on('close', () => {
       clearTimeout(clock);

@@ -174,6 +174,8 @@ export interface Design {
   own: readonly OwnRow[];
   /** Cells of sheets that a person added: a number, a text, a formula that starts with an equals sign. */
   added: ReadonlyMap<string, ReadonlyMap<string, number | string>>;
+  /** Notes beside the inputs of a workbook, by name of the row. */
+  remarks: ReadonlyMap<string, string>;
   /** What was not given and filled in: key path and the text of the value taken. */
   assumed: { path: string; value: string; why: string }[];
   /** The author's text, with plain line ends: a workbook carries it, for what has no cell there. */

@@ -513,6 +513,7 @@ export function normalise(file: DesignFile, text: string, own: OfShop = { shop: 
     added: new Map(
       Object.entries(file.added ?? {}).map(([name, cells]) => [name, new Map(Object.entries(cells))]),
     ),
+    remarks: new Map(Object.entries(file.remarks ?? {})),
     assumed: fill.assumed,
     unknowns: unknownsOf(file),
     original: originalOf(file, text, own),

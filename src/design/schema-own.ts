@@ -62,3 +62,22 @@ export const added = z
     { error: `takes at most ${MOST_ADDED} cells` },
   )
   .meta({ description: 'Sheets that a person added to the workbook.' });
+
+/** Longest note beside an input. */
+export const LONGEST_REMARK = 500;
+
+export const remarks = z
+  .record(
+    z.string(),
+    z
+      .string({ error: 'takes text' })
+      .refine((text) => text.length <= LONGEST_REMARK, {
+        error: `takes text of at most ${LONGEST_REMARK} characters`,
+      })
+      .meta({ description: 'The note.' }),
+    { error: 'takes a map from inputs of the workbook to notes: {run_gauge: two reels left}' },
+  )
+  .refine((notes) => Object.keys(notes).length <= MOST_ADDED, { error: `takes at most ${MOST_ADDED} notes` })
+  .meta({
+    description: 'Notes that a person wrote beside the inputs of the workbook, by their names: run_gauge.',
+  });

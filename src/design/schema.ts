@@ -8,7 +8,7 @@ import { RANGES } from './ranges.ts';
 import { coil, engine, ignition, map, supply } from './schema-coils.ts';
 import { kit } from './schema-kit.ts';
 import { instruments, measured, tolerance } from './schema-measured.ts';
-import { added, own } from './schema-own.ts';
+import { added, own, remarks } from './schema-own.ts';
 import { run, size } from './schema-runs.ts';
 
 export const MOST_RUNS = 24;
@@ -156,6 +156,7 @@ export const DesignFile = map(
     measured: measured.optional(),
     own: own.optional(),
     added: added.optional(),
+    remarks: remarks.optional(),
   },
   'A design of the power feed of ignition coils.',
 );

@@ -13,6 +13,7 @@ import { SPELLINGS, soldFormula, spellingsSheet, wordFormula } from './entered/s
 import { blockHeading, inputHeading, sheetHeading } from './headings.ts';
 import { type Block, firstRow, type Place } from './layout.ts';
 import { cellOf, members } from './places.ts';
+import { remarkName } from './remarks.ts';
 import { INPUTS } from './sheets.ts';
 import { type Grid, translate } from './translate.ts';
 
@@ -34,7 +35,7 @@ export function workings(grid: Grid, design: Design): Map<string, Sheet> {
     else blockHeading(grid, block, sheet);
     if (block.form === 'table') memberNames(grid, block, sheet);
     for (const name of block.quantities) values(grid, design, block, name, sheet, checked);
-    if (block.kind === 'inputs') checkColumn(grid, block, sheet, checked);
+    if (block.kind === 'inputs') checkColumn(grid, design, block, sheet, checked);
   }
   sheets.set(CHECKS, checksSheet(grid, design, checked));
   sheets.set(SPELLINGS, spellingsSheet());
@@ -42,11 +43,19 @@ export function workings(grid: Grid, design: Design): Map<string, Sheet> {
 }
 
 /** What is wrong in each row of a block of inputs, and room for a note. */
-function checkColumn(grid: Grid, block: Block, sheet: Sheet, checked: Checked): void {
+function checkColumn(grid: Grid, design: Design, block: Block, sheet: Sheet, checked: Checked): void {
   const { notes, check } = grid.placement.columns;
-  const rows = block.form === 'entries' ? members(grid.axes, block.rows).length : block.quantities.length;
-  for (let row = firstRow(block); row < firstRow(block) + rows; row++) {
-    put(sheet, row, notes, { role: 'remark', value: null });
+  const first = block.quantities[0] as QuantityName;
+  const place = grid.placement.entries.get(first) as Place;
+  const rows: [number, string][] =
+    block.form === 'entries'
+      ? members(grid.axes, block.rows).map((at) => {
+          const member = block.rows.map((axis) => grid.axes[axis][at[axis] as number] ?? '').join(', ');
+          return [cellOf(place, at)[0], remarkName(first, member)];
+        })
+      : block.quantities.map((name, i) => [firstRow(block) + i, name]);
+  for (const [row, name] of rows) {
+    put(sheet, row, notes, { role: 'remark', value: design.remarks.get(name) ?? null });
     put(sheet, row, check, { role: 'warning', formula: wrongInRow(checked, row) });
   }
 }

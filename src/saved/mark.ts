@@ -18,6 +18,9 @@ export const CARD = 'in_measured';
 /** Defined name of the cells in which a person enters values and rules of their own. */
 export const OWN_ROWS = 'own_rows';
 
+/** Defined name of the cell above the column of notes beside the inputs. */
+export const OWN_NOTES = 'own_notes';
+
 /** Defined name of the cell that is 1 where the program computes the formulas of the workbook as it should. */
 export const KNOWN_ANSWER = 'known_answer';
 

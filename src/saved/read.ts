@@ -20,7 +20,8 @@ import { type Book, type Found, openBook } from './book.ts';
 import { editsOf, type Filled, valueIn } from './changes.ts';
 import type { Edit } from './document.ts';
 import { cellName, type Entry, entriesOf } from './entries.ts';
-import { CARD, DESIGN_TEXT, ENTRY, ENTRY_US, KNOWN_ANSWER, OWN_ROWS } from './mark.ts';
+import { CARD, DESIGN_TEXT, ENTRY, ENTRY_US, KNOWN_ANSWER, OWN_NOTES, OWN_ROWS } from './mark.ts';
+import { notesIn } from './notes.ts';
 import { markIn } from './ours.ts';
 import { addedIn } from './own.ts';
 import { asSaid, same, sameWord, unitOf, wordIn } from './value.ts';
@@ -63,7 +64,7 @@ export interface CardCell {
 /** Names of the cells that are read, in small letters; a quantity of the model may be called as an entry is. */
 const WANTED = new Set(
   [
-    ...[DESIGN_TEXT, KNOWN_ANSWER, OWN_ROWS, CARD],
+    ...[DESIGN_TEXT, KNOWN_ANSWER, OWN_ROWS, OWN_NOTES, CARD],
     ...Object.entries(QUANTITIES).flatMap(([name, { kind }]) =>
       kind === 'input' ? [ENTRY + name, ENTRY_US + name] : [],
     ),
@@ -186,7 +187,8 @@ class Reading {
       });
     if (this.problems.length > 0) return this.refused();
     const settled = this.settle(text, filled, changed);
-    const design = settled === null ? null : this.withOwn(settled, own.edits);
+    const notes = notesIn(this.book, this.made, entries);
+    const design = settled === null ? null : this.withOwn(settled, [...own.edits, ...notes.edits]);
     if (design === null) return this.refused();
     return {
       ok: true,
@@ -201,7 +203,7 @@ class Reading {
       })),
       card: cardOf(this.book),
       differs: differsIn(this.book),
-      behind: [...this.behind, ...own.behind],
+      behind: [...this.behind, ...own.behind, ...notes.behind],
     };
   }
 

@@ -24,6 +24,7 @@ import { labelOf } from '../views/print.ts';
 import { CAUTIONS } from './cautions.ts';
 import { bullet, columns, fold, WIDTH } from './columns.ts';
 import { remedyLines } from './remedies.ts';
+import { ownRows } from './report.ts';
 import { VERDICT_WORDS } from './verdict.ts';
 
 /** The report; `remedies` are those that were tried, the least change first. */
@@ -35,6 +36,7 @@ export function checkReport(c: Checked, remedies: readonly Remedy[] = []): strin
     ...wouldPass(c, remedies),
     ...unknowns(c),
     ...advice(c),
+    ...(c.result.own?.length ? [`The author’s own\n${ownRows(c.result.own)}`] : []),
     ...told(c),
     ...(c.readings.length > 0 ? [`Readings\n${readings(c)}`] : [`Readings\n${bullet(NO_READINGS)}`]),
     ...(c.readings.length > 0 && design.tolerance_assumed.length > 0

@@ -113,16 +113,31 @@ export function report(
 /** Values and rules of the author. */
 function ownLines({ own = [] }: Result, style: Style): string[] {
   if (own.length === 0) return [];
-  const lines = own.map(({ label, value, unit, sense, limit, verdict, words, error }) => {
-    const printed =
-      typeof value === 'number' ? printNumber(value, 4) : (value ?? `comes to ${error ?? 'nothing'}`);
-    const rule =
-      sense === null ? '' : `, must be ${SENSES[sense]} ${printNumber(limit ?? 0, 4)} ${unit}`.trimEnd();
-    const said = verdict === null || verdict === 'pass' || words === '' ? '' : `. ${words}`;
-    const mark = verdict === null ? ' '.repeat(7) : style.verdict(verdict, MARKS[verdict].padEnd(7));
-    return `  ${mark}  ${fold(`${label}: ${`${printed} ${unit}`.trimEnd()}${rule}${said}`, WIDTH, INDENT).trimStart()}`;
-  });
-  return [section(style, 'The author’s own', lines.join('\n'))];
+  return [
+    section(
+      style,
+      'The author’s own',
+      ownRows(own, (verdict, text) => style.verdict(verdict, text)),
+    ),
+  ];
+}
+
+/** A line for each value and rule of the author; `look` makes the mark of a verdict stand out. */
+export function ownRows(
+  own: NonNullable<Result['own']>,
+  look: (verdict: Verdict, text: string) => string = (_, text) => text,
+): string {
+  return own
+    .map(({ label, value, unit, sense, limit, verdict, words, error }) => {
+      const printed =
+        typeof value === 'number' ? printNumber(value, 4) : (value ?? `comes to ${error ?? 'nothing'}`);
+      const rule =
+        sense === null ? '' : `, must be ${SENSES[sense]} ${printNumber(limit ?? 0, 4)} ${unit}`.trimEnd();
+      const said = verdict === null || verdict === 'pass' || words === '' ? '' : `. ${words}`;
+      const mark = verdict === null ? ' '.repeat(7) : look(verdict, MARKS[verdict].padEnd(7));
+      return `  ${mark}  ${fold(`${label}: ${`${printed} ${unit}`.trimEnd()}${rule}${said}`, WIDTH, INDENT).trimStart()}`;
+    })
+    .join('\n');
 }
 
 const linesOf = (sections: readonly string[]): number =>

@@ -1,4 +1,5 @@
 /** The sheet of the inputs as a page: what of it applies, what is grey, how wide the columns are. */
+import { address } from '../../basis/address.ts';
 import type { Design } from '../../design/design.ts';
 import { inputValue, type Sheet } from '../../engine/cell.ts';
 import { cellOf, members } from '../../engine/cells.ts';
@@ -7,6 +8,7 @@ import { type Block, firstRow, INPUT_HEADINGS, titleRow } from '../../engine/lay
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
+import { OWN_NOTES } from '../../saved/mark.ts';
 import { entriesByKey } from './assumed.ts';
 import { breaksOf } from './breaks.ts';
 import type { Page } from './page.ts';
@@ -18,7 +20,7 @@ const LEFT = [50, 6.5, 13];
 const RIGHT = [16, 14, 90];
 
 export function inputsPage(grid: Grid, design: Design, cells: Sheet): Page {
-  const { count, check } = grid.placement.columns;
+  const { count, notes, check } = grid.placement.columns;
   const widths = [...LEFT, ...Array.from({ length: count }, () => (count > MANY ? 9.5 : 14)), ...RIGHT];
   const hidden = idle(grid, design, cells);
   const page = { cells, widths, frozen: [INPUT_HEADINGS + 1, 0], landscape: false, hidden } as const;
@@ -32,6 +34,7 @@ export function inputsPage(grid: Grid, design: Design, cells: Sheet): Page {
     printed: check + 1,
     taken: takenIn(grid, design),
     looks: [],
+    names: [[OWN_NOTES, `${INPUTS}!${address(INPUT_HEADINGS, notes)}`]],
   };
 }
 
