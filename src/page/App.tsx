@@ -1,4 +1,5 @@
 /** The page: the design on one side, the answer on the other; on a phone one of the two, by a switch in reach of the thumb. */
+import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Answer } from './answer/Answer.tsx';
 import { Spoken } from './answer/Spoken.tsx';
@@ -8,28 +9,19 @@ import { useDrop } from './shell/drop.ts';
 import type { Demo } from './shell/files.ts';
 import { useKeys } from './shell/keys.ts';
 import { Toolbar } from './shell/Toolbar.tsx';
-import { isCurrent } from './state/bench.ts';
-import { GoContext, type To, useBench, useBenchState } from './state/use.ts';
+import { GoContext, type To, useBench, useBenchState, useCurrent, useOf } from './state/use.ts';
 
 export type Side = 'design' | 'answer';
 
 export function App({ demos }: { readonly demos: readonly Demo[] }) {
   const bench = useBench();
-  const { look, view, answers, busy, problems, failed } = useBenchState();
+  const { look } = useBenchState('look');
   const [side, turn] = useState<Side>('answer');
   const [to, go] = useState<To | null>(null);
   const [said, say] = useState('');
-  const current = isCurrent({ problems, failed });
   useEffect(() => {
     document.documentElement.dataset.look = look;
   }, [look]);
-  useEffect(() => {
-    document.title = !current
-      ? 'Not current – coilfeed bench'
-      : view === null
-        ? 'coilfeed bench'
-        : `${view.json.verdict.toUpperCase()} – ${view.json.title} – coilfeed bench`;
-  }, [current, view]);
   useKeys(bench);
   const over = useDrop(bench, say);
   return (
@@ -53,30 +45,63 @@ export function App({ demos }: { readonly demos: readonly Demo[] }) {
         </p>
       </header>
       <Banners />
-      <main data-answers={answers} data-busy={busy} data-side={side} class={over ? 'over' : ''}>
+      <Main side={side} over={over}>
         <Design to={to} />
         <Answer />
-      </main>
+      </Main>
       <Spoken />
-      <Turn side={side} turn={turn} wrong={problems.length} />
+      <Title />
+      <Turn side={side} turn={turn} />
     </GoContext.Provider>
   );
+}
+
+interface MainProps {
+  readonly side: Side;
+  readonly over: boolean;
+  readonly children: ComponentChildren;
+}
+
+/** Says how far the answer is, and draws nothing of it anew. */
+function Main({ side, over, children }: MainProps) {
+  const { answers, busy } = useBenchState('answers', 'busy');
+  return (
+    <main data-answers={answers} data-busy={busy} data-side={side} class={over ? 'over' : ''}>
+      {children}
+    </main>
+  );
+}
+
+/** The title of the window. */
+function Title() {
+  const { view } = useBenchState('view');
+  const current = useCurrent();
+  useEffect(() => {
+    document.title = !current
+      ? 'Not current – coilfeed bench'
+      : view === null
+        ? 'coilfeed bench'
+        : `${view.json.verdict.toUpperCase()} – ${view.json.title} – coilfeed bench`;
+  }, [current, view]);
+  return null;
 }
 
 interface TurnProps {
   readonly side: Side;
   readonly turn: (side: Side) => void;
-  readonly wrong: number;
 }
 
 /** Design or answer, on a screen that has room for one of them. */
-const Turn = ({ side, turn, wrong }: TurnProps) => (
-  <nav class="turn switch" aria-label="What is shown">
-    <button type="button" aria-pressed={side === 'design'} onClick={() => turn('design')}>
-      Design{wrong > 0 ? <span class="badge"> {wrong} to mend</span> : null}
-    </button>
-    <button type="button" aria-pressed={side === 'answer'} onClick={() => turn('answer')}>
-      Answer
-    </button>
-  </nav>
-);
+function Turn({ side, turn }: TurnProps) {
+  const wrong = useOf(({ problems }) => problems.length);
+  return (
+    <nav class="turn switch" aria-label="What is shown">
+      <button type="button" aria-pressed={side === 'design'} onClick={() => turn('design')}>
+        Design{wrong > 0 ? <span class="badge"> {wrong} to mend</span> : null}
+      </button>
+      <button type="button" aria-pressed={side === 'answer'} onClick={() => turn('answer')}>
+        Answer
+      </button>
+    </nav>
+  );
+}

@@ -359,6 +359,16 @@ describeWithPeer('chromium', 'the page', () => {
     await slider.focus();
     await page.keyboard.press('Home');
     await expect.poll(() => slider.getAttribute('aria-valuetext')).toBe('800 rpm');
+    // A table of dwell moves as a whole: 2.6 ms at 14 V by a step of 0.05 ms, its other rows by the same factor, 2.65/2.6.
+    const before = await answers(page);
+    await page.getByRole('slider', { name: 'Dwell table, at 14 V' }).press('ArrowRight');
+    await answered(page, before + 1);
+    const moved = (await download(page, 'Save YAML')).toString();
+    expect(moved.match(/dwell: [\d.]+ ms/g)).toEqual(
+      [5.708, 4.281, 3.262, 2.65, 2.242].map((ms) => `dwell: ${ms} ms`),
+    );
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await until(page, `document.querySelector('main').dataset.busy === 'false'`);
     const number = page
       .locator('.part-currents')
       .getByRole('button', { name: /^Ampacity / })

@@ -18,13 +18,13 @@ test('the diagram of two banks: trunks side by side, coils of a bank together, j
   const json = toJson(run(demoDesign('two-bank-v8')));
   const { columns, coils, coilColumn, wires, joints } = feedLayout(json);
   expect(columns).toEqual([
-    'main',
-    'left trunk, right trunk',
-    'branch',
-    'coils',
-    'coil ground',
-    'left strap, right strap',
-    'battery ground',
+    ['main'],
+    ['left trunk', 'right trunk'],
+    ['branch'],
+    ['coils'],
+    ['coil ground'],
+    ['left strap', 'right strap'],
+    ['battery ground'],
   ]);
   expect(coilColumn).toBe(3);
   expect(new Set(coils.slice(0, 4))).toEqual(new Set(['1', '2', '3', '4']));

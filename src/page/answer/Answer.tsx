@@ -5,8 +5,7 @@ import { Speed } from '../pictures/Speed.tsx';
 import { Trace } from '../pictures/Trace.tsx';
 import { Wiring } from '../pictures/Wiring.tsx';
 import type { View } from '../protocol.ts';
-import { isCurrent } from '../state/bench.ts';
-import { useBenchState, useShown } from '../state/use.ts';
+import { useBenchState, useCurrent, useShown } from '../state/use.ts';
 import { Assumed, Cautions } from './Assumed.tsx';
 import { Budget } from './Budget.tsx';
 import { Buy } from './Buy.tsx';
@@ -36,9 +35,8 @@ const LINKS = [
 ] as const;
 
 export function Answer() {
-  const state = useBenchState();
-  const { view } = state;
-  const current = isCurrent(state);
+  const { view } = useBenchState('view');
+  const current = useCurrent();
   return (
     <div id="answer" class={`answer ${current ? '' : 'stale'}`} tabIndex={-1}>
       <nav class="links" aria-label="Parts of the answer">

@@ -1,7 +1,6 @@
 /** What to buy: size and length of every run, its fuse and its relay. */
 import type { View } from '../protocol.ts';
-import { isCurrent } from '../state/bench.ts';
-import { useBenchState, useShown } from '../state/use.ts';
+import { useCurrent, useShown } from '../state/use.ts';
 import { Table } from './Table.tsx';
 
 const COLUMNS = [
@@ -12,7 +11,7 @@ const COLUMNS = [
 ];
 
 export function Buy({ view }: { readonly view: View }) {
-  const current = isCurrent(useBenchState());
+  const current = useCurrent();
   const rows = useShown(view).bought.map(({ run, size, chosen, lengths, parts }) => ({
     key: run,
     cells: [

@@ -8,7 +8,7 @@ import { Table } from './Table.tsx';
 
 export function Compare({ view }: { readonly view: View }) {
   const bench = useBench();
-  const { snapshot } = useBenchState();
+  const { snapshot } = useBenchState('snapshot');
   return (
     <section class="compare" aria-labelledby="compare">
       <h3 id="compare">Compare</h3>

@@ -21,7 +21,7 @@ const APART = [
 ];
 
 export function Inputs() {
-  const { tree, history } = useBenchState();
+  const { tree, history } = useBenchState('tree', 'history');
   const parts = Object.entries((tree.value ?? {}) as object).filter(([key]) => !APART.includes(key));
   const { date } = (tree.value ?? {}) as { readonly date?: unknown };
   return (

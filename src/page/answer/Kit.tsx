@@ -2,15 +2,14 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Papers } from '../protocol.ts';
 import { endingOf, save } from '../shell/files.ts';
-import { isCurrent } from '../state/bench.ts';
 import { askOnce, type Job, Stopped } from '../state/client.ts';
-import { useBenchState, useSlow } from '../state/use.ts';
+import { useBenchState, useCurrent, useSlow } from '../state/use.ts';
 import { Progress } from './Progress.tsx';
 
 export function Kit() {
   const [open, unfold] = useState(false);
   const [serials, set] = useState('');
-  const current = isCurrent(useBenchState());
+  const current = useCurrent();
   return (
     <section aria-labelledby="kit" class="part-kit">
       <h3 id="kit">Papers of a kit</h3>
@@ -75,7 +74,7 @@ function Listed({ serials }: { readonly serials: string }) {
 
 /** The workbook takes its time. */
 function Book({ serials }: { readonly serials: string }) {
-  const { history, shop } = useBenchState();
+  const { history, shop } = useBenchState('history', 'shop');
   const [job, start] = useState<Job<Uint8Array> | null>(null);
   const [said, say] = useState('');
   const make = async (): Promise<void> => {

@@ -96,7 +96,7 @@ function Shown({
 /** The tree of a number; null while it is worked out. */
 function useOrigin(asked: Figure): Told | Nothing | null {
   const bench = useBench();
-  const { view } = useBenchState();
+  const { view } = useBenchState('view');
   const [answer, set] = useState<Told | Nothing | null>(null);
   const units = useUnits();
   useEffect(() => {

@@ -11,7 +11,7 @@ import { Progress } from './Progress.tsx';
 import { Table } from './Table.tsx';
 
 export function Readings() {
-  const { tree } = useBenchState();
+  const { tree } = useBenchState('tree');
   const measured = valueAt(tree.value, ['measured']);
   const some = Array.isArray(measured) && measured.length > 0;
   return (
@@ -155,7 +155,7 @@ interface EntryProps {
 /** A reading of the design, or one to come. */
 function Entry({ line, entry }: EntryProps) {
   const bench = useBench();
-  const { tree } = useBenchState();
+  const { tree } = useBenchState('tree');
   const measured = valueAt(tree.value, ['measured']);
   const all: unknown[] = Array.isArray(measured) ? measured : [];
   const at = all.findIndex(

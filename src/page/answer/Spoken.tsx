@@ -1,17 +1,17 @@
 /** For those who hear the page: the verdict and the main figures when they have changed, after a pause. */
 import { useEffect, useState } from 'preact/hooks';
-import { isCurrent } from '../state/bench.ts';
-import { useBenchState, useUnits } from '../state/use.ts';
+import { useBenchState, useCurrent, useUnits } from '../state/use.ts';
 
 /** So long nothing must change before it is said [ms]. Arbitrary: longer than a pause in typing. */
 const PAUSE = 1200;
 
 export function Spoken() {
-  const { view, problems, failed } = useBenchState();
+  const { view, problems } = useBenchState('view', 'problems');
+  const current = useCurrent();
   const units = useUnits();
   const [said, say] = useState('');
   const budget = view?.shown[units]?.budget;
-  const words = !isCurrent({ problems, failed })
+  const words = !current
     ? `Not current: ${problems.length} to mend`
     : view === null || budget === undefined
       ? ''

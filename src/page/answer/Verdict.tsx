@@ -1,8 +1,7 @@
 /** The verdict with what limits, and the figures of the whole feed; or what keeps it from being that of the design at hand. */
 import { useContext } from 'preact/hooks';
 import type { FindingText, View } from '../protocol.ts';
-import { isCurrent } from '../state/bench.ts';
-import { GoContext, useBenchState, useShown, useSlow, useUnits } from '../state/use.ts';
+import { GoContext, useBenchState, useCurrent, useShown, useSlow, useUnits } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
 import { Margin } from './Margin.tsx';
 import { Mark } from './Mark.tsx';
@@ -13,12 +12,12 @@ import { Progress } from './Progress.tsx';
 const NAMED = 3;
 
 export function VerdictPanel({ view }: { readonly view: View | null }) {
-  const state = useBenchState();
-  const current = isCurrent(state);
+  const { history, answers } = useBenchState('history', 'answers');
+  const current = useCurrent();
   if (view === null)
     return (
       <section class="verdict unknown" aria-labelledby="verdict">
-        <h2 id="verdict">{current ? 'coilfeed bench' : state.history.now.file}</h2>
+        <h2 id="verdict">{current ? 'coilfeed bench' : history.now.file}</h2>
         {current ? <p class="quiet">The first answer takes a second …</p> : <NotCurrent />}
       </section>
     );
@@ -27,7 +26,7 @@ export function VerdictPanel({ view }: { readonly view: View | null }) {
     <section class={`verdict ${current ? verdict : 'off'}`} aria-labelledby="verdict">
       <h2 id="verdict">{title}</h2>
       {current ? <Word view={view} /> : <NotCurrent />}
-      {current && verdict === 'fail' ? <Remedies key={state.answers} /> : null}
+      {current && verdict === 'fail' ? <Remedies key={answers} /> : null}
       <Whole view={view} />
     </section>
   );
@@ -101,7 +100,13 @@ function Limit({ f, view: { json } }: { readonly f: FindingText; readonly view: 
 /** What is wrong with the text, with the way to it, and what was taken in its place. */
 function NotCurrent() {
   const go = useContext(GoContext);
-  const { problems, held, failed, history, view } = useBenchState();
+  const { problems, held, failed, history, view } = useBenchState(
+    'problems',
+    'held',
+    'failed',
+    'history',
+    'view',
+  );
   const count = problems.length;
   return (
     <div class="told" role="status">

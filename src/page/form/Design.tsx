@@ -63,7 +63,7 @@ function show(key: string): boolean {
 /** Help of the field at hand, and what is wrong with it; else how much is wrong in all. It keeps its height. */
 function Tray({ told }: { readonly told: Told | null }) {
   const go = useContext(GoContext);
-  const { problems, tree, form } = useBenchState();
+  const { problems, tree, form } = useBenchState('problems', 'tree', 'form');
   const own = told === null ? [] : problemsAt(problems, told.path, true);
   const other = problems.filter((problem) => !own.includes(problem));
   const value = told === null ? undefined : valueAt(tree.value, told.path);
@@ -91,7 +91,8 @@ function Tray({ told }: { readonly told: Told | null }) {
       {other.length > 0 ? (
         <p>
           <button type="button" class="link problem" onClick={() => other[0] && go(other[0])}>
-            {other.length === 1 ? '1 thing to mend' : `${other.length} things to mend`}: {other[0]?.key}
+            {other.length === 1 ? '1 thing to mend' : `${other.length} things to mend`}:{' '}
+            {other[0]?.key || `line ${other[0]?.line}`}
           </button>
         </p>
       ) : null}

@@ -30,7 +30,7 @@ interface Several {
 
 export function Either({ path, description, single, several, required, member }: EitherProps) {
   const bench = useBench();
-  const { tree } = useBenchState();
+  const { tree } = useBenchState('tree');
   const value = valueAt(tree.value, path);
   const name = labelOf(path.at(-1) ?? '');
   const many = typeof value === 'object' && value !== null;
@@ -90,7 +90,7 @@ export function Either({ path, description, single, several, required, member }:
 }
 
 function useSeveral(path: Path, several: Schema): Several {
-  const { tree, view } = useBenchState();
+  const { tree, view } = useBenchState('tree', 'view');
   const name = labelOf(path.at(-1) ?? '');
   if (several.items !== undefined)
     return {

@@ -28,7 +28,7 @@ const OTHER = 'other …';
 
 export function Field({ path, schema, required, label }: FieldProps) {
   const bench = useBench();
-  const { tree, problems, form, view } = useBenchState();
+  const { tree, problems, form, view } = useBenchState('tree', 'problems', 'form', 'view');
   const us = useUnits() === 'us';
   const help = useContext(TrayContext);
   // What is typed stays as it is while the person is in the field, whatever the text makes of it.

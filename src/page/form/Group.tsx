@@ -13,7 +13,7 @@ import { fieldsOf, kindOf, type Named } from './schema.ts';
 import { listOf, startOf } from './start.ts';
 
 export function Group({ path, schema }: PartProps) {
-  const { tree, form } = useBenchState();
+  const { tree, form } = useBenchState('tree', 'form');
   const there = ({ key }: Named): boolean => tree.has([...path, key]);
   const fields = fieldsOf(schema).filter(
     (field) => field.required || there(field) || mayAdd(form, tree.value, path, field.key, field.schema),
@@ -58,7 +58,7 @@ const nameOf = (root: unknown, path: Path): string | number => {
 
 /** What is wrong with a part as a whole. */
 function Wrong({ path }: { readonly path: Path }) {
-  const { problems } = useBenchState();
+  const { problems } = useBenchState('problems');
   const found = path.length === 0 ? [] : problemsAt(problems, path);
   return found.length === 0 ? null : (
     <p class="problem">{found.map((p) => `${p.found}; ${p.taken}`).join('. ')}</p>
@@ -68,7 +68,7 @@ function Wrong({ path }: { readonly path: Path }) {
 /** Of parts of which exactly one is given, which one. */
 function OneOf({ path }: { readonly path: Path }) {
   const bench = useBench();
-  const { tree, form } = useBenchState();
+  const { tree, form } = useBenchState('tree', 'form');
   const id = useId();
   const choice = ONE_OF[placeOf(path)];
   const given = givenOf(tree.value, path);
@@ -131,7 +131,7 @@ interface OptionalProps extends PartProps {
 /** Puts a part in. */
 function Add({ path, schema, words = 'add' }: PartProps & { readonly words?: string }) {
   const bench = useBench();
-  const { tree } = useBenchState();
+  const { tree } = useBenchState('tree');
   const id = useId();
   return (
     <button
@@ -152,7 +152,7 @@ function Add({ path, schema, words = 'add' }: PartProps & { readonly words?: str
 
 /** A list that a part may have. */
 function Listed({ path, schema, required }: OptionalProps) {
-  const { tree } = useBenchState();
+  const { tree } = useBenchState('tree');
   if (!required && !tree.has(path)) return <Add path={path} schema={schema} />;
   return (
     <fieldset class="part">
@@ -165,7 +165,7 @@ function Listed({ path, schema, required }: OptionalProps) {
 /** A part that a design may have: with a way to put it in and to take it out. */
 function Optional({ path, schema, required }: OptionalProps) {
   const bench = useBench();
-  const { tree } = useBenchState();
+  const { tree } = useBenchState('tree');
   const name = labelOf(path.at(-1) ?? '');
   if (!tree.has(path)) return <Add path={path} schema={schema} />;
   // A word in the place of the part, such as unknown.

@@ -39,7 +39,7 @@ interface ListProps extends PartProps {
 export function List({ path, schema, member: Member }: ListProps) {
   const bench = useBench();
   const go = useContext(GoContext);
-  const { tree, problems } = useBenchState();
+  const { tree, problems } = useBenchState('tree', 'problems');
   const found = valueAt(tree.value, path);
   const members: unknown[] = Array.isArray(found) ? found : [];
   const [least, most] = [schema.minItems ?? 0, schema.maxItems ?? Number.POSITIVE_INFINITY];
@@ -121,7 +121,7 @@ interface ActProps {
 const SAID = { up: 'move up', down: 'move down', double: 'duplicate', remove: 'remove' } as const;
 
 function Act({ what, of, off, act }: ActProps) {
-  const { tree } = useBenchState();
+  const { tree } = useBenchState('tree');
   return (
     <button type="button" class="small" disabled={off || !tree.sound} onClick={act}>
       {SAID[what]}

@@ -11,7 +11,7 @@ interface MapProps extends PartProps {
 }
 
 export function ByRun({ path, schema, member: Member }: MapProps) {
-  const { tree } = useBenchState();
+  const { tree } = useBenchState('tree');
   const runs = ['feed', 'return'].flatMap((side) => {
     const list = valueAt(tree.value, [side]);
     return Array.isArray(list) ? list.map((run) => String(valueAt(run, ['run']) ?? '')) : [];

@@ -24,7 +24,7 @@ const TITLES: Readonly<Record<string, string>> = {
 };
 
 export function Sections() {
-  const { form, tree } = useBenchState();
+  const { form, tree } = useBenchState('form', 'tree');
   if (form === null) return <p class="quiet">The forms are being made …</p>;
   const fields = fieldsOf(form.schema).filter(({ key }) => !TEXT_ONLY.includes(key));
   const lines = fields.filter(({ schema }) => ['text', 'choice'].includes(kindOf(schema).kind));
@@ -51,7 +51,7 @@ export function Sections() {
 
 function Section({ field: { key, schema, required } }: { readonly field: Named }) {
   const bench = useBench();
-  const { tree, problems } = useBenchState();
+  const { tree, problems } = useBenchState('tree', 'problems');
   const wrong = problemsAt(problems, [key], true).length;
   const there = required || tree.has([key]);
   const name = TITLES[key] ?? labelOf(key);

@@ -6,7 +6,7 @@ export const TEXT = 'design-text';
 
 export function TextView() {
   const bench = useBench();
-  const { history, problems } = useBenchState();
+  const { history, problems } = useBenchState('history', 'problems');
   return (
     <>
       <label for={TEXT}>The design as YAML or JSON</label>

@@ -2,7 +2,7 @@
  * A picture as the command line draws it, by the same program, as wide as its place and in the page's colours. A cursor,
  * moved by pointer or by arrow keys, reads every line.
  */
-import { useId, useState } from 'preact/hooks';
+import { useId, useMemo, useState } from 'preact/hooks';
 import { printNumber } from '../../basis/print.ts';
 import type { Picture, Stack } from '../../pictures/chart.ts';
 import type { Measure, Theme } from '../../pictures/look.ts';
@@ -38,7 +38,7 @@ const measure: Measure = (text, size, bold) => {
 
 export function Chart({ picture }: { readonly picture: Picture }) {
   const [width, box] = useWidth();
-  const frame = frameOf(picture.stacks, width, measure);
+  const frame = useMemo(() => frameOf(picture.stacks, width, measure), [picture, width]);
   return (
     <section ref={box}>
       <p class="quiet">{picture.subtitle}</p>
@@ -60,7 +60,10 @@ function Plots({ stack, frame, width }: PlotsProps) {
   const { title, x } = stack;
   const [cursor, setCursor] = useState<number | null>(null);
   const id = useId();
-  const { svg, height, plots } = drawStack(stack, frame, { theme: THEME, measure, id });
+  const { svg, height, plots } = useMemo(
+    () => drawStack(stack, frame, { theme: THEME, measure, id }),
+    [stack, frame, id],
+  );
   const at = cursor === null ? null : valueBy(x, cursor);
   const readings = readingsOf(stack, at ?? x.from);
   const size = { width, height, viewBox: `0 0 ${width} ${height}` };

@@ -7,7 +7,7 @@ import { shortened } from '../../pictures/words.ts';
 import { Origin } from '../answer/Origin.tsx';
 import { MODES, type Mode, type PartOf, type Share, type View } from '../protocol.ts';
 import { GoContext, useReply, useShown, useUnits } from '../state/use.ts';
-import { nextTo, type Placed, type Scene, sceneOf } from './feed-scene.ts';
+import { GAP, nextTo, type Placed, type Scene, sceneOf } from './feed-scene.ts';
 import { useWidth } from './width.ts';
 
 const NAMES: Readonly<Record<Mode, string>> = {
@@ -81,13 +81,32 @@ interface PictureProps {
   readonly view: View;
 }
 
-/** Room above the rows for the names of the columns [px]. */
-const TOP = 34;
+/** Of the names above the columns: from line to line, from the last to the rows, and a letter [px]. */
+const LINE = 13;
+const UNDER = 8;
+const LETTER = 7;
+
+/** The names above the columns: each column beside a lower one, so that a name has twice its width; else name under name. */
+function headsOf(columns: Scene['columns']): {
+  readonly heads: readonly (readonly string[])[];
+  readonly upper: number;
+  readonly lines: number;
+} {
+  const heads = columns.map(({ names, from, to }) => {
+    const most = Math.floor((2 * (to - from + GAP)) / LETTER);
+    const whole = names.join(', ');
+    return whole.length <= most ? [whole] : names.map((name) => shortened(name, most));
+  });
+  const tallest = (odd: number): number =>
+    Math.max(0, ...heads.flatMap((lines, i) => (i % 2 === odd ? [lines.length] : [])));
+  return { heads, upper: tallest(0), lines: tallest(0) + tallest(1) };
+}
 
 function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
   const { down, length, breadth, columns, joints, parts, ends } = scene;
   const svg = useRef<SVGSVGElement>(null);
-  const top = down ? 0 : TOP;
+  const { heads, upper, lines } = headsOf(columns);
+  const top = down ? 0 : lines * LINE + UNDER;
   const at = (along: number, across: number): [number, number] =>
     down ? [across, along] : [along, across + top];
   const [width, height] = down ? [breadth, length] : [length, breadth + top + 4];
@@ -117,19 +136,25 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
         aria-label="The feed, from battery to battery; arrow keys go from part to part"
         onKeyDown={move}
       >
-        {columns.map(({ name, from, to }, i) => (
-          <text
-            key={name}
-            class="name"
-            {...(down
-              ? { x: 2, y: from - 14 }
-              : { x: (from + to) / 2, y: i % 2 === 0 ? 12 : 26, 'text-anchor': 'middle' })}
-          >
-            {down
-              ? [shortened(name, 40), ...(beside.get(i) ?? [])].join(' · ')
-              : shortened(name, Math.floor((2 * (to - from)) / 7))}
-          </text>
-        ))}
+        {columns.map(({ names, from, to }, i) =>
+          down ? (
+            <text key={i} class="name" x={2} y={from - 14}>
+              {[shortened(names.join(', '), 40), ...(beside.get(i) ?? [])].join(' · ')}
+            </text>
+          ) : (
+            heads[i]?.map((name, line) => (
+              <text
+                key={name}
+                class="name"
+                x={(from + to) / 2}
+                y={LINE * (line + 1 + (i % 2 === 0 ? 0 : upper)) - 1}
+                text-anchor="middle"
+              >
+                {name}
+              </text>
+            ))
+          ),
+        )}
         {joints.map(({ from, bend, to }, i) => {
           const [a, b, c, d] = [at(...from), at(bend, from[1]), at(bend, to[1]), at(...to)];
           return <path key={i} class="joint" d={`M${a}L${b}L${c}L${d}`} />;
@@ -198,7 +223,9 @@ function labelsOf(parts: readonly Placed[], mode: Mode, { down, pitch }: Scene):
     if (close && part.kind === 'wire' && !said.has(same))
       beside.set(column, [...new Set([...(beside.get(column) ?? []), own.join(' · ')])]);
     const once = part.kind === 'coil' || !said.has(same);
-    told.set(part, once && !(close && part.kind === 'wire') ? own : []);
+    // What lies in a conductor has its own figure below the line.
+    const alone = part.kind !== 'wire' || !parts.some((one) => one.part.id === part.id && one.part !== part);
+    told.set(part, !once || (close && part.kind === 'wire') ? [] : alone ? own : [own.join(' · ')]);
     said.add(same);
   }
   return { told, beside };

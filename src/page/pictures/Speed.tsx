@@ -1,4 +1,6 @@
 /** Currents of the first run and spark energy over engine speed; a snapshot's lines beside. */
+import { useMemo } from 'preact/hooks';
+import type { Picture } from '../../pictures/chart.ts';
 import { speedPicture } from '../../pictures/speed.ts';
 import type { AtSpeed, SpeedLines } from '../../pictures/speed-lines.ts';
 import type { View } from '../protocol.ts';
@@ -6,16 +8,21 @@ import { useBenchState, useReply } from '../state/use.ts';
 import { Chart } from './Chart.tsx';
 
 export function Speed({ view }: { readonly view: View }) {
-  const { snapshot } = useBenchState();
+  const { snapshot } = useBenchState('snapshot');
   const lines = useReply('speed', null, 'speed');
-  if (lines === null) return <p class="quiet">Being computed …</p>;
-  if ('why' in lines) return <p class="quiet">{lines.why}</p>;
-  const then = snapshot === null || snapshot === view ? null : linesOf(snapshot, lines);
-  return (
-    <Chart
-      picture={then === null ? speedPicture([lines]) : speedPicture([{ ...lines, name: 'now' }, then])}
-    />
+  const beside = snapshot === view ? null : snapshot;
+  const picture = useMemo(
+    () => (lines === null || 'why' in lines ? null : pictureOf(lines, beside)),
+    [lines, beside],
   );
+  if (lines === null) return <p class="quiet">Being computed …</p>;
+  if (picture === null) return <p class="quiet">{'why' in lines ? lines.why : ''}</p>;
+  return <Chart picture={picture} />;
+}
+
+function pictureOf(lines: SpeedLines, beside: View | null): Picture {
+  const then = beside === null ? null : linesOf(beside, lines);
+  return then === null ? speedPicture([lines]) : speedPicture([{ ...lines, name: 'now' }, then]);
 }
 
 /** The sweep of a snapshot; what its coils got behind the feed is not kept. */

@@ -4,7 +4,7 @@ import { named, save } from '../shell/files.ts';
 import { useBenchState, useReply } from '../state/use.ts';
 
 export function Wiring() {
-  const { view, history } = useBenchState();
+  const { view, history } = useBenchState('view', 'history');
   const svg = useReply('diagram', null, 'diagram');
   const [url, set] = useState<string | null>(null);
   useEffect(() => {

@@ -19,7 +19,7 @@ interface Joint {
 
 interface FeedLayout {
   /** Names of the runs in each column, with that of the coils between feed and return. */
-  readonly columns: readonly string[];
+  readonly columns: readonly (readonly string[])[];
   /** Index of the column of the coils. */
   readonly coilColumn: number;
   /** Coils from top to bottom. */
@@ -63,7 +63,7 @@ export function feedLayout({ runs, coil }: ResultJson): FeedLayout {
     });
   }
   return {
-    columns: columns.map((names) => names.join(', ')),
+    columns,
     coilColumn: before.length,
     coils,
     wires,

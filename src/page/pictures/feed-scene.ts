@@ -29,7 +29,11 @@ export interface Scene {
   readonly breadth: number;
   /** From one coil to the next [px]. */
   readonly pitch: number;
-  readonly columns: readonly { readonly name: string; readonly from: number; readonly to: number }[];
+  readonly columns: readonly {
+    readonly names: readonly string[];
+    readonly from: number;
+    readonly to: number;
+  }[];
   readonly joints: readonly Line[];
   readonly parts: readonly Placed[];
   readonly ends: readonly { readonly sign: '+' | '−'; readonly along: number; readonly across: number }[];
@@ -39,13 +43,17 @@ export interface Scene {
 const NARROW = 620;
 /** Room for a battery at either end, between columns, for a row, and for a column of a feed that runs down [px]. */
 const END = 34;
-const GAP = 20;
+export const GAP = 20;
 const ROW = 34;
 /** The same on paper, where the page is short [px]. */
 const PAPER_ROW = 20;
 const TIER = 54;
+/** A column is no narrower: a size and a share have room in it [px]. */
+const LEAST = 62;
 /** A device makes its column longer by this share of a plain one. */
-const DEVICE = 0.5;
+const DEVICE = 0.7;
+/** So much of a plain column is that of the coils: names and figures stand inside of them. */
+const COILS = { down: 0.75, along: 1.25 } as const;
 /** Length of a fuse or of a relay along its conductor [px]. */
 const SYMBOL = 16;
 
@@ -58,16 +66,16 @@ export function sceneOf(json: ResultJson, parts: readonly PartOf[], width: numbe
     return own.length === 0 ? [] : [{ ...laid, own }];
   });
   const weights = layout.columns.map((_, i) =>
-    i === layout.coilColumn && down
-      ? 0.75
+    i === layout.coilColumn
+      ? COILS[down ? 'down' : 'along']
       : 1 +
         DEVICE * Math.max(0, ...wires.filter(({ column }) => column === i).map(({ own }) => own.length - 1)),
   );
   const whole = weights.reduce((a, b) => a + b, 0);
-  const unit = down ? TIER : Math.max(70, (width - 2 * END) / whole);
+  const unit = down ? TIER : Math.max(LEAST, (width - 2 * END) / whole);
   const starts = weights.map((_, i) => END + weights.slice(0, i).reduce((a, b) => a + b, 0) * unit);
-  const columns = layout.columns.map((name, i) => ({
-    name,
+  const columns = layout.columns.map((names, i) => ({
+    names,
     from: (starts[i] as number) + GAP / 2,
     to: (starts[i] as number) + (weights[i] as number) * unit - GAP / 2,
   }));

@@ -3,7 +3,7 @@ import { useBench, useBenchState } from '../state/use.ts';
 
 export function Banners() {
   const bench = useBench();
-  const { failed, offered, elsewhere } = useBenchState();
+  const { failed, offered, elsewhere } = useBenchState('failed', 'offered', 'elsewhere');
   return (
     <>
       {failed === null ? null : (

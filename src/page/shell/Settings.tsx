@@ -5,7 +5,7 @@ import { useBench, useBenchState } from '../state/use.ts';
 
 export function Settings() {
   const bench = useBench();
-  const { system, look } = useBenchState();
+  const { system, look } = useBenchState('system', 'look');
   const [cleared, clear] = useState(false);
   return (
     <div class="settings">

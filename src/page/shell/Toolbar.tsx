@@ -1,9 +1,8 @@
 /** What is done with the design as a whole. */
 import { useRef, useState } from 'preact/hooks';
 import { asYaml } from '../../saved/apply.ts';
-import { isCurrent } from '../state/bench.ts';
 import { askOnce, type Job, Stopped } from '../state/client.ts';
-import { useBench, useBenchState } from '../state/use.ts';
+import { useBench, useBenchState, useCurrent } from '../state/use.ts';
 import { type Demo, named, save, take } from './files.ts';
 import { Menu } from './Menu.tsx';
 import { Settings } from './Settings.tsx';
@@ -17,13 +16,12 @@ interface ToolbarProps {
 
 export function Toolbar({ demos, said, say }: ToolbarProps) {
   const bench = useBench();
-  const state = useBenchState();
-  const { history, tree, view, busy, shop } = state;
+  const { history, tree, view, busy, shop } = useBenchState('history', 'tree', 'view', 'busy', 'shop');
   const { file, text } = history.now;
   const [job, start] = useState<Job<unknown> | null>(null);
   const [starting, begin] = useState(false);
   const chooser = useRef<HTMLInputElement>(null);
-  const sound = tree.sound && isCurrent(state);
+  const sound = tree.sound && useCurrent();
   const workbook = async (): Promise<void> => {
     const made = askOnce('workbook', { text, file, shop }, true);
     start(made);

@@ -1,11 +1,29 @@
 /** The compressed parts that the page carries, as programs for workers. */
 
-/** Text of a part. The elements stand in index.html. */
+/** Letters that are unpacked before the page may do something else: some milliseconds of work; whole groups of base64. */
+const SLICE = 1 << 16;
+
+const pause = (): Promise<void> => new Promise((done) => setTimeout(done));
+
+/** Text of a part, unpacked by and by. The elements stand in index.html. */
 async function partText(id: string): Promise<string> {
   const packed = document.getElementById(id)?.textContent ?? '';
-  const bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
-  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
-  return new Response(stream).text();
+  const { readable, writable } = new DecompressionStream('gzip');
+  const text = new Response(readable).text();
+  const writer = writable.getWriter();
+  for (let at = 0; at < packed.length; at += SLICE) {
+    await writer.write(bytesOf(packed.slice(at, at + SLICE)));
+    await pause();
+  }
+  await writer.close();
+  return text;
+}
+
+function bytesOf(packed: string): Uint8Array<ArrayBuffer> {
+  const letters = atob(packed);
+  const bytes = new Uint8Array(letters.length);
+  for (let i = 0; i < bytes.length; i++) bytes[i] = letters.charCodeAt(i);
+  return bytes;
 }
 
 /** A worker that runs the pipeline; with `sheets` one that can also evaluate the cells of a workbook. */

@@ -1,9 +1,9 @@
 /** The state, for components. */
 import { createContext } from 'preact';
-import { useContext, useEffect, useState } from 'preact/hooks';
+import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import type { Units } from '../../basis/shown.ts';
 import type { Calls, Figure, Given, Kind, Shown, View } from '../protocol.ts';
-import type { Bench, SlowKind, State } from './bench.ts';
+import { type Bench, isCurrent, type SlowKind, type State } from './bench.ts';
 
 export const BenchContext = createContext<Bench | null>(null);
 
@@ -26,22 +26,36 @@ export function useBench(): Bench {
   return bench;
 }
 
-/** The state, and again whenever it changes. */
-export function useBenchState(): State {
+/** What `of` makes of the state, and again when that is another: what is not concerned is not drawn anew. */
+export function useOf<T>(of: (state: State) => T, same: (a: T, b: T) => boolean = Object.is): T {
   const bench = useBench();
-  const [state, set] = useState(bench.state);
+  const [, draw] = useState({});
+  const value = of(bench.state);
+  const drawn = useRef({ of, value });
+  drawn.current = { of, value };
   useEffect(() => {
-    set(bench.state);
-    return bench.subscribe(() => set(bench.state));
+    const follow = (): void => {
+      if (!same(drawn.current.of(bench.state), drawn.current.value)) draw({});
+    };
+    follow();
+    return bench.subscribe(follow);
   }, [bench]);
-  return state;
+  return value;
 }
 
+/** The parts of the state that are named, and again when one of them changes. */
+export const useBenchState = <K extends keyof State>(...keys: readonly K[]): Pick<State, K> =>
+  useOf<Pick<State, K>>(
+    (state) => state,
+    (a, b) => keys.every((key) => a[key] === b[key]),
+  );
+
+/** Whether the answer is that of the text at hand. */
+export const useCurrent = (): boolean => useOf(isCurrent);
+
 /** The units that are wished for. */
-export function useUnits(): Units {
-  const { system, view } = useBenchState();
-  return system === 'design' ? (view?.design.units ?? 'metric') : system;
-}
+export const useUnits = (): Units =>
+  useOf(({ system, view }) => (system === 'design' ? (view?.design.units ?? 'metric') : system));
 
 /** A result as it is read, in the units that are wished for. */
 export function useShown({ shown }: View): Shown {
@@ -61,7 +75,7 @@ export function useReply<K extends Kind>(
   pause = PAUSE,
 ): Calls[K]['reply'] | null {
   const bench = useBench();
-  const { view } = useBenchState();
+  const { view } = useBenchState('view');
   const [found, set] = useState<Calls[K]['reply'] | null>(null);
   // `key` stands for what `ask` holds.
   useEffect(() => {
@@ -99,7 +113,7 @@ export function useSlow<K extends SlowKind>(
   wanted = true,
 ): [Slow<Calls[K]['reply']>, () => void] {
   const bench = useBench();
-  const { view } = useBenchState();
+  const { view } = useBenchState('view');
   const [state, set] = useState<Slow<Calls[K]['reply']>>({ is: 'waiting' });
   // `key` stands for what `more` holds.
   useEffect(() => {
