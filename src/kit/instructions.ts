@@ -34,6 +34,8 @@ export function instructions(job: Job, words: Words, diagram: string): string {
     list('ul', of('tools'), 'two'),
     '<h2>Fitting</h2>',
     fittings(job),
+    // Before the drawing there is room on the page; behind the last step there may be none.
+    warranty(job, true),
     `<div class="wide">${diagram}</div>`,
     '<h2>Wires</h2>',
     `<p class="about">${NAMES}${namesTerminals(job) ? ' T: terminal of the list of parts.' : ''}</p>`,
@@ -64,7 +66,6 @@ export function instructions(job: Job, words: Words, diagram: string): string {
     list('ul', of('stop'), 'two'),
     '<h2>Back to the original wiring</h2>',
     list('ol', of('back')),
-    warranty(job, true),
   ].join('\n');
   return document({ title: 'Instructions', job, body });
 }
