@@ -1,7 +1,9 @@
 /** Where a number comes from: the tree of its formula, with values, units and sources, down to what the design says. */
 import type { At, Axis, Quantity } from '../basis/quantity.ts';
 import { printCitation } from '../basis/sources.ts';
-import { keyText } from '../design/problems.ts';
+import type { Design } from '../design/design.ts';
+import { keyText, type Path } from '../design/problems.ts';
+import { partOf, type Used } from '../design/shop/shop.ts';
 import type { Evaluation, Value } from '../engine/evaluate.ts';
 import { frame } from '../engine/frame.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
@@ -125,11 +127,25 @@ const membersText = ({ grid }: Evaluation, name: QuantityName, at: At): string =
     .axes.map((axis: Axis) => grid.axes[axis][at[axis] ?? 0] ?? '')
     .join(', ');
 
+/** The part of the shop's file that a value of the design came from; null where the design says it itself. */
+function shopPart({ used }: Design, path: Path): Used | null {
+  const whole = keyText(path);
+  return (
+    used.find(
+      (one) =>
+        one.path === whole ||
+        path.some((key, n) => one.keys.includes(String(key)) && one.path === keyText(path.slice(0, n))),
+    ) ?? null
+  );
+}
+
 /** What a value that no formula works out comes from; of a formula what it rests on. */
 function sourceOf({ design }: Evaluation, q: Quantity, at: At): string {
   if (q.kind === 'structure') return 'the layout of the feed';
   if (q.kind !== 'input') return q.source === undefined ? '' : printCitation(q.source);
   const path = keyText(keyOf(design, q.path, at));
+  const used = shopPart(design, keyOf(design, q.path, at));
+  if (used !== null) return `the shop’s file ${design.shop?.file}, ${partOf(used)} (${path})`;
   const taken = [...design.assumed, ...design.tolerance_assumed].find((one) => one.path === path);
   return taken === undefined
     ? `the design, ${path}`

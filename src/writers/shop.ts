@@ -1,26 +1,10 @@
 /** What a design took from the shop's own file, as lines and as JSON. */
 import { printInsulation, printSize } from '../basis/print.ts';
-import type { Kind, Shop, Used } from '../design/shop/shop.ts';
+import { type Kind, PART, partOf, type Shop, type Used } from '../design/shop/shop.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { Ordered } from '../shop/orders.ts';
 import { type Bill, feedBill, money } from '../shop/prices.ts';
 import { fold, WIDTH } from './columns.ts';
-
-const PART: Readonly<Record<Kind, string>> = {
-  coils: 'coil',
-  fuses: 'fuse',
-  holders: 'holder',
-  relays: 'relay',
-  terminals: 'terminal',
-  splices: 'splice',
-  sleeves: 'sleeve',
-  labels: 'label',
-  instruments: 'instrument',
-};
-
-/** `coil “race twenty”, from the maker’s sheet of 2031` */
-const partOf = ({ kind, name, from }: Used): string =>
-  `${PART[kind]} “${name}”${from === null ? '' : `, from ${from}`}`;
 
 const otherwise = ({ beside }: Used): string =>
   beside.length === 0 ? '' : `; the design states otherwise: ${beside.join(', ')}`;

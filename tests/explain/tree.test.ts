@@ -76,7 +76,9 @@ test('every value that no formula works out says where it is from', () => {
   const of = (id: string) => ends.find((one) => one.id === id)?.source;
   // As the file has it: a length of the main run is stated, the driver's rest as well, the tolerance is not.
   expect(of('wire_length')).toBe('the design, feed[0].length');
-  expect(of('coil_ohm_20')).toBe('the design, coil.resistance');
+  expect(of('coil_ohm_20')).toBe(
+    'the shop’s file shop.yaml, coil “sand racer”, from an invented data sheet (coil.resistance)',
+  );
 });
 
 test('what the design leaves out says why it was taken', () => {

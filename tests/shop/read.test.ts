@@ -8,6 +8,8 @@ import { readDesign, shopNamed } from '../../src/design/read.ts';
 import { shopJsonSchemaText } from '../../src/design/schema-json.ts';
 import { readPrice } from '../../src/design/shop/price.ts';
 import { readShop } from '../../src/design/shop/read.ts';
+import { evaluate } from '../../src/engine/evaluate.ts';
+import { explain } from '../../src/explain/tree.ts';
 import { base } from '../design/helpers.ts';
 
 const SHOP = `shop: { name: Invented Ignitions, address: [1 Main Street, Anytown], revision: C }
@@ -61,7 +63,7 @@ test('a part of the shop stands where it is used, with what is stated beside it 
   expect(coil.test_point).toEqual({ supply: 13.5, dwell: 3e-3, peak: 12, temperature: null });
   expect(runs[0]?.fuse).toMatchObject({ type: 'C', rating: 20, curve: [{ current: 27 }, { within: 5 }] });
   expect(runs[0]?.relay).toMatchObject({ rating: 50, rated_at: 85, coil: 90, pull_in: 7.2 });
-  expect(used).toEqual([
+  expect(used).toMatchObject([
     {
       path: 'coil',
       kind: 'coils',
@@ -73,6 +75,17 @@ test('a part of the shop stands where it is used, with what is stated beside it 
     { path: 'feed[0].relay', kind: 'relays', name: 'power 50', from: null, beside: [] },
   ]);
   expect(shop).toMatchObject({ file: 'shop.yaml', currency: 'EUR', shop: { revision: 'C' } });
+});
+
+test('a value is explained by the part of the shop that it came from, and what stands beside by the design', () => {
+  const e = evaluate(got(using({ coil: ', driver_drop: 1.5 V, temperature: 40 degC' })));
+  expect(explain(e, 'coil_ohm_20', {}).source).toBe(
+    'the shop’s file shop.yaml, coil “race twenty”, from the maker’s sheet of 2031 (coil.resistance)',
+  );
+  expect(explain(e, 'relay_pull_in_20', { run: 0 }).source).toContain(
+    'relay “power 50” (feed[0].relay.pull_in)',
+  );
+  expect(explain(e, 'driver_drop', {}).source).toBe('the design, coil.driver_drop');
 });
 
 test('what no longer holds of a part is dropped with it', () => {

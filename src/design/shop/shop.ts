@@ -162,6 +162,25 @@ export interface Used {
   readonly name: string;
   /** Where the shop says that its values come from. */
   readonly from: string | null;
+  /** Keys whose values are the shop's. */
+  readonly keys: readonly string[];
   /** Keys that the design states otherwise, beside `use`. */
   readonly beside: readonly string[];
 }
+
+/** What one of a kind is called. */
+export const PART: Readonly<Record<Kind, string>> = {
+  coils: 'coil',
+  fuses: 'fuse',
+  holders: 'holder',
+  relays: 'relay',
+  terminals: 'terminal',
+  splices: 'splice',
+  sleeves: 'sleeve',
+  labels: 'label',
+  instruments: 'instrument',
+};
+
+/** `coil “race twenty”, from the maker’s sheet of 2031` */
+export const partOf = ({ kind, name, from }: Pick<Used, 'kind' | 'name' | 'from'>): string =>
+  `${PART[kind]} “${name}”${from === null ? '' : `, from ${from}`}`;

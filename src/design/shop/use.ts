@@ -165,6 +165,7 @@ export function useShop(tree: Tree, shelf: Shelf | null | undefined, report: Rep
     const { part, index } = found;
     const from = [...(shelf?.base ?? []), kind, index];
     const beside: string[] = [];
+    const keys: string[] = [];
     if (text === 'name') moved.set(idOf(path), [...from, 'name']);
     else if (text !== undefined) {
       value = put(value, path, part[text]);
@@ -187,6 +188,7 @@ export function useShop(tree: Tree, shelf: Shelf | null | undefined, report: Rep
         if (Object.hasOwn(own, key) || dropped.includes(key)) beside.push(key);
         else {
           filled[key] = given;
+          keys.push(key);
           moved.set(idOf([...path, key]), [...from, key]);
         }
       }
@@ -197,6 +199,7 @@ export function useShop(tree: Tree, shelf: Shelf | null | undefined, report: Rep
       kind,
       name: String(part.name).trim(),
       from: typeof part.from === 'string' ? part.from.trim() : null,
+      keys,
       beside,
     });
   }
