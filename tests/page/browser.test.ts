@@ -364,7 +364,7 @@ describeWithPeer('chromium', 'the page', () => {
     await page.getByRole('slider', { name: 'Dwell table, at 14 V' }).press('ArrowRight');
     await answered(page, before + 1);
     const moved = (await download(page, 'Save YAML')).toString();
-    expect(moved.match(/\bdwell: [\d.]+ ms/g)).toEqual(
+    expect(moved.match(/\bdwell: [\d.]+ ms/g)?.slice(0, 5)).toEqual(
       [5.708, 4.281, 3.262, 2.65, 2.242].map((ms) => `dwell: ${ms} ms`),
     );
     await page.getByRole('button', { name: 'Undo' }).click();
