@@ -190,10 +190,8 @@ function rangeOf(rows: readonly Row[], n: number): string {
     typeof found[n] === 'number' ? [{ value: found[n], text: texts[n] ?? '' }] : [],
   );
   if (known.length === 0) return `${new Set(rows.map(({ texts }) => texts[n])).size} sizes, in no order`;
-  const [first, last] = known
-    .sort((a, b) => a.value - b.value)
-    .flatMap((one, i, { length }) => (i === 0 || i === length - 1 ? [one.text] : []));
-  return `${first} to ${last ?? first}`;
+  known.sort((a, b) => a.value - b.value);
+  return `${known[0]?.text} to ${known.at(-1)?.text}`;
 }
 
 /** Between which round numbers each value lies, in words. */
