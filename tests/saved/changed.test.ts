@@ -18,7 +18,7 @@ const COIL = `coil:
   max_duty: 50 %
   min_supply: 6 V`;
 const RELAY = `    relay:
-      rating: 60 A
+      rating: 54 A
       rated_at: 85 degC
       coil: 90 ohm
       pull_in: 7.2 V
@@ -141,7 +141,7 @@ const CASES: Case[] = [
       ['run_gauge', { run: 0 }, '8 AWG'],
       ['relay_given', { run: 0 }, 'auto'],
     ],
-    lines: ['-      rating: 60 A', '+    gauge: 8 AWG', '+      rating: auto'],
+    lines: ['-      rating: 54 A', '+    gauge: 8 AWG', '+      rating: auto'],
   },
   {
     what: 'the length of one of six conductors',
