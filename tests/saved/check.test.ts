@@ -14,7 +14,7 @@ test('a tolerance that was changed in the workbook of a check is in the design',
   expect(read.said).toEqual([]);
   expect(read.design?.tolerance.dwell).toBe(0.02);
   expect(read.design?.points[1]?.supply).toBe(13.9);
-  expect(read.changed.map(({ key }) => key)).toEqual(['tolerance.dwell', 'points[1].supply']);
+  expect(read.changed.map(({ key }) => key)).toEqual(['points[1].supply', 'tolerance.dwell']);
 });
 
 test('readings that were entered on the card come back, in the unit of their row', async () => {
