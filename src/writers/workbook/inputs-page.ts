@@ -16,7 +16,7 @@ import type { Page } from './page.ts';
 /** With more columns of entries than this they are narrower, for the sake of the print. */
 const MANY = 5;
 /** Widths of label, unit and range; of notes, check, and what there is to know. */
-const LEFT = [50, 6.5, 13];
+const LEFT = [58, 6.5, 13];
 const RIGHT = [16, 14, 90];
 
 export function inputsPage(grid: Grid, design: Design, cells: Sheet): Page {

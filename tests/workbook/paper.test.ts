@@ -1,0 +1,66 @@
+/** What is printed when a person prints all that is in sight: pages as LibreOffice makes them, on both papers. */
+import { spawnSync } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
+import { expect, test } from 'vitest';
+import { emptyFolder } from '../cli/tool.ts';
+import { recalculate } from '../peers/libreoffice.ts';
+import { describeWithPeer, needPeer } from '../peers/peer.ts';
+import { bookOf, demoDesign } from './books.ts';
+
+/** For up to eight coils. */
+const MOST = 12;
+/** Codes of the format. */
+const PAPERS = { A4: 9, Letter: 1 } as const;
+
+function onPaper(bytes: Uint8Array, code: number): Uint8Array {
+  const parts = unzipSync(bytes);
+  return zipSync(
+    Object.fromEntries(
+      Object.entries(parts).map(([name, part]) => [
+        name,
+        /worksheets\/sheet/.test(name)
+          ? strToU8(strFromU8(part).replace(/paperSize="\d+"/, `paperSize="${code}"`))
+          : part,
+      ]),
+    ),
+  );
+}
+
+describeWithPeer('soffice', 'printing', () => {
+  describeWithPeer('pdftotext', 'everything in sight', () => {
+    test.each(['pair-four', 'hill-climb-six', 'two-bank-v8'])(
+      '%s: at most twelve pages on A4 and on Letter',
+      async (name) => {
+        const folder = emptyFolder();
+        const { bytes } = await bookOf(demoDesign(name));
+        const files = Object.entries(PAPERS).map(([paper, code]) => {
+          const file = join(folder, `${paper}.xlsx`);
+          writeFileSync(file, onPaper(bytes, code));
+          return file;
+        });
+        const heights = [842, 792];
+        for (const [i, pdf] of (await recalculate(files, join(folder, 'pdf'), 'pdf')).entries()) {
+          const { stdout } = spawnSync(needPeer('pdftotext'), ['-bbox', pdf, '-'], { encoding: 'utf8' });
+          const pages = [...stdout.matchAll(/<page width="([\d.]+)" height="([\d.]+)">/g)];
+          expect(pages.length, pdf).toBeGreaterThan(7);
+          expect(pages.length, pdf).toBeLessThanOrEqual(MOST);
+          // It is the paper that was asked for, upright or lying.
+          for (const [, width, height] of pages)
+            expect(Math.abs(Math.max(Number(width), Number(height)) - (heights[i] as number))).toBeLessThan(
+              2,
+            );
+          // Nothing stands beyond the edge.
+          const beyond = stdout.split('<page ').flatMap((page) => {
+            const width = Number(/width="([\d.]+)"/.exec(page)?.[1]);
+            return [...page.matchAll(/xMax="([\d.]+)"[^>]*>([^<]*)</g)].flatMap(([, x, word]) =>
+              Number(x) > width ? [word] : [],
+            );
+          });
+          expect(beyond, pdf).toEqual([]);
+        }
+      },
+    );
+  });
+});
