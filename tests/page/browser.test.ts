@@ -294,27 +294,27 @@ describeWithPeer('chromium', 'the page', () => {
     expect((await download(page, 'Save as SVG')).toString()).toContain('Wiring diagram: Hill-climb');
     // What is kept beside, units and text come back after a reload.
     await page.getByRole('button', { name: 'Compare with this state' }).click();
-    await type(page, 'coil_resistance', '0.61 ohm');
+    await type(page, 'coil_temperature', '61 degC');
     const rows = page.locator('.compare tbody tr');
     expect(await rows.filter({ hasText: 'Drop, worst path' }).textContent()).toMatch(/[+−]\d+\.\d %/);
     await page.getByRole('button', { name: 'More', exact: true }).click();
     await page.locator('.settings select').first().selectOption('us');
-    await until(page, `JSON.stringify(localStorage).includes('0.61 ohm')`);
+    await until(page, `JSON.stringify(localStorage).includes('61 degC')`);
     await until(page, `Object.values(localStorage).some((one) => one.includes('"us"'))`);
     await page.reload();
     await answered(page);
-    expect(await page.locator('#field-coil_resistance').inputValue()).toBe('0.61 ohm');
+    expect(await page.locator('#field-coil_temperature').inputValue()).toBe('61 degC');
     await expect.poll(() => page.locator('.reading').textContent()).toContain('59.1 in');
     await rows.first().waitFor();
     // Another tab of the same page stores: this one says so, and stores nothing before the person has chosen.
     const other = await page.context().newPage();
     await other.goto(page.url());
     await answered(other);
-    await type(other, 'coil_resistance', '0.62 ohm');
+    await type(other, 'coil_temperature', '62 degC');
     await page.getByText('open in another tab').waitFor();
     await other.close();
     await page.getByRole('button', { name: 'Keep this one' }).click();
-    await until(page, `JSON.stringify(localStorage).includes('0.61 ohm')`);
+    await until(page, `JSON.stringify(localStorage).includes('61 degC')`);
     // Whatever stands in the storage, the page opens; a start that did not come to its end is offered, not repeated.
     for (const broken of ['{', '{"text":7}', '{"text":"[[[","look":1,"shop":3}', '{"text":""}']) {
       await page.evaluate(
