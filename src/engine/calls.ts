@@ -3,7 +3,7 @@
 import {
   type Block,
   blockOf,
-  Fault,
+  either,
   fault,
   type Node,
   needed,
@@ -93,21 +93,11 @@ const CALLS: Readonly<Record<string, Make>> = {
   },
   IFERROR: ([of, otherwise]) => {
     const [a, b] = [scalar(of), scalar(otherwise)];
-    const guarded =
-      <T>(first: (at: Values) => T, second: (at: Values) => T) =>
-      (at: Values): T => {
-        try {
-          return first(at);
-        } catch (error) {
-          if (!(error instanceof Fault)) throw error;
-          return second(at);
-        }
-      };
     return {
       kind: 'scalar',
       type: a.type,
-      number: guarded(a.number, b.number),
-      word: guarded(a.word, b.word),
+      number: (at) => either(a.number, b.number, at),
+      word: (at) => either(a.word, b.word, at),
     };
   },
   ISNUMBER: ([of]) => {
@@ -117,15 +107,8 @@ const CALLS: Readonly<Record<string, Make>> = {
         return { rows, columns, data: Array.from(data, (value) => (Number.isNaN(value) ? 0 : 1)) };
       });
     const { number } = scalar(of);
-    return numeric((at) => {
-      try {
-        const value = number(at);
-        return Number.isNaN(value) ? 0 : 1;
-      } catch (error) {
-        if (!(error instanceof Fault)) throw error;
-        return 0;
-      }
-    });
+    const known = (at: Values): number => (Number.isNaN(number(at)) ? 0 : 1);
+    return numeric((at) => either(known, () => 0, at));
   },
   MIN: over(Number.POSITIVE_INFINITY, Math.min, 0),
   MAX: over(Number.NEGATIVE_INFINITY, Math.max, 0),

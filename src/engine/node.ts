@@ -93,13 +93,24 @@ export function scalar(node: Node | undefined): Scalar {
   return node;
 }
 
+/** The value, which must be a number. */
+export const need = (value: number): number =>
+  Number.isNaN(value) ? fault('a number is needed, and there is none') : value;
+
 /** A number that must be one. */
 export function needed(node: Node | undefined): (at: Values) => number {
   const { number } = scalar(node);
-  return (at) => {
-    const value = number(at);
-    return Number.isNaN(value) ? fault('a number is needed, and there is none') : value;
-  };
+  return (at) => need(number(at));
+}
+
+/** One thing, or another one where that comes to an error. */
+export function either<T>(first: (at: Values) => T, second: (at: Values) => T, at: Values): T {
+  try {
+    return first(at);
+  } catch (error) {
+    if (!(error instanceof Fault)) throw error;
+    return second(at);
+  }
 }
 
 /** As a block, a single value as one of one row and column. */

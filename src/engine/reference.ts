@@ -1,7 +1,7 @@
 /** What a name in a formula becomes: one value of a quantity, or a range of them. */
 import type { Reference } from '../basis/formula.ts';
 import type { Axis } from '../basis/quantity.ts';
-import { areaOf, type Chosen, chosen, isSingle } from './choose.ts';
+import { type Area, areaOf, type Chosen, chosen, isSingle } from './choose.ts';
 import { type Frame, frame } from './frame.ts';
 import { type Block, fault, type Node, type Range, type Scalar, type Values } from './node.ts';
 
@@ -66,18 +66,32 @@ function listed(target: Frame, list: (at: Values) => readonly number[]): Range {
   };
 }
 
+const NOWHERE: Area = { top: -1, bottom: -1, left: -1, right: -1 };
+
+/** Index of the value in this row and column of an area, both counted from 1, among values of so many columns. */
+export function picked(
+  top: number,
+  bottom: number,
+  left: number,
+  right: number,
+  row: number,
+  column: number,
+  columns: number,
+): number {
+  if (top < 0 || bottom < top || left < 0) return fault('a look-up where nothing is');
+  const [r, c] = [top + row - 1, left + column - 1];
+  if (r < top || r > bottom || c < left || c > right) return fault('a look-up outside of its range');
+  return r * columns + c;
+}
+
 /** A member that is not there makes a range of one unknown value. */
 const NOTHING: Block = { rows: 1, columns: 1, data: [Number.NaN] };
 
 function ranged(target: Frame, found: Chosen): Range {
   const pick = (at: Values, row: number, column: number): number => {
     const { counts, columns } = at.store(target);
-    const area = areaOf(found, counts, at);
-    if (area === null) return fault('a look-up where nothing is');
-    const [r, c] = [area.top + row - 1, area.left + column - 1];
-    if (r < area.top || r > area.bottom || c < area.left || c > area.right)
-      return fault('a look-up outside of its range');
-    return r * columns + c;
+    const { top, bottom, left, right } = areaOf(found, counts, at) ?? NOWHERE;
+    return picked(top, bottom, left, right, row, column, columns);
   };
   return {
     kind: 'range',

@@ -41,6 +41,7 @@ export class Store implements Column {
   private only: ArrayLike<number> | null = null;
   private added: ArrayLike<number> | null = null;
   private readonly all: Stores;
+  /** Its formula as code; null where that is left to functions. */
   private readonly code: Code | null;
 
   constructor(of: Frame, all: Stores) {

@@ -8,10 +8,10 @@ import { matched, multiplied } from '../calls.ts';
 import { chosen } from '../choose.ts';
 import { compileTree } from '../compile.ts';
 import type { Frame } from '../frame.ts';
-import { type Column, Fault, fault, type Node, type Values } from '../node.ts';
+import { either, fault, type Node, need, type Values } from '../node.ts';
 import { ARITHMETIC, COMPARED, isComparison, sound } from '../operators.ts';
 import { type Operator, parse, type Tree } from '../parse.ts';
-import { referred } from '../reference.ts';
+import { picked, referred } from '../reference.ts';
 import { HANDS, NAMES, Writer } from './writer.ts';
 
 /** A formula of one number, given the values and the members along the first three axes of its quantity. */
@@ -24,7 +24,7 @@ export interface Code {
 /** Axes whose members code can be given. */
 const MOST_AXES = 3;
 
-/** Null where the formula is left to the functions: one that comes to a word. */
+/** Null where the formula is left to the functions: one that comes to a word, or goes along more axes. */
 export function codeOf({ axes }: Frame, formula: string): Code | null {
   if (axes.length > MOST_AXES) return null;
   const nodes = new Map<Tree, Node>();
@@ -57,32 +57,10 @@ const OPERATIONS = {
   ),
   fault,
   sound,
+  need,
+  either,
+  picked,
   matched,
   multiplied,
-  need: (value: number): number =>
-    Number.isNaN(value) ? fault('a number is needed, and there is none') : value,
   negative: (value: number): number => sound(-value),
-  /** Tries one thing, and another one where that comes to an error. */
-  either: <T>(first: () => T, second: () => T): T => {
-    try {
-      return first();
-    } catch (error) {
-      if (!(error instanceof Fault)) throw error;
-      return second();
-    }
-  },
-  pick: (
-    store: Column,
-    top: number,
-    bottom: number,
-    left: number,
-    right: number,
-    row: number,
-    column: number,
-  ): number => {
-    if (top < 0 || bottom < top || left < 0) return fault('a look-up where nothing is');
-    const [r, c] = [top + row - 1, left + column - 1];
-    if (r < top || r > bottom || c < left || c > right) return fault('a look-up outside of its range');
-    return store.number(r * store.columns + c);
-  },
 };

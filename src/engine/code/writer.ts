@@ -42,6 +42,9 @@ interface Rows {
   readonly at: string;
 }
 
+const sameShape = (a: Rows, b: Rows): string =>
+  `if(${a.rows}!==${b.rows}||${a.columns}!==${b.columns})fault('ranges of different shape');`;
+
 /** Statements that come first, and what they call the range. */
 interface Named {
   readonly first: string;
@@ -99,8 +102,8 @@ export class Writer {
     const need = (tree: Tree): string => `need(${this.number(tree)})`;
     if (name === 'PI') return 'Math.PI';
     if (name === 'IF') return `(${need(first)}!==0?${this.number(second)}:${this.number(third)})`;
-    if (name === 'IFERROR') return `either(()=>${this.number(first)},()=>${this.number(second)})`;
-    if (name === 'ISNUMBER') return `either(()=>(Number.isNaN(${this.number(first)})?0:1),()=>0)`;
+    if (name === 'IFERROR') return `either(()=>${this.number(first)},()=>${this.number(second)},all)`;
+    if (name === 'ISNUMBER') return `either(()=>(Number.isNaN(${this.number(first)})?0:1),()=>0,all)`;
     if (OF_ONE[name] !== undefined) return `sound(Math.${OF_ONE[name]}(${need(first)}))`;
     if (name === 'MATCH') return this.match(first, second, need(third));
     if (name === 'INDEX') return this.index(first, need(second), need(third));
@@ -129,10 +132,10 @@ export class Writer {
   private products(args: readonly Tree[]): string {
     const parts = args.map((arg) => this.range(arg));
     const [one] = parts as [Rows];
-    const unlike = parts
+    const check = parts
       .slice(1)
-      .map(({ rows, columns }) => `${rows}!==${one.rows}||${columns}!==${one.columns}`);
-    const check = unlike.length === 0 ? '' : `if(${unlike.join('||')})fault('ranges of different shape');`;
+      .map((part) => sameShape(one, part))
+      .join('');
     const product = parts.map(({ at }) => at).join('*');
     return this.own(
       `${parts.map(({ first }) => first).join('')}${check}let f=0;const m=${one.rows}*${one.columns};` +
@@ -207,9 +210,7 @@ export class Writer {
   private pairs({ sign, left, right }: Extract<Tree, { kind: 'operation' }>): Rows {
     const [l, r] = [this.range(left), this.range(right)];
     const both = this.node(left).kind === 'range' && this.node(right).kind === 'range';
-    const check = both
-      ? `if(${l.rows}!==${r.rows}||${l.columns}!==${r.columns})fault('ranges of different shape');`
-      : '';
+    const check = both ? sameShape(l, r) : '';
     const { rows, columns } = this.node(left).kind === 'range' ? l : r;
     return { first: l.first + r.first + check, rows, columns, at: `${NAMES[sign]}(${l.at},${r.at})` };
   }
@@ -291,8 +292,9 @@ export class Writer {
     if (found.list !== undefined || isSingle(found)) return null;
     const area = this.area(found);
     if (area === null) return null;
+    const store = this.store(found);
     const { top, bottom, left, right } = area;
-    return `pick(${this.store(found)},${top},${bottom},${left},${right},${row},${column})`;
+    return `${store}.number(picked(${top},${bottom},${left},${right},${row},${column},${store}.columns))`;
   }
 
   private store({ name }: Pick<Chosen, 'name'>): string {
