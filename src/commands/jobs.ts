@@ -15,6 +15,9 @@ import type { Vary } from '../study/values.ts';
 export const STUDY_BLOCK = 8;
 export const SPREAD_BLOCK = 50;
 
+/** From so many installs on code is worth its making: about 1000 in each of two threads win back what it costs. */
+const LONG = 3000;
+
 export interface StudyJob {
   readonly kind: 'study';
   readonly text: string;
@@ -35,8 +38,6 @@ export type Done<J extends Job> = J extends StudyJob ? Row[] : Block;
 
 /** The work of one kind, as a function of the number of the block. */
 export function workerOf(job: Job): (block: number) => Row[] | Block {
-  // Written in a hundredth of a second or so, code is twice as fast as functions are.
-  writeCode(codeOf);
   const read = readDesign(job.text, '');
   if (!read.ok) throw new Error('the design of a job cannot be read');
   return job.kind === 'study' ? studying(job, read.design) : spreading(job, read.design);
@@ -53,6 +54,7 @@ function studying({ units, vary, asked }: StudyJob, design: Design): (block: num
 }
 
 function spreading({ seed, samples }: SpreadJob, design: Design): (block: number) => Block {
+  if (samples >= LONG) writeCode(codeOf);
   const installs = installsOf(withCheapest(design));
   const sequence = new Sequence(installs.inputs.length, seed);
   return (block) => {

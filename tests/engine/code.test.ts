@@ -6,10 +6,11 @@ import { frame } from '../../src/engine/frame.ts';
 import { codeFor, writeCode } from '../../src/engine/functions.ts';
 import { Fault } from '../../src/engine/node.ts';
 import { QUANTITIES, type QuantityName } from '../../src/model/model.ts';
+import { installsOf } from '../../src/spread/spread.ts';
 import { DEMOS, demo, design } from '../design/helpers.ts';
 import { feedDesign } from '../protection/random.ts';
 import { samples } from '../samples.ts';
-import { documentOf } from '../workbook/random-design.ts';
+import { documentOf, generator } from '../workbook/random-design.ts';
 
 const SAMPLES = samples(12);
 const NAMES = Object.keys(QUANTITIES) as QuantityName[];
@@ -49,9 +50,21 @@ const designs = [
   ...Array.from({ length: SAMPLES }, (_, i) => JSON.stringify(documentOf(i + 1))),
 ].map((text) => design(text));
 
+/** Installs whose parts are off: values that are held, and values that are added to. */
+function installs(): number[][] {
+  const built = installsOf(design(demo('pair-four')));
+  const random = generator(7);
+  return Array.from({ length: SAMPLES }, () => {
+    const { figures, passes, weakest } = built.outcome(built.inputs.map(random));
+    return [...figures, ...passes, weakest];
+  });
+}
+
 test('demos and random designs, every quantity', () => {
   const byFunctions = designs.map((one) => all(evaluate(one)));
+  const before = installs();
   writeCode(codeOf);
+  expect(installs()).toEqual(before);
   designs.forEach((one, i) => {
     const expected = byFunctions[i] as Map<string, Found>;
     const found = all(evaluate(one));
