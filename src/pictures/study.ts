@@ -167,8 +167,7 @@ function mapPanels({ shown, rows }: Study, first: Vary, second: Vary): Panel[] {
     // Where sizes are chosen anew at each point a drop jumps, and lines would be a thicket: then the whole is one.
     const edges = room ? [] : edgesOf(divided, tall, 'quiet');
     const tangled = edges.length > THICKET * (wide + tall);
-    const whole = rangeOf(rows, n);
-    const classes = tangled ? rows.map(() => whole) : divided;
+    const classes = tangled ? new Array<string>(rows.length).fill(rangeOf(rows, n)) : divided;
     const named = room ? texts.keys() : middles(classes, place);
     return {
       title: one.unit === '' ? one.label : `${one.label} in ${one.unit}`,
@@ -189,7 +188,8 @@ function rangeOf(rows: readonly Row[], n: number): string {
   const known = rows.flatMap(({ found, texts }) =>
     typeof found[n] === 'number' ? [{ value: found[n], text: texts[n] ?? '' }] : [],
   );
-  if (known.length === 0) return `${new Set(rows.map(({ texts }) => texts[n])).size} sizes, in no order`;
+  const words = rows.flatMap(({ found }) => (typeof found[n] === 'string' ? [found[n]] : []));
+  if (known.length === 0) return `${new Set(words).size} sizes, in no order`;
   known.sort((a, b) => a.value - b.value);
   return `${known[0]?.text} to ${known.at(-1)?.text}`;
 }
