@@ -143,8 +143,9 @@ function shopPart({ used }: Design, path: Path): Used | null {
 function sourceOf({ design }: Evaluation, q: Quantity, at: At): string {
   if (q.kind === 'structure') return 'the layout of the feed';
   if (q.kind !== 'input') return q.source === undefined ? '' : printCitation(q.source);
-  const path = keyText(keyOf(design, q.path, at));
-  const used = shopPart(design, keyOf(design, q.path, at));
+  const key = keyOf(design, q.path, at);
+  const path = keyText(key);
+  const used = shopPart(design, key);
   if (used !== null) return `the shop’s file ${design.shop?.file}, ${partOf(used)} (${path})`;
   const taken = [...design.assumed, ...design.tolerance_assumed].find((one) => one.path === path);
   return taken === undefined
