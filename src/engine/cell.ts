@@ -67,6 +67,15 @@ export function asEntered(value: number, q: Quantity, system: System = 'metric')
   return Number((factor < 1 ? value * Math.round(1 / factor) : value / factor).toPrecision(15));
 }
 
+/** Formula of a value in another unit; what is not known stays the empty text. The value itself where nothing changes. */
+export function turned(value: string, from: string, to: string): string {
+  if (from === 'degC' && to === 'degF') return `IF(ISNUMBER(${value}),${value}*9/5+32,"")`;
+  if (from === 'degF' && to === 'degC') return `IF(ISNUMBER(${value}),(${value}-32)*5/9,"")`;
+  const factor = from === 'text' ? 1 : convert(from, to);
+  if (factor === 1) return value;
+  return `IF(ISNUMBER(${value}),${value}${factor < 1 ? `/${1 / factor}` : `*${factor}`},"")`;
+}
+
 /** Digits in which an end of a range is told where another unit makes it an odd number. */
 const TOLD = 4;
 

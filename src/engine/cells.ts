@@ -2,11 +2,10 @@
 
 import { address } from '../basis/address.ts';
 import type { At, Axis, Input, Quantity } from '../basis/quantity.ts';
-import { convert } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
 import { listOf } from '../design/spelled.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
-import { type Cell, entryUnit, inputValue, put, type Role, type Sheet } from './cell.ts';
+import { type Cell, entryUnit, inputValue, put, type Role, type Sheet, turned } from './cell.ts';
 import { deviceOf } from './entered/check.ts';
 import { CHECKS, type Checked, checkedOf, checksSheet, spellingOf, wrongInRow } from './entered/sheet.ts';
 import { SPELLINGS, soldFormula, spellingsSheet, wordFormula } from './entered/spellings.ts';
@@ -161,11 +160,9 @@ function spelled(checked: Checked, name: QuantityName, path: string, at: At, cel
  * Formula of a cell's value in another unit; what is not known stays the empty text. In the same unit a word such as
  * `auto` stays what it is.
  */
-export function scaled(cell: string, from: string, to: string): string {
-  if (from === 'degF' && to === 'degC') return `IF(ISNUMBER(${cell}),(${cell}-32)*5/9,"")`;
-  const factor = convert(from, to);
-  if (factor === 1) return `IF(${cell}="","",${cell})`;
-  return `IF(ISNUMBER(${cell}),${factor < 1 ? `${cell}/${1 / factor}` : `${cell}*${factor}`},"")`;
+function scaled(cell: string, from: string, to: string): string {
+  const formula = turned(cell, from, to);
+  return formula === cell ? `IF(${cell}="","",${cell})` : formula;
 }
 
 /** Address of the cell in which a person writes an input. */

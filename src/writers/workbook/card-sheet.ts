@@ -4,7 +4,7 @@ import { address } from '../../basis/address.ts';
 import type { At } from '../../basis/quantity.ts';
 import { convert, printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
-import { asEntered, type Cell, put, type Sheet } from '../../engine/cell.ts';
+import { asEntered, type Cell, put, type Sheet, turned } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { SPREADS } from '../../model/readings.ts';
@@ -13,7 +13,7 @@ import { atPosts, quantityOf, type Where } from '../../readings/expected.ts';
 import { FINEST, FINEST_AMPS, senseOf } from '../../readings/instruments.ts';
 import { instrumentWords, probesOf, subjectOf } from '../../readings/places.ts';
 import { CARD } from '../../saved/mark.ts';
-import { cellFor, turned, unitOf } from './links.ts';
+import { cellFor, unitOf } from './links.ts';
 import { opening, type Page, words } from './page.ts';
 
 const NAME = 'TestCard';

@@ -3,8 +3,8 @@
 import { address } from '../../basis/address.ts';
 import type { At, Quantity } from '../../basis/quantity.ts';
 import { type Units, unitIn } from '../../basis/shown.ts';
-import { convert, printUnit } from '../../basis/units.ts';
-import type { Cell } from '../../engine/cell.ts';
+import { printUnit } from '../../basis/units.ts';
+import { type Cell, turned } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { cellFor, placeOf, rangeOf } from '../../engine/where.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
@@ -40,14 +40,6 @@ export const heading = (name: QuantityName, units: Units = 'metric'): string => 
   const { unit, flag, names }: Quantity = QUANTITIES[name];
   return unit === 'text' || flag || names !== undefined ? '' : printUnit(unitOf(name, units)) || '–';
 };
-
-/** Formula that turns a value from one unit into another; what is not known stays empty. */
-export function turned(value: string, from: string, to: string): string {
-  if (from === 'degC' && to === 'degF') return `IF(ISNUMBER(${value}),${value}*9/5+32,"")`;
-  const factor = from === 'text' ? 1 : convert(from, to);
-  if (factor === 1) return value;
-  return `IF(ISNUMBER(${value}),${value}${factor < 1 ? `/${1 / factor}` : `*${factor}`},"")`;
-}
 
 /** The value for these members. */
 export const shown = (grid: Grid, name: QuantityName, at: At = {}, units: Units = 'metric'): Cell => {

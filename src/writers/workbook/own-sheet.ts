@@ -2,7 +2,7 @@
 import type { Quantity } from '../../basis/quantity.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
-import { type Cell, put, type Sheet } from '../../engine/cell.ts';
+import { type Cell, put, type Sheet, turned } from '../../engine/cell.ts';
 import { PROBLEMS } from '../../engine/entered/sheet.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES } from '../../model/model.ts';
@@ -22,7 +22,7 @@ import {
   shortTop,
 } from '../../own/rows.ts';
 import { OWN_ROWS } from '../../saved/mark.ts';
-import { cellFor, turned } from './links.ts';
+import { cellFor } from './links.ts';
 import { opening, type Page, section, table, words } from './page.ts';
 
 const WIDTHS = [34, 14, 9, 9, 11, 50, 11];

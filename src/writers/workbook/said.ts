@@ -6,12 +6,12 @@ import { address } from '../../basis/address.ts';
 import type { At, Quantity } from '../../basis/quantity.ts';
 import type { Units } from '../../basis/shown.ts';
 import { printUnit } from '../../basis/units.ts';
-import { type Cell, put, type Sheet } from '../../engine/cell.ts';
+import { type Cell, put, type Sheet, turned } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import type { RuleId } from '../../findings/rules.ts';
 import { WORDS } from '../../findings/words.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
-import { cellFor, turned, unitOf } from './links.ts';
+import { cellFor, unitOf } from './links.ts';
 import { opening, words } from './page.ts';
 
 export const SAID = 'Said';
