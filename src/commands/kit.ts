@@ -1,5 +1,4 @@
 /** `coilfeed kit DESIGN --out DIR`: writes what the shop and its customer hold in their hands. */
-import { createHash } from 'node:crypto';
 import { extname, join, resolve } from 'node:path';
 import type { Design } from '../design/design.ts';
 import { harnessOf } from '../kit/harness.ts';
@@ -11,6 +10,7 @@ import { released } from '../kit/release.ts';
 import { readSerials } from '../kit/serials.ts';
 import { WORDS, type Words } from '../kit/words.ts';
 import { run as pipeline } from '../run.ts';
+import { sha256 } from '../saved/seal/digest.ts';
 import { argsOf } from './args.ts';
 import { nameOf, Refusal, readInput, refused, shown, textOf } from './files.ts';
 import { oneDesign, readGiven } from './given.ts';
@@ -70,7 +70,7 @@ async function made(
   const { kitPages } = await import('../kit/sheets.ts');
   const { show, toWorkbook } = await import('../writers/workbook/workbook.ts');
   const { runLaid } = await import('../run-laid.ts');
-  const digest = createHash('sha256').update(design.text).digest('hex');
+  const digest = await sha256(design.text);
   return working('Making the papers', async () => {
     const result = pipeline(design);
     const job: Job = { result, harness: harnessOf(result.evaluation), digest, ...about };
