@@ -4,6 +4,15 @@ import type { Result } from '../../src/findings/result.ts';
 import { run } from '../../src/run.ts';
 import { design } from '../design/helpers.ts';
 
+/** What a person holds in their hands. */
+export const PAPERS = [
+  'instructions.html',
+  'test-card.html',
+  'bench.html',
+  'build-record.html',
+  'labels.html',
+] as const;
+
 const numbers = (from: number, to: number): number[] =>
   Array.from({ length: to - from + 1 }, (_, i) => from + i);
 

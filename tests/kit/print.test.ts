@@ -8,17 +8,10 @@ import { emptyFolder } from '../cli/tool.ts';
 import { demo } from '../design/helpers.ts';
 import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer, peer } from '../peers/peer.ts';
-import { banked, shop, straight } from './designs.ts';
+import { banked, PAPERS, shop, straight } from './designs.ts';
 import { jobOf } from './job.ts';
 import { wordsOf } from './pdf.ts';
 
-const PAPERS = [
-  'instructions.html',
-  'test-card.html',
-  'bench.html',
-  'build-record.html',
-  'labels.html',
-] as const;
 /** Papers of any length; the marks make rows taller, which a page that must hold all of them would not take. */
 const LONG = PAPERS.filter((paper) => paper !== 'build-record.html' && paper !== 'test-card.html');
 /** Width and height [mm]. */

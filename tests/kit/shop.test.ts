@@ -4,7 +4,7 @@ import { papers } from '../../src/kit/papers.ts';
 import { kitBills, priceTable } from '../../src/kit/prices.ts';
 import { WORDS } from '../../src/kit/words.ts';
 import { readCsv } from './csv-reader.ts';
-import { shop, straight } from './designs.ts';
+import { PAPERS, shop, straight } from './designs.ts';
 import { jobOf } from './job.ts';
 
 const TERMS = 'Two years on crimps that were not altered.';
@@ -15,13 +15,6 @@ const made = (warranty = TERMS, units = 'metric') => {
   const text = `date: 2031-05-06\ninstruments: { meter: { use: bench meter } }\n${straight(4, `${KIT}  units: ${units}\n`)}${shop(warranty)}`;
   return { ...jobOf(text), logo: 'data:image/svg+xml;base64,PHN2Zy8+' };
 };
-const PAPERS = [
-  'instructions.html',
-  'test-card.html',
-  'bench.html',
-  'build-record.html',
-  'labels.html',
-] as const;
 
 /** What a person reads of it. */
 const read = (html: string): string =>
