@@ -3,6 +3,7 @@
  * of the compiled model stops it. Loaded only where a workbook is asked for, since the spreadsheet engine is large.
  */
 import type { Design } from './design/design.ts';
+import { withCopy } from './design/shop/copy.ts';
 import type { Sheet } from './engine/cell.ts';
 import { evaluate, ModelError } from './engine/evaluate.ts';
 import { type Extra, type Laid, lay } from './engine/spreadsheet.ts';
@@ -20,10 +21,11 @@ export type LaidResult = Result & { readonly evaluation: Laid };
 
 /**
  * Evaluates and judges a design. `show` adds sheets that present the results, `asked` subjects of the model that are
- * laid out on request only. Throws a `ModelError` where the two ways to evaluate differ, or something of the author’s own
+ * laid out on request only. The design is left with what of the shop's file a workbook holds. Throws a `ModelError` where the two ways to evaluate differ, or something of the author’s own
  * cannot be taken.
  */
-export function runLaid(design: Design, show?: Extra, asked: readonly OnRequest[] = []): LaidResult {
+export function runLaid(given: Design, show?: Extra, asked: readonly OnRequest[] = []): LaidResult {
+  const design = withCopy(given);
   if (hasOwn(design))
     for (const { cell, found } of ownOf(evaluate(design)).wrong) throw new ModelError(`${cell}: ${found}`);
   const extra: Extra = (grid, d) =>

@@ -1,6 +1,7 @@
 /** `coilfeed kit DESIGN --out DIR`: writes what the shop and its customer hold in their hands. */
 import { extname, join, resolve } from 'node:path';
 import type { Design } from '../design/design.ts';
+import { withCopy } from '../design/shop/copy.ts';
 import { harnessOf } from '../kit/harness.ts';
 import { type Job, LOGOS } from '../kit/job.ts';
 import { FILES, papers } from '../kit/papers.ts';
@@ -70,7 +71,8 @@ async function made(
   const { kitPages } = await import('../kit/sheets.ts');
   const { show, toWorkbook } = await import('../writers/workbook/workbook.ts');
   const { runLaid } = await import('../run-laid.ts');
-  const digest = await sha256(design.text);
+  // As it stands in the workbook.
+  const digest = await sha256(withCopy(design).text);
   return working('Making the papers', async () => {
     const result = pipeline(design);
     const job: Job = { result, harness: harnessOf(result.evaluation), digest, ...about };

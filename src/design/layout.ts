@@ -1,5 +1,6 @@
 /** From engine and layout to coils and firings; from a sweep to its rows. */
-import type { Layout } from './design.ts';
+import type { Design, Layout } from './design.ts';
+import type { Path } from './problems.ts';
 
 export interface Firings {
   cylinders: number;
@@ -81,3 +82,10 @@ export const eventsOf = (coils: readonly CoilAt[]): { coil: number; angle: numbe
 /** Rows of a sweep: speeds from `from` in steps, the last one not above `to`. The allowance is for rounding. */
 export const rowsOf = (from: number, to: number, step: number): number =>
   Math.floor((to - from) / step + 1e-9) + 1;
+
+/** Key of a run in the file: feed and return are lists of their own there. */
+export function runKey(design: Design, run: number): Path {
+  const side = design.runs[run]?.side ?? 'feed';
+  const before = design.runs.findIndex((other) => other.side === side);
+  return [side, run - before];
+}

@@ -2,12 +2,12 @@
 import { isMap, isSeq } from 'yaml';
 import { readValue } from '../basis/read-value.ts';
 import type { Design } from '../design/design.ts';
-import { rowsOf } from '../design/layout.ts';
+import { rowsOf, runKey } from '../design/layout.ts';
 import { keyText, type Path } from '../design/problems.ts';
 import { inputValue } from '../engine/cell.ts';
 import { documentOf, type Edit, nodeAt, type Plain } from './document.ts';
 import type { Entry } from './entries.ts';
-import { isSecondSpark, runKey } from './keys.ts';
+import { isSecondSpark } from './keys.ts';
 import { asWritten, same } from './value.ts';
 
 /** An entry with what a person left in it; null for nothing. */

@@ -1,6 +1,7 @@
 /** Where in a design file the value of an input stands. The model names places in `Design`, which is laid out anew. */
 import type { At, Axis } from '../basis/quantity.ts';
 import type { Design } from '../design/design.ts';
+import { runKey } from '../design/layout.ts';
 import type { Path } from '../design/problems.ts';
 
 /** The steps of a path of the model, `runs.{run}.fuse.type`, for the members at hand. */
@@ -9,13 +10,6 @@ const stepsOf = (path: string, at: At): (string | number)[] =>
     const axis = /^\{(\w+)\}$/.exec(step)?.[1];
     return axis === undefined ? step : (at[axis as Axis] as number);
   });
-
-/** Key of a run in the file: feed and return are lists of their own there. */
-export function runKey(design: Design, run: number): Path {
-  const side = design.runs[run]?.side ?? 'feed';
-  const before = design.runs.findIndex((other) => other.side === side);
-  return [side, run - before];
-}
 
 /** Key of the value of an input in the design file. */
 export function keyOf(design: Design, path: string, at: At): Path {

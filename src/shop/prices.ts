@@ -1,11 +1,11 @@
 /** What parts cost by the shop's file, and what a feed costs: its wire, fuses and relays. */
 import { printInsulation, printSize } from '../basis/print.ts';
 import type { Design } from '../design/design.ts';
+import { runKey } from '../design/layout.ts';
 import { asSold } from '../design/normalise.ts';
 import { keyText } from '../design/problems.ts';
 import type { Kind, Price } from '../design/shop/shop.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
-import { runKey } from '../saved/keys.ts';
 
 /** A part, how many or how many metres of it, and the price of one; null where the shop states none. */
 export interface Line {

@@ -1,10 +1,10 @@
 /** The relay of a run whose rating is `auto`: the first of the shop's list with which every rule of relays is kept. */
 import type { Design } from '../design/design.ts';
+import { runKey } from '../design/layout.ts';
 import { readDesign } from '../design/read.ts';
 import type { ShopRelay } from '../design/shop/shop.ts';
 import type { Result } from '../findings/result.ts';
 import { edited } from '../saved/apply.ts';
-import { runKey } from '../saved/keys.ts';
 
 type Judge = (design: Design) => Result;
 

@@ -188,6 +188,12 @@ export const ShopFile = map(
     file: line(200, {
       description: 'Name of the file that this was taken from; coilfeed writes it into a workbook.',
     }).optional(),
+    insulations: list(insulation('Class or type of the insulation.'), [1, 40], {
+      of: 'insulations',
+      start: '[C, TXL]',
+      description:
+        'Insulations whose wire is listed; coilfeed writes it into a workbook, which leaves out that of others.',
+    }).optional(),
     shop: shop.optional(),
     currency: spelled('takes three letters: EUR, USD', readCurrency, {
       description: 'The one currency of all prices, three letters.',

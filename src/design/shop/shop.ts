@@ -111,6 +111,8 @@ export interface Shop {
   /** Name of its file. */
   readonly file: string;
   readonly currency: string | null;
+  /** In a copy for a workbook: those whose wire it holds. */
+  readonly insulations?: readonly string[] | undefined;
   /** Who makes the kit. */
   readonly shop?:
     | {

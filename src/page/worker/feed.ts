@@ -1,10 +1,10 @@
 /** The parts of the feed as the picture of it shows them: what each carries, drops and is heated to, beside what it may. */
 import type { At } from '../../basis/quantity.ts';
+import { runKey } from '../../design/layout.ts';
 import { keyText } from '../../design/problems.ts';
 import type { Evaluation } from '../../engine/evaluate.ts';
 import { frame } from '../../engine/frame.ts';
 import type { QuantityName } from '../../model/model.ts';
-import { runKey } from '../../saved/keys.ts';
 import { labelOf, printQuantity, say } from '../../views/print.ts';
 import { worstCoil, worstDropPoint } from '../../views/table.ts';
 import { type View as Listed, quantityOf } from '../../views/view.ts';

@@ -1,6 +1,7 @@
 /** The papers of a kit, as the command writes them. */
 import { strToU8, zipSync } from 'fflate';
 import type { Design } from '../../design/design.ts';
+import { withCopy } from '../../design/shop/copy.ts';
 import { harnessOf } from '../../kit/harness.ts';
 import type { Job } from '../../kit/job.ts';
 import { FILES, papers } from '../../kit/papers.ts';
@@ -25,7 +26,7 @@ async function jobOf(design: Design, given: string): Promise<Job | Nothing> {
   return {
     result,
     harness: harnessOf(result.evaluation),
-    digest: await sha256(design.text),
+    digest: await sha256(withCopy(design).text),
     batch: Math.max(1, serials.length),
     serials,
   };

@@ -87,7 +87,7 @@ export function pages({ grid, design, sheets }: Laid, more: readonly Page[] = []
     workingPage(SAID, sheet(SAID), 4, 1),
     workingPage(KEPT, sheet(KEPT), 3, 1),
     workingPage(CHARTED, sheet(CHARTED), 3, 1),
-    choicesPage(),
+    choicesPage(design),
     quantitiesPage(grid),
     designPage(design.text),
   ];

@@ -1,22 +1,36 @@
 /** What may be entered: a range of numbers, or a list of choices. A value outside is questioned, not refused. */
+import { address } from '../../basis/address.ts';
 import { bareLabel, type Quantity } from '../../basis/quantity.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { asEntered, boundsOf, entryUnit } from '../../engine/cell.ts';
+import { cellOf } from '../../engine/places.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import type { Validation } from '../../ooxml/book.ts';
 import { ownCell, ownRows, SENSES } from '../../own/rows.ts';
-import { choicesFor, isChosen } from './choices-sheet.ts';
+import { byRun, choicesFor, isChosen } from './choices-sheet.ts';
 import { rangeOf } from './links.ts';
 
-/** The validations of all entries, one for each quantity. */
-export const validations = (grid: Grid): Validation[] =>
-  [...grid.placement.entries].map(([name, place]) =>
-    rule(grid, name, rangeOf(grid, name, place).split('!')[1]?.replaceAll('$', '') as string),
+/** The validations of all entries, one for each quantity, or for each run where the shop has other things to choose from. */
+export const validations = (grid: Grid, design: Design): Validation[] =>
+  [...grid.placement.entries].flatMap(([name, place]) =>
+    isChosen(name) && byRun(design, name)
+      ? design.runs.map((_, run) => {
+          const cell = address(...cellOf(place, { run }), false, false);
+          return rule(grid, name, cell, choicesFor(design, name, run));
+        })
+      : [
+          rule(
+            grid,
+            name,
+            rangeOf(grid, name, place).split('!')[1]?.replaceAll('$', '') as string,
+            isChosen(name) ? choicesFor(design, name) : null,
+          ),
+        ],
   );
 
-function rule({ placement }: Grid, name: QuantityName, where: string): Validation {
+function rule({ placement }: Grid, name: QuantityName, where: string, choices: string | null): Validation {
   const { system } = placement.entering;
   const q: Quantity = QUANTITIES[name];
   const label = bareLabel(q.label);
@@ -24,7 +38,7 @@ function rule({ placement }: Grid, name: QuantityName, where: string): Validatio
   const unit = q.unit === 'text' ? '' : printUnit(entryUnit(q, system));
   const ends = boundsOf(q, system);
   const permitted = ends.length === 2 ? `${ends[0]} to ${ends[1]}${unit === '' ? '' : ` ${unit}`}` : '';
-  const listed = isChosen(name);
+  const listed = choices !== null;
   const title = listed ? 'Choose from the list' : `Number${unit === '' ? '' : ` in ${unit}`}`;
   const said = [label, listed ? '' : `Allowed: ${permitted}`, empty ? `Leave ${empty}` : ''];
   const wrong = listed
@@ -33,7 +47,7 @@ function rule({ placement }: Grid, name: QuantityName, where: string): Validatio
   const end = (i: 0 | 1): number => asEntered(q.range?.[i] ?? 0, q, system);
   return {
     where,
-    allowed: listed ? choicesFor(name) : [end(0), end(1)],
+    allowed: choices ?? [end(0), end(1)],
     prompt: [title, `${said.filter(Boolean).join('. ')}.`],
     error: ['Outside the allowed range', wrong],
   };

@@ -28,7 +28,8 @@ export function sheetOf(page: Page, e: Laid, workings: boolean): Sheet {
     widths,
     frozen,
     conditions: [...looks.map(conditionOf), ...taken.map(takenLook)],
-    validations: name === INPUTS ? validations(e.grid) : name === OWN ? [senses(e.design)] : namings(cells),
+    validations:
+      name === INPUTS ? validations(e.grid, e.design) : name === OWN ? [senses(e.design)] : namings(cells),
     charts,
     print: printOf(page, e.design),
   };
