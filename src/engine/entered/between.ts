@@ -8,7 +8,6 @@ import { LIKE_NONE } from '../../design/names.ts';
 import type { QuantityName } from '../../model/model.ts';
 import { A_THIRD, couldBeAlike } from '../../model/route.ts';
 import { ANEW, type Check } from './check.ts';
-import { ofShop } from './shop.ts';
 
 /** Cells as formulas name them: of an entry as it is, and of its value in the unit of the model, a word as the design holds it. */
 export interface Cells {
@@ -30,7 +29,6 @@ export function between(design: Design, cells: Cells): Check[] {
     ...sizes(design, cells),
     ...devices(design, cells),
     ...places(design, cells),
-    ...ofShop(design, cells),
   ];
 }
 

@@ -16,6 +16,7 @@ import { cellFor } from '../where.ts';
 import { between } from './between.ts';
 import { alone, type Check } from './check.ts';
 import { knownAnswer } from './known.ts';
+import { ofShop } from './shop.ts';
 import { foldedFormula, rowFormula } from './spellings.ts';
 
 export const CHECKS = 'Checks';
@@ -91,7 +92,8 @@ export function checkedOf(grid: Grid, design: Design): Checked {
     const count = place.counts.reduce((a, b) => a * b, 1);
     return `${place.sheet}!${address(place.row, place.column)}:${address(place.row + count - 1, place.column)}`;
   };
-  for (const check of between(design, { entry, value, all }))
+  const cells = { entry, value, all };
+  for (const check of [...between(design, cells), ...ofShop(design, cells)])
     if (grid.placement.entries.has(check.name)) add(check, false);
   const rows = found
     .map((one, i) => ({ ...one, i }))
