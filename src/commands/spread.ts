@@ -35,18 +35,25 @@ export async function run(argv: string[]): Promise<number> {
   const given = await readGiven(file, { set, shop: values.shop });
   if (given === null) return 2;
   const design = inUnits(given.design, values.units);
-  const gathering = new Gathering(design, pipeline(design).verdict, seed, samples);
+  let made: Gathering | null = null;
+  const gathered = (): Gathering => {
+    made ??= new Gathering(design, pipeline(design).verdict, seed, samples);
+    return made;
+  };
   const kept: Block[] = [];
-  await inBlocks({
+  const done = inBlocks({
     what: 'Drawing installs',
     job: { kind: 'spread', text: design.text, seed, samples },
     blocks: Math.ceil(samples / SPREAD_BLOCK),
     threads,
     take: (block) => {
-      gathering.take(block);
+      gathered().take(block);
       if (out !== undefined) kept.push(block);
     },
   });
+  // Made while the other threads start.
+  const gathering = gathered();
+  await done;
   const spread = gathering.spread();
   if (spread.samples < samples) process.stderr.write(`Stopped: ${spread.samples} of ${samples} installs.\n`);
   const files: Output[] =
