@@ -30,6 +30,8 @@ export interface Evaluation {
   set(name: QuantityName, at: At, value: Value): void;
   /** Writes several inputs; `held` are values that take the place of formulas. */
   setAll(entries: readonly Entry[], held?: readonly Held[]): void;
+  /** Keeps what these come to now, whatever is written later: for what the design fixes. */
+  fix(names: readonly QuantityName[]): void;
 }
 
 /** Values of all members of a quantity that take the place of what its formula comes to, or are added to it. */
@@ -72,13 +74,14 @@ export function evaluate(design: Design): Evaluation {
     }
     for (const store of affected(names)) store.forget();
   };
+  const fixed = new Set<QuantityName>();
   /** Stores that depend on these quantities, found again when others were made since. */
   const known = new Map<string, { readonly made: number; readonly stores: readonly Store[] }>();
   const affected = (names: ReadonlySet<QuantityName>): readonly Store[] => {
     const key = [...names].join();
     const before = known.get(key);
     if (before?.made === stores.made.length) return before.stores;
-    const changed = allDependents(names);
+    const changed = allDependents(names, fixed);
     const found = stores.made.filter((store) => changed.has(store.frame.name));
     known.set(key, { made: stores.made.length, stores: found });
     return found;
@@ -95,6 +98,13 @@ export function evaluate(design: Design): Evaluation {
     },
     set: (name, at, entry) => setAll([{ name, at, value: entry }]),
     setAll,
+    fix(names) {
+      for (const name of names) {
+        stores.of(name).workAll();
+        fixed.add(name);
+      }
+      known.clear();
+    },
   };
 }
 
@@ -103,6 +113,18 @@ const reached = new Map<QuantityName, ReadonlySet<QuantityName>>();
 
 /** A quantity and everything whose formula names it, or names what does. */
 function dependents(name: QuantityName): ReadonlySet<QuantityName> {
+  const known = reached.get(name);
+  if (known !== undefined) return known;
+  const found = allDependents(new Set([name]));
+  reached.set(name, found);
+  return found;
+}
+
+/** The same for several, but for what is fixed and what depends on them by that alone. */
+function allDependents(
+  names: ReadonlySet<QuantityName>,
+  fixed: ReadonlySet<QuantityName> = new Set(),
+): ReadonlySet<QuantityName> {
   if (users.size === 0) {
     for (const user of Object.keys(QUANTITIES) as QuantityName[]) {
       const q = QUANTITIES[user];
@@ -110,17 +132,10 @@ function dependents(name: QuantityName): ReadonlySet<QuantityName> {
       for (const used of namesIn(q.formula)) users.set(used, [...(users.get(used) ?? []), user]);
     }
   }
-  const known = reached.get(name);
-  if (known !== undefined) return known;
-  const found = new Set<QuantityName>([name]);
-  for (const one of found) for (const user of users.get(one) ?? []) found.add(user);
-  reached.set(name, found);
+  const found = new Set(names);
+  for (const one of found) for (const user of users.get(one) ?? []) if (!fixed.has(user)) found.add(user);
   return found;
 }
-
-/** The same for several. */
-const allDependents = (names: ReadonlySet<QuantityName>): ReadonlySet<QuantityName> =>
-  new Set([...names].flatMap((name) => [...dependents(name)]));
 
 /** Whether the formula of a quantity names another one, or names what does. */
 export const dependsOn = (name: QuantityName, other: QuantityName): boolean => dependents(other).has(name);

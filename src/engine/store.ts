@@ -106,6 +106,10 @@ export class Store implements Column {
     if (how === 'held') this.only = only;
   }
 
+  workAll(): void {
+    for (let i = 0; i < this.numbers.length; i++) this.number(i);
+  }
+
   forget(): void {
     this.state.fill(TODO);
     this.faults = null;

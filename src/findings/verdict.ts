@@ -12,43 +12,50 @@ const COMPARE: Readonly<Record<Sense, string>> = {
   above: '>',
 };
 
-const known = (formula: string, otherwise: string): string =>
-  `IF(ISNUMBER(value),IF(ISNUMBER(limit),${formula},"${otherwise}"),"${otherwise}")`;
+/** A formula over a value and a limit that are known, and the word where one of them is not. */
+interface Told {
+  readonly formula: string;
+  readonly unknown: string;
+}
 
-const verdictFormula = ({ sense, advice }: Rule): string => {
-  const [broken, open] = advice ? ['advice', 'advice'] : ['fail', 'unknown'];
-  return known(`IF(value${COMPARE[sense]}limit,"pass","${broken}")`, open);
+const verdictOf = ({ sense, advice }: Rule): Told => {
+  const [broken, unknown] = advice ? ['advice', 'advice'] : ['fail', 'unknown'];
+  return { formula: `IF(value${COMPARE[sense]}limit,"pass","${broken}")`, unknown };
 };
 
 /** Distance to the limit as a share of it; none where that means nothing. */
-const marginFormula = ({ sense, plain }: Rule): string | null => {
+const marginOf = ({ sense, plain }: Rule): Told | null => {
   if (plain) return null;
   const towards = sense === 'at most' || sense === 'below' ? 'limit-value' : 'value-limit';
-  return known(`IF(limit=0,"",(${towards})/ABS(limit))`, '');
+  return { formula: `IF(limit=0,"",(${towards})/ABS(limit))`, unknown: '' };
 };
 
 /** The two formulas over the addresses of value and limit; the margin is null where there is none. */
 export function cellFormulas(rule: RuleId, value: string, limit: string): [string, string | null] {
-  const at = (formula: string): string =>
-    tokens(formula)
+  const at = ({ formula, unknown }: Told): string =>
+    tokens(`IF(ISNUMBER(value),IF(ISNUMBER(limit),${formula},"${unknown}"),"${unknown}")`)
       .map(({ text }) => (text === 'value' ? value : text === 'limit' ? limit : text))
       .join('');
-  const margin = marginFormula(RULES[rule]);
-  return [at(verdictFormula(RULES[rule])), margin === null ? null : at(margin)];
+  const margin = marginOf(RULES[rule]);
+  return [at(verdictOf(RULES[rule])), margin === null ? null : at(margin)];
 }
 
 /** These formulas ask nothing of a design. */
 const HAND = null as never;
-const taken = { value: Number.NaN, limit: Number.NaN };
-const compiled = (formula: string) =>
+const taken = { value: 0, limit: 0 };
+const compiled = ({ formula }: Told) =>
   scalar(compile(formula, ({ name }) => numeric(() => taken[name as keyof typeof taken])));
 
 const JUDGES = new Map(
   RULE_IDS.map((rule) => {
-    const margin = marginFormula(RULES[rule]);
+    const [verdict, margin] = [verdictOf(RULES[rule]), marginOf(RULES[rule])];
     return [
       rule,
-      [compiled(verdictFormula(RULES[rule])), margin === null ? null : compiled(margin)],
+      {
+        unknown: verdict.unknown as Verdict,
+        verdict: compiled(verdict),
+        margin: margin === null ? null : compiled(margin),
+      },
     ] as const;
   }),
 );
@@ -59,9 +66,10 @@ export function judgeRule(
   value: number | null,
   limit: number | null,
 ): { verdict: Verdict; margin: number | null } {
-  taken.value = value ?? Number.NaN;
-  taken.limit = limit ?? Number.NaN;
-  const [verdict, margin] = JUDGES.get(rule) as NonNullable<ReturnType<typeof JUDGES.get>>;
+  const { unknown, verdict, margin } = JUDGES.get(rule) as NonNullable<ReturnType<typeof JUDGES.get>>;
+  if (value === null || limit === null) return { verdict: unknown, margin: null };
+  taken.value = value;
+  taken.limit = limit;
   const distance = margin?.number(HAND);
   return {
     verdict: verdict.word(HAND) as Verdict,

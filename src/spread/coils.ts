@@ -27,18 +27,20 @@ export interface Coil {
   readonly limit: number | null;
 }
 
-/** Values of a quantity along some axes, the last one running fastest; NaN for what is not known. */
+/** Values of a quantity along up to three axes, the last one running fastest; NaN for what is not known. */
 class Values {
   readonly all: Float64Array;
-  private readonly counts: readonly number[];
+  private readonly second: number;
+  private readonly third: number;
 
-  constructor(counts: readonly number[]) {
-    this.counts = counts;
-    this.all = new Float64Array(counts.reduce((size, count) => size * count, 1));
+  constructor([first, second = 1, third = 1]: readonly [number, number?, number?]) {
+    this.second = second;
+    this.third = third;
+    this.all = new Float64Array(first * second * third);
   }
 
-  index(...places: number[]): number {
-    return places.reduce((index, place, k) => index * (this.counts[k] as number) + place, 0);
+  index(a: number, b = 0, c = 0): number {
+    return (a * this.second + b) * this.third + c;
   }
 }
 

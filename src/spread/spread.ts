@@ -3,7 +3,7 @@ import type { Design } from '../design/design.ts';
 import { evaluate } from '../engine/evaluate.ts';
 import type { Overall } from '../findings/finding.ts';
 import type { RuleId } from '../findings/rules.ts';
-import { builtOf } from './built.ts';
+import { BUILT, builtOf } from './built.ts';
 import { type Figure, isAdvice } from './figures.ts';
 import type { Input } from './inputs.ts';
 import { Installs } from './install.ts';
@@ -17,8 +17,9 @@ export const MOST_SAMPLES = 1_000_000;
 /** The installs of a design, ready to be worked out. */
 export function installsOf(design: Design): Installs {
   const built = builtOf(evaluate(design));
-  const feed = evaluate(built);
-  return new Installs(built, feed.grid, evaluate(built), feed);
+  const [feed, alike] = [evaluate(built), evaluate(built)];
+  for (const model of [feed, alike]) model.fix(BUILT);
+  return new Installs(built, feed.grid, alike, feed);
 }
 
 /** Outcomes of installs one after the other. */
