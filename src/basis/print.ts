@@ -16,6 +16,9 @@ export const readAs = (unit: string, shown?: string): string => shown ?? READ_AS
 export const decimals = (value: number, digits = 3, most = 3): number =>
   value === 0 ? 0 : Math.min(most, Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value)) + 1e-12)));
 
+/** With a capital first letter. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** Below this three decimals would leave a nought, or one digit: so many more are printed. */
 const SMALL = 0.0005;
 

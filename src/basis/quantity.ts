@@ -13,6 +13,7 @@
  *   - `name[wire ahead]`: the conductors between the battery and this one, as a list of cells; 0 when there are none,
  *   - `name[run guard]`: the run whose fuse protects the conductor at hand; the empty text when there is none.
  */
+import { capital } from './print.ts';
 import type { Citation } from './sources.ts';
 
 /** Everything that a design has several of. The second firing axis is for pairs. */
@@ -114,8 +115,24 @@ export type OfKind<K extends keyof Kinds> = Kinds[K] & { readonly kind: K };
 export type Quantity = { readonly [K in keyof Kinds]: OfKind<K> }[keyof Kinds];
 export type Quantities = Readonly<Record<string, Declared>>;
 
+const LABEL =
+  /^((?:Relay|Fuse|Data sheet|Sweep|Dwell table|Bench test instead|Further sparks): )?(.*?)(?: \((empty\b.*)\))?$/;
+
+/**
+ * What a label says: `Relay: make current (empty: not known)` is "Relay: make current" by itself, "Make current" under the
+ * title of its group, and "Empty: not known" of an empty cell.
+ */
+export function labelParts(label: string): {
+  readonly bare: string;
+  readonly within: string;
+  readonly empty: string | null;
+} {
+  const [, group = '', name = label, empty] = LABEL.exec(label) ?? [];
+  return { bare: group + name, within: capital(name), empty: empty === undefined ? null : capital(empty) };
+}
+
 /** A label without what it says of an empty cell. */
-export const bareLabel = (label: string): string => label.replace(/ \(empty.*$/, '');
+export const bareLabel = (label: string): string => labelParts(label).bare;
 
 function kindOf(q: Declared): keyof Kinds {
   if ('formula' in q) return 'formula';

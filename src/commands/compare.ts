@@ -3,12 +3,12 @@ import type { Design } from '../design/design.ts';
 import type { Sheet } from '../engine/cell.ts';
 import type { Extra } from '../engine/spreadsheet.ts';
 import { type Compared, compare, type Sided } from '../readings/compare.ts';
-import { run as pipeline } from '../run.ts';
+import { run as pipeline, withOwn } from '../run.ts';
 import { compareJson } from '../writers/compare-json.ts';
 import { compareReport } from '../writers/compare-report.ts';
 import { argsOf } from './args.ts';
 import { Refusal, shown } from './files.ts';
-import { inUnits, readGiven } from './given.ts';
+import { type Given, inUnits, readGiven } from './given.ts';
 import { working } from './progress.ts';
 import { type Output, writeFiles } from './write.ts';
 
@@ -22,15 +22,18 @@ interface Call {
   readonly force: boolean;
 }
 
+type Side = Pick<Given, 'design' | 'own'>;
+
 /** Returns the exit status: 0 when nothing fails with the second feed, 1 when something does, 2 when there is none. */
 export async function run(argv: string[]): Promise<number> {
   const call = read(argv);
   const designs = await both(call.files, call.shop);
   if (designs === null) return 2;
-  const [first, second] = designs.map((design) => inUnits(design, call.units)) as [Design, Design];
-  const a: Sided = { name: 'A', title: first.title, result: pipeline(first) };
+  const [first, second] = designs.map(({ design }) => inUnits(design, call.units)) as [Design, Design];
+  const own = designs.map((side) => side.own);
+  const a: Sided = { name: 'A', title: first.title, result: withOwn(pipeline(first), own[0] ?? []) };
   const { result, books } = await laidOut(a, second, call);
-  const b: Sided = { name: 'B', title: second.title, result };
+  const b: Sided = { name: 'B', title: second.title, result: withOwn(result, own[1] ?? []) };
   const found = compare(a, b);
   const outputs = [...books, ...(await drawn(found, call))];
   await writeFiles(outputs, { force: call.force, inputs: call.files });
@@ -67,17 +70,18 @@ function read(argv: string[]): Call {
 async function both(
   [one, other]: readonly string[],
   shop: string | undefined,
-): Promise<readonly [Design, Design] | null> {
+): Promise<readonly [Side, Side] | null> {
   const first = await readGiven(one as string, { shop });
   const second = other === undefined ? null : await readGiven(other, { shop });
   if (first === null || (other !== undefined && second === null)) return null;
-  if (second !== null) return [first.design, second.design];
+  if (second !== null) return [first, second];
   const { original } = first.design;
   if (original === null)
     throw new Refusal(
       'This design has no other feed to compare with: name a second design, or add "original:" with the feed and return that it replaces.',
     );
-  return [original, first.design];
+  // The feed that is replaced is not what the author’s rules are for.
+  return [{ design: original, own: [] }, first];
 }
 
 /** The result of the second feed, and its workbook when one is asked for. */

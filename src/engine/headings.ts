@@ -1,6 +1,7 @@
 /** What stands above and beside the values: titles, labels, symbols, units, sources. */
-import { bareLabel, type Quantity } from '../basis/quantity.ts';
-import { AS_STATED, printCitation } from '../basis/sources.ts';
+import { capital } from '../basis/print.ts';
+import { labelParts, type Quantity } from '../basis/quantity.ts';
+import { AS_STATED, plainCitation, printCitation } from '../basis/sources.ts';
 import { printUnit } from '../basis/units.ts';
 import type { Design } from '../design/design.ts';
 import { wasFilled } from '../design/filled.ts';
@@ -27,7 +28,7 @@ const unitOf = (unit: string): string => (unit === 'text' ? '' : printUnit(unit)
 const sourceOf = (q: Quantity): string => (q.source ? printCitation(q.source) : '');
 /** An input has its source only where the design leaves it out. */
 const inputSource = (q: Quantity, design: Design): string =>
-  q.kind === 'input' && q.source && !wasFilled(design, q.path) ? printCitation(AS_STATED) : sourceOf(q);
+  !q.source ? '' : plainCitation(q.kind === 'input' && !wasFilled(design, q.path) ? AS_STATED : q.source);
 
 /**
  * Why inputs stand as they do, as long as nobody changes those that were not stated when the workbook was made; and what
@@ -38,12 +39,10 @@ function reason(grid: Grid, design: Design, checked: Checked, names: readonly Qu
   const each = (of: (q: Quantity) => string): string => [...new Set(all.map(of).filter(Boolean))].join('; ');
   const value = each((q) => inputSource(q, design));
   // What an empty cell means stands in the label.
-  const note = [
-    ...all.map(({ label }) => /\((empty[^)]*)\)/.exec(label)?.[1]?.replace(/^e/, 'E')),
-    ...all.map((q) => q.note),
-  ];
-  const stated = printCitation(AS_STATED);
-  const both = (source: string): string => [...new Set([source, ...note])].filter(Boolean).join('. ');
+  const note = [...all.map(({ label }) => labelParts(label).empty), ...all.map((q) => q.note)];
+  const stated = plainCitation(AS_STATED);
+  const both = (source: string): string =>
+    [...new Set([capital(source), ...note])].filter(Boolean).join('. ');
   if (value === '' || value === stated) return { role: 'source', value: both(value) };
   const changed = names.map((name) =>
     changedFormula(checked, name, members(grid.axes, QUANTITIES[name].per ?? [])),
@@ -171,11 +170,7 @@ function entriesHeading(grid: Grid, design: Design, block: Block, sheet: Sheet, 
 }
 
 /** Its label without what the title of its group says. */
-const ownLabel = ({ label: text }: Quantity): string =>
-  bareLabel(text).replace(
-    /^(?:Relay|Fuse|Data sheet|Sweep|Dwell table|Bench test instead|Further sparks): (.)/,
-    (_, letter: string) => letter.toUpperCase(),
-  );
+const ownLabel = ({ label: text }: Quantity): string => labelParts(text).within;
 
 /** Unit in which it is entered. */
 const entered = ({ placement: { entering } }: Grid, q: Quantity): string =>

@@ -21,7 +21,7 @@ const derated = ({ runs }: Layout, at: At) => {
 export const contacts = {
   relay_given: {
     symbol: 'I_r,g',
-    label: 'Relay: contact rating [A], or auto (empty: no relay in this run)',
+    label: 'Relay: contact rating, or auto (empty: no relay in this run)',
     unit: 'A',
     per: ['run'],
     path: 'runs.{run}.relay.rating',

@@ -34,7 +34,7 @@ export const fuses = {
   },
   fuse_given: {
     symbol: 'I_n,g',
-    label: 'Fuse: rating [A], or auto',
+    label: 'Fuse: rating, or auto',
     unit: 'A',
     per: ['run'],
     path: 'runs.{run}.fuse.rating',

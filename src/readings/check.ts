@@ -56,7 +56,7 @@ function unexplained(off: readonly Judged[], { found, explained }: Diagnosis): M
 export function checked(given: Result): Checked {
   const { evaluation: e } = given;
   const { findings, open } = settle(e);
-  const result = { ...given, findings, verdict: overall(findings) };
+  const result = { ...given, findings, verdict: overall([...findings, ...(given.own ?? [])]) };
   const readings = e.design.measured.map((reading) => judge(e, reading));
   const diagnosis = diagnose(e);
   const off = readings.filter(({ stands }) => stands === 'low' || stands === 'high');
@@ -72,7 +72,7 @@ export function checked(given: Result): Checked {
     !diagnosis.explained ||
     alone.length > 0 ||
     off.some(({ reading }) => !atPosts(reading));
-  const ruled = overall(findings);
+  const ruled = result.verdict;
   const verdict = wrong ? 'fail' : posts && ruled === 'pass' ? 'unknown' : ruled;
   const { inference } = diagnosis;
   const hidden = inference === null ? [] : unseen(e, inference);

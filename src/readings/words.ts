@@ -1,5 +1,5 @@
 /** What readings mean, in sentences. */
-import { asRead, printNumber, printValue } from '../basis/print.ts';
+import { asRead, capital, printNumber, printValue } from '../basis/print.ts';
 import { judgedAlone } from '../design/names.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import { acrossOhm } from './across.ts';
@@ -430,5 +430,3 @@ function warmSentence({ reading, expected, stands }: Judged): string {
   const [rise, usual] = [reading.value - ambient, (expected.expected ?? 0) - ambient];
   return `${asRead(rise, 'K').join(' ')} above the air around it, where about ${asRead(usual, 'K').join(' ')} is expected${stands === 'low' ? ': was the camera on a shiny surface, or the current not flowing?' : '.'}`;
 }
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

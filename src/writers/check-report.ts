@@ -53,12 +53,14 @@ const NO_READINGS =
 
 /** `FAIL  2 to mend, 31 rules pass`; without its word where the verdict stands beside it. */
 export function verdictLine({ verdict, mend, result, readings: taken }: Checked): string {
+  const broken = (result.own ?? []).filter((one) => one.verdict === 'fail').length;
   const unknown = result.findings.filter((f) => f.verdict === 'unknown').length;
   const told = result.findings.filter((f) => f.verdict === 'advice').length;
   const passing = result.findings.filter((f) => f.verdict === 'pass').length;
   const within = taken.filter(({ stands }) => stands === 'within').length;
   const parts = [
     mend.length === 0 ? 'nothing to mend' : `${mend.length} to mend`,
+    ...(broken > 0 ? [`${broken} of the author’s own rules ${broken === 1 ? 'fails' : 'fail'}`] : []),
     ...(unknown > 0 ? [`${unknown} cannot be judged`] : []),
     ...(told > 0 ? [`${told} advice`] : []),
     `${passing} rules pass`,
@@ -68,8 +70,8 @@ export function verdictLine({ verdict, mend, result, readings: taken }: Checked)
 }
 
 /** What was tried against the rules that fail; what readings point at is mended where they point. */
-function wouldPass({ result: { verdict, evaluation: e } }: Checked, remedies: readonly Remedy[]): string[] {
-  if (verdict !== 'fail') return [];
+function wouldPass({ result: { findings, evaluation: e } }: Checked, remedies: readonly Remedy[]): string[] {
+  if (findings.every(({ verdict }) => verdict !== 'fail')) return [];
   const body =
     e.design.unknowns.length > 0
       ? bullet('Changes are tried once every part is known.')

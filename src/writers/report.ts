@@ -14,6 +14,7 @@ import { SIGNS } from '../findings/rule.ts';
 import { RULES, type RuleId } from '../findings/rules.ts';
 import { type Told, toldOnce, WORDS } from '../findings/words.ts';
 import type { QuantityName } from '../model/model.ts';
+import type { OwnFound } from '../own/found.ts';
 import { SENSES } from '../own/rows.ts';
 import type { Remedy } from '../remedies/remedy.ts';
 import type { Ordered } from '../shop/orders.ts';
@@ -35,12 +36,14 @@ import { CAUTIONS } from './cautions.ts';
 import { bullet, columns, fitted, fold, tableText, WIDTH } from './columns.ts';
 import { remedyLines } from './remedies.ts';
 import { orderLines, priceLine, usedLines, usedShortly } from './shop.ts';
-import { VERDICT_WORDS } from './verdict.ts';
+import { VERDICT_WORDS, verdictCounts } from './verdict.ts';
 
 /** Lines of the report that is not asked for all: sixty, two of them in reserve. */
 const LINES = 58;
 /** Findings that do not pass which it tells at least, whatever else there is. */
 const LEAST = 1;
+/** Between the word of the verdict and what is behind it. */
+const GAP = 2;
 /** Before the words of a finding. */
 const INDENT = ' '.repeat(11);
 /** Lines of what was taken where the design says nothing, and one that says where the rest is. Arbitrary. */
@@ -128,16 +131,21 @@ export function ownRows(
   look: (verdict: Verdict, text: string) => string = (_, text) => text,
 ): string {
   return own
-    .map(({ label, value, unit, sense, limit, verdict, words, error }) => {
-      const printed =
-        typeof value === 'number' ? printNumber(value, 4) : (value ?? `comes to ${error ?? 'nothing'}`);
-      const rule =
-        sense === null ? '' : `, must be ${SENSES[sense]} ${printNumber(limit ?? 0, 4)} ${unit}`.trimEnd();
-      const said = verdict === null || verdict === 'pass' || words === '' ? '' : `. ${words}`;
+    .map((one) => {
+      const { verdict } = one;
       const mark = verdict === null ? ' '.repeat(7) : look(verdict, MARKS[verdict].padEnd(7));
-      return `  ${mark}  ${fold(`${label}: ${`${printed} ${unit}`.trimEnd()}${rule}${said}`, WIDTH, INDENT).trimStart()}`;
+      return `  ${mark}  ${fold(ownText(one), WIDTH, INDENT).trimStart()}`;
     })
     .join('\n');
+}
+
+/** `Wire in all: 5.4 m, must be ≤ 2 m. The reel holds 2 m.` */
+function ownText({ label, value, unit, sense, limit, verdict, words, error }: OwnFound): string {
+  const printed =
+    typeof value === 'number' ? printNumber(value, 4) : (value ?? `comes to ${error ?? 'nothing'}`);
+  const rule = sense === null ? '' : `, must be ${SENSES[sense]} ${limit ?? 0} ${unit}`.trimEnd();
+  const said = verdict === null || verdict === 'pass' || words === '' ? '' : `. ${words}`;
+  return `${label}: ${`${printed} ${unit}`.trimEnd()}${rule}${said}`;
 }
 
 const linesOf = (sections: readonly string[]): number =>
@@ -145,15 +153,9 @@ const linesOf = (sections: readonly string[]): number =>
 
 const section = (style: Style, title: string, body: string): string => `${style.strong(title)}\n${body}`;
 
-function head({ evaluation: e, findings, verdict }: Result, style: Style): string {
-  const count = (v: Verdict): number => findings.filter((f) => f.verdict === v).length;
-  const marginal = findings.filter((f) => f.marginal).length;
-  const parts = [
-    `${count('fail')} fail`,
-    `${count('unknown')} unknown`,
-    ...(count('advice') > 0 ? [`${count('advice')} advice`] : []),
-    `${count('pass')} pass${marginal > 0 ? `, ${marginal} of them within 10 % of the limit` : ''}`,
-  ];
+function head({ evaluation: e, findings, verdict, own }: Result, style: Style): string {
+  const word = VERDICT_WORDS[verdict];
+  const counts = fold(verdictCounts(findings, own), WIDTH, ' '.repeat(word.length + GAP));
   const names = [
     'worst_drop',
     'drop_limit',
@@ -165,7 +167,7 @@ function head({ evaluation: e, findings, verdict }: Result, style: Style): strin
     .map((name) => `${labelOf(name)} ${say(e, name)}`);
   return [
     fold(e.design.title, WIDTH, '').split('\n').map(style.strong).join('\n'),
-    `${style.verdict(verdict, VERDICT_WORDS[verdict])}  ${parts.join(', ')}`,
+    `${style.verdict(verdict, word)}${counts.slice(word.length)}`,
     fold(whole.join('; '), WIDTH, ''),
   ].join('\n');
 }
@@ -178,16 +180,22 @@ function why(
 ): string {
   const failing = findings.filter((f) => f.verdict === 'fail');
   const [first, ...others] = toldOnce(failing, e);
-  const broken = own.flatMap(({ label, verdict }) => (verdict === 'fail' ? [label] : []));
+  const broken = own.filter(({ verdict }) => verdict === 'fail');
   if (first === undefined)
-    return section(style, 'Why', fold(`${listed(broken)}: the author’s own rule.`, WIDTH, '  '));
+    return section(
+      style,
+      'Why',
+      broken
+        .map((one) => fold(`A rule of the author’s own is not met. ${ownText(one)}`, WIDTH, '  '))
+        .join('\n'),
+    );
   const fine = e.design.runs
     .map(({ name }) => name)
     .filter((name) => failing.every((f) => f.subject !== name));
   const passing = fine.length === 0 ? '' : `Nothing fails in ${listed(fine)}. `;
   const also = [
     ...others.map((one) => one.heading),
-    ...broken.map((label) => `${label} (the author’s rule)`),
+    ...broken.map(({ label }) => `${label} (the author’s rule)`),
   ];
   const rest = also.length === 0 ? '' : ` Also failing: ${also.join('; ')}.`;
   return [

@@ -8,7 +8,11 @@ import { kitPages } from '../../src/kit/sheets.ts';
 import { QUANTITIES } from '../../src/model/model.ts';
 import { ownOf } from '../../src/own/evaluate.ts';
 import { isLegal, SHORT } from '../../src/own/names.ts';
+import { checked } from '../../src/readings/check.ts';
+import { judge, run, withOwn as toolWithOwn } from '../../src/run.ts';
 import { runLaid } from '../../src/run-laid.ts';
+import { checkReport } from '../../src/writers/check-report.ts';
+import { report } from '../../src/writers/report.ts';
 import { pages } from '../../src/writers/workbook/pages.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
 import { demo, design } from '../design/helpers.ts';
@@ -55,6 +59,21 @@ own:
 `);
   expect(found.map(({ verdict }) => verdict)).toEqual(['pass', 'fail', 'fail', 'unknown', null]);
   expect(found[3]?.error).toBe('#DIV/0!');
+});
+
+test('where only a rule of the author fails, size and check say so', () => {
+  const own = values(`
+own:
+  - { label: Wire in all, formula: '5.4', unit: m, at_most: 2, words: The reel holds 2 m. }
+`);
+  const result = toolWithOwn(run(design(TEXT)), own);
+  const told = report(result);
+  expect(told).toMatch(/^FAIL {2}1 of the author’s own rules fails, 0 unknown, 77 pass/m);
+  expect(told.replace(/\s+/g, ' ')).toContain('Wire in all: 5.400 m, must be ≤ 2 m. The reel holds 2 m.');
+  expect(told).not.toContain('What would pass');
+  const found = checked(toolWithOwn(judge(evaluate(design(TEXT))), own));
+  expect(found.verdict).toBe('fail');
+  expect(checkReport(found)).not.toContain('What would pass');
 });
 
 test('a name means one thing: none of the short ones is a quantity, an address or another one', () => {

@@ -38,9 +38,9 @@ export function recordSheet(job: Job, grid: Grid) {
     cells,
     row,
     [
-      { title: 'Wire', unit: '' },
-      { title: 'Continuity', unit: '' },
-      { title: 'Insulation', unit: '' },
+      { title: 'Wire' },
+      { title: 'Continuity' },
+      { title: 'Insulation' },
       { title: 'Drop at most', unit: 'mV' },
       { title: 'Drop, measured', unit: 'mV' },
     ],

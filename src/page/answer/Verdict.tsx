@@ -1,5 +1,6 @@
 /** The verdict with what limits, and the figures of the whole feed; or what keeps it from being that of the design at hand. */
 import { useContext } from 'preact/hooks';
+import { verdictCounts } from '../../writers/verdict.ts';
 import type { FindingText, View } from '../protocol.ts';
 import { GoContext, useBenchState, useCurrent, useShown, useSlow, useUnits } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
@@ -34,7 +35,6 @@ export function VerdictPanel({ view }: { readonly view: View | null }) {
 
 function Word({ view }: { readonly view: View }) {
   const { findings } = useShown(view);
-  const count = (verdict: string): number => findings.filter((f) => f.verdict === verdict).length;
   const { verdict } = view.json;
   const open = findings.filter((f) => f.verdict === verdict && f.verdict !== 'pass');
   const limits = (open.length > 0 ? open : byMargin(findings)).slice(0, NAMED);
@@ -42,11 +42,7 @@ function Word({ view }: { readonly view: View }) {
     <div class="told">
       <p class="word">
         <Mark verdict={verdict} />
-        <span class="quiet">
-          {count('fail')} fail, {count('unknown')} unknown,{' '}
-          {count('advice') > 0 ? `${count('advice')} advice, ` : ''}
-          {count('pass')} pass
-        </span>
+        <span class="quiet">{verdictCounts(findings, view.json.own)}</span>
       </p>
       {view.design.unknowns.length > 0 ? (
         <p class="problem">

@@ -1,12 +1,11 @@
 /** What forms are made from: the schema of a design, and of each field its name, unit and help as the model records them. */
-import type { Quantity } from '../../basis/quantity.ts';
+import { labelParts, type Quantity } from '../../basis/quantity.ts';
 import { FUSE_RATINGS } from '../../data/fuse-ratings.ts';
 import { RELAY_RATINGS } from '../../data/relays.ts';
 import type { What } from '../../design/design.ts';
 import { FUSE_TYPES, INSTRUMENTS, MEASURED, SIZES } from '../../design/names.ts';
 import { designJsonSchema } from '../../design/schema-json.ts';
 import { QUANTITIES } from '../../model/model.ts';
-import { capital } from '../../readings/words.ts';
 import { labelOf, placeOf } from '../place.ts';
 import type { FieldInfo, Form, Schema } from '../protocol.ts';
 
@@ -36,25 +35,19 @@ export function formOf(): Form {
   return { schema, fields, choices: choicesOf(), readings: readingsOf() };
 }
 
-/** A label of the model: behind the part that it belongs to, which the form names above, and before what an empty cell means. */
-const LABEL =
-  /^(?:(?:Relay|Fuse|Bench test instead|Sweep|Dwell table|Further sparks): )?(.*?)(?: \(empty: (.*)\))?$/;
-
 /** A field of the file by itself has the name of its key and the first of the units that it takes. */
 function infoOf(key: string, { description = '' }: Schema, q: Quantity | undefined): FieldInfo {
   const units = /Unit: ([^;]*?)(?:;|\.|$)/.exec(description)?.[1]?.split(', ') ?? [];
   const of = q === undefined ? '' : (q.shown ?? q.unit);
   const unit = units.includes(of) ? of : (units[0] ?? '');
   const us = US[unit] ?? unit;
-  const [, said = labelOf(key), empty] = LABEL.exec(q?.label ?? '') ?? [];
-  const name = said === '' ? labelOf(key) : said.replace(/ \[A\]/, '');
+  // The form names above the part that it belongs to.
+  const { within, empty } = labelParts(q?.label ?? labelOf(key));
   return {
-    label: capital(name),
+    label: within,
     unit,
     us: units.includes(us) ? us : unit,
-    help: [description, ...(empty === undefined ? [] : [`Left empty: ${empty}.`]), q?.note ?? '']
-      .filter(Boolean)
-      .join(' '),
+    help: [description, ...(empty === null ? [] : [`${empty}.`]), q?.note ?? ''].filter(Boolean).join(' '),
   };
 }
 

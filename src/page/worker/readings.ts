@@ -1,4 +1,5 @@
 /** An install as found: what to measure, and what readings mean, in the words of the check on the command line. */
+import { capital } from '../../basis/print.ts';
 import type { Design } from '../../design/design.ts';
 import type { Evaluation } from '../../engine/evaluate.ts';
 import { cardRows } from '../../readings/card.ts';
@@ -6,7 +7,6 @@ import { type Checked, checked } from '../../readings/check.ts';
 import { HARM_WORDS } from '../../readings/mend.ts';
 import { subjectOf } from '../../readings/places.ts';
 import {
-  capital,
   causeShort,
   costSentence,
   foundSentence,

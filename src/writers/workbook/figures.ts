@@ -13,7 +13,7 @@ import { worstOf } from './worst.ts';
 
 /** Columns of a view behind those that name its members. */
 export const heads = ({ units }: Design, first: readonly string[], view: View): Column[] => [
-  ...first.map((title) => ({ title, unit: '' })),
+  ...first.map((title) => ({ title })),
   ...view.read.map(quantityOf).map((name) => ({ title: labelOf(name), unit: heading(name, units) })),
 ];
 

@@ -2,7 +2,7 @@
 
 import { address } from '../../basis/address.ts';
 import type { At, Quantity } from '../../basis/quantity.ts';
-import { ARBITRARY, AS_STATED, printCitation } from '../../basis/sources.ts';
+import { ARBITRARY, AS_STATED, plainCitation } from '../../basis/sources.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
@@ -89,7 +89,7 @@ export function rankedSheets(grid: Grid, design: Design): { ranked: Sheet; said:
   });
   // Far enough to the right for the sentence before it.
   put(sheet, CLOSE.row, CLOSE.column + 4, { role: 'given', value: MARGINAL });
-  put(sheet, CLOSE.row, CLOSE.column + 5, { role: 'source', value: printCitation(ARBITRARY) });
+  put(sheet, CLOSE.row, CLOSE.column + 5, { role: 'source', value: plainCitation(ARBITRARY) });
   for (const key of Object.keys(ADDED) as (keyof typeof ADDED)[])
     put(sheet, JUDGED_TOP - 1, ADDED[key], { role: 'label', value: TITLES[key] });
   const checked = checkedOf(grid, design);
@@ -118,7 +118,7 @@ function shownAs(cell: string, name: QuantityName, unit: string): string {
 
 /** As long as nobody changes what the design says of a limit, its source; then the design itself. */
 const sourceFormula = (changed: string, source: string): string =>
-  `IF(${changed}>0,"${printCitation(AS_STATED)}","${source.replaceAll('"', '""')}")`;
+  `IF(${changed}>0,"${plainCitation(AS_STATED)}","${source.replaceAll('"', '""')}")`;
 
 /** Formula that is above 0 when the input that states the limit of a rule was changed; null where no input does. */
 function changedLimit(grid: Grid, checked: Checked, rule: RuleId, at: At): string | null {
@@ -239,7 +239,7 @@ function added(
         `ISNUMBER(${here(JUDGED_COLUMNS.limit)}),${here(ADDED.fail)},${here(ADDED.unknown)}))`,
     ),
     source:
-      stated === null ? text(printCitation(source)) : formula(sourceFormula(stated, printCitation(source))),
+      stated === null ? text(plainCitation(source)) : formula(sourceFormula(stated, plainCitation(source))),
     pass: sentence('pass'),
     fail: sentence('fail'),
     unknown: sentence('unknown'),

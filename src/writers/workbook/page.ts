@@ -74,7 +74,7 @@ export function table(
   columns: readonly Column[],
   rows: readonly Cell[][],
 ): number {
-  const units = columns.some((c) => c.unit !== undefined);
+  const units = columns.some(({ unit = '' }) => unit !== '');
   const first = top + (units ? 2 : 1);
   let at = 0;
   columns.forEach(({ title, unit = '', span = 1 }, i) => {

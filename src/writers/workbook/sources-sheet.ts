@@ -21,7 +21,7 @@ const LEGEND: Readonly<Record<Status, string>> = {
   'from memory': 'Remembered, not looked up: check it against the source before you rely on it.',
   calculated: 'Worked out from other published values.',
   'common practice': 'What the trade does; no publication backs it.',
-  arbitrary: 'Our own choice, which could have been a different one.',
+  arbitrary: 'Chosen by this tool; it could have been a different value.',
   physics: 'Follows from physics or arithmetic.',
   definition: 'What a word or a symbol means here: a definition claims nothing.',
   design: 'Given by the design.',

@@ -36,7 +36,7 @@ export function sweepPage(grid: Grid, design: Design): Page | null {
   table(
     cells,
     top,
-    [{ title: 'Row', unit: '' }, ...FIGURES.map((name) => ({ title: labelOf(name), unit: heading(name) }))],
+    [{ title: 'Row' }, ...FIGURES.map((name) => ({ title: labelOf(name), unit: heading(name) }))],
     Array.from({ length: design.sweep.rows }, (_, i) => [
       words(String(i + 1)),
       ...FIGURES.map((name) => shown(grid, name, { speed: design.points.length + i })),

@@ -1,6 +1,6 @@
 /** What may be entered: a range of numbers, or a list of choices. A value outside is questioned, not refused. */
 import { address } from '../../basis/address.ts';
-import { bareLabel, type Quantity } from '../../basis/quantity.ts';
+import { labelParts, type Quantity } from '../../basis/quantity.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { asEntered, boundsOf, entryUnit } from '../../engine/cell.ts';
@@ -33,14 +33,13 @@ export const validations = (grid: Grid, design: Design): Validation[] =>
 function rule({ placement }: Grid, name: QuantityName, where: string, choices: string | null): Validation {
   const { system } = placement.entering;
   const q: Quantity = QUANTITIES[name];
-  const label = bareLabel(q.label);
-  const empty = /\((empty: [^)]*)\)/.exec(q.label)?.[1];
+  const { bare: label, empty } = labelParts(q.label);
   const unit = q.unit === 'text' ? '' : printUnit(entryUnit(q, system));
   const ends = boundsOf(q, system);
   const permitted = ends.length === 2 ? `${ends[0]} to ${ends[1]}${unit === '' ? '' : ` ${unit}`}` : '';
   const listed = choices !== null;
   const title = listed ? 'Choose from the list' : `Number${unit === '' ? '' : ` in ${unit}`}`;
-  const said = [label, listed ? '' : `Allowed: ${permitted}`, empty ? `Leave ${empty}` : ''];
+  const said = [label, listed ? '' : `Allowed: ${permitted}`, empty ?? ''];
   const wrong = listed
     ? `${label}: this is not on the list. What is not in the tables of this workbook may give no result: see the sheet Choices.`
     : `${label}: allowed: ${permitted}, as a plain number without its unit.`;
