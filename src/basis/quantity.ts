@@ -152,7 +152,18 @@ export interface Layout {
   readonly coils: readonly { id: string }[];
   readonly events: readonly { coil: number }[];
   readonly sizes: { readonly stock: readonly string[] | null };
-  readonly shelf: readonly { readonly size: string; readonly insulation: string }[] | null;
+  /** `measured`: resistance of one metre [ohm], the temperature at which it was measured [degC], and who says so. */
+  readonly shelf:
+    | readonly {
+        readonly size: string;
+        readonly insulation: string;
+        readonly measured?: {
+          readonly ohm: number;
+          readonly at: number;
+          readonly from: string | null;
+        } | null;
+      }[]
+    | null;
   /** Sizes to which runs are held. */
   readonly pins: readonly (string | null)[] | null;
   /** Fuses of the shop from which one is chosen. */

@@ -2,6 +2,7 @@
  * The design as the model takes it: validated, defaults filled in, every value a number in the model's unit.
  * The unit stands behind each field. A field that a design may leave out is null when it was left out.
  */
+import type { Layout as ModelLayout } from '../basis/quantity.ts';
 import type { Units } from '../basis/shown.ts';
 import type { FuseType, Sense, Suppression } from './kinds.ts';
 import type { Kit } from './kit.ts';
@@ -138,7 +139,7 @@ export interface Design {
   /** Parts of that file that the design uses. */
   used: readonly Used[];
   /** The shop's wire, from which alone sizes are chosen; null: any. */
-  shelf: readonly { readonly size: string; readonly insulation: string }[] | null;
+  shelf: ModelLayout['shelf'];
   /** Sizes to which runs are held, found for the least price; null: they are chosen by the model. */
   pins: readonly (string | null)[] | null;
   /** How far parts may be from their values; half the width of each range. */

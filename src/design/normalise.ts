@@ -181,7 +181,11 @@ export function asSold(size: string, insulation: string): string {
 
 /** The wire of the shop that sizes are chosen from; null where it lists none. */
 const shelfOf = (shop: Shop | null): Design['shelf'] =>
-  shop?.wire?.map(({ size, insulation }) => ({ size: asSold(size, insulation), insulation })) ?? null;
+  shop?.wire?.map(({ size, insulation, resistance: ohm, measured_at, from = null }) => ({
+    size: asSold(size, insulation),
+    insulation,
+    measured: ohm === undefined ? null : { ohm, at: measured_at ?? PRESETS.temperature.value, from },
+  })) ?? null;
 
 function sizesOf(file: DesignFile, shelf: Design['shelf'], fill: Filler): Design['sizes'] {
   const { series: given, smallest, stock } = file.sizes ?? {};

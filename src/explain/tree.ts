@@ -7,6 +7,7 @@ import { partOf, type Used } from '../design/shop/shop.ts';
 import type { Evaluation, Value } from '../engine/evaluate.ts';
 import { frame } from '../engine/frame.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { measuredOf } from '../model/tables.ts';
 import { keyOf } from '../saved/keys.ts';
 import { say } from '../views/print.ts';
 import { type Reduced, type Role, reduce } from './reduce.ts';
@@ -140,7 +141,13 @@ function shopPart({ used }: Design, path: Path): Used | null {
 }
 
 /** What a value that no formula works out comes from; of a formula what it rests on. */
-function sourceOf({ design }: Evaluation, q: Quantity, at: At): string {
+function sourceOf({ design, grid }: Evaluation, q: Quantity, at: At): string {
+  if (q === QUANTITIES.measured_ohm || q === QUANTITIES.measured_T) {
+    const size = grid.axes.size[at.size ?? -1] ?? '';
+    const insulation = grid.axes.insulation[at.insulation ?? -1] ?? '';
+    const from = measuredOf(size, insulation, design.shelf)?.from ?? null;
+    return `the shop’s file ${design.shop?.file}, wire ${size}, ${insulation}${from === null ? '' : `, from ${from}`}`;
+  }
   if (q.kind === 'structure') return 'the layout of the feed';
   if (q.kind !== 'input') return q.source === undefined ? '' : printCitation(q.source);
   const key = keyOf(design, q.path, at);

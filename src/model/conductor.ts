@@ -395,6 +395,31 @@ export const conductor = {
     formula: 'IF(ISNUMBER(candidate_size), INDEX(size_area[size], candidate_size, 1), "")',
     source: DEFINITION,
   },
+  as_measured: {
+    symbol: 'r_m',
+    label: 'Resistance of one metre of the candidate as the shop measured it, 0 where it states none',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['run'],
+    across: 'candidate',
+    formula:
+      'IF(ISNUMBER(candidate_size), INDEX(measured_ohm[size,insulation], candidate_size, insulation_row), 0)',
+    source: DEFINITION,
+  },
+  candidate_metre: {
+    symbol: 'r_20,1',
+    label:
+      'Resistance of one metre of one conductor of the candidate at 20 °C: as measured, or that of its size',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['run'],
+    across: 'candidate',
+    formula:
+      'IF(ISNUMBER(candidate_size), IF(as_measured>0, as_measured/' +
+      '(1+alpha_20*(INDEX(measured_T[size,insulation], candidate_size, insulation_row)-T_ref)), ' +
+      'INDEX(size_ohm[size], candidate_size, 1)), "")',
+    source: PHYSICS,
+  },
   candidate_cold: {
     symbol: 'r_20',
     label: 'Resistance of one metre of the candidate at 20 °C, all conductors in parallel',
@@ -402,7 +427,7 @@ export const conductor = {
     shown: 'mohm/m',
     per: ['run'],
     across: 'candidate',
-    formula: 'IF(ISNUMBER(candidate_size), INDEX(size_ohm[size], candidate_size, 1)/parallel, "")',
+    formula: 'IF(ISNUMBER(candidate_metre), candidate_metre/parallel, "")',
     source: PHYSICS,
   },
   candidate_ohm: {
@@ -424,6 +449,15 @@ export const conductor = {
     unit: '1',
     per: ['run'],
     formula: 'INDEX(candidate_size[candidate], 1, chosen)',
+    source: DEFINITION,
+  },
+  run_metre: {
+    symbol: 'r_20,r',
+    label: 'Resistance of one metre of one conductor at 20 °C',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['run'],
+    formula: 'INDEX(candidate_metre[candidate], 1, chosen)',
     source: DEFINITION,
   },
   gauge: {
@@ -481,8 +515,7 @@ export const conductor = {
     shown: 'mohm',
     per: ['wire'],
     formula:
-      'INDEX(size_ohm[size], gauge_row, 1)/parallel*wire_length*' +
-      '(1+alpha_20*(IF(ISNUMBER(wire_T), wire_T, run_ambient)-T_ref))',
+      'run_metre/parallel*wire_length*' + '(1+alpha_20*(IF(ISNUMBER(wire_T), wire_T, run_ambient)-T_ref))',
     source: PHYSICS,
   },
   wire_ohm: {

@@ -88,7 +88,7 @@ export const fault = {
     unit: 'ohm',
     shown: 'mohm',
     per: ['wire'],
-    formula: 'INDEX(size_ohm[size], gauge_row, 1)/parallel*wire_length+fixed_ohm',
+    formula: 'run_metre/parallel*wire_length+fixed_ohm',
     source: PHYSICS,
   },
   fault_max: {

@@ -291,7 +291,7 @@ export const protection = {
     unit: 's',
     shown: 's',
     per: ['run'],
-    formula: `IF(ISNUMBER(ampacity), IF(ampacity>0, ${timeConstant('area', 'ampacity', 'INDEX(size_ohm[size], gauge_row, 1)')}, 0), 0)`,
+    formula: `IF(ISNUMBER(ampacity), IF(ampacity>0, ${timeConstant('area', 'ampacity', 'run_metre')}, 0), 0)`,
     source: PHYSICS,
     note: 'One time constant, with the resistance at the rating of the insulation.',
   },

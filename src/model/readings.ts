@@ -192,7 +192,7 @@ export const readings = {
     shown: 'mohm',
     per: ['spread', 'wire'],
     formula:
-      'INDEX(size_ohm[size], gauge_row, 1)/parallel*wire_length*(1+spread_sign*tolerance_length)*' +
+      'run_metre/parallel*wire_length*(1+spread_sign*tolerance_length)*' +
       '(1+alpha_20*(spread_wire_T-T_ref))+fixed_ohm*(1+spread_sign*tolerance_joint)',
     source: PHYSICS,
   },
@@ -220,7 +220,7 @@ export const readings = {
     shown: 'mohm',
     per: ['spread', 'wire'],
     formula:
-      'INDEX(size_ohm[size], gauge_row, 1)/parallel*wire_length*(1+spread_sign*tolerance_length)*' +
+      'run_metre/parallel*wire_length*(1+spread_sign*tolerance_length)*' +
       '(1+alpha_20*(metered_T-T_ref))+fixed_ohm*(1+spread_sign*tolerance_joint)',
     source: PHYSICS,
   },

@@ -101,7 +101,7 @@ export const survival = {
     ...PER_CANDIDATE,
     formula:
       'IF(ISNUMBER(candidate_T), ' +
-      `${timeConstant('candidate_area', 'candidate_amps', 'INDEX(size_ohm[size], candidate_size, 1)')}, "")`,
+      `${timeConstant('candidate_area', 'candidate_amps', 'candidate_metre')}, "")`,
     source: PHYSICS,
   },
   heat_room: {

@@ -16,6 +16,7 @@ import {
 } from '../data/insulation.ts';
 import { FLAT_TABS, RELAY_RATINGS } from '../data/relays.ts';
 import { SAE_SIZES, sae } from '../data/sae.ts';
+import { PRESETS } from '../design/defaults.ts';
 
 /** One conductor size of any series; a series stands together so that its sizes can be counted off. */
 interface Size {
@@ -124,6 +125,17 @@ const isStocked = (size = '', insulation = '', { sizes: { stock }, shelf }: Layo
   (stock === null || stock.includes(size)) &&
   (shelf === null || shelf.some((one) => one.size === size && one.insulation === insulation));
 
+/** What the shop measured of a wire: of one that is listed several times the greatest resistance. */
+export const measuredOf = (size: string, insulation: string, shelf: Layout['shelf']) =>
+  shelf
+    ?.flatMap((one) =>
+      one.size === size && one.insulation === insulation && one.measured ? [one.measured] : [],
+    )
+    .sort((a, b) => b.ohm - a.ohm)[0];
+
+const measuredAt = (at: { size: number; insulation: number }, { shelf }: Layout) =>
+  measuredOf(SIZES[at.size]?.name ?? '', INSULATIONS[at.insulation]?.name ?? '', shelf);
+
 export const tables = {
   candidate_no: {
     symbol: 'c',
@@ -149,6 +161,26 @@ export const tables = {
       isStocked(SIZES[at.size]?.name, INSULATIONS[at.insulation]?.name, layout) ? 1 : 0,
     source: AS_STATED,
     note: 'It is changed in the design or in the shop’s file, not in the workbook.',
+  },
+  measured_ohm: {
+    symbol: 'r_m',
+    label: 'Resistance of one metre as the shop measured it with this insulation, 0 where it states none',
+    unit: 'ohm/m',
+    shown: 'mohm/m',
+    per: ['size'],
+    across: 'insulation',
+    value: (at, layout) => measuredAt(at, layout)?.ohm ?? 0,
+    source: AS_STATED,
+    note: 'It is changed in the shop’s file, not in the workbook.',
+  },
+  measured_T: {
+    symbol: 'T_rm',
+    label: 'Temperature of the wire when its resistance was measured; 20 °C where none was',
+    unit: 'degC',
+    per: ['size'],
+    across: 'insulation',
+    value: (at, layout) => measuredAt(at, layout)?.at ?? PRESETS.temperature.value,
+    source: AS_STATED,
   },
   size_series: {
     symbol: 'series',

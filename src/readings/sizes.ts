@@ -13,11 +13,11 @@ export function copperBySize(e: Evaluation, wire: number): { readonly size: stri
   const { run } = e.design.wires[wire] as (typeof e.design.wires)[number];
   const row = (e.number('gauge_row', { run }) ?? 1) - 1;
   const own = e.number('wire_copper_ohm', { wire });
-  const metre = e.number('size_ohm', { size: row });
+  const metre = e.number('run_metre', { run });
   if (own === null || metre === null) return [];
   const series = e.value('size_series', { size: row });
   return e.grid.axes.size.flatMap((_, size) => {
-    const ohm = e.number('size_ohm', { size });
+    const ohm = size === row ? metre : e.number('size_ohm', { size });
     return e.value('size_series', { size }) === series && ohm !== null
       ? [{ size: String(e.value('size_name', { size })), ohm: (own * ohm) / metre }]
       : [];

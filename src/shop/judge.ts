@@ -1,5 +1,6 @@
 /** Judges a shop's file by itself: what contradicts itself, and what is missing where parts should follow each other. */
 import { copper } from '../data/copper.ts';
+import { IEC_60228_CLASS_5 } from '../data/iec60228.ts';
 import { PRESETS } from '../design/defaults.ts';
 import { SIZES } from '../design/names.ts';
 import { asSold } from '../design/normalise.ts';
@@ -62,8 +63,7 @@ function coil({
   if (resistance === undefined && own.peak === undefined) found.push([null, 'without its resistance']);
   if (test === undefined || resistance === undefined) return found;
   const celsius = test.temperature ?? PRESETS.temperature.value;
-  const warm = resistance * (1 + copper.alpha_20.value * (celsius - 20));
-  const most = (test.supply - driver_drop) / warm;
+  const most = (test.supply - driver_drop) / (resistance * heat(celsius));
   if (test.peak >= most)
     found.push([
       'test_point',
@@ -75,13 +75,24 @@ function coil({
 /** Resistance of one metre of a size at 20 °C, stranded copper of its area [ohm]. */
 const ohmOf = (size: string): number => (copper.rho_20.value * copper.lay.value) / areaOf(size);
 
-function wire({ size, insulation, resistance }: ShopWire): [string | null, string][] {
+/** The most that one metre of it may have: of metric sizes what class 5 allows, which is more than copper of the area has. */
+const mostOf = (size: string): number => {
+  const metric = IEC_60228_CLASS_5.rows.find((row) => `${row.size} mm2` === size);
+  return metric === undefined ? ohmOf(size) : metric.resistance / 1000;
+};
+
+const heat = (celsius: number): number => 1 + copper.alpha_20.value * (celsius - 20);
+
+function wire({ size, insulation, resistance, measured_at }: ShopWire): [string | null, string][] {
   if (resistance === undefined) return [];
-  const off = resistance / ohmOf(asSold(size, insulation)) - 1;
-  if (off > ABOVE)
-    return [['resistance', `${share(off)} above copper of ${size}: thinner than its size, or no copper`]];
-  return off < -BELOW
-    ? [['resistance', `${share(-off)} below copper of ${size}: thicker than its size, or a slip`]]
+  const cold = resistance / heat(measured_at ?? PRESETS.temperature.value);
+  const sold = asSold(size, insulation);
+  const above = cold / mostOf(sold) - 1;
+  const below = 1 - cold / ohmOf(sold);
+  if (above > ABOVE)
+    return [['resistance', `${share(above)} above what ${size} has: thinner than its size, or no copper`]];
+  return below > BELOW
+    ? [['resistance', `${share(below)} below copper of ${size}: thicker than its size, or a slip`]]
     : [];
 }
 const share = (value: number): string => `${Math.round(value * 100)} %`;

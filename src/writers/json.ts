@@ -8,7 +8,6 @@ import { sentence } from '../findings/words.ts';
 import { SENSES } from '../own/rows.ts';
 import type { Remedy } from '../remedies/remedy.ts';
 import type { Ordered } from '../shop/orders.ts';
-import { feedBill } from '../shop/prices.ts';
 import { rowOf } from '../views/view.ts';
 import { COIL, COIL_ITSELF, FEED, FUSE, LOAD, POINT, RELAY, SWEEP, WIRE } from '../views/views.ts';
 import { remediesJson } from './remedies.ts';
@@ -77,7 +76,7 @@ export function toJson(
     })),
     remedies: remediesJson(remedies),
     assumed: design.assumed.map(({ path, value, why }) => ({ path, value, why })),
-    ...(design.shop === null ? {} : { shop: shopJson(design.shop, design.used, feedBill(e), order) }),
+    ...(design.shop === null ? {} : { shop: shopJson(design.shop, e, order) }),
   };
 }
 

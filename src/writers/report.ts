@@ -5,7 +5,6 @@
 import { printNumber } from '../basis/print.ts';
 import type { Units } from '../basis/shown.ts';
 import { printCitation } from '../basis/sources.ts';
-import type { Design } from '../design/design.ts';
 import { listed } from '../design/problems.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 import type { Finding, Verdict } from '../findings/finding.ts';
@@ -35,7 +34,7 @@ import {
 import { CAUTIONS } from './cautions.ts';
 import { bullet, columns, fitted, fold, tableText, WIDTH } from './columns.ts';
 import { remedyLines } from './remedies.ts';
-import { orderLines, priceLine, usedLines, usedShortly } from './shop.ts';
+import { measuredLines, measuredShortly, orderLines, priceLine, usedLines, usedShortly } from './shop.ts';
 import { VERDICT_WORDS, verdictCounts } from './verdict.ts';
 
 /** Lines of the report that is not asked for all: sixty, two of them in reserve. */
@@ -98,7 +97,7 @@ export function report(
   const figures = [...(all ? table(pointTable(e)) : []), ...table(coilTable(e)), ...table(wireTable(e))];
   const detail = all ? [loadTable, fuseTable, relayTable, faultTable].flatMap((of) => table(of(e))) : [];
   const after = [
-    ...(e.design.shop === null ? [] : fromShop(e.design, style, all)),
+    ...(e.design.shop === null ? [] : fromShop(e, style, all)),
     ...ownLines(result, style),
     ...(e.design.assumed.length > 0 ? [assumed(e, style, all)] : []),
     section(style, 'Cautions', CAUTIONS.map(bullet).join('\n')),
@@ -350,11 +349,15 @@ function subjects(closest: string, others: number): string {
 }
 
 /** What came from the shop's own file, each part at its place or in a few words; nothing where no part of it is used. */
-function fromShop({ shop, used }: Design, style: Style, all: boolean): string[] {
-  if (used.length === 0) return [];
+function fromShop(e: Evaluation, style: Style, all: boolean): string[] {
+  const { shop, used } = e.design;
   const title = `From the shop’s file ${shop?.file ?? ''}`;
-  if (all) return [section(style, title, usedLines(used).map(bullet).join('\n'))];
-  const text = fold(`${title}: ${usedShortly(used)}`, WIDTH, '  ').trimStart();
+  const told = all
+    ? [...usedLines(used), ...measuredLines(e)]
+    : [...(used.length === 0 ? [] : [usedShortly(used)]), ...measuredShortly(e)];
+  if (told.length === 0) return [];
+  if (all) return [section(style, title, told.map(bullet).join('\n'))];
+  const text = fold(`${title}: ${told.join('; ')}`, WIDTH, '  ').trimStart();
   return [text.startsWith(title) ? `${style.strong(title)}${text.slice(title.length)}` : text];
 }
 

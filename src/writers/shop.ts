@@ -2,8 +2,10 @@
 import { printInsulation, printSize } from '../basis/print.ts';
 import { type Kind, PART, partOf, type Shop, type Used } from '../design/shop/shop.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
+import { measuredOf } from '../model/tables.ts';
 import type { Ordered } from '../shop/orders.ts';
-import { type Bill, feedBill, money } from '../shop/prices.ts';
+import { feedBill, money } from '../shop/prices.ts';
+import { printQuantity } from '../views/print.ts';
 import { fold, WIDTH } from './columns.ts';
 
 const otherwise = ({ beside }: Used): string =>
@@ -32,6 +34,30 @@ export function usedShortly(used: readonly Used[]): string {
   const parts = rest.size === 1 ? 'a part' : `${rest.size} parts`;
   return [...told, ...(rest.size === 0 ? [] : [`${parts} of the kit`])].join('; ');
 }
+
+/** Runs whose wire has the resistance that the shop measured. */
+const measuredWire = ({ design, value }: Evaluation) =>
+  design.runs.flatMap(({ insulation, name }, run) => {
+    const size = String(value('gauge', { run }));
+    const own = measuredOf(size, insulation, design.shelf);
+    return own === undefined ? [] : [{ run: name, size, insulation, ...own }];
+  });
+
+/** `main: wire 12 AWG, class C, 5.45 mΩ/m at 25 °C, from …` */
+export const measuredLines = (e: Evaluation): string[] =>
+  measuredWire(e).map(
+    ({ run, size, insulation, ohm, at, from }) =>
+      `${run}: wire ${printSize(size)}, ${printInsulation(insulation)}, ${printQuantity('measured_ohm', ohm, e.design.units)} measured at ` +
+      `${printQuantity('measured_T', at, e.design.units)}${from === null ? '' : `, from ${from}`}`,
+  );
+
+/** The same in a few words. */
+export const measuredShortly = (e: Evaluation): string[] => {
+  const sizes = new Set(
+    measuredWire(e).map(({ size, insulation }) => `${printSize(size)}, ${printInsulation(insulation)}`),
+  );
+  return sizes.size === 0 ? [] : [`measured resistance of ${[...sizes].join(' and ')}`];
+};
 
 /** `23.10 EUR: wire, fuses and relays. No price: …` */
 export function priceLine(e: Evaluation): string[] {
@@ -66,9 +92,9 @@ export function orderLines(order: Ordered | null): string[] {
 /** `shop` of the JSON result. */
 export const shopJson = (
   { file, currency }: Shop,
-  used: readonly Used[],
-  price: Bill | null,
+  e: Evaluation,
   order: Ordered | null,
+  price = feedBill(e),
 ) => ({
   file,
   currency,
@@ -78,5 +104,19 @@ export const shopJson = (
     without: price.open,
   },
   order: order?.orders.map(({ wire, fuses }) => ({ wire, fuses })) ?? null,
-  used: used.map(({ path, kind, name, from, beside }) => ({ path, part: PART[kind], name, from, beside })),
+  measured: measuredWire(e).map(({ run, size, insulation, ohm, at, from }) => ({
+    run,
+    size,
+    insulation,
+    resistance_ohm_per_m: ohm,
+    at_degC: at,
+    from,
+  })),
+  used: e.design.used.map(({ path, kind, name, from, beside }) => ({
+    path,
+    part: PART[kind],
+    name,
+    from,
+    beside,
+  })),
 });

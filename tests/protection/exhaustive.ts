@@ -193,11 +193,21 @@ interface Fitted {
   drops: number[];
 }
 
+/** What the shop measured of a metre, at 20 °C; of a wire that is listed twice the worse. */
+function measured({ shelf }: Design, gauge: string, insulation: string): number | null {
+  const all = (shelf ?? []).flatMap((wire) =>
+    wire.size === gauge && wire.insulation === insulation && wire.measured ? [wire.measured] : [],
+  );
+  const [worst] = all.sort((a, b) => b.ohm - a.ohm);
+  return worst === undefined ? null : worst.ohm / (1 + ALPHA_20 * (worst.at - 20));
+}
+
 function fitted({ design, wires, runs, firings }: Facts, index: number, gauge: string): Fitted {
   const run = runs[index] as RunFacts;
   const place = design.runs[index];
   if (!place) throw new Error('no such run');
-  const { area, ohm } = sizeOf(gauge);
+  const { area, ohm: usual } = sizeOf(gauge);
+  const ohm = measured(design, gauge, place.insulation) ?? usual;
   const limits = limitsOf(place.insulation);
   const amps = ampacityOf(gauge, place);
   const temperature = (rms: number): number =>

@@ -38,7 +38,7 @@ test.each([
   [
     'one that is thinner',
     'wire: [{ size: 14 AWG, insulation: C, resistance: 9.3 mohm/m }]',
-    ['wire.0.resistance: 10 % above copper of 14 AWG: thinner than its size, or no copper'],
+    ['wire.0.resistance: 10 % above what 14 AWG has: thinner than its size, or no copper'],
   ],
   [
     'one that is thicker',

@@ -6,7 +6,7 @@ import { beforeAll, expect, test } from 'vitest';
 import { breachesOf, copperOf, type Facts, factsOf, optimum } from '../protection/exhaustive.ts';
 import { designOf, judge, runOf } from '../protection/feeds.ts';
 import { dice, feedDesign } from '../protection/random.ts';
-import { SERIES } from '../protection/truth.ts';
+import { SERIES, sizeOf } from '../protection/truth.ts';
 import { samples } from '../samples.ts';
 
 const DESIGNS = samples(200);
@@ -14,6 +14,13 @@ const DESIGNS = samples(200);
 const PATIENCE = 200_000;
 const INSULATIONS = ['A', 'B', 'C', 'D', 'F', 'H', 'GPT', 'TXL'];
 const SAE = ['GPT', 'TXL'];
+
+/** Of every third wire what the shop measured, at some temperature: of copper of its size within some per cent. */
+function measured(size: string, d: ReturnType<typeof dice>): object {
+  if (!d.chance(1 / 3)) return {};
+  const milliohm = sizeOf(size).ohm * 1000 * d.spread(0.93, 1.06);
+  return { resistance: `${milliohm.toPrecision(5)} mohm/m`, measured_at: `${d.one([10, 20, 35])} degC` };
+}
 
 /** A shelf that has each size with each insulation as often as `share` says. */
 function shelf(seed: number, series: string): object {
@@ -23,7 +30,7 @@ function shelf(seed: number, series: string): object {
     const own = SAE.includes(insulation) && series === 'AWG' ? 'SAE' : series;
     return (SERIES as Record<string, readonly string[]>)[own]
       ?.filter(() => d.chance(share))
-      .map((size) => ({ size, insulation }));
+      .map((size) => ({ size, insulation, ...measured(size, d) }));
   });
   return { wire };
 }

@@ -45,7 +45,10 @@ const wire = map(
       description: 'Colours of its insulation that are there.',
     }).optional(),
     resistance: quantity(RANGES.per_length, {
-      description: 'Measured resistance by length at 20 degC, with which the size is judged.',
+      description: 'Measured resistance by length, in place of that of the size.',
+    }).optional(),
+    measured_at: quantity(RANGES.temperature, {
+      description: 'Temperature of the wire when it was measured; 20 degC where it is left out.',
     }).optional(),
     from,
     stock,

@@ -38,8 +38,9 @@ export interface ShopWire {
   readonly size: string;
   readonly insulation: string;
   readonly colours?: readonly string[] | undefined;
-  /** Measured, at 20 °C [ohm/m]. */
+  /** Measured [ohm/m], and at which temperature [degC]. */
   readonly resistance?: number | undefined;
+  readonly measured_at?: number | undefined;
   readonly from?: string | undefined;
   readonly stock?: string | undefined;
   /** By the metre. */
