@@ -12,7 +12,7 @@ export interface Vary {
 /** Points of a grid, at most. Arbitrary: some minutes. */
 export const MOST_POINTS = 10_000;
 
-const END = String.raw`([+-−]?\d+(?:\.\d+)?)\s*([^\d.,/][^/]*?)?`;
+const END = String.raw`([+\-−]?\d+(?:\.\d+)?)\s*([^\d.,/][^/]*?)?`;
 const RANGE = new RegExp(String.raw`^${END}\s*\.\.\s*${END}\s*/\s*${END}$`);
 const VALUE = new RegExp(`^${END}$`);
 
