@@ -1,7 +1,7 @@
 /**
  * Bounds on a text before the YAML library parses it. The library descends by recursion and keeps every sign of a
  * broken text as an error of its own: a mebibyte of brackets takes it many seconds and more memory than there is.
- * Its lexer alone runs in linear time, and what it finds can be counted while it goes.
+ * Its lexer alone runs in linear time, and what it finds can be counted while it goes; the parser goes on with that.
  */
 import { CST, Lexer } from 'yaml';
 
@@ -23,8 +23,9 @@ export interface Excess {
   readonly what: 'deep' | 'many' | 'stray';
 }
 
-/** The first place where the text goes beyond what a design can need; null for every sane text. */
-export function excessOf(text: string): Excess | null {
+/** The text cut into what the YAML parser takes; or the first place where it goes beyond what a design can need. */
+export function lexed(text: string): { lexemes: readonly string[]; excess: Excess | null } {
+  const lexemes: string[] = [];
   let [offset, depth, stray, dashes, signs, blanks] = [0, 0, 0, 0, 0, 0];
   for (const lexeme of new Lexer().lex(text)) {
     switch (CST.tokenType(lexeme)) {
@@ -61,10 +62,17 @@ export function excessOf(text: string): Excess | null {
         if (depth > 0) dashes = 0;
     }
     signs += 1;
-    if (depth + dashes > DEEPEST) return { offset, what: 'deep' };
-    if (stray > MOST_STRAY) return { offset, what: 'stray' };
-    if (signs > MOST_SIGNS || blanks > MOST_BLANKS) return { offset, what: 'many' };
+    const what =
+      depth + dashes > DEEPEST
+        ? 'deep'
+        : stray > MOST_STRAY
+          ? 'stray'
+          : signs > MOST_SIGNS || blanks > MOST_BLANKS
+            ? 'many'
+            : null;
+    if (what !== null) return { lexemes, excess: { offset, what } };
+    lexemes.push(lexeme);
     offset += lexeme.length;
   }
-  return null;
+  return { lexemes, excess: null };
 }

@@ -1,6 +1,6 @@
 /** The file's text as plain values, with the place of each. */
-import { parseDocument, type YAMLError } from 'yaml';
-import { type Excess, excessOf } from './bounds.ts';
+import { Composer, type CST, type Document, Parser, type YAMLError, YAMLParseError } from 'yaml';
+import { type Excess, lexed } from './bounds.ts';
 import { type Path, type Problem, quote } from './problems.ts';
 import { idOf, MOST_LEVELS, Walk } from './walk.ts';
 
@@ -58,6 +58,31 @@ const EXCESS: Readonly<Record<Excess['what'], readonly [string, string]>> = {
   stray: ['brackets that close nothing', YAML_TAKEN],
 };
 
+/** The document of a text that is cut already; `begins` is told where its lines start. */
+function composed(lexemes: readonly string[], length: number, begins: (offset: number) => void): Document {
+  const parser = new Parser(begins);
+  function* tokens(): Generator<CST.Token> {
+    begins(0);
+    for (const lexeme of lexemes) yield* parser.next(lexeme);
+    yield* parser.end();
+  }
+  const composer = new Composer({
+    prettyErrors: false,
+    strict: true,
+    uniqueKeys: false,
+    // Named, or a `%YAML 1.1` line would bring back sexagesimal numbers, dates and `yes` for true.
+    schema: 'core',
+  });
+  // The composer yields a document for whatever text; a second one is a fault.
+  const [doc, other] = composer.compose(tokens(), true, length);
+  if (doc === undefined) throw new Error('no document was composed');
+  if (other)
+    doc.errors.push(
+      new YAMLParseError([other.range[0], other.range[1]], 'MULTIPLE_DOCS', 'a second document'),
+    );
+  return doc;
+}
+
 /** Reads YAML 1.2 or JSON. Never throws on account of the text. */
 export function readTree(text: string, file: string): Tree {
   const walk = new Walk(file);
@@ -80,21 +105,14 @@ export function readTree(text: string, file: string): Tree {
     walk.report(0, [], 'a file of more than 1 MiB', 'allowed: 1 MiB (1 048 576 bytes)');
     return end(undefined, false);
   }
-  const excess = excessOf(text);
+  const { lexemes, excess } = lexed(text);
   if (excess !== null) {
     walk.note(text);
     walk.report(excess.offset, [], ...EXCESS[excess.what]);
     return end(undefined, false);
   }
   try {
-    const doc = parseDocument(text, {
-      lineCounter: walk.counter,
-      prettyErrors: false,
-      strict: true,
-      uniqueKeys: false,
-      // Named, or a `%YAML 1.1` line would bring back sexagesimal numbers, dates and `yes` for true.
-      schema: 'core',
-    });
+    const doc = composed(lexemes, text.length, walk.counter.addNewLine);
     const all = [...doc.errors, ...doc.warnings];
     // One slip brings others with it: the first of each line is said.
     const first = all.filter(
