@@ -1,13 +1,16 @@
-/** What forms are made from: the schema of a design, and of each field its name, unit and help as the model records them. */
-import { labelParts, type Quantity } from '../../basis/quantity.ts';
-import { FUSE_RATINGS } from '../../data/fuse-ratings.ts';
-import { RELAY_RATINGS } from '../../data/relays.ts';
-import type { What } from '../../design/design.ts';
-import { FUSE_TYPES, INSTRUMENTS, MEASURED, SIZES } from '../../design/names.ts';
-import { designJsonSchema } from '../../design/schema-json.ts';
-import { QUANTITIES } from '../../model/model.ts';
-import { labelOf, placeOf } from '../place.ts';
-import type { FieldInfo, Form, Schema } from '../protocol.ts';
+/**
+ * What the forms of the page are made from: the schema of a design, and of each field its name, unit and help as the model
+ * records them. The same for every design, so that it is worked out when the page is built.
+ */
+import { labelParts, type Quantity } from '../basis/quantity.ts';
+import { FUSE_RATINGS } from '../data/fuse-ratings.ts';
+import { RELAY_RATINGS } from '../data/relays.ts';
+import type { What } from '../design/design.ts';
+import { FUSE_TYPES, INSTRUMENTS, MEASURED, SIZES } from '../design/names.ts';
+import { designJsonSchema } from '../design/schema-json.ts';
+import { QUANTITIES } from '../model/model.ts';
+import { labelOf, placeOf } from '../page/place.ts';
+import type { FieldInfo, Form, Schema } from '../page/protocol.ts';
 
 /** Units that a person who works in US customary units writes in the place of ours. */
 const US: Readonly<Record<string, string>> = { m: 'in', mm: 'in', degC: 'degF' };

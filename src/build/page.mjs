@@ -5,7 +5,7 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
-import { forBrowser, ROOT } from './bundle.mjs';
+import { ascii, forBrowser, forNode, inTwoParts, ROOT } from './bundle.mjs';
 import { notices } from './licences.mjs';
 
 const read = (path) => readFileSync(`${ROOT}${path}`, 'utf8');
@@ -23,7 +23,7 @@ const sheetsApart = {
 
 const packed = (text) => gzipSync(text, { level: 9 }).toString('base64');
 const digest = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
-const data = (value) => JSON.stringify(value).replaceAll('<', '\\u003c');
+const data = (value) => ascii(JSON.stringify(value)).replaceAll('<', '\\u003c');
 
 const SHOP = 'shop.yaml';
 /** The shop's file as a value within a design, with the words of its author. */
@@ -44,11 +44,18 @@ const demos = () =>
     .sort()
     .map((name) => ({ name, text: read(`workbooks/${name}`).replace(`shop: ${SHOP}`, shelf) }));
 
+/** What the forms are made from. */
+async function form() {
+  const { files } = await forNode('src/build/form.ts');
+  const { formOf } = await import(`data:text/javascript,${encodeURIComponent([...files.values()][0])}`);
+  return formOf();
+}
+
 /** The text of the page, and the names of the packages inside. */
 export async function page() {
   const [app, worker, sheets] = await Promise.all([
     forBrowser('src/page/main.tsx', 'coilfeedPage'),
-    forBrowser('src/page/worker/main.ts', 'coilfeedWorker', [sheetsApart]),
+    inTwoParts('src/page/worker/main.ts', 'src/page/worker/late.ts', 'coilfeedWorker', [sheetsApart]),
     forBrowser('src/page/worker/sheets.ts', 'coilfeedSheets'),
   ]);
   const packages = new Set([...app.packages, ...worker.packages, ...sheets.packages]);
@@ -67,13 +74,15 @@ export async function page() {
       "form-action 'none'",
     ].join('; '),
     DEMOS: data(demos()),
-    WORKER: packed(worker.code),
+    FORM: data(await form()),
+    WORKER: packed(worker.early),
+    LATE: packed(worker.late),
     SHEETS: packed(sheets.code),
     NOTICES: notices(packages).replaceAll('-->', '- ->'),
   };
   // Each stands in the template so that an editor can read it: as a comment, as a text, or by itself.
   const html = read('src/page/index.html').replace(
-    /\/\*%(\w+)%\*\/|"%(DEMOS)%"|%(\w+)%/g,
+    /\/\*%(\w+)%\*\/|"%(DEMOS|FORM)%"|%(\w+)%/g,
     (_, code, json, plain) => parts[code ?? json ?? plain],
   );
   return { html, packages };

@@ -20,7 +20,8 @@ const LONGEST_VALUE = 60;
 export const RANGED = z.registry<Range>();
 
 /** For editors: something with a digit, and a unit behind it. The rest is left to the reader, which knows more spellings. */
-const PATTERN = String.raw`\s*[+\-−]?[.,]?\d.*[^\d.,\s].*`;
+const MINUS = '−';
+const PATTERN = String.raw`\s*[+\-${MINUS}]?[.,]?\d.*[^\d.,\s].*`;
 
 const metaOf = (about: About, extra: Record<string, unknown>): Record<string, unknown> => ({
   description: about.description,

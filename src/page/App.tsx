@@ -9,7 +9,15 @@ import { useDrop } from './shell/drop.ts';
 import type { Demo } from './shell/files.ts';
 import { useKeys } from './shell/keys.ts';
 import { Toolbar } from './shell/Toolbar.tsx';
-import { GoContext, type To, useBench, useBenchState, useCurrent, useOf } from './state/use.ts';
+import {
+  GoContext,
+  PatientContext,
+  type To,
+  useBench,
+  useBenchState,
+  useCurrent,
+  useOf,
+} from './state/use.ts';
 
 export type Side = 'design' | 'answer';
 
@@ -46,7 +54,9 @@ export function App({ demos }: { readonly demos: readonly Demo[] }) {
       </header>
       <Banners />
       <Main side={side} over={over}>
-        <Design to={to} />
+        <PatientContext.Provider value={true}>
+          <Design to={to} />
+        </PatientContext.Provider>
         <Answer />
       </Main>
       <Spoken />

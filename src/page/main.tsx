@@ -3,6 +3,7 @@ import { render } from 'preact';
 import { App } from './App.tsx';
 import { Origins } from './answer/Origins.tsx';
 import { followPrinting } from './pictures/width.ts';
+import type { Form } from './protocol.ts';
 import type { Demo } from './shell/files.ts';
 import { Guard } from './shell/Guard.tsx';
 import { Bench } from './state/bench.ts';
@@ -31,7 +32,7 @@ const afresh = (): void => {
   location.reload();
 };
 
-const bench = new Bench({ text: start.text, file: start.name }, storage);
+const bench = new Bench({ text: start.text, file: start.name }, storage, () => inPage('form') as Form);
 followPrinting();
 addEventListener('pagehide', () => bench.flush());
 addEventListener('storage', (event) => storage.concerns(event) && bench.overtaken());

@@ -246,7 +246,6 @@ export interface Form {
 
 /** What can be asked, by kind; pictures are of the design that was answered last. */
 export interface Calls {
-  form: { ask: null; reply: Form };
   design: { ask: Given & { good: string | null; units: Units | 'design' }; reply: Answer };
   /** Another design, answered beside the one at hand; null where it cannot be read. */
   kept: { ask: Given; reply: View | null };
@@ -279,6 +278,8 @@ export interface Calls {
   };
 }
 export type Kind = keyof Calls;
+/** What takes long, and reads or writes workbooks. */
+export type LateKind = 'check' | 'against' | 'remedies' | 'papers' | 'kitbook' | 'workbook' | 'saved';
 
 export type Ask = { [K in Kind]: { id: number; kind: K; ask: Calls[K]['ask'] } }[Kind];
 

@@ -79,7 +79,7 @@ function Book({ serials }: { readonly serials: string }) {
   const [said, say] = useState('');
   const make = async (): Promise<void> => {
     const { text, file } = history.now;
-    const made = askOnce('kitbook', { text, file, shop, serials }, true);
+    const made = askOnce('kitbook', { text, file, shop, serials });
     start(made);
     say('');
     try {

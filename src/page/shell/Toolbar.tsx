@@ -23,7 +23,7 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
   const chooser = useRef<HTMLInputElement>(null);
   const sound = tree.sound && useCurrent();
   const workbook = async (): Promise<void> => {
-    const made = askOnce('workbook', { text, file, shop }, true);
+    const made = askOnce('workbook', { text, file, shop });
     start(made);
     say('The workbook is being made …');
     try {

@@ -16,8 +16,9 @@ import type { Kept, Storage, Stored, Wish } from './storage.ts';
 
 export interface State {
   readonly history: History;
-  /** The text as plain values, with places. */
+  /** The text as plain values, with places; of no text as long as there are no forms. */
   readonly tree: Tree;
+  /** Null until the first answer is there, which goes before. */
   readonly form: Form | null;
   /** Of the newest text that could be answered; null where none of this file could. */
   readonly view: View | null;
@@ -51,12 +52,18 @@ export type SlowKind = 'check' | 'against' | 'papers' | 'remedies';
 
 /** Writing to storage waits for a pause in typing [ms]. */
 const PAUSE = 300;
+/** While a slider moves, what can wait is drawn once it rests this long [ms]. Arbitrary: some frames. */
+const REST = 150;
 
 export class Bench {
   state: State;
-  readonly client = new Client();
+  readonly client = new Client('live');
   private readonly storage: Storage;
+  private readonly forms: () => Form;
   private readonly listeners = new Set<() => void>();
+  /** Those of what can wait while a slider moves: the forms, all of which would be drawn at every step. */
+  private readonly patient = new Set<() => void>();
+  private moving: ReturnType<typeof setTimeout> | undefined;
   /** The text that was asked for last. */
   private asked: string | null = null;
   /** The last text of this file without faults, or with good values in their place. */
@@ -67,14 +74,15 @@ export class Bench {
   private side: { readonly client: Client; readonly text: string } | null = null;
   private saving: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(start: { text: string; file: string }, storage: Storage) {
+  constructor(start: { text: string; file: string }, storage: Storage, forms: () => Form) {
     this.storage = storage;
+    this.forms = forms;
     const { stored, offered } = storage.open();
     const { text, file } = stored ?? start;
     this.kept = stored?.snapshot ?? null;
     this.state = {
       history: begin(text, file),
-      tree: readTree(text, file),
+      tree: readTree('', file),
       form: null,
       view: null,
       problems: [],
@@ -90,17 +98,14 @@ export class Bench {
       logo: null,
       elsewhere: false,
     };
-    this.client.call('form', null).then(
-      (form) => this.put({ form }),
-      (error) => this.put({ failed: error.message }),
-    );
     this.ask();
     if (this.kept !== null) this.restore(this.kept);
   }
 
-  subscribe(listener: () => void): () => void {
-    this.listeners.add(listener);
-    return () => this.listeners.delete(listener);
+  subscribe(listener: () => void, patient: boolean): () => void {
+    const those = patient ? this.patient : this.listeners;
+    those.add(listener);
+    return () => those.delete(listener);
   }
 
   /** Puts a value into the design; undefined takes it out. Only while the text is sound. */
@@ -112,6 +117,10 @@ export class Bench {
   editAll(edits: readonly Edit[], place: string | null = null): void {
     const { history, tree } = this.state;
     if (!tree.sound) return;
+    if (place?.startsWith('slider ')) {
+      clearTimeout(this.moving);
+      this.moving = setTimeout(() => this.rest(), REST);
+    }
     this.take(changed(history, edited(history.now.text, edits), place));
   }
 
@@ -152,7 +161,7 @@ export class Bench {
     const { shop, history } = this.state;
     const text = this.viewed ?? history.now.text;
     if (this.side !== null && this.side.text !== text) this.stop();
-    this.side ??= { client: new Client(), text };
+    this.side ??= { client: new Client('late'), text };
     const ask = { text, file: history.now.file, shop, ...more } as unknown as Calls[K]['ask'];
     return this.side.client.call(kind, ask);
   }
@@ -228,6 +237,13 @@ export class Bench {
   private put(part: Partial<State>): void {
     this.state = { ...this.state, ...part };
     for (const listener of this.listeners) listener();
+    if (this.moving === undefined) for (const listener of this.patient) listener();
+  }
+
+  private rest(): void {
+    clearTimeout(this.moving);
+    this.moving = undefined;
+    for (const listener of this.patient) listener();
   }
 
   private take(history: History): void {
@@ -266,7 +282,13 @@ export class Bench {
     const part = await this.answer();
     this.storage.started();
     this.put({ ...part, busy: false, answers: this.state.answers + 1 });
+    if (this.state.form === null) setTimeout(() => this.startForms());
     this.ask();
+  }
+
+  private startForms(): void {
+    const { text, file } = this.state.history.now;
+    this.put({ form: this.forms(), tree: readTree(text, file) });
   }
 
   private async answer(): Promise<Partial<State>> {

@@ -1,6 +1,6 @@
 /** Asks a worker and waits for its answers. */
-import type { Calls, Kind, Reply } from '../protocol.ts';
-import { startWorker } from './parts.ts';
+import type { Calls, Kind, LateKind, Reply } from '../protocol.ts';
+import { type Program, startWorker } from './parts.ts';
 
 interface Waiting {
   readonly done: (reply: never) => void;
@@ -12,8 +12,8 @@ export class Client {
   private readonly waiting = new Map<number, Waiting>();
   private count = 0;
 
-  constructor(sheets = false) {
-    this.worker = startWorker(sheets).then((worker) => {
+  constructor(program: Program) {
+    this.worker = startWorker(program).then((worker) => {
       worker.onmessage = ({ data }: MessageEvent<Reply>) => this.take(data);
       worker.onerror = (event) => this.fail(event.message);
       return worker;
@@ -60,12 +60,8 @@ export interface Job<T> {
 export class Stopped extends Error {}
 
 /** One long job in a worker of its own, so that the numbers go on following meanwhile. */
-export function askOnce<K extends Kind>(
-  kind: K,
-  ask: Calls[K]['ask'],
-  sheets = false,
-): Job<Calls[K]['reply']> {
-  const client = new Client(sheets);
+export function askOnce<K extends LateKind>(kind: K, ask: Calls[K]['ask']): Job<Calls[K]['reply']> {
+  const client = new Client(kind === 'workbook' || kind === 'kitbook' ? 'sheets' : 'late');
   let stop = (): void => {};
   const stopped = new Promise<never>((_, failed) => {
     stop = () => failed(new Stopped('stopped'));

@@ -5,7 +5,7 @@ const SLICE = 1 << 16;
 
 const pause = (): Promise<void> => new Promise((done) => setTimeout(done));
 
-/** Text of a part, unpacked by and by. The elements stand in index.html. */
+/** Text of a part, unpacked by and by. */
 async function partText(id: string): Promise<string> {
   const packed = document.getElementById(id)?.textContent ?? '';
   const { readable, writable } = new DecompressionStream('gzip');
@@ -26,10 +26,19 @@ function bytesOf(packed: string): Uint8Array<ArrayBuffer> {
   return bytes;
 }
 
-/** A worker that runs the pipeline; with `sheets` one that can also evaluate the cells of a workbook. */
-export async function startWorker(sheets: boolean): Promise<Worker> {
-  const own = partText('part-worker');
-  const parts = [sheets ? await partText('part-sheets') : '', '\n', await own];
+/** Programs of workers: what answers at once, the same with what takes long, and with the spreadsheet engine. */
+export type Program = 'live' | 'late' | 'sheets';
+
+/** The parts of each, in the order in which they run. The elements stand in index.html. */
+const PARTS: Readonly<Record<Program, readonly string[]>> = {
+  live: ['part-worker'],
+  late: ['part-worker', 'part-late'],
+  sheets: ['part-sheets', 'part-worker', 'part-late'],
+};
+
+export async function startWorker(program: Program): Promise<Worker> {
+  const parts: string[] = [];
+  for (const id of PARTS[program]) parts.push(await partText(id), '\n');
   const url = URL.createObjectURL(new Blob(parts, { type: 'text/javascript' }));
   try {
     return new Worker(url);

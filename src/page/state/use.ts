@@ -20,6 +20,9 @@ export interface To {
 /** Leads to the form of a place. */
 export const GoContext = createContext<(to: To) => void>(() => {});
 
+/** Whether what is drawn can wait while a slider moves. */
+export const PatientContext = createContext(false);
+
 export function useBench(): Bench {
   const bench = useContext(BenchContext);
   if (bench === null) throw new Error('a component stands outside of the page');
@@ -29,6 +32,7 @@ export function useBench(): Bench {
 /** What `of` makes of the state, and again when that is another: what is not concerned is not drawn anew. */
 export function useOf<T>(of: (state: State) => T, same: (a: T, b: T) => boolean = Object.is): T {
   const bench = useBench();
+  const patient = useContext(PatientContext);
   const [, draw] = useState({});
   const value = of(bench.state);
   const drawn = useRef({ of, value });
@@ -38,8 +42,8 @@ export function useOf<T>(of: (state: State) => T, same: (a: T, b: T) => boolean 
       if (!same(drawn.current.of(bench.state), drawn.current.value)) draw({});
     };
     follow();
-    return bench.subscribe(follow);
-  }, [bench]);
+    return bench.subscribe(follow, patient);
+  }, [bench, patient]);
   return value;
 }
 

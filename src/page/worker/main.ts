@@ -8,20 +8,11 @@ import { curvesPicture } from '../../pictures/curves.ts';
 import { dropPicture } from '../../pictures/drop.ts';
 import { speedLines } from '../../pictures/speed-lines.ts';
 import { run } from '../../run.ts';
-import { runLaid } from '../../run-laid.ts';
-import { readSaved } from '../../saved/read.ts';
-import { archive } from '../../saved/seal/archive.ts';
-import { canDigest } from '../../saved/seal/digest.ts';
-import { showWith, toWorkbook } from '../../writers/workbook/workbook.ts';
-import type { Ask, Calls, Given, Kind, Reply } from '../protocol.ts';
-import { againstOriginal } from './against.ts';
+import type { Ask, Calls, Given, Kind, LateKind, Reply } from '../protocol.ts';
 import { explained } from './explain.ts';
 import { cardOf } from './feed.ts';
-import { formOf } from './form.ts';
 import { Live } from './live.ts';
-import { kitBook, papersOf } from './papers.ts';
-import { checkOf, testCardOf } from './readings.ts';
-import { remediesShown } from './remedies.ts';
+import { testCardOf } from './test-card.ts';
 import { traceAt } from './trace.ts';
 import { viewOf } from './view.ts';
 
@@ -29,14 +20,17 @@ const live = new Live();
 
 const readGiven = ({ text, file, shop }: Given) => readDesign(text, file, shop ?? undefined);
 
-const designOf = (given: Given) => {
+export const designOf = (given: Given) => {
   const read = readGiven(given);
   if (!read.ok) throw new Error(read.problems.map(printProblem).join('\n'));
   return read.design;
 };
 
-const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Promise<Calls[K]['reply']> } = {
-  form: formOf,
+type Answers<K extends Kind> = {
+  readonly [One in K]: (ask: Calls[One]['ask']) => Calls[One]['reply'] | Promise<Calls[One]['reply']>;
+};
+
+const LIVE: Answers<Exclude<Kind, LateKind>> = {
   design: (given) => live.answer(given, given.good, given.units),
   kept: (given) => {
     const read = readGiven(given);
@@ -54,23 +48,13 @@ const ANSWERS: { [K in Kind]: (ask: Calls[K]['ask']) => Calls[K]['reply'] | Prom
   explain: (asked) => explained(live.evaluation, asked),
   testcard: () => testCardOf(live.evaluation),
   diagram: () => wiringDiagram(live.result),
-  check: (given) => checkOf(designOf(given)),
-  against: (given) => againstOriginal(designOf(given)),
-  remedies: (given) => remediesShown(run(designOf(given))),
-  papers: (given) => papersOf(designOf(given), given.serials, given.logo),
-  kitbook: (given) => kitBook(designOf(given), given.serials),
-  workbook: (given) => {
-    const design = designOf(given);
-    const result = run(design);
-    const told = result.verdict === 'fail' ? remediesShown(result)[design.units] : null;
-    const bytes = toWorkbook(runLaid(design, showWith(told)));
-    // Sealed as the command seals it, so that the command knows later whether somebody edited it.
-    return canDigest() ? archive.seal(bytes) : bytes;
-  },
-  saved: async ({ bytes, file }) => {
-    const read = await readSaved(bytes, file);
-    return read.ok ? { ok: true, text: read.design.text } : read;
-  },
+};
+
+const answers: Partial<Answers<Kind>> = { ...LIVE };
+
+/** What this worker can answer besides. */
+export const answersToo = (late: Answers<LateKind>): void => {
+  Object.assign(answers, late);
 };
 
 /** A worker's own names, which the types of a page do not have. */
@@ -81,7 +65,7 @@ const worker = globalThis as unknown as {
 
 worker.onmessage = async ({ data: { id, kind, ask } }) => {
   try {
-    const answer = ANSWERS[kind] as (ask: unknown) => unknown;
+    const answer = answers[kind] as (ask: unknown) => unknown;
     worker.postMessage({ id, reply: await answer(ask) });
   } catch (error) {
     worker.postMessage({ id, failed: error instanceof Error ? error.message : String(error) });

@@ -1,8 +1,6 @@
-/** An install as found: what to measure, and what readings mean, in the words of the check on the command line. */
+/** An install as found: what readings mean, in the words of the check on the command line. */
 import { capital } from '../../basis/print.ts';
 import type { Design } from '../../design/design.ts';
-import type { Evaluation } from '../../engine/evaluate.ts';
-import { cardRows } from '../../readings/card.ts';
 import { type Checked, checked } from '../../readings/check.ts';
 import { HARM_WORDS } from '../../readings/mend.ts';
 import { subjectOf } from '../../readings/places.ts';
@@ -17,34 +15,7 @@ import {
 } from '../../readings/words.ts';
 import { run } from '../../run.ts';
 import { verdictLine } from '../../writers/check-report.ts';
-import type { CardLine, CheckText } from '../protocol.ts';
-
-export const testCardOf = (e: Evaluation): CardLine[] =>
-  cardRows(e).map(({ of, subject, point, probes, instrument, low, high, unit }) => {
-    const { what, wire, coil, between } = of;
-    const { wires, coils } = e.design;
-    // A temperature says nothing without that of the air: its form takes both.
-    const entered = !between && what !== 'temperature';
-    return {
-      where: what === 'supply' || what === 'resting' ? subject : `${what}, ${subject}`,
-      point,
-      probes,
-      instrument,
-      low,
-      high,
-      unit,
-      entry: entered
-        ? {
-            what,
-            ...(wire === null ? {} : { run: wires[wire]?.id ?? '' }),
-            ...(coil === null ? {} : { coil: coils[coil]?.id ?? '' }),
-            ...(point === '' ? {} : { point }),
-          }
-        : null,
-      key: of.instrument,
-      takes: of.shown,
-    };
-  });
+import type { CheckText } from '../protocol.ts';
 
 export function checkOf(design: Design): CheckText {
   const found: Checked = checked(run(design));

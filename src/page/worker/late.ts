@@ -1,0 +1,35 @@
+/**
+ * What takes long, and reads or writes workbooks: a part of its own behind the program of the worker, which the first answer
+ * does not wait for.
+ */
+import { run } from '../../run.ts';
+import { runLaid } from '../../run-laid.ts';
+import { readSaved } from '../../saved/read.ts';
+import { archive } from '../../saved/seal/archive.ts';
+import { canDigest } from '../../saved/seal/digest.ts';
+import { showWith, toWorkbook } from '../../writers/workbook/workbook.ts';
+import { againstOriginal } from './against.ts';
+import { answersToo, designOf } from './main.ts';
+import { kitBook, papersOf } from './papers.ts';
+import { checkOf } from './readings.ts';
+import { remediesShown } from './remedies.ts';
+
+answersToo({
+  check: (given) => checkOf(designOf(given)),
+  against: (given) => againstOriginal(designOf(given)),
+  remedies: (given) => remediesShown(run(designOf(given))),
+  papers: (given) => papersOf(designOf(given), given.serials, given.logo),
+  kitbook: (given) => kitBook(designOf(given), given.serials),
+  workbook: (given) => {
+    const design = designOf(given);
+    const result = run(design);
+    const told = result.verdict === 'fail' ? remediesShown(result)[design.units] : null;
+    const bytes = toWorkbook(runLaid(design, showWith(told)));
+    // Sealed as the command seals it, so that the command knows later whether somebody edited it.
+    return canDigest() ? archive.seal(bytes) : bytes;
+  },
+  saved: async ({ bytes, file }) => {
+    const read = await readSaved(bytes, file);
+    return read.ok ? { ok: true, text: read.design.text } : read;
+  },
+});
