@@ -28,7 +28,7 @@ import { kitOf } from './normalise-kit.ts';
 import type { DesignFile, RunOfFile } from './schema.ts';
 import { UNKNOWN } from './schema-runs.ts';
 import { areaOf, type Bound, boundsOf, type OfShop } from './shop/limits.ts';
-import type { Shop } from './shop/shop.ts';
+import type { Shop, ShopFuse, ShopRelay } from './shop/shop.ts';
 import { readSize, seriesOf } from './spellings.ts';
 
 /** Fills in what was left out, and remembers it. */
@@ -113,6 +113,26 @@ function relayOf(relay: RelayOfFile, run: RunOfFile, path: string, { fill, highe
     make: relay.make ?? null,
   };
 }
+
+/** A fuse of the shop in the place of another one: at its place, and with what its maker says. */
+export const fuseOfShop = ({ curve, ...part }: ShopFuse, { ambient, from_source }: Fuse): Fuse =>
+  fuseOf(
+    { ...part, curve: curve && [...curve], ambient, from_source: from_source ?? undefined },
+    { ambient } as RunOfFile,
+    '',
+    new Filler(),
+  );
+
+/** A relay of the shop in the place of another one; `highest` is the highest supply of the points [V]. */
+export const relayOfShop = (
+  part: ShopRelay,
+  { ambient, closes, trigger_drop }: Relay,
+  highest: number,
+): Relay =>
+  relayOf({ ...part, ambient, closes, trigger_drop }, { ambient } as RunOfFile, '', {
+    fill: new Filler(),
+    highest,
+  });
 
 const runOf = (
   run: RunOfFile,

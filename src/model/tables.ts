@@ -17,6 +17,7 @@ import {
 import { FLAT_TABS, RELAY_RATINGS } from '../data/relays.ts';
 import { SAE_SIZES, sae } from '../data/sae.ts';
 import { PRESETS } from '../design/defaults.ts';
+import { isOffered } from '../design/shop/fuses.ts';
 
 /** One conductor size of any series; a series stands together so that its sizes can be counted off. */
 interface Size {
@@ -350,9 +351,7 @@ export const tables = {
     per: ['fuse_size'],
     value: (at, { shop }) => {
       const fuse = FUSES[at.fuse_size];
-      const own = shop?.fuses?.filter(({ type }) => type === fuse?.type) ?? [];
-      const has = own.length === 0 || own.some(({ rating }) => rating === fuse?.rating);
-      return fuse?.standing === 'listed' && has ? 1 : 0;
+      return fuse !== undefined && isOffered(shop, fuse.type, Number(fuse.rating)) ? 1 : 0;
     },
     source: AS_STATED,
   },

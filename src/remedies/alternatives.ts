@@ -6,6 +6,7 @@ import type { Design, Fuse, FuseType, Run } from '../design/design.ts';
 import { LIKE_NONE } from '../design/names.ts';
 import type { Result } from '../findings/result.ts';
 import type { Judge } from './remedy.ts';
+import { typesOf } from './shelf.ts';
 
 export interface Alternative {
   readonly name: string;
@@ -23,18 +24,27 @@ export function alternativesOf(design: Design, judge: Judge): Alternative[] {
   const whole = carried(main) === design.coils.length;
   const banks = feed.filter((run) => run !== main && carried(run) > 1 && carried(run) < design.coils.length);
   const each = feed.filter((run) => run !== main && carried(run) === 1);
+  const small = typeFor(design, TYPE);
   const heads = (runs: readonly number[]): string =>
-    `type ${TYPE} fuses at the heads of ${runs.map((run) => design.runs[run]?.name).join(', ')}`;
+    `type ${small.type} fuses at the heads of ${runs.map((run) => design.runs[run]?.name).join(', ')}${small.order ? ', to order' : ''}`;
   const one = whole ? fusedAt(design, []) : null;
   const { stock } = design.sizes;
   const ways: readonly (readonly [string, string, Design | null])[] = [
     ['as designed', '', design],
     [
       'any size',
-      'as designed, from every size, not only those in stock',
-      stock === null ? null : { ...design, sizes: { ...design.sizes, stock: null } },
+      design.shelf === null
+        ? 'as designed, from every size, not only those in stock'
+        : 'as designed, from every size, not only those on the shelf, others to order',
+      stock === null && design.shelf === null
+        ? null
+        : { ...design, shelf: null, pins: null, sizes: { ...design.sizes, stock: null } },
     ],
-    ['one main fuse', `a fuse at the head of ${design.runs[main]?.name} and no other`, one],
+    [
+      'one main fuse',
+      `a fuse at the head of ${design.runs[main]?.name} and no other${design.runs[main]?.fuse || !typeFor(design, MAIN).order ? '' : ', to order'}`,
+      one,
+    ],
     [
       'two sizes of wire',
       'one main fuse, one size for all runs of several coils, another for all runs of one coil, of each insulation, as a shop would buy two reels',
@@ -44,19 +54,33 @@ export function alternativesOf(design: Design, judge: Judge): Alternative[] {
     ['fuse for each coil', heads(each), each.length === 0 ? null : fusedAt(design, each)],
   ];
   const seen = new Set<string>();
-  return ways.flatMap(([name, what, way]) => {
+  const found = ways.flatMap(([name, what, way]) => {
     if (way === null) return [];
-    const key = JSON.stringify([way.runs, way.sizes]);
+    const key = JSON.stringify([way.runs, way.sizes, way.shelf]);
     if (seen.has(key)) return [];
     seen.add(key);
     return [{ name, what, result: judge(way) }];
   });
+  // Where the shelf has what would be chosen from everything, it is no other way.
+  return found.filter(
+    ({ result }, i) =>
+      i === 0 || result.evaluation.design.shelf === design.shelf || !isSame(result, found[0]),
+  );
 }
+
+const isSame = ({ evaluation: a }: Result, other: Alternative | undefined): boolean =>
+  a.design.runs.every(
+    (_, run) => a.value('gauge', { run }) === other?.result.evaluation.value('gauge', { run }),
+  );
 
 /** Type of the fuses that are added. Arbitrary: the list of it goes down to the load of one coil. */
 const TYPE = 'C';
 /** Type of a main fuse where none is stated. Arbitrary: its list goes up to the load of all coils. */
 const MAIN: FuseType = 'E';
+
+/** Where the shop lists fuses, one of its types, the usual one first; else the usual one. */
+const typeFor = (design: Design, usual: FuseType) =>
+  typesOf(design, [usual, 'C', 'E', 'F'])[0] as ReturnType<typeof typesOf>[number];
 
 const added = ({ ambient }: Run, type: FuseType): Fuse => ({
   type,
@@ -75,8 +99,9 @@ function fusedAt(design: Design, heads: readonly number[]): Design {
     ...design,
     runs: design.runs.map((run, i): Run => {
       if (run.side !== 'feed') return run;
-      if (i === 0) return heads.length > 0 || run.fuse ? run : { ...run, fuse: added(run, MAIN) };
-      const fuse = heads.includes(i) ? (run.fuse ?? added(run, TYPE)) : null;
+      if (i === 0)
+        return heads.length > 0 || run.fuse ? run : { ...run, fuse: added(run, typeFor(design, MAIN).type) };
+      const fuse = heads.includes(i) ? (run.fuse ?? added(run, typeFor(design, TYPE).type)) : null;
       return { ...run, fuse, gauge: fuse !== null && run.fuse === null ? 'auto' : run.gauge };
     }),
   };

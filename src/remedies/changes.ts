@@ -8,6 +8,7 @@ import type { Result } from '../findings/result.ts';
 import type { QuantityName } from '../model/model.ts';
 import { printQuantity, say } from '../views/print.ts';
 import type { Change } from './remedy.ts';
+import { fusesOf, isShelved, isTaken, ORDERING, relaysOf, TO_ORDER, typesOf } from './shelf.ts';
 
 const withRun = (design: Design, index: number, part: Partial<Run>): Design => ({
   ...design,
@@ -103,24 +104,38 @@ function nearerFuse({ evaluation: e }: Result, run: number): Change[] {
   ];
 }
 
-/** Every listed rating of every type in place of the one that is there. */
+/** Every fuse of the shop, then every listed rating of every type, in place of the one that is there. */
 function otherFuses(design: Design, run: number): Change[] {
   const fuse = design.runs[run]?.fuse as Fuse;
-  return FUSE_RATINGS.rows.flatMap(({ type, rating }): Change[] => {
-    if (typeof rating !== 'number' || (type === fuse.type && rating === fuse.rating)) return [];
-    const now = { ...fuse, type: type as FuseType, rating, curve: null };
-    const far = fuse.rating === 'auto' ? 1 : Math.abs(Math.log(rating / fuse.rating));
-    return [
-      {
-        kind: 'fuse',
-        design: withRun(design, run, { fuse: now }),
-        says: () =>
-          `a ${rating} A fuse, type ${type}, in ${nameOf(design, run)} in place of ${fuse.rating === 'auto' ? 'the one chosen' : `${fuse.rating} A`}, type ${fuse.type}`,
-        effort: 1 + far + (type === fuse.type ? 0 : 1),
-        parts: [],
-      },
-    ];
+  const place = `in ${nameOf(design, run)} in place of ${fuse.rating === 'auto' ? 'the one chosen' : `${fuse.rating} A`}, type ${fuse.type}`;
+  const change = (now: Fuse & { rating: number }, words: string, more: number): Change => ({
+    kind: 'fuse',
+    design: withRun(design, run, { fuse: now }),
+    says: () => `${words} ${place}`,
+    effort:
+      1 +
+      (fuse.rating === 'auto' ? 1 : Math.abs(Math.log(now.rating / fuse.rating))) +
+      (now.type === fuse.type ? 0 : 1) +
+      more,
+    parts: [],
   });
+  const own = fusesOf(design, fuse) as { name: string; fuse: Fuse & { rating: number } }[] | null;
+  const there = (type: string, rating: number): boolean =>
+    own?.some((one) => one.fuse.type === type && one.fuse.rating === rating) ?? false;
+  return [
+    ...(own ?? [])
+      .filter((one) => one.fuse.type !== fuse.type || one.fuse.rating !== fuse.rating)
+      .map((one) =>
+        change(one.fuse, `the ${one.fuse.rating} A fuse “${one.name}”, type ${one.fuse.type},`, 0),
+      ),
+    ...FUSE_RATINGS.rows.flatMap(({ type, rating }): Change[] => {
+      if (typeof rating !== 'number' || (type === fuse.type && rating === fuse.rating)) return [];
+      if (there(type, rating)) return [];
+      const now = { ...fuse, type: type as FuseType, rating, curve: null };
+      const words = `a ${rating} A fuse, type ${type},`;
+      return [own === null ? change(now, words, 0) : change(now, TO_ORDER + words, ORDERING)];
+    }),
+  ];
 }
 
 /** Contact ratings that are sold. */
@@ -150,6 +165,8 @@ function nextClass({ pull_in, drop_out, coil }: Relay): [Partial<Relay>, string]
 function otherRelays(design: Design, run: number, { evaluation: e }: Result): Change[] {
   const relay = design.runs[run]?.relay as Relay;
   const now = e.number('relay_rating', { run }) ?? 0;
+  const own = relaysOf(design, relay);
+  const [order, more] = own === null ? ['', 0] : [TO_ORDER, ORDERING];
   const change = (part: Partial<Relay>, words: string, effort: number): Change => ({
     kind: 'relay',
     design: withRun(design, run, { relay: { ...relay, ...part } }),
@@ -157,23 +174,28 @@ function otherRelays(design: Design, run: number, { evaluation: e }: Result): Ch
     effort,
     parts: [],
   });
+  const another = (part: Partial<Relay>, words: string, effort: number): Change =>
+    change(part, order + words, effort + more);
   return [
+    ...(own ?? []).map((one) =>
+      change(one.relay, `the relay “${one.name}”`, 2 + Number(one.relay.rating) / 100),
+    ),
     ...CONTACTS.filter((rating) => rating > now).map((rating) =>
-      change({ rating }, `a ${rating} A relay`, 2 + rating / 100),
+      another({ rating }, `a ${rating} A relay`, 2 + rating / 100),
     ),
     ...(relay.pull_in === null
       ? []
       : [0.95, 0.9, 0.85, 0.8, 0.75].map((share) => {
           const pullIn = Number(((relay.pull_in as number) * share).toFixed(1));
-          return change(
+          return another(
             { pull_in: pullIn },
             `a relay that pulls in at ${pullIn} V or less at 20 °C`,
             3 - share,
           );
         })),
-    ...nextClass(relay).map(([part, words]) => change(part, words, 2)),
+    ...nextClass(relay).map(([part, words]) => another(part, words, 2)),
     ...(relay.suppression === 'none'
-      ? [change({ suppression: 'resistor' }, 'a relay with a resistor across its coil', 2)]
+      ? [another({ suppression: 'resistor' }, 'a relay with a resistor across its coil', 2)]
       : []),
   ];
 }
@@ -192,7 +214,9 @@ function addedFuses(design: Design, runs: readonly number[]): Change[] {
   const sets = [...bare.map((run) => [run]), shared, single, wanted, bare].filter((set) => set.length > 0);
   const different = new Map(sets.map((set) => [set.join(), set]));
   return [...different.values()].flatMap((set) =>
-    SMALL.flatMap((type, rank) => [false, true].map((anew) => fusesAt(design, set, type, rank, anew))),
+    typesOf(design, SMALL).flatMap(({ type, order }, rank) =>
+      [false, true].map((anew) => fusesAt(design, set, type, rank, anew, order)),
+    ),
   );
 }
 
@@ -203,6 +227,7 @@ function fusesAt(
   type: FuseType,
   rank: number,
   anew: boolean,
+  order: boolean,
 ): Change {
   const count = set.reduce((sum, run) => sum + wiresOf(design, run), 0);
   return {
@@ -213,6 +238,7 @@ function fusesAt(
       return withRun(now, run, { fuse, gauge: anew ? 'auto' : gauge });
     }, design),
     says: ({ evaluation: e }) =>
+      (order ? TO_ORDER : '') +
       set
         .map((run) => {
           const each = wiresOf(design, run);
@@ -223,7 +249,7 @@ function fusesAt(
             : `a ${rating} fuse, type ${type}, at the head of each of the ${each} wires of ${nameOf(design, run)}${size}`;
         })
         .join('; '),
-    effort: 3 + count / 2 + rank / 4 + (anew ? 2 : 0),
+    effort: 3 + count / 2 + rank / 4 + (anew ? 2 : 0) + (order ? ORDERING : 0),
     parts: [`${count} fuse${count === 1 ? '' : 's'} with holder`],
   };
 }
@@ -235,17 +261,20 @@ function sizes(result: Result, runs: readonly number[]): Change[] {
     const now = String(result.evaluation.value('gauge', { run }));
     const series = now.split(' ')[1] as Series;
     const all = SIZES[series];
-    const larger = all.slice(all.indexOf(now.split(' ')[0] as string) + 1);
-    return larger.map(
-      (size, i): Change => ({
-        kind: 'size',
-        design: withRun(design, run, { gauge: `${size} ${series}` }),
-        says: () =>
-          `${printSize(`${size} ${series}`)} for ${nameOf(design, run)} in place of ${printSize(now)}`,
-        effort: 4 + i + wiresOf(design, run) / 4,
-        parts: [],
-      }),
-    );
+    const larger = all.slice(all.indexOf(now.split(' ')[0] as string) + 1).map((size) => `${size} ${series}`);
+    return larger
+      .filter((size) => isTaken(design, run, size))
+      .map((gauge, i): Change => {
+        const there = isShelved(design, gauge, design.runs[run]?.insulation ?? '');
+        return {
+          kind: 'size',
+          design: withRun(design, run, { gauge }),
+          says: () =>
+            `${there ? '' : TO_ORDER}${printSize(gauge)} for ${nameOf(design, run)} in place of ${printSize(now)}`,
+          effort: 4 + i + wiresOf(design, run) / 4 + (there ? 0 : ORDERING),
+          parts: [],
+        };
+      });
   });
   const stated = runs.filter((run) => design.runs[run]?.gauge !== 'auto');
   const together: Change = {

@@ -266,6 +266,23 @@ test.each(DESIGN_CASES)('in the design: %s', (_, text, said) => {
   expect(told(text).map((line, i) => line.slice(0, said[i]?.length ?? 300))).toEqual(said);
 });
 
+test.each([
+  [
+    'a type of which the shop has none',
+    '{ name: E 20, type: E, rating: 20 A }',
+    'takes E, or the rating of another one',
+  ],
+  [
+    'a type of which it has a rating beyond the standard alone',
+    '{ name: C 17, type: C, rating: 17 A }',
+    'takes a rating',
+  ],
+])('a fuse to choose of %s is refused', (_, fuse, taken) => {
+  expect(told(base(), `fuses: [${fuse}]\n`)).toEqual([
+    `design.yaml:23:19 feed[0].fuse.type: a fuse of type C to be chosen, of which the shop has none of a usual rating; ${taken}`,
+  ]);
+});
+
 test('without the file a name leads nowhere, and is said once', () => {
   const said = (text: string): string[] => {
     const result = readDesign(text, 'design.yaml');

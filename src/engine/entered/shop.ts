@@ -2,6 +2,7 @@
 import type { Design } from '../../design/design.ts';
 import { runKey } from '../../design/layout.ts';
 import { keyText, listed } from '../../design/problems.ts';
+import { typesOffered } from '../../design/shop/fuses.ts';
 import type { QuantityName } from '../../model/model.ts';
 import type { Cells } from './between.ts';
 import { ANEW, type Check } from './check.ts';
@@ -40,16 +41,16 @@ function fuse(design: Design, run: number, { value }: Cells): Check[] {
   const own = design.runs[run]?.fuse;
   if (!own) return [];
   const at = { run };
-  const types = [...new Set(design.shop?.fuses?.map(({ type }) => type))];
+  const types = typesOffered(design.shop);
   const listedOnly: Check[] =
-    types.length === 0
+    types === null
       ? []
       : [
           {
             name: 'fuse_type',
             at,
             wrong: `IF(${value('fuse_given', at)}="auto",${noneOf(value('fuse_type', at), types)},0)`,
-            takes: `takes ${listed(types)}, of which the shop’s file lists fuses, or a rating beside it`,
+            takes: `takes ${types.length === 0 ? 'a rating' : `${listed(types)}, of which the shop’s file lists fuses, or a rating`} beside it`,
           },
         ];
   const path = keyText([...runKey(design, run), 'fuse']);
