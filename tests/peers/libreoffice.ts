@@ -20,8 +20,46 @@ const SETTINGS = `<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry">
 ${always('OOXMLRecalcMode')}
 ${always('ODFRecalcMode')}
+<item oor:path="/org.openoffice.Setup/Office"><prop oor:name="ooSetupInstCompleted" oor:op="fuse"><value>true</value></prop></item>
 </oor:items>
 `;
+
+const BASIC = 'xmlns:library="http://openoffice.org/2000/library"';
+const xml = (of: string, root: string): string =>
+  `<?xml version="1.0" encoding="UTF-8"?>\n<!DOCTYPE ${of} PUBLIC "-//OpenOffice.org//DTD OfficeDocument 1.0//EN" "x.dtd">\n${root}`;
+
+/** Makes a profile of the user: computes everything afresh, and holds this module of Basic, if any, as Standard.Module1. */
+export function profileWith(profile: string, basic?: string): void {
+  const put = (path: string, text: string): void => writeFileSync(join(profile, 'user', path), text);
+  mkdirSync(join(profile, 'user', 'basic', 'Standard'), { recursive: true });
+  put('registrymodifications.xcu', SETTINGS);
+  if (basic === undefined) return;
+  const escaped = basic.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');
+  put(
+    'basic/Standard/Module1.xba',
+    xml(
+      'script:module',
+      `<script:module xmlns:script="http://openoffice.org/2000/script" script:name="Module1" script:language="StarBasic">${escaped}</script:module>`,
+    ),
+  );
+  for (const kind of ['script', 'dialog']) {
+    const modules = kind === 'script' ? '<library:element library:name="Module1"/>' : '';
+    put(
+      `basic/Standard/${kind}.xlb`,
+      xml(
+        'library:library',
+        `<library:library ${BASIC} library:name="Standard" library:readonly="false" library:passwordprotected="false">${modules}</library:library>`,
+      ),
+    );
+    put(
+      `basic/${kind}.xlc`,
+      xml(
+        'library:libraries',
+        `<library:libraries ${BASIC} xmlns:xlink="http://www.w3.org/1999/xlink"><library:library library:name="Standard" xlink:href="$(USER)/basic/Standard/${kind}.xlb/" xlink:type="simple" library:link="false"/></library:libraries>`,
+      ),
+    );
+  }
+}
 
 /**
  * Opens the files, computes everything afresh, and saves them into `outDir` in another format (`xlsx`, `ods`,
@@ -39,8 +77,7 @@ export async function recalculate(
   // A profile of its own for each call: two processes cannot share one, and making it costs next to nothing.
   const profile = mkdtempSync(join(tmpdir(), 'coilfeed-office-'));
   try {
-    mkdirSync(join(profile, 'user'));
-    writeFileSync(join(profile, 'user', 'registrymodifications.xcu'), SETTINGS);
+    profileWith(profile);
     for (const file of made) rmSync(file, { force: true });
     const argv = [
       `-env:UserInstallation=${pathToFileURL(profile)}`,
@@ -67,7 +104,8 @@ export async function toPdf(file: string, outDir: string): Promise<string> {
   return pdf;
 }
 
-function office(argv: string[], files: number): Promise<string> {
+/** Runs LibreOffice to its end; `files` says how long that may take. Resolves with what it said. */
+export function office(argv: string[], files: number): Promise<string> {
   const patience = PATIENCE.start + files * PATIENCE.file;
   return new Promise((done, fail) => {
     // A group of its own, because soffice is a script that starts others: all of them end together.
