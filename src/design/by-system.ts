@@ -5,6 +5,9 @@ import type { Preset } from './defaults.ts';
 /** [V] Supply up to which a system counts as one of 12 V; the alternators of 24 V systems are above it. */
 const LOW_SYSTEM = RELAY_CLASSES.rows[0]?.system ?? 0;
 
+/** [V] Supply above which there are no relays of the trade. */
+export const HIGHEST_SYSTEM = RELAY_CLASSES.rows.at(-1)?.system ?? 0;
+
 const number = (value: number): string => (Number.isInteger(value) ? value.toFixed(1) : String(value));
 
 /** Largest drop [V], by the highest supply of the points [V]. */

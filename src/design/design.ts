@@ -6,7 +6,7 @@ import type { Layout as ModelLayout } from '../basis/quantity.ts';
 import type { Units } from '../basis/shown.ts';
 import type { FuseType, Sense, Suppression } from './kinds.ts';
 import type { Kit } from './kit.ts';
-import type { Shop, Used } from './shop/shop.ts';
+import type { Bound, Shop, Used } from './shop/shop.ts';
 
 export type { FuseType, Sense, Suppression } from './kinds.ts';
 
@@ -273,6 +273,8 @@ export interface Run {
   /** Sizes between which one is chosen; null: those of the design, and of the series. */
   smallest: string | null;
   largest: string | null;
+  /** What the parts of the shop at its ends take; null where none says. */
+  takes: { readonly smallest: Bound | null; readonly largest: Bound | null };
   /** Name of the run whose size this one takes, `none` for a size of its own, null where nothing is said. */
   like: string | null;
   /** What the insulation is made of, where its class does not say. */

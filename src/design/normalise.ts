@@ -27,8 +27,8 @@ import { INSTRUMENTS, judgedAlone, SAE_TYPES, SPREADING } from './names.ts';
 import { kitOf } from './normalise-kit.ts';
 import type { DesignFile, RunOfFile } from './schema.ts';
 import { UNKNOWN } from './schema-runs.ts';
-import { areaOf, type Bound, boundsOf, type OfShop } from './shop/limits.ts';
-import type { Shop, ShopFuse, ShopRelay } from './shop/shop.ts';
+import { areaOf, boundsOf, type OfShop } from './shop/limits.ts';
+import type { Bound, Shop, ShopFuse, ShopRelay } from './shop/shop.ts';
 import { readSize, seriesOf } from './spellings.ts';
 
 /** Fills in what was left out, and remembers it. */
@@ -150,6 +150,7 @@ const runOf = (
   gauge: gaugeOf(run, all, path, fill),
   smallest: run.smallest === undefined ? null : asSold(run.smallest, run.insulation),
   largest: run.largest === undefined ? null : asSold(run.largest, run.insulation),
+  takes: { smallest: null, largest: null },
   like: run.like ?? null,
   material: run.material ?? null,
   conductors: run.conductors ?? 1,
@@ -480,6 +481,7 @@ export function normalise(file: DesignFile, text: string, own: OfShop = { shop: 
   ];
   for (const [i, run] of runs.entries()) {
     const terminals = boundsOf(sided, i, own);
+    run.takes = terminals;
     run.smallest = within(run.smallest, terminals.smallest, run.insulation, 1);
     run.largest = within(run.largest, terminals.largest, run.insulation, -1);
   }

@@ -104,6 +104,8 @@ export const coilRules = {
     advice: true,
     source: PHYSICS,
     applies: ({ ignition, points }, i) => (points[i]?.rpm ?? 0) < (ignition.sparks?.below ?? 0),
+    when: 'IF(sparks_more>0,IF(point_rpm<sparks_below,1,0),0)=1',
+    room: ({ ignition }) => ignition.sparks !== null,
   },
   alternator: {
     value: 'worst_total',

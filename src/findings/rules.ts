@@ -198,6 +198,7 @@ export const RULES = {
     advice: true,
     source: CABLE_SIZES.source,
     applies: (design, i) => !isLetter(run(design, i)?.insulation),
+    when: 'cable>0',
   },
   insulation: {
     per: 'run',

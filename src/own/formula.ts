@@ -11,7 +11,7 @@ export const MOST_ROWS = 1000;
 export const MOST_COLUMNS = 50;
 
 /** Functions that HyperFormula, LibreOffice, Gnumeric and Excel have in common and evaluate alike. */
-const FUNCTIONS: readonly string[] = (
+export const FUNCTIONS: readonly string[] = (
   'ABS AND AVERAGE CONCATENATE COS COUNT COUNTA COUNTIF DEGREES EXACT EXP HLOOKUP IF IFERROR INDEX INT ISBLANK ISNUMBER LARGE ' +
   'LEFT LEN LN LOG LOG10 LOWER MATCH MAX MEDIAN MID MIN MOD NOT OR PI POWER RADIANS RIGHT ROUND ROUNDDOWN ROUNDUP SIGN SIN ' +
   'SMALL SQRT SUBSTITUTE SUM SUMIF SUMPRODUCT TAN TRIM UPPER VLOOKUP'
@@ -48,11 +48,14 @@ export const spelledOut = (formula: string): string =>
     .join('');
 
 const COLUMN = /^\$?([A-Za-z]{1,3})\$?(\d{1,7})$/;
-const placeOf = (text: string): { row: number; column: number } => {
+/** Row and column of an address, counted from 0. */
+export const placeOf = (text: string): { row: number; column: number } => {
   const [, letters = '', row = ''] = COLUMN.exec(text) as RegExpExecArray;
   return { row: Number(row) - 1, column: columnOf(letters.toUpperCase()) };
 };
-const sheetOf = (text: string): string => text.slice(0, -1).replace(/^'|'$/g, '').replaceAll("''", "'");
+/** The sheet that `'My sheet'!` names. */
+export const sheetOf = (text: string): string =>
+  text.slice(0, -1).replace(/^'|'$/g, '').replaceAll("''", "'");
 
 /** What is wrong with a formula. */
 export interface Wrong {

@@ -96,7 +96,7 @@ export async function openBook(archive: Archive, wanted: (name: string) => boole
     const found = archive.has(name) ? take(name, most) : null;
     if (found !== null) return found;
   }
-  return readCells(packed(parts, sheets, asked), names, asked, [...sheets.keys()]);
+  return readCells(packed(parts, sheets, asked, strange), names, asked, [...sheets.keys()]);
 }
 
 /** Sheets that are none of ours: each of those has a name that tells it. */
@@ -119,11 +119,12 @@ const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationsh
 const escaped = (text: string): string =>
   text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/"/g, '&quot;');
 
-/** A small workbook of the sheets that were asked for, in their order. */
+/** A small workbook of the sheets that were asked for, in their order; `added` are a person's. */
 function packed(
   parts: ReadonlyMap<string, Uint8Array>,
   sheets: ReadonlyMap<string, string>,
   asked: readonly string[],
+  added: readonly string[],
 ): Uint8Array {
   const out: Record<string, Uint8Array> = Object.create(null);
   const put = (name: string, xml: string): void => {
@@ -153,7 +154,10 @@ function packed(
   put(RELATIONS, `<Relationships xmlns="${TYPES}/relationships">${relations.join('')}</Relationships>`);
   asked.forEach((name, i) => {
     const sheet = strFromU8(parts.get(sheets.get(name) as string) as Uint8Array);
-    put(`xl/worksheets/sheet${i + 1}.xml`, `<worksheet>${cellsOnly(sheet)}</worksheet>`);
+    const cells = cellsOnly(sheet);
+    // Without its format a number that is shown as a date is a number, as it is to the formulas of the workbook.
+    const plain = added.includes(name) ? cells : cells.replace(/(<(?:\w+:)?c\b[^>]*?)\ss="\d+"/g, '$1');
+    put(`xl/worksheets/sheet${i + 1}.xml`, `<worksheet>${plain}</worksheet>`);
   });
   return zipSync(out, { level: 0 });
 }

@@ -34,6 +34,8 @@ export interface Entry {
   /** What stood in the cell, in the unit in which it is written; null for nothing. */
   readonly was: number | string | null;
   readonly found: Found;
+  /** What was found is what a formula came to. */
+  readonly figured?: true;
 }
 
 /** `Inputs!C7`, as messages name the cell. */
@@ -50,6 +52,8 @@ export interface Entries {
 export function entriesOf(book: Book, design: Design, mark: string = MARK): Entries {
   const axes = members(design);
   const entries: Entry[] = [];
+  /** Name of the input that each cell is of. */
+  const taken = new Map<string, string>();
   const lost: { name: string; found: string; taken: string }[] = [];
   // The workbook of a check holds the tolerances besides.
   const asked = book.names.has(`${ENTRY}tolerance_henry`) ? (['readings'] as const) : [];
@@ -70,6 +74,11 @@ export function entriesOf(book: Book, design: Design, mark: string = MARK): Entr
     const { sheet, top, left } = area as Area;
     for (const at of ats) {
       const [row, column] = cellOf({ ...place, row: top, column: left }, at);
+      const cell = `${sheet} ${row},${column}`;
+      const other = taken.get(cell);
+      if (other !== undefined)
+        lost.push({ name: defined, found: `the cell of ${other}`, taken: 'takes a cell of its own' });
+      taken.set(cell, defined);
       entries.push({
         name,
         q,

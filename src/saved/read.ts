@@ -19,7 +19,8 @@ import { type Archive, openArchive } from './archive.ts';
 import { type Book, type Found, openBook } from './book.ts';
 import { editsOf, type Filled, valueIn } from './changes.ts';
 import type { Edit } from './document.ts';
-import { cellName, type Entry, entriesOf } from './entries.ts';
+import { cellName, type Entries, type Entry, entriesOf } from './entries.ts';
+import { figured } from './figured.ts';
 import { CARD, DESIGN_TEXT, ENTRY, ENTRY_US, KNOWN_ANSWER, OWN_NOTES, OWN_ROWS } from './mark.ts';
 import { notesIn } from './notes.ts';
 import { markIn } from './ours.ts';
@@ -110,7 +111,9 @@ export async function readSaved(bytes: Uint8Array, file: string): Promise<SavedR
       ok: false,
       problems: read.problems.map((p) => ({ ...p, cell: `${carried.sheet}!A${carried.top + p.line}` })),
     };
-  return new Reading(file, book, read.design, behindIn(archive)).result(carried.text, mark);
+  const { entries, lost } = entriesOf(book, read.design, mark);
+  const known = { entries: await figured(book, entries), lost };
+  return new Reading(file, book, read.design, behindIn(archive)).result(carried.text, known);
 }
 
 /** The text of the design; null when its cells are gone. */
@@ -168,8 +171,7 @@ class Reading {
     this.behind = behind;
   }
 
-  result(text: string, mark: string): SavedResult {
-    const { entries, lost } = entriesOf(this.book, this.made, mark);
+  result(text: string, { entries, lost }: Entries): SavedResult {
     for (const { name, found, taken } of lost) this.say(null, name, found, `${taken}; ${FIXED}, ${AGAIN}`);
     const filled = entries.flatMap((entry) => this.fill(entry));
     if (this.problems.length > 0) return this.refused();
@@ -203,7 +205,7 @@ class Reading {
       })),
       card: cardOf(this.book),
       differs: differsIn(this.book),
-      behind: [...this.behind, ...own.behind, ...notes.behind],
+      behind: [...this.behind, ...worked(entries), ...own.behind, ...notes.behind],
     };
   }
 
@@ -262,7 +264,9 @@ class Reading {
     if (found.is === 'formula' || found.is === 'other') {
       const what =
         found.is === 'formula' ? `the formula ${quote(`=${found.value}`)}` : `found ${found.value}`;
-      this.say(entry, key, what, `takes ${takenBy(entry)}, as a value and not as a formula`);
+      const how =
+        found.is === 'formula' ? 'as a value, or as a formula over other inputs alone' : 'as a value';
+      this.say(entry, key, what, `takes ${takenBy(entry)}, ${how}`);
       return [];
     }
     const value =
@@ -317,6 +321,10 @@ class Reading {
     return { ok: false, problems: sortProblems(this.problems) };
   }
 }
+
+/** Formulas whose values are taken. */
+const worked = (entries: readonly Entry[]): string[] =>
+  entries.flatMap((entry) => (entry.figured ? [`${cellName(entry)}, a formula: its value is taken`] : []));
 
 const FIXED = 'the numbers of cylinders, runs and points are fixed within a workbook';
 

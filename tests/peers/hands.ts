@@ -39,7 +39,14 @@ export interface Edit {
   readonly save?: string;
 }
 
+/** What stands in a cell after a person typed into it. */
+export type Content = number | string | null | { readonly formula: string };
+
 export interface Looked {
+  /** Contents of the cells that were typed into or emptied one by one, as the program took them. */
+  readonly cells: Readonly<Record<string, Content>>;
+  /** Rows of the sheet Runs; none where it is gone. */
+  readonly runs: readonly (readonly Shown[])[];
   /** Rows of the first sheet. */
   readonly rows: readonly (readonly Shown[])[];
   /** What the program said of a step that it did not do; null when all was done. */
@@ -50,7 +57,9 @@ export interface Looked {
 const UNDONE: readonly string[] = ['type', 'text', 'clear', 'format'];
 
 /** Opens each file; does each of its edits by itself, looks at the first sheet, saves, and undoes the edit. */
-export async function byHand(files: readonly { file: string; edits: readonly Edit[] }[]): Promise<Looked[][]> {
+export async function byHand(
+  files: readonly { file: string; edits: readonly Edit[] }[],
+): Promise<Looked[][]> {
   const folder = mkdtempSync(join(tmpdir(), 'coilfeed-hands-'));
   try {
     const [job, out] = [join(folder, 'job'), join(folder, 'out')];
@@ -75,7 +84,11 @@ export async function byHand(files: readonly { file: string; edits: readonly Edi
     const profile = join(folder, 'profile');
     profileWith(profile, BASIC);
     const said = await office(
-      [`-env:UserInstallation=file://${profile}`, '--headless', `macro:///Standard.Module1.Main("${job}","${out}")`],
+      [
+        `-env:UserInstallation=file://${profile}`,
+        '--headless',
+        `macro:///Standard.Module1.Main("${job}","${out}")`,
+      ],
       files.length + lines.length / 50,
     );
     if (!existsSync(out)) throw new Error(`LibreOffice did not run the macro: ${said}`);
@@ -89,19 +102,25 @@ export async function byHand(files: readonly { file: string; edits: readonly Edi
 function read(text: string): Looked[] {
   const looks: Looked[] = [];
   let refused: string | null = null;
-  let rows: Shown[][] = [];
+  let cells: Record<string, Content> = {};
+  let [rows, runs]: [Shown[][], Shown[][]] = [[], []];
   for (const line of text.split('\n')) {
-    const [kind, ...cells] = line.split('\t');
-    if (kind === 'refused') refused = cells.join(' ');
-    else if (kind === 'row')
-      rows.push(cells.map((cell) => (cell === '' ? null : cell.startsWith('#') ? Number(cell.slice(1)) : cell.slice(1))));
+    const [kind, ...found] = line.split('\t');
+    if (kind === 'refused') refused = found.join(' ');
+    else if (kind === 'row' || kind === 'run') (kind === 'row' ? rows : runs).push(found.map(shownIn));
+    else if (kind === 'cell') cells[found[0] as string] = contentIn(found[1] ?? '');
     else if (kind === 'looked') {
-      looks.push({ rows, refused });
-      [rows, refused] = [[], null];
-    } else if (kind === 'failed') throw new Error(`LibreOffice: ${cells.join(' ')}`);
+      looks.push({ rows, runs, cells, refused });
+      [rows, runs, cells, refused] = [[], [], {}, null];
+    } else if (kind === 'failed') throw new Error(`LibreOffice: ${found.join(' ')}`);
   }
   return looks;
 }
+
+const shownIn = (text: string): Shown =>
+  text === '' ? null : text.startsWith('#') ? Number(text.slice(1)) : text.slice(1);
+const contentIn = (text: string): Content =>
+  text.startsWith('=') ? { formula: text.slice(1) } : shownIn(text);
 
 const BASIC = `
 Dim doc As Object
@@ -166,10 +185,13 @@ Sub Do1(f)
   Select Case f(0)
     Case "type"
       sheet.getCellRangeByName(f(2)).FormulaLocal = f(3)
+      Content(f(2), sheet.getCellRangeByName(f(2)))
     Case "text"
       sheet.getCellRangeByName(f(2)).String = f(3)
+      Content(f(2), sheet.getCellRangeByName(f(2)))
     Case "clear"
       sheet.getCellRangeByName(f(2)).clearContents(23)
+      If InStr(f(2), ":") = 0 Then Content(f(2), sheet.getCellRangeByName(f(2)))
     Case "copy"
       sheet.unprotect("")
       sheet.copyRange(sheet.getCellRangeByName(f(3)).CellAddress, sheet.getCellRangeByName(f(2)).RangeAddress)
@@ -209,16 +231,34 @@ Sub Do1(f)
   End Select
 End Sub
 
+Sub Content(at As String, cell As Object)
+  Dim text As String
+  Select Case cell.Type
+    Case com.sun.star.table.CellContentType.VALUE
+      text = "#" & Trim(Str(cell.Value))
+    Case com.sun.star.table.CellContentType.TEXT
+      text = "'" & cell.String
+    Case com.sun.star.table.CellContentType.FORMULA
+      text = cell.Formula
+  End Select
+  out.writeString("cell" & Chr(9) & at & Chr(9) & text & Chr(10))
+End Sub
+
 Sub Look()
-  Dim sheet As Object, cursor As Object, all, row, i As Long, j As Long, line As String
   doc.calculate()
-  sheet = doc.Sheets.getByIndex(0)
+  Rows("row", doc.Sheets.getByIndex(0))
+  If doc.Sheets.hasByName("Runs") Then Rows("run", doc.Sheets.getByName("Runs"))
+  out.writeString("looked" & Chr(10))
+End Sub
+
+Sub Rows(kind As String, sheet As Object)
+  Dim cursor As Object, all, row, i As Long, j As Long, line As String
   cursor = sheet.createCursor()
   cursor.gotoEndOfUsedArea(False)
-  all = sheet.getCellRangeByPosition(0, 0, cursor.RangeAddress.EndColumn, cursor.RangeAddress.EndRow).getDataArray()
+  all = sheet.getCellRangeByPosition(0, 0, 11, cursor.RangeAddress.EndRow).getDataArray()
   For i = LBound(all) To UBound(all)
     row = all(i)
-    line = "row"
+    line = kind
     For j = LBound(row) To UBound(row)
       line = line & Chr(9)
       If IsEmpty(row(j)) Then
@@ -231,6 +271,5 @@ Sub Look()
     Next j
     out.writeString(line & Chr(10))
   Next i
-  out.writeString("looked" & Chr(10))
 End Sub
 `;

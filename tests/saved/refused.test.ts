@@ -51,22 +51,22 @@ const CASES: Case[] = [
     says: ['found 10', 'add its series: 10 AWG or 10 SAE or 10 mm2? Or auto, unknown'],
   },
   {
-    what: 'a formula, whatever its stored result',
-    cell: ['coil_T', {}, { formula: 'B3*2' }],
+    what: 'a formula over a result, whatever its stored one',
+    cell: ['coil_T', {}, { formula: 'worst_drop*2' }],
     key: 'coil.temperature',
-    says: ['the formula "=B3*2"', 'as a value and not as a formula'],
+    says: ['the formula "=worst_drop*2"', 'as a value, or as a formula over other inputs alone'],
   },
   {
     what: 'a formula that asks other programs',
     cell: ['coil_T', {}, { formula: `[1]Sheet1!$A$1+cmd|' /C calc'!A0` }],
     key: 'coil.temperature',
-    says: ['the formula', 'as a value and not as a formula'],
+    says: ['the formula', 'as a value, or as a formula over other inputs alone'],
   },
   {
     what: 'a truth value, as LibreOffice writes it',
-    cell: ['run_bundle', { run: 0 }, { formula: 'TRUE()' }],
+    cell: ['run_bundle', { run: 0 }, { formula: 'TRUE' }],
     key: 'feed[0].bundle',
-    says: ['the formula "=TRUE()"', 'takes a number, 1 to 200'],
+    says: ['the formula "=TRUE"', 'takes a number, 1 to 200'],
   },
   {
     what: 'a truth value',

@@ -20,7 +20,7 @@ import { show } from '../../src/writers/workbook/workbook.ts';
 import { design as designOf, stated } from '../design/helpers.ts';
 import { samples } from '../samples.ts';
 import { changedPart, fill, readBack, sheetPart, type Typed } from '../saved/edit.ts';
-import { type Book, bookOf } from './books.ts';
+import { type Book, bookOf, entryOf } from './books.ts';
 
 type Sheets = ReturnType<typeof spread>;
 type Edit = readonly [QuantityName, At, number | string | null];
@@ -104,6 +104,10 @@ const REFUSED: [what: string, says: RegExp, ...edits: Edit[]][] = [
     ['relay_drop_out_20', { run: 0 }, 11],
   ],
   ['a main run that ends before its relay', /takes at least/, ['wire_length', { wire: 0 }, 0.01]],
+  // The first word of the list behind it among the spellings.
+  ['a word of another list', /Material of the insulation/, ['run_material', { run: 0 }, 'none']],
+  ['no resting voltage, where a relay closes on it', /Battery voltage at rest/, ['resting', {}, null]],
+  ['a further spark, of which the design has none', /how many further sparks/, ['sparks_below', {}, 900]],
 ];
 
 describe('what cannot be taken', () => {
@@ -186,13 +190,33 @@ test('a sheet that a person added is kept, and told from those of the workbook',
   expect(own.ok && own.behind).toEqual([]);
 });
 
-test('arithmetic with numbers is taken for its value; a formula that looks elsewhere is refused', async () => {
+test('a formula over numbers and other inputs is taken for its value; one over results is refused', async () => {
   // 55 in of 25.4 mm are 1.397 m.
   const sum = await readBack(fill(book, ['wire_length', { wire: 0 }, { formula: '55*0.0254' }]));
   expect(sum.design?.wires[0]?.length).toBeCloseTo(1.397, 12);
   const nested = await readBack(fill(book, ['wire_length', { wire: 0 }, { formula: '(1+.5)/2-(-1)' }]));
   expect(nested.design?.wires[0]?.length).toBeCloseTo(1.75, 12);
-  for (const formula of ['E9*2', '1/0', '2^2', '1+', 'SUM(1,2)'])
+  // The length of the main run is 1.5 m, the coils lie 0.45 m from it; the drop allowed is 0.5 V, in whichever name.
+  const [main, drop] = [entryOf(book, 'wire_length', { wire: 0 }), entryOf(book, 'drop_limit')];
+  for (const [formula, length] of [
+    ['SUM(1,2)', 3],
+    ['2^2', 4],
+    [main, 1.5],
+    [`Inputs!$${main.replace(/\d/, '$$$&')}*2`, 3],
+    [`${drop}+drop_limit+in_drop_limit`, 1.5],
+    // Milliohms in the cell, ohms in the name.
+    ['in_joint_ohm/joint_ohm', 1000],
+  ] as const) {
+    const read = await readSaved(fill(book, ['wire_length', { wire: 1 }, { formula }]), 'formula.xlsx');
+    if (length > 100) expect(read.ok, formula).toBe(false);
+    else expect(read.ok && read.design.wires[1]?.length, formula).toBeCloseTo(length, 12);
+    if (read.ok)
+      expect(read.behind).toEqual([
+        `Inputs!${entryOf(book, 'wire_length', { wire: 1 })}, a formula: its value is taken`,
+      ]);
+  }
+  // The last names its own cell.
+  for (const formula of ['1/0', '1+', 'worst_drop', 'Feed!I34', main])
     expect(
       (await readBack(fill(book, ['wire_length', { wire: 0 }, { formula }]))).design,
       formula,

@@ -4,7 +4,7 @@ import { SAE_SIZES, sae } from '../../data/sae.ts';
 import type { Partially } from '../draft.ts';
 import { keyText, quote, type Report } from '../problems.ts';
 import type { DesignFile } from '../schema.ts';
-import type { Shop, Used } from './shop.ts';
+import type { Bound, Shop, Used } from './shop.ts';
 
 /** What a design takes from a shop. */
 export interface OfShop {
@@ -25,12 +25,6 @@ export function areaOf(size: string): number {
 /** Parts by their size, the thinnest first. */
 export const sizesInOrder = <T extends { readonly size: string }>(parts: readonly T[]): T[] =>
   parts.toSorted((a, b) => areaOf(a.size) - areaOf(b.size));
-
-/** A size that binds, and the part that binds it. */
-export interface Bound {
-  readonly size: string;
-  readonly by: string;
-}
 
 type Runs = readonly (
   | { readonly run?: string | undefined; readonly carries?: unknown; readonly side: 'feed' | 'return' }
@@ -90,7 +84,7 @@ export function boundsOf(
 }
 
 /** Two sizes of the same number differ by less than this between AWG and SAE [1]; so they are taken as one. */
-const SAME_NUMBER = 0.13;
+export const SAME_NUMBER = 0.13;
 
 /** A stated size must be one that the terminals of its run take. */
 export function checkTerminals(draft: Partially<DesignFile>, own: OfShop, report: Report): void {

@@ -143,6 +143,12 @@ export interface Shop {
     | undefined;
 }
 
+/** A size of wire that binds, and the part that binds it. */
+export interface Bound {
+  readonly size: string;
+  readonly by: string;
+}
+
 /** Kinds of parts that a design may use, by the key under which they stand. */
 export const KINDS = [
   'coils',

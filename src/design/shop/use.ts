@@ -27,7 +27,7 @@ const OWN = ['name', 'connector', 'largest', 'from', 'stock', 'price'];
 
 const OF_ITS_RATING = ['curve', 'melting', 'rerating'];
 /** Keys that say what no longer holds of the shop's part when a design states another value beside `use`. */
-const DROPS: Readonly<Partial<Record<Kind, Readonly<Record<string, readonly string[]>>>>> = {
+export const DROPS: Readonly<Partial<Record<Kind, Readonly<Record<string, readonly string[]>>>>> = {
   coils: {
     inductance: ['test_point', 'peak'],
     test_point: ['inductance', 'peak'],

@@ -3,6 +3,7 @@
  * workbook is made for: another layout needs another workbook.
  */
 import type { At } from '../../basis/quantity.ts';
+import { HIGHEST_SYSTEM } from '../../design/by-system.ts';
 import type { Design } from '../../design/design.ts';
 import { LIKE_NONE } from '../../design/names.ts';
 import type { QuantityName } from '../../model/model.ts';
@@ -25,6 +26,7 @@ export function between(design: Design, cells: Cells): Check[] {
   return [
     ...coil(design, cells),
     ...points(design, cells),
+    ...resting(design, cells),
     ...timing(design, cells),
     ...sizes(design, cells),
     ...devices(design, cells),
@@ -72,6 +74,23 @@ function coil(design: Design, { entry, value }: Cells): Check[] {
       at: {},
       wrong: `IF(#="",0,IF(${entry('source_given')}="",0,1))`,
       takes: 'takes nothing beside a resistance of the source: give one of the two',
+    },
+  ];
+}
+
+/** Above the supplies of the systems that there are relays for nothing is known of the battery at rest. */
+function resting({ runs, points }: Design, { value }: Cells): Check[] {
+  const closes = runs.flatMap(({ relay }, run) =>
+    relay === null ? [] : [`IF(${value('relay_closes', { run })}="before cranking",1,0)`],
+  );
+  if (closes.length === 0) return [];
+  const supplies = points.map((_, point) => value('point_supply', { point })).join();
+  return [
+    {
+      name: 'resting',
+      at: {},
+      wrong: `IF(#="",IF(MAX(${supplies})>${HIGHEST_SYSTEM},0,IF(${closes.join('+')}>0,1,0)),0)`,
+      takes: 'takes a voltage, since a relay closes before cranking',
     },
   ];
 }

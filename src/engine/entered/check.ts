@@ -111,10 +111,19 @@ export function alone(
       wrong: 'IF(#="",0,1)',
       takes: `takes nothing: this workbook has no room for a ${device ?? 'sweep'} here; ${ANEW}`,
     };
+  const sparks = q.path.startsWith('ignition.sparks.');
+  if (sparks && design.ignition.sparks === null)
+    return {
+      name,
+      at,
+      wrong: 'IF(#="",0,1)',
+      takes: 'takes nothing: how many further sparks there are, the design says',
+    };
   const needed =
     NEEDED.includes(name) ||
     (device !== null && (NEEDED_OF[device] as readonly string[]).includes(name) && made !== null) ||
-    q.path.startsWith('sweep.');
+    q.path.startsWith('sweep.') ||
+    sparks;
   const word = row === null ? '1' : `IF(${row}>0,0,1)`;
   const [from, to] = (q.range ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]).map((end) =>
     asEntered(end, q, system),
@@ -125,7 +134,7 @@ export function alone(
     name,
     at,
     wrong: `IF(ISNUMBER(#),${figure},IF(#="",${needed ? 1 : 0},${word}))`,
-    takes: `takes ${taken(name, q, list, system)}${needed ? '' : ', or nothing'}`,
+    takes: `takes ${taken(name, q, list, system)}${needed ? '' : ', or nothing'}${needed && device !== null ? `; for no ${device}, with all of its cells empty, ${ANEW}` : ''}`,
   };
 }
 

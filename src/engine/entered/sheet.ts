@@ -30,10 +30,12 @@ const COLUMN = {
   takes: 6,
   folded: 7,
   row: 8,
+  place: 9,
+  moved: 10,
 } as const;
 /** Row of the sums, of the first problem, of the known answer; then the entries. */
-const ROWS = { wrong: 3, changed: 4, first: 5, known: 6 } as const;
-const TOP = 10;
+const ROWS = { wrong: 3, changed: 4, first: 5, known: 6, moved: 7 } as const;
+const TOP = 11;
 
 const at = (row: number, column: number): string => `${CHECKS}!${address(row, column)}`;
 
@@ -154,16 +156,23 @@ export function checksSheet(grid: Grid, design: Design, checked: Checked): Sheet
     put(sheet, row, 0, { role: 'member', value: label, span: 3 });
     put(sheet, row, 3, { role: 'formula', formula });
   };
-  line(ROWS.wrong, 'Inputs that cannot be taken', `SUM(${all(COLUMN.wrong)})+1-${address(ROWS.known, 3)}`);
+  line(
+    ROWS.wrong,
+    'Inputs that cannot be taken',
+    `SUM(${all(COLUMN.wrong)})+${address(ROWS.moved, 3)}+1-${address(ROWS.known, 3)}`,
+  );
   line(ROWS.changed, 'Inputs that were changed', `SUM(${all(COLUMN.changed)})`);
-  const problem = (column: number): string => `INDEX(${all(column)},MATCH(1,${all(COLUMN.wrong)},0),1)`;
+  const problem = (column: number, of: number = COLUMN.wrong): string =>
+    `INDEX(${all(column)},MATCH(1,${all(of)},0),1)`;
   line(
     ROWS.first,
     'The first of them',
     `IF(${address(ROWS.known, 3)}=0,"This program computes differently: do not use its results.",` +
-      `IF(SUM(${all(COLUMN.wrong)})=0,"",${problem(COLUMN.cell)}&" "&${problem(COLUMN.label)}&IF(${problem(COLUMN.of)}="",""," ("&${problem(COLUMN.of)}&")")&": "&${problem(COLUMN.takes)}))`,
+      `IF(${address(ROWS.moved, 3)}>0,${problem(COLUMN.cell, COLUMN.moved)}&" was moved over another input or away from its table: undo that, copy and do not cut.",` +
+      `IF(SUM(${all(COLUMN.wrong)})=0,"",${problem(COLUMN.cell)}&" "&${problem(COLUMN.label)}&IF(${problem(COLUMN.of)}="",""," ("&${problem(COLUMN.of)}&")")&": "&${problem(COLUMN.takes)})))`,
   );
   line(ROWS.known, 'The program computes as it should (1) or not (0)', known.right);
+  line(ROWS.moved, 'Inputs that were moved', `SUM(${all(COLUMN.moved)})`);
   const titles = {
     label: 'Input',
     of: 'of',
@@ -174,11 +183,16 @@ export function checksSheet(grid: Grid, design: Design, checked: Checked): Sheet
     takes: 'What it takes',
     folded: 'As it is looked up',
     row: 'Row among the spellings',
+    place: 'Place on the sheet',
+    moved: 'Moved (1)',
   };
   for (const key of Object.keys(titles) as (keyof typeof titles)[])
     put(sheet, TOP - 1, COLUMN[key], { role: 'label', value: titles[key] });
   rows.forEach(({ check, own }, i) => {
     for (const [column, cell] of rowOf(grid, design, check, own, TOP + i)) put(sheet, TOP + i, column, cell);
+    if (own)
+      for (const [column, cell] of placed(grid, checked, check, TOP + i, all(COLUMN.place)))
+        put(sheet, TOP + i, column, cell);
   });
   put(sheet, last + 2, 0, { role: 'title', value: 'A calculation whose answers are known', span: 5 });
   known.cells.forEach((row, i) => {
@@ -188,6 +202,34 @@ export function checksSheet(grid: Grid, design: Design, checked: Checked): Sheet
   });
   return sheet;
 }
+
+/** Where an entry lies now, and whether that is on another one, or not beside or below the first of its own. */
+function placed(
+  grid: Grid,
+  checked: Checked,
+  { name, at: where }: Check,
+  row: number,
+  all: string,
+): [number, Cell][] {
+  const place = grid.placement.entries.get(name) as Place;
+  const [first] = members(grid.axes, place.rows) as [At];
+  const [from, to] = [cellOf(place, first), cellOf(place, where)];
+  const entry = entryCell(grid, name, where);
+  const own = address(row, COLUMN.place);
+  const apart = (to[0] - from[0]) * PLACE + to[1] - from[1];
+  const beside =
+    apart === 0 ? '0' : `IF(${own}-${address(placeOf(checked, name, first), COLUMN.place)}=${apart},0,1)`;
+  return [
+    [COLUMN.place, { role: 'formula', formula: `ROW(${entry})*${PLACE}+COLUMN(${entry})` }],
+    [
+      COLUMN.moved,
+      { role: 'formula', formula: `IFERROR(IF(MATCH(${own},${all},0)=${row - TOP + 1},${beside},1),1)` },
+    ],
+  ];
+}
+
+/** Rows count this many times as much as columns. */
+const PLACE = 1000;
 
 function rowOf(grid: Grid, design: Design, check: Check, own: boolean, row: number): [number, Cell][] {
   const { name, at: where, takes } = check;

@@ -13,7 +13,8 @@ const PLACES = (() => {
   const places = {} as Record<List, { row: number; count: number }>;
   for (const list of Object.keys(LISTS) as List[]) {
     places[list] = { row, count: LISTS[list].length };
-    row += LISTS[list].length;
+    // An empty row ends each: a look-up sees one row more than there are.
+    row += LISTS[list].length + 1;
   }
   return places;
 })();
