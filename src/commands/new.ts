@@ -1,6 +1,7 @@
 /** `coilfeed new [FILE]`: a commented design to start from, from a few answers where they are given; or a shop's file. */
 import { dirname, relative } from 'node:path';
 import { createInterface } from 'node:readline/promises';
+import type { Problem } from '../design/problems.ts';
 import { RANGES } from '../design/ranges.ts';
 import { readDesign } from '../design/read.ts';
 import { readShop, type ShopText } from '../design/shop/read.ts';
@@ -44,6 +45,17 @@ export async function run(argv: string[]): Promise<number> {
 
 /** The design of these answers; null, and every problem said, when they do not go together. */
 async function first(answers: Answers, file: string | undefined): Promise<string | null> {
+  const made = await attempt(answers, file);
+  if (made.ok) return made.text;
+  refused(made.problems);
+  return null;
+}
+
+/** The design of these answers, or what the reader says of it. Throws a `Refusal` for an answer that is none. */
+async function attempt(
+  answers: Answers,
+  file: string | undefined,
+): Promise<{ ok: true; text: string } | { ok: false; problems: Problem[] }> {
   const cylinders = whole('cylinders', answers.cylinders ?? '4');
   const stroke = whole('stroke', answers.stroke ?? '4');
   if (stroke !== 2 && stroke !== 4) throw new Refusal('--stroke takes 2 or 4.');
@@ -54,10 +66,7 @@ async function first(answers: Answers, file: string | undefined): Promise<string
     throw new Refusal('--coil names a coil of a shop’s file: name that with --shop FILE.');
   const shop = answers.shop === undefined ? null : await shopOf(answers.shop);
   const own = shop === null ? null : readShop(shop);
-  if (own !== null && !own.ok) {
-    refused(own.problems);
-    return null;
-  }
+  if (own !== null && !own.ok) return own;
   const coil = answers.coil ?? null;
   const bench = own?.shop.coils?.find(({ name }) => name === coil)?.test_point;
   const asked: Asked = {
@@ -71,9 +80,7 @@ async function first(answers: Answers, file: string | undefined): Promise<string
   };
   const text = firstDesign(asked);
   const read = readDesign(text, 'the new design', shop ?? undefined);
-  if (read.ok) return text;
-  refused(read.problems);
-  return null;
+  return read.ok ? { ok: true, text } : read;
 }
 
 const besideFile = (shop: string, file: string | undefined): string =>
@@ -92,27 +99,84 @@ function whole(name: string, text: string): number {
   return number;
 }
 
-/** Asks for what was not given, on the terminal. */
+/** What is wrong with an answer; null when it can be taken. */
+type Wrong = (answer: string) => string | null | Promise<string | null>;
+
+/** What a `Refusal` says of an answer, or what the reader says of the first design with it. */
+const wrongWith =
+  (answers: (answer: string) => Answers): Wrong =>
+  async (answer) => {
+    try {
+      const read = await attempt(answers(answer), undefined);
+      return read.ok ? null : read.problems.map(({ found, taken }) => `${found}; ${taken}`).join('. ');
+    } catch (error) {
+      if (error instanceof Refusal) return error.message.replace(/^--/, '');
+      throw error;
+    }
+  };
+
+/** Asks for what was not given, on the terminal, and again while an answer cannot be taken. */
 async function answered(given: Answers): Promise<Answers> {
   if (!process.stdin.isTTY)
     throw new Refusal(
       '--ask needs a terminal; without one give the answers: --cylinders, --layout, --order.',
     );
   const talk = createInterface({ input: process.stdin, output: process.stderr });
-  const ask = async (known: string | undefined, what: string, preset: string): Promise<string> => {
+  // Without an end of input here the question would never be answered.
+  const ended = new Promise<never>((_, reject) => {
+    talk.once('close', () => reject(new Refusal('The questions were not answered to the end.')));
+  });
+  ended.catch(() => undefined);
+  const ask = async (
+    known: string | undefined,
+    what: string,
+    preset: string,
+    wrong: Wrong,
+  ): Promise<string> => {
     if (known !== undefined) return known;
-    const answer = (await talk.question(`${what} [${preset}]: `)).trim();
-    return answer === '' ? preset : answer;
+    for (;;) {
+      const answer = (await Promise.race([talk.question(`${what} [${preset}]: `), ended])).trim() || preset;
+      const why = await wrong(answer);
+      if (why === null) return answer;
+      process.stderr.write(`${wrap(why)}\n`);
+    }
   };
+  const coil = (name: string): string | undefined => (name === 'none' ? undefined : name);
   try {
-    const cylinders = await ask(given.cylinders, 'Cylinders', '4');
-    const stroke = await ask(given.stroke, 'Stroke, 2 or 4', '4');
-    const layout = await ask(given.layout, `Layout: ${LAYOUTS_ASKED.join(', ')}`, LAYOUTS_ASKED[0]);
-    const order = await ask(given.order, 'Firing order', orderFor(Number(cylinders)));
-    const shop = await ask(given.shop, 'Shop’s file, or none', 'none');
-    if (shop === 'none') return { cylinders, stroke, layout, order };
-    const coil = await ask(given.coil, 'Coil of the shop, or none', 'none');
-    return { cylinders, stroke, layout, order, shop, coil: coil === 'none' ? undefined : coil };
+    const cylinders = await ask(
+      given.cylinders,
+      'Cylinders',
+      '4',
+      wrongWith((cylinders) => ({ cylinders })),
+    );
+    const stroke = await ask(
+      given.stroke,
+      'Stroke, 2 or 4',
+      '4',
+      wrongWith((stroke) => ({ cylinders, stroke })),
+    );
+    const engine = { cylinders, stroke };
+    const layout = await ask(
+      given.layout,
+      `Layout: ${LAYOUTS_ASKED.join(', ')}`,
+      LAYOUTS_ASKED[0],
+      wrongWith((layout) => ({ ...engine, layout })),
+    );
+    const order = await ask(
+      given.order,
+      'Firing order',
+      orderFor(Number(cylinders)),
+      wrongWith((order) => ({ ...engine, layout, order })),
+    );
+    const all = { ...engine, layout, order };
+    const shop = await ask(given.shop, 'Shop’s file, or none', 'none', (answer) =>
+      answer === 'none' ? null : wrongWith((shop) => ({ ...all, shop }))(answer),
+    );
+    if (shop === 'none') return all;
+    const name = await ask(given.coil, 'Coil of the shop, or none', 'none', (answer) =>
+      wrongWith((one) => ({ ...all, shop, coil: coil(one) }))(answer),
+    );
+    return { ...all, shop, coil: coil(name) };
   } finally {
     talk.close();
   }

@@ -3,7 +3,7 @@
  * so in their title; in continuous integration (CI is set) a missing one is a failure with its name.
  */
 import { spawnSync } from 'node:child_process';
-import { accessSync, constants } from 'node:fs';
+import { accessSync, constants, existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { delimiter, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -15,6 +15,7 @@ export const PEERS = {
   chromium: 'Chromium',
   pdftotext: 'pdftotext',
   'ooxml-validator': 'the Open XML schema check',
+  python3: 'Python',
   'python3-openpyxl': 'openpyxl',
 } as const;
 export type Peer = keyof typeof PEERS;
@@ -26,6 +27,7 @@ export const PYTHON = '/usr/bin/python3';
 export function peer(name: Peer): string | null {
   if (name === 'ooxml-validator') return validator();
   if (name === 'python3-openpyxl') return openpyxl();
+  if (name === 'python3') return existsSync(PYTHON) ? PYTHON : null;
   for (const folder of (process.env.PATH ?? '').split(delimiter)) {
     const path = join(folder, name);
     try {
