@@ -283,5 +283,11 @@ export type LateKind = 'check' | 'against' | 'remedies' | 'papers' | 'kitbook' |
 
 export type Ask = { [K in Kind]: { id: number; kind: K; ask: Calls[K]['ask'] } }[Kind];
 
-/** `failed` says what the tool could not do, and is its own fault. */
-export type Reply = { id: number; reply: unknown } | { id: number; failed: string };
+/** `failed` says what the tool could not do, and is its own fault; `stage` what long work is at, before its reply. */
+export type Reply =
+  | { id: number; reply: unknown }
+  | { id: number; failed: string }
+  | { id: number; stage: string };
+
+/** Tells what long work is at: `2 of 4: the cells are laid out`. */
+export type Tell = (stage: string) => void;

@@ -2,7 +2,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Papers } from '../protocol.ts';
 import { endingOf, save } from '../shell/files.ts';
-import { askOnce, type Job, Stopped } from '../state/client.ts';
+import { Making, useMaking } from '../shell/Making.tsx';
 import { useBenchState, useCurrent, useSlow } from '../state/use.ts';
 import { Progress } from './Progress.tsx';
 
@@ -72,40 +72,24 @@ function Listed({ serials }: { readonly serials: string }) {
   );
 }
 
-/** The workbook takes its time. */
+const BOOK = 'The workbook of the kit';
+
 function Book({ serials }: { readonly serials: string }) {
   const { history, shop } = useBenchState('history', 'shop');
-  const [job, start] = useState<Job<Uint8Array> | null>(null);
   const [said, say] = useState('');
-  const make = async (): Promise<void> => {
-    const { text, file } = history.now;
-    const made = askOnce('kitbook', { text, file, shop, serials });
-    start(made);
-    say('');
-    try {
-      save(await made.reply, 'kit.xlsx');
-    } catch (error) {
-      if (!(error instanceof Stopped)) say(error instanceof Error ? error.message : String(error));
-    } finally {
-      start(null);
-    }
-  };
-  return job === null ? (
+  const { make, stop } = useMaking(BOOK, say);
+  const { text, file } = history.now;
+  return (
     <>
-      <button type="button" onClick={make}>
+      <button
+        type="button"
+        disabled={stop !== null}
+        onClick={() => make('kitbook', { text, file, shop, serials }, 'kit.xlsx')}
+      >
         Workbook of the kit
       </button>{' '}
-      <span class="problem" role="status">
-        {said}
-      </span>
+      <Making what={BOOK} said={said} stop={stop} />
     </>
-  ) : (
-    <span>
-      <progress aria-label="The workbook is being made" />{' '}
-      <button type="button" onClick={job.stop}>
-        Stop
-      </button>
-    </span>
   );
 }
 

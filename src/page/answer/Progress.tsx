@@ -1,4 +1,4 @@
-/** Long work under way, with a way to stop it; or why there is nothing of it. */
+/** Long work under way, with a way to stop it; or why there is nothing of it, with a way to start it again. */
 import type { Slow } from '../state/use.ts';
 
 interface ProgressProps {
@@ -8,21 +8,19 @@ interface ProgressProps {
 }
 
 export function Progress({ of, what, stop }: ProgressProps) {
-  switch (of.is) {
-    case 'waiting':
-      return (
-        <p class="quiet progress">
-          {what} … <progress aria-label={what} />{' '}
-          <button type="button" class="small" onClick={stop}>
-            Stop
-          </button>
-        </p>
-      );
-    case 'stopped':
-      return <p class="quiet">Stopped. The next change starts it again.</p>;
-    case 'failed':
-      return <p class="problem">This could not be worked out: {of.why}</p>;
-    default:
-      return null;
-  }
+  if (of.is === 'done') return null;
+  const waits = of.is === 'waiting';
+  return (
+    <p class={of.is === 'failed' ? 'problem' : 'quiet progress'}>
+      {waits ? `${what} … ` : null}
+      {waits ? <progress aria-label={what} /> : null}
+      <span role="status">
+        {of.is === 'stopped' ? 'Stopped: nothing was made. ' : null}
+        {of.is === 'failed' ? `This could not be worked out: ${of.why}. ` : null}
+      </span>{' '}
+      <button type="button" class="small" onClick={waits ? stop : of.again}>
+        {waits ? 'Stop' : 'Start again'}
+      </button>
+    </p>
+  );
 }

@@ -1,9 +1,9 @@
 /** What is done with the design as a whole. */
 import { useRef, useState } from 'preact/hooks';
 import { asYaml } from '../../saved/apply.ts';
-import { askOnce, type Job, Stopped } from '../state/client.ts';
 import { useBench, useBenchState, useCurrent } from '../state/use.ts';
 import { type Demo, named, save, take } from './files.ts';
+import { Making, useMaking } from './Making.tsx';
 import { Menu } from './Menu.tsx';
 import { Settings } from './Settings.tsx';
 import { Start } from './Start.tsx';
@@ -14,31 +14,16 @@ interface ToolbarProps {
   readonly say: (words: string) => void;
 }
 
+const WORKBOOK = 'The workbook';
+
 export function Toolbar({ demos, said, say }: ToolbarProps) {
   const bench = useBench();
   const { history, tree, view, busy, shop } = useBenchState('history', 'tree', 'view', 'busy', 'shop');
   const { file, text } = history.now;
-  const [job, start] = useState<Job<unknown> | null>(null);
   const [starting, begin] = useState(false);
   const chooser = useRef<HTMLInputElement>(null);
   const sound = tree.sound && useCurrent();
-  const workbook = async (): Promise<void> => {
-    const made = askOnce('workbook', { text, file, shop });
-    start(made);
-    say('The workbook is being made …');
-    try {
-      save(await made.reply, named(file, '.xlsx'));
-      say('The workbook is in the downloads.');
-    } catch (error) {
-      say(
-        error instanceof Stopped
-          ? 'The workbook was not made.'
-          : `The workbook could not be made: ${error instanceof Error ? error.message : String(error)}`,
-      );
-    } finally {
-      start(null);
-    }
-  };
+  const { make, stop } = useMaking(WORKBOOK, say);
   const saveText = (): void => {
     save(tree.sound ? asYaml(text) : text, named(file, '.yaml'));
     say('The design is in the downloads.');
@@ -96,7 +81,12 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
         <button type="button" data-closes onClick={saveText}>
           Save YAML
         </button>
-        <button type="button" data-closes disabled={!sound || job !== null} onClick={workbook}>
+        <button
+          type="button"
+          data-closes
+          disabled={!sound || stop !== null}
+          onClick={() => make('workbook', { text, file, shop }, named(file, '.xlsx'))}
+        >
           Workbook
         </button>
         <button type="button" data-closes disabled={!sound || busy} onClick={saveResult}>
@@ -139,17 +129,7 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
         </div>
         <Settings />
       </Menu>
-      <span class="said" role="status">
-        {said}{' '}
-        {job === null ? null : (
-          <>
-            <progress aria-label="The workbook is being made" />{' '}
-            <button type="button" class="small" onClick={job.stop}>
-              Stop
-            </button>
-          </>
-        )}
-      </span>
+      <Making what={WORKBOOK} said={said} stop={stop} />
     </div>
   );
 }

@@ -1,8 +1,9 @@
 /** Asks a worker and waits for its answers. */
-import type { Calls, Kind, LateKind, Reply } from '../protocol.ts';
+import type { Calls, Kind, LateKind, Reply, Tell } from '../protocol.ts';
 import { type Program, startWorker } from './parts.ts';
 
 interface Waiting {
+  readonly tell: Tell;
   readonly done: (reply: never) => void;
   readonly failed: (error: Error) => void;
 }
@@ -21,16 +22,19 @@ export class Client {
   }
 
   /** Throws what the tool could not do. */
-  call<K extends Kind>(kind: K, ask: Calls[K]['ask']): Promise<Calls[K]['reply']> {
+  call<K extends Kind>(kind: K, ask: Calls[K]['ask'], tell: Tell = () => {}): Promise<Calls[K]['reply']> {
     this.count += 1;
     const id = this.count;
     return new Promise((done, failed) => {
-      this.waiting.set(id, { done, failed });
+      this.waiting.set(id, { tell, done, failed });
       this.worker.then((worker) => worker.postMessage({ id, kind, ask }), failed);
     });
   }
 
+  /** What still waits for an answer ends as stopped. */
   end(): void {
+    for (const { failed } of this.waiting.values()) failed(new Stopped('stopped'));
+    this.waiting.clear();
     this.worker.then(
       (worker) => worker.terminate(),
       () => {},
@@ -39,6 +43,10 @@ export class Client {
 
   private take(reply: Reply): void {
     const waiting = this.waiting.get(reply.id);
+    if ('stage' in reply) {
+      waiting?.tell(reply.stage);
+      return;
+    }
     this.waiting.delete(reply.id);
     if ('failed' in reply) waiting?.failed(new Error(reply.failed));
     else waiting?.done(reply.reply as never);
@@ -60,12 +68,16 @@ export interface Job<T> {
 export class Stopped extends Error {}
 
 /** One long job in a worker of its own, so that the numbers go on following meanwhile. */
-export function askOnce<K extends LateKind>(kind: K, ask: Calls[K]['ask']): Job<Calls[K]['reply']> {
+export function askOnce<K extends LateKind>(
+  kind: K,
+  ask: Calls[K]['ask'],
+  tell?: Tell,
+): Job<Calls[K]['reply']> {
   const client = new Client(kind === 'workbook' || kind === 'kitbook' ? 'sheets' : 'late');
   let stop = (): void => {};
   const stopped = new Promise<never>((_, failed) => {
     stop = () => failed(new Stopped('stopped'));
   });
-  const reply = Promise.race([client.call(kind, ask), stopped]).finally(() => client.end());
+  const reply = Promise.race([client.call(kind, ask, tell), stopped]).finally(() => client.end());
   return { reply, stop };
 }

@@ -10,6 +10,8 @@ async function partText(id: string): Promise<string> {
   const packed = document.getElementById(id)?.textContent ?? '';
   const { readable, writable } = new DecompressionStream('gzip');
   const text = new Response(readable).text();
+  // What cannot be unpacked is told by whoever writes first.
+  text.catch(() => {});
   const writer = writable.getWriter();
   for (let at = 0; at < packed.length; at += SLICE) {
     await writer.write(bytesOf(packed.slice(at, at + SLICE)));

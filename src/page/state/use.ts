@@ -4,6 +4,7 @@ import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import type { Units } from '../../basis/shown.ts';
 import type { Calls, Figure, Given, Kind, Shown, View } from '../protocol.ts';
 import { type Bench, isCurrent, type SlowKind, type State } from './bench.ts';
+import { Stopped } from './client.ts';
 
 export const BenchContext = createContext<Bench | null>(null);
 
@@ -106,8 +107,8 @@ const SLOW = 800;
 export type Slow<T> =
   | { readonly is: 'waiting' }
   | { readonly is: 'done'; readonly reply: T }
-  | { readonly is: 'stopped' }
-  | { readonly is: 'failed'; readonly why: string };
+  | { readonly is: 'stopped'; readonly again: () => void }
+  | { readonly is: 'failed'; readonly why: string; readonly again: () => void };
 
 /** Long work on the newest answer; with a way to give it up. `wanted` says whether anybody looks at it. */
 export function useSlow<K extends SlowKind>(
@@ -119,6 +120,9 @@ export function useSlow<K extends SlowKind>(
   const bench = useBench();
   const { view } = useBenchState('view');
   const [state, set] = useState<Slow<Calls[K]['reply']>>({ is: 'waiting' });
+  const [round, start] = useState(0);
+  const again = (): void => start(round + 1);
+  const cancel = useRef(() => {});
   // `key` stands for what `more` holds.
   useEffect(() => {
     if (view === null || !wanted) return;
@@ -127,19 +131,26 @@ export function useSlow<K extends SlowKind>(
     const clock = setTimeout(() => {
       bench.slow(kind, more).then(
         (reply) => current && set({ is: 'done', reply }),
-        (error: Error) => current && set({ is: 'failed', why: error.message }),
+        (error: Error) =>
+          current &&
+          // Stopped by another one beside, whose worker this one shares.
+          set(
+            error instanceof Stopped ? { is: 'stopped', again } : { is: 'failed', why: error.message, again },
+          ),
       );
     }, SLOW);
-    return () => {
+    cancel.current = () => {
       current = false;
       clearTimeout(clock);
     };
-  }, [bench, kind, key, view, wanted]);
+    return cancel.current;
+  }, [bench, kind, key, view, wanted, round]);
   return [
     state,
     () => {
+      cancel.current();
       bench.stop();
-      set({ is: 'stopped' });
+      set({ is: 'stopped', again });
     },
   ];
 }

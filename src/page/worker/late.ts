@@ -13,18 +13,22 @@ import { answersToo, designOf } from './main.ts';
 import { kitBook, papersOf } from './papers.ts';
 import { checkOf } from './readings.ts';
 import { remediesShown } from './remedies.ts';
+import { STAGES, staged } from './stages.ts';
 
 answersToo({
   check: (given) => checkOf(designOf(given)),
   against: (given) => againstOriginal(designOf(given)),
   remedies: (given) => remediesShown(run(designOf(given))),
   papers: (given) => papersOf(designOf(given), given.serials, given.logo),
-  kitbook: (given) => kitBook(designOf(given), given.serials),
-  workbook: (given) => {
+  kitbook: (given, tell) => kitBook(designOf(given), given.serials, tell),
+  workbook: (given, tell) => {
+    tell(STAGES.design);
     const design = designOf(given);
     const result = run(design);
     const told = result.verdict === 'fail' ? remediesShown(result)[design.units] : null;
-    const bytes = toWorkbook(runLaid(design, showWith(told)));
+    const whole = runLaid(design, staged(showWith(told), tell));
+    tell(STAGES.file);
+    const bytes = toWorkbook(whole);
     // Sealed as the command seals it, so that the command knows later whether somebody edited it.
     return canDigest() ? archive.seal(bytes) : bytes;
   },

@@ -8,7 +8,7 @@ import { curvesPicture } from '../../pictures/curves.ts';
 import { dropPicture } from '../../pictures/drop.ts';
 import { speedLines } from '../../pictures/speed-lines.ts';
 import { run } from '../../run.ts';
-import type { Ask, Calls, Given, Kind, LateKind, Reply } from '../protocol.ts';
+import type { Ask, Calls, Given, Kind, LateKind, Reply, Tell } from '../protocol.ts';
 import { explained } from './explain.ts';
 import { cardOf } from './feed.ts';
 import { Live } from './live.ts';
@@ -27,7 +27,10 @@ export const designOf = (given: Given) => {
 };
 
 type Answers<K extends Kind> = {
-  readonly [One in K]: (ask: Calls[One]['ask']) => Calls[One]['reply'] | Promise<Calls[One]['reply']>;
+  readonly [One in K]: (
+    ask: Calls[One]['ask'],
+    tell: Tell,
+  ) => Calls[One]['reply'] | Promise<Calls[One]['reply']>;
 };
 
 const LIVE: Answers<Exclude<Kind, LateKind>> = {
@@ -65,8 +68,8 @@ const worker = globalThis as unknown as {
 
 worker.onmessage = async ({ data: { id, kind, ask } }) => {
   try {
-    const answer = answers[kind] as (ask: unknown) => unknown;
-    worker.postMessage({ id, reply: await answer(ask) });
+    const answer = answers[kind] as (ask: unknown, tell: Tell) => unknown;
+    worker.postMessage({ id, reply: await answer(ask, (stage) => worker.postMessage({ id, stage })) });
   } catch (error) {
     worker.postMessage({ id, failed: error instanceof Error ? error.message : String(error) });
   }

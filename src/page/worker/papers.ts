@@ -13,7 +13,8 @@ import { run } from '../../run.ts';
 import { runLaid } from '../../run-laid.ts';
 import { sha256 } from '../../saved/seal/digest.ts';
 import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
-import type { Nothing, Papers } from '../protocol.ts';
+import type { Nothing, Papers, Tell } from '../protocol.ts';
+import { STAGES, staged } from './stages.ts';
 
 /** Times of an archive say nothing here: the same design gives the same bytes. A ZIP starts in 1980. */
 const NO_TIME = '1980-01-01T12:00:00Z';
@@ -53,10 +54,15 @@ export async function papersOf(
   };
 }
 
-export async function kitBook(design: Design, serials: string): Promise<Uint8Array> {
+export async function kitBook(design: Design, serials: string, tell: Tell): Promise<Uint8Array> {
+  tell(STAGES.design);
   const job = await jobOf(design, serials);
   if ('why' in job) throw new Error(job.why);
   const pages = kitPages(job);
-  const whole = runLaid(design, (grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]));
+  const whole = runLaid(
+    design,
+    staged((grid, d) => new Map([...show(grid, d), ...pages.sheets(grid)]), tell),
+  );
+  tell(STAGES.file);
   return toWorkbook(whole, pages.pages(whole.evaluation));
 }
