@@ -39,6 +39,8 @@ export type PartName =
   | 'fuse_holder'
   | 'relay'
   | 'relay_socket'
+  | 'fuse_terminal'
+  | 'relay_terminal'
   | 'splice'
   | 'ground'
   | 'coil_connector'

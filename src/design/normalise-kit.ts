@@ -11,6 +11,8 @@ const PARTS: readonly PartName[] = [
   'fuse_holder',
   'relay',
   'relay_socket',
+  'fuse_terminal',
+  'relay_terminal',
   'splice',
   'ground',
   'coil_connector',

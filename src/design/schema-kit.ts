@@ -115,6 +115,8 @@ const parts = map(
     fuse_holder: usable('holder', 'Fuse holder.'),
     relay: part('Relay.'),
     relay_socket: usable('holder', 'Socket of the relay.'),
+    fuse_terminal: usable('terminal', 'Terminal of a wire in the fuse holder.'),
+    relay_terminal: usable('terminal', 'Terminal of a wire on a load tab of the relay.'),
     splice: usable('splice', 'Splice of the feed.'),
     ground: usable('terminal', 'Common ground point of the return.'),
     coil_connector: part('Connector of a coil.'),

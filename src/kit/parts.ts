@@ -5,7 +5,7 @@ import { FUSE_TYPES } from '../data/fuses.ts';
 import { INSULATIONS } from '../data/insulation.ts';
 import type { Design } from '../design/design.ts';
 import type { Kind } from '../design/shop/shop.ts';
-import { fusePrice, namedPrice, relayPrice, wirePrice } from '../shop/prices.ts';
+import { fuseOf, namedPrice, relayOf, wirePrice } from '../shop/prices.ts';
 import { printQuantity } from '../views/print.ts';
 import { pulled, reels } from './cut.ts';
 import type { Job } from './job.ts';
@@ -33,6 +33,10 @@ export interface Part {
 export function partsList(job: Job): Part[] {
   return [...wire(job), ...fuses(job), ...relays(job), ...terminals(job), ...joints(job), ...others(job)];
 }
+
+/** As the shop orders a part: by its number, else by its name. */
+const orderOf = (part: { name: string; stock?: string | undefined } | null): string | null =>
+  part === null ? null : (part.stock ?? part.name);
 
 /** Where the shop's file has parts of a kind; labels are labels. */
 const SHOP_KINDS: Readonly<Record<string, Kind>> = {
@@ -114,11 +118,20 @@ function fuses(job: Job): Part[] {
     const at = group.map((spot) => spot.id).join(', ');
     const run = runOf(e.design, group[0] as Spot);
     const what = whatOf(group[0] as Spot);
+    const own = fuseOf(e, run);
     const size = printedSize(String(e.value('gauge', { run })));
     return [
       {
-        ...piecesOf(job, 'fuse', at, what, kit.parts.fuse, group.length, kit.spares.fuse * group.length),
-        each: fusePrice(e, run),
+        ...piecesOf(
+          job,
+          'fuse',
+          at,
+          what,
+          kit.parts.fuse ?? orderOf(own),
+          group.length,
+          kit.spares.fuse * group.length,
+        ),
+        each: own?.price?.amount ?? null,
       },
       piecesOf(
         job,
@@ -156,10 +169,19 @@ function relays(job: Job): Part[] {
   return alike(spotsOf(job, 'relay'), whatOf).flatMap((group) => {
     const at = group.map((spot) => spot.id).join(', ');
     const what = whatOf(group[0] as Spot);
+    const own = relayOf(e, runOf(e.design, group[0] as Spot));
     return [
       {
-        ...piecesOf(job, 'relay', at, what, kit.parts.relay, group.length, kit.spares.relay * group.length),
-        each: relayPrice(e, runOf(e.design, group[0] as Spot)),
+        ...piecesOf(
+          job,
+          'relay',
+          at,
+          what,
+          kit.parts.relay ?? orderOf(own),
+          group.length,
+          kit.spares.relay * group.length,
+        ),
+        each: own?.price?.amount ?? null,
       },
       piecesOf(job, 'relay socket', at, 'Socket for that relay', kit.parts.relay_socket, group.length),
     ];

@@ -50,14 +50,16 @@ export function terminalFor(
     case 'chassis':
       return 'ring for engine ground, hole ____';
     case 'fuse':
-      return 'terminal of the fuse holder';
+      return design.kit.parts.fuse_terminal ?? 'terminal of the fuse holder';
     case 'coil':
       return 'contact of the coil connector';
     case 'trigger':
       return 'joint with the original ignition wire';
     default: {
       const tab = design.runs[design.wires[spot.wire ?? -1]?.run ?? 0]?.relay?.tab;
-      const width = terminal === '30' || terminal === '87' ? (tab ?? '____') : '____';
+      const load = terminal === '30' || terminal === '87';
+      const width = load ? (tab ?? '____') : '____';
+      if (load && design.kit.parts.relay_terminal !== null) return design.kit.parts.relay_terminal;
       return `receptacle for a relay tab of ${width} mm`;
     }
   }

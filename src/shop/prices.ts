@@ -4,7 +4,7 @@ import type { Design } from '../design/design.ts';
 import { runKey } from '../design/layout.ts';
 import { asSold } from '../design/normalise.ts';
 import { keyText } from '../design/problems.ts';
-import type { Kind, Price } from '../design/shop/shop.ts';
+import type { Kind, Price, ShopFuse, ShopRelay } from '../design/shop/shop.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 
 /** A part, how many or how many metres of it, and the price of one; null where the shop states none. */
@@ -50,22 +50,26 @@ const usedAt = (design: Design, run: number, part: 'fuse' | 'relay') => {
   return design.used.find((one) => one.path === path && !one.beside.includes('rating'))?.name ?? null;
 };
 
-/** Price of the fuse of a run: the one that it uses, or one of that type and rating. */
-export function fusePrice(e: Evaluation, run: number): number | null {
+/** The shop's fuse of a run: the one that it uses, or the cheapest of that type and rating; null where there is none. */
+export function fuseOf(e: Evaluation, run: number): ShopFuse | null {
   const { design } = e;
   const own = usedAt(design, run, 'fuse');
-  if (own !== null) return namedPrice(design, 'fuses', own);
+  const fuses = design.shop?.fuses ?? [];
+  if (own !== null) return fuses.find(({ name }) => name === own) ?? null;
   const [type, rating] = [design.runs[run]?.fuse?.type, e.number('fuse_rating', { run })];
-  return cheapest(
-    (design.shop?.fuses ?? [])
+  const price = (fuse: ShopFuse): number => fuse.price?.amount ?? Number.POSITIVE_INFINITY;
+  return (
+    fuses
       .filter((fuse) => fuse.type === type && fuse.rating === rating)
-      .map(({ price }) => price),
+      .toSorted((a, b) => (price(a) < price(b) ? -1 : price(a) > price(b) ? 1 : 0))[0] ?? null
   );
 }
 
-/** Price of the relay of a run, where it uses one of the shop. */
-export const relayPrice = ({ design }: Evaluation, run: number): number | null =>
-  namedPrice(design, 'relays', usedAt(design, run, 'relay'));
+/** The shop's relay of a run, where it uses one. */
+export const relayOf = ({ design }: Evaluation, run: number): ShopRelay | null => {
+  const own = usedAt(design, run, 'relay');
+  return design.shop?.relays?.find(({ name }) => name === own) ?? null;
+};
 
 /** The sum of what has a price; lines of one part together. */
 export function billOf(currency: string, all: readonly Line[]): Bill {
@@ -109,12 +113,19 @@ export function feedBill(e: Evaluation): Bill | null {
               what: `${amps('fuse_rating')} fuse, type ${fuse.type}`,
               count,
               unit: 'pcs' as const,
-              each: fusePrice(e, run),
+              each: fuseOf(e, run)?.price?.amount ?? null,
             },
           ]),
       ...(relay === null
         ? []
-        : [{ what: `${amps('relay_rating')} relay`, count, unit: 'pcs' as const, each: relayPrice(e, run) }]),
+        : [
+            {
+              what: `${amps('relay_rating')} relay`,
+              count,
+              unit: 'pcs' as const,
+              each: relayOf(e, run)?.price?.amount ?? null,
+            },
+          ]),
     ];
   });
   return billOf(currency, lines);

@@ -1,6 +1,7 @@
 /** Prices of a feed and of a kit, by hand. */
 import { expect, test } from 'vitest';
 import { harnessOf } from '../../src/kit/harness.ts';
+import { partsList } from '../../src/kit/parts.ts';
 import { kitBills, priceTable } from '../../src/kit/prices.ts';
 import { run } from '../../src/run.ts';
 import { feedBill } from '../../src/shop/prices.ts';
@@ -73,6 +74,38 @@ test('a kit, and a batch of three', () => {
   expect(bills?.batch.total).toBeCloseTo(three, 9);
   expect(bills?.kit.open.length).toBeGreaterThan(3);
   expect(priceTable(job)).toContain(`Sum of what has a price,,,,,,${one.toFixed(2)},,${three.toFixed(2)}`);
+});
+
+test('parts are ordered as the shop has them, terminals of the fuse holder and of the relay among them', () => {
+  const text = base(
+    ['gauge: auto', 'gauge: 10 AWG'],
+    ['fuse: { type: C, rating: auto }', 'fuse: { type: C, rating: 20 A }'],
+    ['relay: { rating: 40 A, pull_in: 7.2 V }', 'relay: { use: power 40 }'],
+  );
+  const shop = SHOP.replace('name: blade 20,', 'name: blade 20, stock: F-20,').replace(
+    '{ name: ring,',
+    '{ name: blade contact, largest: 10 AWG, price: 0.2 EUR }, { name: tab 6.3, price: 0.3 EUR }, { name: ring,',
+  );
+  const kit = 'kit: { parts: { fuse_terminal: { use: blade contact }, relay_terminal: { use: tab 6.3 } } }\n';
+  const result = run(design(text + shop + kit));
+  const job = { result, harness: harnessOf(result.evaluation), digest: 'abc', batch: 1, serials: [] };
+  const rows = partsList(job).map(({ kind, what, order, kit: count, each }) => ({
+    kind,
+    what,
+    order,
+    count,
+    each,
+  }));
+  // The cheaper of two fuses of 20 A by its number, the relay, which has none, by its name.
+  expect(rows.find(({ kind }) => kind === 'fuse')).toMatchObject({ order: 'F-20', each: 0.6 });
+  expect(rows.find(({ kind }) => kind === 'relay')).toMatchObject({ order: 'power 40', each: 11 });
+  // Two ends in the holder, two on the tabs of the load, and two spare ones of each.
+  const contact = rows.filter(({ what }) => what.includes('blade contact'));
+  const tab = rows.filter(({ what }) => what.includes('tab 6.3'));
+  expect(contact.map(({ each }) => each)).toEqual([0.2]);
+  expect(tab.map(({ each }) => each)).toEqual([0.3]);
+  // They bound the wire of their run as its other terminals do.
+  expect(result.evaluation.design.runs[0]?.largest).toBe('10 AWG');
 });
 
 /** Labels in a kit: two for each piece of wire, one for the fuse, one for the relay, and that of the kit. */

@@ -27,7 +27,13 @@ export const sizesInOrder = <T extends { readonly size: string }>(parts: readonl
   parts.toSorted((a, b) => areaOf(a.size) - areaOf(b.size));
 
 type Runs = readonly (
-  | { readonly run?: string | undefined; readonly carries?: unknown; readonly side: 'feed' | 'return' }
+  | {
+      readonly run?: string | undefined;
+      readonly carries?: unknown;
+      readonly side: 'feed' | 'return';
+      readonly fuse?: unknown;
+      readonly relay?: unknown;
+    }
   | undefined
 )[];
 
@@ -57,12 +63,19 @@ function partsAt(runs: Runs, index: number, { shop, used }: OfShop): { part: Tak
     const part = shop.terminals?.find((one) => one.name === known);
     return part === undefined ? [] : [{ part, by: `the terminal ${quote(part.name)}` }];
   });
+  const inside = (['fuse', 'relay'] as const).flatMap((device) => {
+    const known = used.find(({ path }) => path === `kit.parts.${device}_terminal`)?.name;
+    const part = shop.terminals?.find((one) => one.name === known);
+    return part === undefined || !runs[index]?.[device]
+      ? []
+      : [{ part, by: `the terminal ${quote(part.name)}` }];
+  });
   const coil = shop.coils?.find((one) => one.name === used.find(({ path }) => path === 'coil')?.name);
   const connector =
     coil?.largest === undefined || !endsAtCoil(runs, index)
       ? []
       : [{ part: { largest: coil.largest }, by: `the connector of the coil ${quote(coil.name)}` }];
-  return [...ends, ...connector];
+  return [...ends, ...inside, ...connector];
 }
 interface Takes {
   readonly smallest?: string | undefined;

@@ -49,6 +49,8 @@ interface Place {
 const KIT_PARTS: Readonly<Record<string, Kind>> = {
   fuse_holder: 'holders',
   relay_socket: 'holders',
+  fuse_terminal: 'terminals',
+  relay_terminal: 'terminals',
   splice: 'splices',
   ground: 'terminals',
   sleeve: 'sleeves',
