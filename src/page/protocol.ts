@@ -199,7 +199,7 @@ export interface Papers {
   readonly released: boolean;
   readonly words: string;
   readonly files: readonly { readonly name: string; readonly what: string; readonly text: string }[];
-  /** All of them in one archive. */
+  /** All of them in one archive, but for the shop's prices. */
   readonly zip: Uint8Array;
 }
 

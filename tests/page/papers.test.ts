@@ -1,8 +1,13 @@
 /** The papers that the page makes: as the command’s, with the logo that was opened. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { unzipSync } from 'fflate';
 import { expect, test } from 'vitest';
 import { papersOf } from '../../src/page/worker/papers.ts';
-import { design } from '../design/helpers.ts';
+import { coilfeed, emptyFolder } from '../cli/tool.ts';
+import { demo, design } from '../design/helpers.ts';
 import { shop, straight } from '../kit/designs.ts';
+import { demoPath } from '../workbook/books.ts';
 
 const LOGO = 'data:image/svg+xml;base64,PHN2Zy8+';
 const IMAGE = `<img alt="" src="${LOGO}">`;
@@ -14,6 +19,29 @@ const logos = async (text: string, logo: string | null): Promise<number[]> => {
     .filter(({ name }) => name.endsWith('.html'))
     .map(({ text: html }) => html.split(IMAGE).length - 1);
 };
+
+test('the shop gets its prices as a file, which the archive for the customer does not have', async () => {
+  const made = async (text: string) => {
+    const found = await papersOf(design(text), '', null);
+    if ('why' in found) throw new Error(found.why);
+    return {
+      names: found.files.map(({ name }) => name),
+      zipped: Object.keys(unzipSync(found.zip)),
+      files: found.files,
+    };
+  };
+  const priced = await made(demo('hill-climb-six'));
+  expect(priced.names).toContain('prices.csv');
+  expect(priced.zipped).toEqual(priced.names.filter((name) => name !== 'prices.csv'));
+  // As the command writes it, which puts its seal into a column of its own.
+  const out = join(emptyFolder(), 'kit');
+  await coilfeed(['kit', demoPath('hill-climb-six'), '--out', out]);
+  const written = readFileSync(join(out, 'prices.csv'), 'utf8');
+  expect(priced.files.find(({ name }) => name === 'prices.csv')?.text).toBe(
+    written.replace(/,(?:coilfeed [0-9a-f]{16})?\r\n/g, '\r\n'),
+  );
+  expect((await made(straight(2))).names).not.toContain('prices.csv');
+});
 
 test('the logo stands on every paper, on each page of the build record, where the shop’s file names one', async () => {
   const shopped = `${straight(2)}${shop('None.')}`;

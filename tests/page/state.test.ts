@@ -61,6 +61,26 @@ test('what was stored comes back, for the same page only, until it is cleared', 
   expect(held.held.size).toBe(0);
 });
 
+test('the logo comes back, and nothing that is no picture: it stands on papers as it is', () => {
+  const held = box();
+  const storage = new Storage('a', held);
+  const logo = 'data:image/svg+xml;base64,PHN2Zy8+';
+  storage.keepLogo(logo);
+  storage.save(STORED);
+  expect(new Storage('a', held).logo()).toBe(logo);
+  expect(new Storage('b', held).logo()).toBe(null);
+  const key = [...held.held].find(([, value]) => value === logo)?.[0] as string;
+  for (const other of ['', 'x', `${logo}"><script>`, 'data:text/html;base64,PHN2Zy8+', `${logo}\n`])
+    expect([other, new Storage('a', held.held.set(key, other) && held).logo()]).toEqual([other, null]);
+  storage.keepLogo(logo);
+  storage.clear();
+  expect(held.held.size).toBe(0);
+  // Put away with the shop's file.
+  storage.keepLogo(logo);
+  storage.keepLogo(null);
+  expect(storage.logo()).toBe(null);
+});
+
 test('a start that did not come to its end is offered, not repeated', () => {
   const held = box();
   new Storage('a', held).save(STORED);
@@ -104,5 +124,7 @@ test('strange settings fall back, and a browser without storage does no harm', (
     storage.started();
     storage.clear();
     expect(storage.open()).toEqual({ stored: null, offered: null });
+    storage.keepLogo('data:image/png;base64,AA==');
+    expect(storage.logo()).toBe(null);
   }
 });

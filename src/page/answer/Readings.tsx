@@ -116,6 +116,7 @@ function Card() {
 /** The lines of the test card, with an entry in each that takes a number. */
 function Lines() {
   const lines = useReply('testcard', null, 'testcard', 0) ?? [];
+  if ('why' in lines) return <p class="problem">{lines.why}</p>;
   return (
     <Table
       caption="Test card"

@@ -364,13 +364,15 @@ function Told({ part, mode }: { readonly part: PartOf; readonly mode: Mode }) {
   const go = useContext(GoContext);
   const { kind, id } = part;
   const units = useUnits();
-  const card = useReply('card', { kind, id, units }, `${keyOf(part)} ${units}`, 0);
+  const found = useReply('card', { kind, id, units }, `${keyOf(part)} ${units}`, 0);
+  const failed = found !== null && 'why' in found;
+  const card = failed ? null : found;
   const share = part.shares[mode];
   return (
     <div class="card">
       <div class="headline">
         <p class="reading" aria-live="polite">
-          <strong>{card?.title ?? ''}</strong>{' '}
+          <strong>{failed ? found.why : (card?.title ?? '')}</strong>{' '}
           {share == null ? null : (
             <Origin
               of={share.of}

@@ -8,11 +8,12 @@ export function Wiring() {
   const svg = useReply('diagram', null, 'diagram');
   const [url, set] = useState<string | null>(null);
   useEffect(() => {
-    if (svg === null) return;
+    if (typeof svg !== 'string') return;
     const made = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
     set(made);
     return () => URL.revokeObjectURL(made);
   }, [svg]);
+  if (svg !== null && typeof svg !== 'string') return <p class="problem">{svg.why}</p>;
   if (svg === null || url === null) return <p class="quiet">Being drawn …</p>;
   return (
     <>

@@ -37,7 +37,7 @@ export interface State {
   readonly offered: Stored | null;
   /** The shop's own file beside the design. */
   readonly shop: ShopText | null;
-  /** Its logo as a data URL, for the papers; it is opened again after the page was closed. */
+  /** Its logo as a data URL, for the papers. */
   readonly logo: string | null;
   /** Another tab of this page stored a design after this one did. */
   readonly elsewhere: boolean;
@@ -95,7 +95,7 @@ export class Bench {
       look: stored?.look ?? 'auto',
       offered,
       shop: stored?.shop ?? null,
-      logo: null,
+      logo: storage.logo(),
       elsewhere: false,
     };
     this.ask();
@@ -143,6 +143,7 @@ export class Bench {
   /** The shop's file beside the design; null takes it away. */
   takeShop(shop: ShopText | null): void {
     this.put({ shop, logo: shop === null ? null : this.state.logo });
+    if (shop === null) this.storage.keepLogo(null);
     this.asked = null;
     this.ask();
     this.save();
@@ -151,6 +152,7 @@ export class Bench {
   /** The shop's logo as a data URL. */
   takeLogo(logo: string): void {
     this.put({ logo });
+    this.storage.keepLogo(logo);
   }
 
   /**

@@ -32,6 +32,9 @@ export interface Box {
   removeItem(key: string): void;
 }
 
+/** As a logo is kept: it stands on papers as it is, and so must be nothing but a picture. */
+const LOGO = /^data:image\/[a-z+]{3,10};base64,[A-Za-z0-9+/]*={0,2}$/;
+
 const FORMAT = 'coilfeed-page/1';
 /** A design may have a mebibyte; what is longer was not stored by this page. */
 const LONGEST = 1024 * 1024;
@@ -52,11 +55,14 @@ export interface Found {
 export class Storage {
   private readonly key: string;
   private readonly mark: string;
+  /** By itself, since it is large and seldom another. */
+  private readonly logoKey: string;
   private readonly box: Box | null;
 
   constructor(start: string, box: Box | null) {
     this.key = `${FORMAT}:${digest(start)}`;
     this.mark = `${this.key}:starting`;
+    this.logoKey = `${this.key}:logo`;
     this.box = box;
   }
 
@@ -82,8 +88,19 @@ export class Storage {
     this.attempt((box) => box.setItem(this.key, JSON.stringify(stored)));
   }
 
+  /** The shop's logo as a data URL. */
+  logo(): string | null {
+    const logo = this.attempt((box) => box.getItem(this.logoKey));
+    return logo !== null && logo.length < 2 * LONGEST && LOGO.test(logo) ? logo : null;
+  }
+
+  keepLogo(logo: string | null): void {
+    this.attempt((box) => (logo === null ? box.removeItem(this.logoKey) : box.setItem(this.logoKey, logo)));
+  }
+
   clear(): void {
     this.attempt((box) => {
+      box.removeItem(this.logoKey);
       box.removeItem(this.key);
       box.removeItem(this.mark);
     });

@@ -2,7 +2,7 @@
 import { createContext } from 'preact';
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import type { Units } from '../../basis/shown.ts';
-import type { Calls, Figure, Given, Kind, Shown, View } from '../protocol.ts';
+import type { Calls, Figure, Given, Kind, Nothing, Shown, View } from '../protocol.ts';
 import { type Bench, isCurrent, type SlowKind, type State } from './bench.ts';
 import { Stopped } from './client.ts';
 
@@ -72,16 +72,16 @@ export function useShown({ shown }: View): Shown {
 /** Pictures wait for a pause in typing, so that numbers come first [ms]. */
 const PAUSE = 120;
 
-/** What is asked of the newest answer, such as a picture; the last reply stays until the next is there. */
+/** What is asked of the newest answer, such as a picture, or why there is none; the last reply stays until the next is there. */
 export function useReply<K extends Kind>(
   kind: K,
   ask: Calls[K]['ask'],
   key: string,
   pause = PAUSE,
-): Calls[K]['reply'] | null {
+): Calls[K]['reply'] | Nothing | null {
   const bench = useBench();
   const { view } = useBenchState('view');
-  const [found, set] = useState<Calls[K]['reply'] | null>(null);
+  const [found, set] = useState<Calls[K]['reply'] | Nothing | null>(null);
   // `key` stands for what `ask` holds.
   useEffect(() => {
     if (view === null) return;
@@ -89,8 +89,7 @@ export function useReply<K extends Kind>(
     const clock = setTimeout(() => {
       bench.client.call(kind, ask).then(
         (reply) => wanted && set(reply),
-        // A fault of the tool shows where the design is answered; a picture that is missing adds nothing to it.
-        () => wanted && set(null),
+        (error: Error) => wanted && set({ why: `This could not be worked out: ${error.message}.` }),
       );
     }, pause);
     return () => {

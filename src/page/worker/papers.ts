@@ -5,6 +5,7 @@ import { withCopy } from '../../design/shop/copy.ts';
 import { harnessOf } from '../../kit/harness.ts';
 import type { Job } from '../../kit/job.ts';
 import { FILES, papers } from '../../kit/papers.ts';
+import { priceTable } from '../../kit/prices.ts';
 import { released } from '../../kit/release.ts';
 import { readSerials } from '../../kit/serials.ts';
 import { kitPages } from '../../kit/sheets.ts';
@@ -44,10 +45,15 @@ export async function papersOf(
   const job: Job = { ...made, logo: design.shop?.shop?.logo === undefined ? null : logo };
   const { ok, words } = released(job.result);
   const texts = [...papers(job, WORDS)];
+  const prices = priceTable(job);
   return {
     released: ok,
     words,
-    files: texts.map(([name, text]) => ({ name, what: FILES[name], text })),
+    files: [
+      ...texts.map(([name, text]) => ({ name, what: FILES[name], text })),
+      // Not among what goes to the customer, and so not in the archive.
+      ...(prices === null ? [] : [{ name: 'prices.csv', what: 'for the shop alone', text: prices }]),
+    ],
     zip: zipSync(Object.fromEntries(texts.map(([name, text]) => [name, strToU8(text)])), {
       mtime: NO_TIME,
     }),
