@@ -76,6 +76,7 @@ async function attempt(
     order: answers.order ?? null,
     coil,
     shop: answers.shop === undefined ? null : besideFile(answers.shop, file),
+    has: own?.shop ?? null,
     dwell: bench === undefined ? null : `${Number((bench.dwell * 1000).toPrecision(6))} ms`,
   };
   const text = firstDesign(asked);

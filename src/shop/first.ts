@@ -1,4 +1,6 @@
 /** A first design from a few answers, and a shop's file to start from. */
+import { typesOffered } from '../design/shop/fuses.ts';
+import type { Shop } from '../design/shop/shop.ts';
 import { starter } from '../design/starter.ts';
 
 /** What a first design is asked for. */
@@ -13,6 +15,38 @@ export interface Asked {
   readonly coil: string | null;
   /** Dwell of the coil's bench test, as it is written. */
   readonly dwell: string | null;
+  /** Its wire, fuses and relays, where it lists any. */
+  readonly has: Pick<Shop, 'wire' | 'fuses' | 'relays'> | null;
+}
+
+type Swap = readonly [find: RegExp, put: string];
+
+/** What the starter takes, where the shop has it; else the first that the shop has. */
+function fromShelf(has: NonNullable<Asked['has']>): Swap[] {
+  const types = typesOffered(has) ?? [];
+  const insulations = (has.wire ?? []).map(({ insulation }) => insulation);
+  const insulation = insulations.includes('C') ? 'C' : (insulations[0] ?? 'C');
+  return [
+    ...(types.length === 0 || types.includes('C') ? [] : [[/(fuse: \{ type: )C/, `$1${types[0]}`] as const]),
+    ...(has.relays?.length
+      ? [
+          [
+            /^ {4}relay:\n(?: {6}.*\n)+/m,
+            '    relay: { rating: auto, ambient: 60 degC }  # of the shop\n',
+          ] as const,
+        ]
+      : []),
+    ...(insulation === 'C'
+      ? []
+      : [
+          [
+            /^( {4}insulation: )C.*\n((?: {4}(?:material|bundle).*\n)*? {4}gauge: auto)/gm,
+            `$1${insulation}\n$2`,
+          ] as const,
+        ]),
+    // A type says what it is made of.
+    ...(insulation.length > 1 ? [[/^ {4}material: .*\n/gm, ''] as const] : []),
+  ];
 }
 
 /** Layouts that need no more than the firing order. */
@@ -48,11 +82,12 @@ const singleDwell = (cylinders: number, stroke: number): number =>
   Number(((SINGLE.share * 60_000 * (stroke / 2)) / SINGLE.rpm / cylinders).toPrecision(2));
 
 /** The starter with these answers. It is checked by whoever writes it. */
-export function firstDesign({ cylinders, stroke, layout, order, shop, coil, dwell }: Asked): string {
+export function firstDesign({ cylinders, stroke, layout, order, shop, coil, dwell, has }: Asked): string {
   const usual = USUAL_ORDERS[cylinders] ?? [];
   const single = layout === 'single_coil';
   const asked = dwell ?? (single ? `${Math.min(2.8, singleDwell(cylinders, stroke))} ms` : '2.8 ms');
-  const swaps: readonly (readonly [find: RegExp, put: string])[] = [
+  const swaps: readonly Swap[] = [
+    ...(has === null ? [] : fromShelf(has)),
     [
       /^title: .*$/m,
       `title: ${cylinders} cylinders, ${layout.replaceAll('_', ' ')}${shop === null ? '' : `\nshop: ${shop}`}`,

@@ -4,6 +4,7 @@ import { printProblem } from '../../src/design/problems.ts';
 import { readDesign } from '../../src/design/read.ts';
 import { readShop } from '../../src/design/shop/read.ts';
 import { run } from '../../src/run.ts';
+import { fromShelf } from '../../src/shop/choose.ts';
 import { firstDesign, LAYOUTS_ASKED, orderFor, shopStarter, USUAL_ORDERS } from '../../src/shop/first.ts';
 import { judgeShop } from '../../src/shop/judge.ts';
 
@@ -37,6 +38,7 @@ test('a first design passes as it is, for every number of cylinders and layout',
         shop: null,
         coil: null,
         dwell: null,
+        has: null,
       } as const;
       const read = readDesign(firstDesign(asked), 'new');
       const name = `${layout} ${cylinders}`;
@@ -59,6 +61,7 @@ test('with a coil of the shop it uses it, at the dwell of its bench test, and pa
     shop: 'shop.yaml',
     coil: 'example coil',
     dwell: '2.8 ms',
+    has: null,
   });
   const read = readDesign(text, 'new', SHOP);
   if (!read.ok) throw new Error(read.problems.map(printProblem).join('\n'));
@@ -66,6 +69,31 @@ test('with a coil of the shop it uses it, at the dwell of its bench test, and pa
   expect(design.engine.firing_order).toEqual([1, 8, 4, 3, 6, 5, 7, 2]);
   expect(design.coil.resistance).toBe(0.5);
   expect(design.used.map(({ name }) => name)).toEqual(['example coil']);
+  expect(run(design).verdict).toBe('pass');
+});
+
+test('with a shelf it takes an insulation, a type of fuse and a relay that are there, and passes', () => {
+  const sizes = ['18', '16', '14', '12', '10', '8', '6'].map(
+    (size) => `{ size: ${size} SAE, insulation: TXL }`,
+  );
+  const shop = `wire: [${sizes.join(', ')}]
+fuses: [{ name: b20, type: E, rating: 20 A }, { name: b30, type: E, rating: 30 A }]
+relays: [{ name: r50, rating: 50 A, rated_at: 85 degC, coil: 90 ohm, pull_in: 7 V, drop_out: 1.2 V, coil_max: 16 V, suppression: resistor }]
+`;
+  const own = readShop({ text: shop, file: 'shop.yaml' });
+  if (!own.ok) throw new Error(own.problems.map(printProblem).join('\n'));
+  const answers = { cylinders: 4, stroke: 4, layout: 'coil_per_cylinder', order: null } as const;
+  const text = firstDesign({ ...answers, shop: 'shop.yaml', coil: null, dwell: null, has: own.shop });
+  const read = readDesign(text, 'new', { text: shop, file: 'shop.yaml' });
+  if (!read.ok) throw new Error(read.problems.map(printProblem).join('\n'));
+  const design = fromShelf(read.design, run);
+  expect(design.runs.filter(({ gauge }) => gauge === 'auto').map(({ insulation }) => insulation)).toEqual([
+    'TXL',
+    'TXL',
+    'TXL',
+  ]);
+  expect(design.runs[0]?.fuse?.type).toBe('E');
+  expect(design.used.map(({ name }) => name)).toEqual(['r50']);
   expect(run(design).verdict).toBe('pass');
 });
 
