@@ -30,7 +30,7 @@ export function formOf(): Form {
     for (const [key, inner] of Object.entries(at.properties ?? {})) {
       const own = [...path, key];
       const place = placeOf(own);
-      fields[place] ??= infoOf(key, inner, records.get(place));
+      fields[place] ??= infoOf(place, inner, records.get(place));
       walk(inner, own);
     }
   };
@@ -38,14 +38,38 @@ export function formOf(): Form {
   return { schema, fields, choices: choicesOf(), readings: readingsOf() };
 }
 
+/** What the key alone does not say. */
+const NAMES: Readonly<Record<string, string>> = {
+  use: 'Part of the shop’s file',
+  'kit.fuse_at': 'Fuse, from the start of the run',
+  'kit.relay_at': 'Relay, from the start of the run',
+  'kit.strip': 'Bared length at both ends',
+  'kit.trigger.fuse': 'Fuse of the original wire',
+};
+
+/** Units that a field takes, in the order of preference of the reader: its own, or those of the value that a table may stand for. */
+const unitsOf = ({ description = '', anyOf = [], additionalProperties: of }: Schema): readonly string[] =>
+  /Unit: ([^;]*?)(?:;|\.|$)/.exec(description)?.[1]?.split(', ') ??
+  [...anyOf, ...(typeof of === 'object' ? [of] : [])].map(unitsOf).find((units) => units.length > 0) ??
+  [];
+
+/** The unit that one writes, where the first is another; small lengths of a kit are in millimetres. */
+const WRITTEN: Readonly<Record<string, string>> = { Hz: 'rpm', H: 'mH', s: 'ms' };
+const writtenAt = (place: string, unit: string): string =>
+  unit === 'm' && /^kit\.(strip|end_allowance|cut_tolerance|fuse_at|relay_at|sample_length)/.test(place)
+    ? 'mm'
+    : (WRITTEN[unit] ?? unit);
+
 /** A field of the file by itself has the name of its key and the first of the units that it takes. */
-function infoOf(key: string, { description = '' }: Schema, q: Quantity | undefined): FieldInfo {
-  const units = /Unit: ([^;]*?)(?:;|\.|$)/.exec(description)?.[1]?.split(', ') ?? [];
+function infoOf(place: string, schema: Schema, q: Quantity | undefined): FieldInfo {
+  const { description = '' } = schema;
+  const key = place.split('.').at(-1) ?? '';
+  const units = unitsOf(schema);
   const of = q === undefined ? '' : (q.shown ?? q.unit);
-  const unit = units.includes(of) ? of : (units[0] ?? '');
+  const unit = units.includes(of) ? of : writtenAt(place, units[0] ?? '');
   const us = US[unit] ?? unit;
   // The form names above the part that it belongs to.
-  const { within, empty } = labelParts(q?.label ?? labelOf(key));
+  const { within, empty } = labelParts(q?.label ?? NAMES[place] ?? NAMES[key] ?? labelOf(key));
   return {
     label: within,
     unit,

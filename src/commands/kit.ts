@@ -8,7 +8,7 @@ import { FILES, papers } from '../kit/papers.ts';
 import { priceTable, priceWords } from '../kit/prices.ts';
 import { readWords } from '../kit/read-words.ts';
 import { released } from '../kit/release.ts';
-import { readSerials } from '../kit/serials.ts';
+import { readBatch, readSerials } from '../kit/serials.ts';
 import { WORDS, type Words } from '../kit/words.ts';
 import { run as pipeline } from '../run.ts';
 import { sha256 } from '../saved/seal/digest.ts';
@@ -21,9 +21,6 @@ import { reserveFolder, writeFiles } from './write.ts';
 
 /** For the shop alone, and so none of the papers. */
 const PRICES = 'prices.csv';
-
-/** A batch beyond this is a slip of the keys. */
-const LARGEST_BATCH = 10_000;
 
 /** Returns the exit status: 0 nothing fails, 1 something fails or is unknown, 2 the design or the words cannot be used. */
 export async function run(argv: string[]): Promise<number> {
@@ -105,15 +102,10 @@ function serialsOf(text: string | undefined): readonly string[] {
   return read.serials;
 }
 
-/** As many kits as there are serial numbers, when nothing else is said. */
 function batchOf(text: string | undefined, serials: number): number {
-  if (text === undefined) return Math.max(1, serials);
-  const batch = /^\d{1,6}$/.test(text) ? Number(text) : 0;
-  if (batch < 1 || batch > LARGEST_BATCH)
-    throw new Refusal(`--batch takes a whole number, 1 to ${LARGEST_BATCH}, not "${text}".`);
-  if (serials > 0 && serials !== batch)
-    throw new Refusal(`--batch says ${batch} kits and --serials names ${serials}; they must agree.`);
-  return batch;
+  const read = readBatch(text, serials);
+  if (!read.ok) throw new Refusal(`--batch ${read.why}.`);
+  return read.batch;
 }
 
 /** The shop's logo as a data URL, from the file beside the shop's own; null where none is named. */

@@ -145,7 +145,7 @@ const seriesResistor = map(
 /** Name of a part of the shop's file. */
 export const use = (part: string) =>
   name({
-    description: `Name of a ${part} of the shop’s file; what stands beside it takes the place of the shop’s value.`,
+    description: `Name of ${/^[aeiou]/.test(part) ? 'an' : 'a'} ${part} of the shop’s file; what stands beside it takes the place of the shop’s value.`,
   }).optional();
 
 export const coil = map(

@@ -39,6 +39,24 @@ export function readSerials(text: string): Serials {
   return twice === undefined ? { ok: true, serials } : wrong(`${twice} is listed twice`);
 }
 
+/** A batch beyond this is a slip of the keys. */
+const LARGEST_BATCH = 10_000;
+
+export type Batch =
+  | { readonly ok: true; readonly batch: number }
+  | { readonly ok: false; readonly why: string };
+
+/** Kits made at a time; where nothing is said as many as there are serial numbers. */
+export function readBatch(text: string | undefined, serials: number): Batch {
+  if (text === undefined) return { ok: true, batch: Math.max(1, serials) };
+  const batch = /^\d{1,6}$/.test(text.trim()) ? Number(text) : 0;
+  if (batch < 1 || batch > LARGEST_BATCH)
+    return { ok: false, why: `takes a whole number, 1 to ${LARGEST_BATCH}, not "${text}"` };
+  return serials === 0 || serials === batch
+    ? { ok: true, batch }
+    : { ok: false, why: `says ${batch} kits beside ${serials} serial numbers; they must agree` };
+}
+
 /** A range has the same text before the digits on both sides of a hyphen; serial numbers may hold hyphens as well. */
 function rangeOf(item: string): { prefix: string; first: string; last: string } | null {
   for (let at = item.indexOf('-'); at >= 0; at = item.indexOf('-', at + 1)) {

@@ -8,6 +8,7 @@ import { Banners } from './shell/Banners.tsx';
 import { useDrop } from './shell/drop.ts';
 import type { Demo } from './shell/files.ts';
 import { useKeys } from './shell/keys.ts';
+import { Start } from './shell/Start.tsx';
 import { Toolbar } from './shell/Toolbar.tsx';
 import {
   GoContext,
@@ -27,6 +28,7 @@ export function App({ demos }: { readonly demos: readonly Demo[] }) {
   const [side, turn] = useState<Side>('answer');
   const [to, go] = useState<To | null>(null);
   const [said, say] = useState('');
+  const [starting, start] = useState(false);
   useEffect(() => {
     document.documentElement.dataset.look = look;
   }, [look]);
@@ -46,13 +48,22 @@ export function App({ demos }: { readonly demos: readonly Demo[] }) {
         <h1>
           coilfeed <span>bench</span>
         </h1>
-        <Toolbar demos={demos} said={said} say={say} />
+        <Toolbar demos={demos} said={said} say={say} start={() => start(true)} />
         <p class="motto">
           Sizes and checks the wires, fuse and relay that feed ignition coils: change the design, and the
           answer follows.
         </p>
       </header>
-      <Banners />
+      <Banners start={() => start(true)} />
+      {starting ? (
+        <Start
+          close={() => start(false)}
+          done={() => {
+            turn('answer');
+            document.getElementById('answer')?.focus();
+          }}
+        />
+      ) : null}
       <Main side={side} over={over}>
         <PatientContext.Provider value={true}>
           <Design to={to} />

@@ -32,7 +32,11 @@ const afresh = (): void => {
   location.reload();
 };
 
-const bench = new Bench({ text: start.text, file: start.name }, storage, () => inPage('form') as Form);
+const bench = new Bench(
+  { text: start.text, file: start.name, demo: own === null },
+  storage,
+  () => inPage('form') as Form,
+);
 followPrinting();
 addEventListener('pagehide', () => bench.flush());
 addEventListener('storage', (event) => storage.concerns(event) && bench.overtaken());

@@ -194,6 +194,12 @@ export interface Against {
   readonly rules: readonly { readonly title: string; readonly names: readonly string[] }[];
 }
 
+/** How many kits are made and their serial numbers, as typed; empty where nothing is said. */
+export interface Lot {
+  readonly kits: string;
+  readonly serials: string;
+}
+
 /** The papers of a kit. */
 export interface Papers {
   readonly released: boolean;
@@ -258,12 +264,9 @@ export interface Calls {
   check: { ask: Given; reply: CheckText };
   /** Beside its `original`; null where it has none. */
   against: { ask: Given; reply: Against | null };
-  papers: {
-    ask: Given & { readonly serials: string; readonly logo: string | null };
-    reply: Papers | Nothing;
-  };
+  papers: { ask: Given & Lot & { readonly logo: string | null }; reply: Papers | Nothing };
   /** The workbook of a kit. */
-  kitbook: { ask: Given & { readonly serials: string }; reply: Uint8Array };
+  kitbook: { ask: Given & Lot; reply: Uint8Array };
   /** What was tried and mends the design, in each system of units. */
   remedies: { ask: Given; reply: Readonly<Record<Units, readonly string[]>> };
   /** What is read of a part of the feed; null when there is none any more. */

@@ -13,7 +13,7 @@ const LOGO = 'data:image/svg+xml;base64,PHN2Zy8+';
 const IMAGE = `<img alt="" src="${LOGO}">`;
 /** How often the logo stands on each paper that is a page. */
 const logos = async (text: string, logo: string | null): Promise<number[]> => {
-  const made = await papersOf(design(text), 'A1-A2', logo);
+  const made = await papersOf(design(text), { kits: '', serials: 'A1-A2' }, logo);
   if ('why' in made) throw new Error(made.why);
   return made.files
     .filter(({ name }) => name.endsWith('.html'))
@@ -22,7 +22,7 @@ const logos = async (text: string, logo: string | null): Promise<number[]> => {
 
 test('the shop gets its prices as a file, which the archive for the customer does not have', async () => {
   const made = async (text: string) => {
-    const found = await papersOf(design(text), '', null);
+    const found = await papersOf(design(text), { kits: '', serials: '' }, null);
     if ('why' in found) throw new Error(found.why);
     return {
       names: found.files.map(({ name }) => name),

@@ -1,6 +1,6 @@
 /** The papers of a kit: to read here, and as downloads. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Papers } from '../protocol.ts';
+import type { Lot, Papers } from '../protocol.ts';
 import { endingOf, save } from '../shell/files.ts';
 import { Making, useMaking } from '../shell/Making.tsx';
 import { useBenchState, useCurrent, useSlow } from '../state/use.ts';
@@ -8,36 +8,64 @@ import { Progress } from './Progress.tsx';
 
 export function Kit() {
   const [open, unfold] = useState(false);
-  const [serials, set] = useState('');
+  const [lot, set] = useState<Lot>({ kits: '', serials: '' });
   const current = useCurrent();
   return (
     <section aria-labelledby="kit" class="part-kit">
       <h3 id="kit">Papers of a kit</h3>
       <details onToggle={(event) => unfold((event.currentTarget as HTMLDetailsElement).open)}>
         <summary>Instructions, cut lists, labels, build record</summary>
-        <p class="field">
-          <label for="serials">Serial numbers, such as A001-A010; empty: one kit without</label>
-          <input
-            id="serials"
-            type="text"
-            value={serials}
-            onChange={(event) => set(event.currentTarget.value)}
+        <div class="fields">
+          <Entry
+            id="kits"
+            label="Kits made at a time: parts, reels and labels are counted for all"
+            example="1"
+            value={lot.kits}
+            take={(kits) => set({ ...lot, kits })}
           />
-        </p>
-        {!open ? null : current ? <Listed serials={serials} /> : <p>Not current: no papers are made.</p>}
+          <Entry
+            id="serials"
+            label="Serial numbers: a page of the build record for each"
+            example="A001-A010"
+            value={lot.serials}
+            take={(serials) => set({ ...lot, serials })}
+          />
+        </div>
+        {!open ? null : current ? <Listed lot={lot} /> : <p>Not current: no papers are made.</p>}
       </details>
     </section>
   );
 }
 
-function Listed({ serials }: { readonly serials: string }) {
-  const { logo } = useBenchState();
-  const [found, stop] = useSlow('papers', { serials, logo }, `${serials} ${logo}`);
+interface EntryProps {
+  readonly id: string;
+  readonly label: string;
+  readonly example: string;
+  readonly value: string;
+  readonly take: (value: string) => void;
+}
+
+const Entry = ({ id, label, example, value, take }: EntryProps) => (
+  <p class="field">
+    <label for={id}>{label}</label>
+    <input
+      id={id}
+      type="text"
+      autocomplete="off"
+      placeholder={example}
+      value={value}
+      onChange={(event) => take(event.currentTarget.value.trim())}
+    />
+  </p>
+);
+
+function Listed({ lot }: { readonly lot: Lot }) {
+  const { logo } = useBenchState('logo');
+  const [found, stop] = useSlow('papers', { ...lot, logo }, JSON.stringify([lot, logo]));
   const [shown, show] = useState<string | null>(null);
   if (found.is !== 'done') return <Progress of={found} what="The papers are being made" stop={stop} />;
   if ('why' in found.reply) return <p class="problem">{found.reply.why}</p>;
   const { released, words, files, zip }: Papers = found.reply;
-  const paper = files.find(({ name }) => name === shown);
   return (
     <>
       {released ? null : <p class="problem">{words}. The papers say so; do not build from them.</p>}
@@ -45,7 +73,7 @@ function Listed({ serials }: { readonly serials: string }) {
         <button type="button" onClick={() => save(zip, 'kit.zip')}>
           All papers as one ZIP
         </button>
-        <Book serials={serials} />
+        <Book lot={lot} />
       </p>
       <ul class="papers">
         {files.map(({ name, what, text }) => (
@@ -64,17 +92,17 @@ function Listed({ serials }: { readonly serials: string }) {
                 Download<span class="of"> {name}</span>
               </button>
             </span>
+            {shown === name ? <Preview name={name} text={text} /> : null}
           </li>
         ))}
       </ul>
-      {paper === undefined ? null : <Preview key={paper.name} name={paper.name} text={paper.text} />}
     </>
   );
 }
 
 const BOOK = 'The workbook of the kit';
 
-function Book({ serials }: { readonly serials: string }) {
+function Book({ lot }: { readonly lot: Lot }) {
   const { history, shop } = useBenchState('history', 'shop');
   const [said, say] = useState('');
   const { make, stop } = useMaking(BOOK, say);
@@ -84,7 +112,7 @@ function Book({ serials }: { readonly serials: string }) {
       <button
         type="button"
         disabled={stop !== null}
-        onClick={() => make('kitbook', { text, file, shop, serials }, 'kit.xlsx')}
+        onClick={() => make('kitbook', { text, file, shop, ...lot }, 'kit.xlsx')}
       >
         Workbook of the kit
       </button>{' '}
@@ -123,9 +151,10 @@ function Preview({ name, text }: { readonly name: string; readonly text: string 
       styled.style.cssText = styled.dataset.style ?? '';
     root.replaceChildren(page);
   }, [name, text]);
-  return endingOf(name) === 'csv' ? (
-    <pre class="preview">{text}</pre>
-  ) : (
-    <section class="preview" ref={box} aria-label={`Preview of ${name}`} />
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
+    <section class="preview" ref={box} tabIndex={0} aria-label={`Preview of ${name}`}>
+      {endingOf(name) === 'csv' ? <pre>{text}</pre> : null}
+    </section>
   );
 }

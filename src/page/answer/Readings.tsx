@@ -1,11 +1,11 @@
 /** An install as found: what to measure and what is acceptable, entries for what was read, and what the readings mean. */
-import { useState } from 'preact/hooks';
+import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import type { Path } from '../../design/problems.ts';
 import { withUnit } from '../form/info.ts';
 import { asTyped } from '../form/written.ts';
-import { valueAt } from '../place.ts';
+import { problemsAt, valueAt } from '../place.ts';
 import type { CardLine, CheckText } from '../protocol.ts';
-import { useBench, useBenchState, useReply, useSlow } from '../state/use.ts';
+import { GoContext, useBench, useBenchState, useReply, useSlow } from '../state/use.ts';
 import { Mark } from './Mark.tsx';
 import { Progress } from './Progress.tsx';
 import { Table } from './Table.tsx';
@@ -14,8 +14,10 @@ export function Readings() {
   const { tree } = useBenchState('tree');
   const measured = valueAt(tree.value, ['measured']);
   const some = Array.isArray(measured) && measured.length > 0;
+  const box = useRef<HTMLElement>(null);
+  useStill(box);
   return (
-    <section aria-labelledby="readings" class="part-readings">
+    <section aria-labelledby="readings" class="part-readings" ref={box}>
       <h3 id="readings">Readings on an install</h3>
       {some ? (
         <Meaning />
@@ -27,6 +29,41 @@ export function Readings() {
       <Card />
     </section>
   );
+}
+
+/** What stands above the card grows and shrinks while readings are entered: the entry at hand stays where it is. */
+function useStill(box: { readonly current: HTMLElement | null }): void {
+  useEffect(() => {
+    const section = box.current;
+    if (section === null) return;
+    const hand = (): Element | null =>
+      document.activeElement instanceof HTMLInputElement && section.contains(document.activeElement)
+        ? document.activeElement
+        : null;
+    let was: { readonly of: Element | null; readonly top: number } = { of: null, top: 0 };
+    const look = (): void => {
+      const of = hand();
+      was = { of, top: of?.getBoundingClientRect().top ?? 0 };
+    };
+    const grown = new ResizeObserver(() => {
+      const of = hand();
+      if (of !== null && of === was.of) {
+        const top = of.getBoundingClientRect().top - was.top;
+        // On a narrow screen the page itself scrolls, else the answer.
+        for (const scrolled of [section.closest('.answer'), window])
+          scrolled?.scrollBy({ top, behavior: 'instant' });
+      }
+      look();
+    });
+    grown.observe(section);
+    section.addEventListener('focusin', look);
+    document.addEventListener('scroll', look, { capture: true, passive: true });
+    return () => {
+      grown.disconnect();
+      section.removeEventListener('focusin', look);
+      document.removeEventListener('scroll', look, { capture: true });
+    };
+  }, [box]);
 }
 
 /** What the readings come to. */
@@ -116,47 +153,90 @@ function Card() {
 /** The lines of the test card, with an entry in each that takes a number. */
 function Lines() {
   const lines = useReply('testcard', null, 'testcard', 0) ?? [];
+  const [hand, take] = useState<CardLine | null>(null);
   if ('why' in lines) return <p class="problem">{lines.why}</p>;
   return (
-    <Table
-      caption="Test card"
-      told
-      columns={[
-        { title: 'What' },
-        { title: 'at' },
-        { title: 'with' },
-        { title: 'probes' },
-        { title: 'acceptable', number: true },
-        { title: 'read' },
-      ]}
-      rows={lines.map((line) => ({
-        key: `${line.where} ${line.point} ${line.instrument}`,
-        cells: [
-          line.where,
-          line.point,
-          line.instrument,
-          line.probes,
-          `${line.low === line.high ? line.low : `${line.low}–${line.high}`} ${line.unit}`,
-          line.entry === null ? (
-            <span class="quiet">by its form</span>
-          ) : (
-            <Entry key={line.key} line={line} entry={line.entry} />
-          ),
-        ],
-      }))}
-    />
+    <>
+      <Table
+        caption="Test card"
+        told
+        columns={[
+          { title: 'What' },
+          { title: 'at' },
+          { title: 'with', whole: true },
+          { title: 'probes' },
+          { title: 'acceptable', number: true },
+          { title: 'read' },
+        ]}
+        rows={lines.map((line) => ({
+          key: `${line.where} ${line.point} ${line.instrument}`,
+          cells: [
+            line.where,
+            line.point,
+            line.instrument,
+            line.probes,
+            rangeOf(line),
+            line.entry === null ? (
+              <span class="quiet">by its form</span>
+            ) : (
+              <Entry key={line.key} line={line} entry={line.entry} take={take} />
+            ),
+          ],
+        }))}
+      />
+      <Help line={hand} />
+    </>
   );
 }
+
+/** Place of the help below the card. */
+const HELP = 'card-help';
+
+/** What is acceptable at the entry at hand, and what is wrong with a reading: in a place of its own, so that nothing moves. */
+function Help({ line }: { readonly line: CardLine | null }) {
+  const go = useContext(GoContext);
+  const { problems } = useBenchState('problems');
+  const [wrong] = problemsAt(problems, ['measured'], true);
+  return (
+    <div class="card-help">
+      <p id={HELP}>
+        {line === null ? (
+          <span class="quiet">A bare number takes the unit of its line.</span>
+        ) : (
+          <>
+            <b>
+              {line.where} {line.point}
+            </b>{' '}
+            acceptable {rangeOf(line)} <span class="quiet">{line.probes}</span>{' '}
+            <a href="#readings">What the readings mean</a>
+          </>
+        )}
+      </p>
+      {wrong === undefined ? null : (
+        <p class="problem">
+          ✕{' '}
+          <button type="button" class="link problem" onClick={() => go(wrong)}>
+            {wrong.key}
+          </button>{' '}
+          {wrong.found}; {wrong.taken}
+        </p>
+      )}
+    </div>
+  );
+}
+
+const rangeOf = ({ low, high, unit }: CardLine): string => `${low === high ? low : `${low}–${high}`} ${unit}`;
 
 interface EntryProps {
   readonly line: CardLine;
   readonly entry: Readonly<Record<string, string>>;
+  readonly take: (line: CardLine) => void;
 }
 
 /** A reading of the design, or one to come. */
-function Entry({ line, entry }: EntryProps) {
+function Entry({ line, entry, take }: EntryProps) {
   const bench = useBench();
-  const { tree } = useBenchState('tree');
+  const { tree, problems } = useBenchState('tree', 'problems');
   const measured = valueAt(tree.value, ['measured']);
   const all: unknown[] = Array.isArray(measured) ? measured : [];
   const at = all.findIndex(
@@ -185,6 +265,9 @@ function Entry({ line, entry }: EntryProps) {
       aria-label={`${line.where} ${line.point}, ${line.instrument}, ${line.unit}`}
       placeholder={line.unit}
       disabled={!tree.sound}
+      aria-invalid={at >= 0 && draft === null && problemsAt(problems, ['measured', at], true).length > 0}
+      aria-describedby={HELP}
+      onFocus={() => take(line)}
       value={draft ?? (at < 0 ? '' : asTyped(valueAt(all[at], [line.key])))}
       {...(draft === null ? {} : { 'data-typed': '' })}
       onInput={(event) => setDraft(event.currentTarget.value)}

@@ -9,7 +9,7 @@ import { choicesAt, infoAt, unitOf } from '../form/info.ts';
 import { asTyped } from '../form/written.ts';
 import { valueAt } from '../place.ts';
 import type { View } from '../protocol.ts';
-import { GoContext, useBench, useBenchState, useUnits } from '../state/use.ts';
+import { GoContext, useBench, useBenchState, useShown, useUnits } from '../state/use.ts';
 
 /** A value with a unit, from and to in the first unit: wide enough for a vehicle. Arbitrary. */
 interface Range {
@@ -183,6 +183,7 @@ function Moved({ label, said, range: { from, to, step }, value, move, rest }: Mo
 function Gauge({ label, view }: { readonly label: string; readonly view: View }) {
   const bench = useBench();
   const { tree, form } = useBenchState('tree', 'form');
+  const { parts } = useShown(view);
   const path = ['feed', 0, 'gauge'];
   const text = valueAt(tree.value, path);
   const now = view.json.runs[0]?.gauge ?? '';
@@ -192,13 +193,16 @@ function Gauge({ label, view }: { readonly label: string; readonly view: View })
   const at = auto ? sizes.indexOf(now) : sizes.indexOf(String(text));
   if (sizes.length === 0 || typeof text !== 'string' || (at < 0 && !auto))
     return <Elsewhere label={label} path={path} why="its form" />;
-  const said = `${printSize(auto ? now : text)}${auto ? ', chosen' : ''}`;
+  // Of a type that is sold by SAE numbers the AWG number stands for the SAE one, as everywhere in the answer.
+  const sold = parts.find(({ kind }) => kind === 'wire')?.name.split(' ')[1];
+  const size = printSize(auto ? now : sold === 'SAE' ? text.replace('AWG', sold) : text);
+  const said = `${size}${auto ? ', chosen' : ''}`;
   const write = (value: string): void => bench.editAll([{ key: path, value }], `slider ${label}`);
   return (
     <div class="slider">
       <label for="slider-gauge">{label}</label>
       <output>
-        {printSize(auto ? now : text)}{' '}
+        {size}{' '}
         <button type="button" class="small" aria-pressed={auto} onClick={() => write(auto ? now : 'auto')}>
           auto
         </button>

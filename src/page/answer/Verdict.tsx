@@ -2,6 +2,7 @@
 import { useContext } from 'preact/hooks';
 import { verdictCounts } from '../../writers/verdict.ts';
 import type { FindingText, View } from '../protocol.ts';
+import { chooseFile } from '../shell/files.ts';
 import { GoContext, useBenchState, useCurrent, useShown, useSlow, useUnits } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
 import { Margin } from './Margin.tsx';
@@ -96,13 +97,16 @@ function Limit({ f, view: { json } }: { readonly f: FindingText; readonly view: 
 /** What is wrong with the text, with the way to it, and what was taken in its place. */
 function NotCurrent() {
   const go = useContext(GoContext);
-  const { problems, held, failed, history, view } = useBenchState(
+  const { problems, held, failed, history, view, shop } = useBenchState(
     'problems',
     'held',
     'failed',
     'history',
     'view',
+    'shop',
   );
+  // A design that was opened alone names a file that stands beside it on disk.
+  const alone = shop === null && problems.some(({ key }) => key === 'shop');
   const count = problems.length;
   return (
     <div class="told" role="status">
@@ -123,6 +127,13 @@ function NotCurrent() {
           </li>
         ))}
       </ol>
+      {alone ? (
+        <p>
+          <button type="button" onClick={chooseFile}>
+            Open the shop’s file …
+          </button>
+        </p>
+      ) : null}
       {held.length > 0 ? (
         <p>
           What follows takes{' '}

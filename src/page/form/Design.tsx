@@ -15,7 +15,7 @@ export function Design({ to }: { readonly to: To | null }) {
     // The forms are there after the next drawing.
     setText(false);
     afterDrawing(() => {
-      if (show(to.key)) return;
+      if (show(to)) return;
       setText(true);
       afterDrawing(() => goTo(to.line ?? 1, to.column ?? 1));
     });
@@ -46,18 +46,29 @@ const afterDrawing = (act: () => void): void => {
 };
 
 /** Opens and shows the field of a key, or the part around it; false where the forms do not show it. */
-function show(key: string): boolean {
+function show({ key, act }: To): boolean {
   for (let at = pathOf(key); at.length > 0; at = at.slice(0, -1)) {
     const found = document.getElementById(idOf(at));
     if (found === null) continue;
     for (let fold = found.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null)
       fold.open = true;
-    if (found instanceof HTMLDetailsElement) found.querySelector('summary')?.focus();
-    else found.focus();
-    found.scrollIntoView({ block: 'center' });
+    const target = targetIn(found, act);
+    target.focus({ preventScroll: true });
+    target.scrollIntoView({ block: 'center' });
     return true;
   }
   return false;
+}
+
+/** Of a part what is gone on with: the button that moved it, what folds it, or the first of its fields. */
+function targetIn(part: HTMLElement, act?: string): HTMLElement {
+  // Parts within have buttons of their own, which stand before.
+  const buttons = act === undefined ? [] : [...part.querySelectorAll<HTMLElement>(`[data-act="${act}"]`)];
+  const first = part instanceof HTMLDetailsElement ? 'summary' : 'input, select, button, summary';
+  const inside = part.matches('details, fieldset, .list')
+    ? part.querySelector<HTMLElement>(first)
+    : undefined;
+  return buttons.at(-1) ?? inside ?? part;
 }
 
 /** Help of the field at hand, and what is wrong with it; else how much is wrong in all. It keeps its height. */

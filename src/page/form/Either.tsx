@@ -1,10 +1,11 @@
 /** A field that takes one value, or a table or map of values in its place. */
 import type { ComponentType } from 'preact';
-import type { Path } from '../../design/problems.ts';
+import { useContext } from 'preact/hooks';
+import { keyText, type Path } from '../../design/problems.ts';
 import type { Plain } from '../../saved/document.ts';
 import { idOf, labelOf, placeOf, valueAt } from '../place.ts';
 import type { Schema } from '../protocol.ts';
-import { useBench, useBenchState } from '../state/use.ts';
+import { GoContext, useBench, useBenchState } from '../state/use.ts';
 import { Field } from './Field.tsx';
 import { List, type PartProps } from './List.tsx';
 import { startOf } from './start.ts';
@@ -30,9 +31,14 @@ interface Several {
 
 export function Either({ path, description, single, several, required, member }: EitherProps) {
   const bench = useBench();
+  const go = useContext(GoContext);
   const { tree } = useBenchState('tree');
   const value = valueAt(tree.value, path);
   const name = labelOf(path.at(-1) ?? '');
+  const turn = (to: Plain): void => {
+    bench.edit(path, to);
+    go({ key: keyText(path) });
+  };
   const many = typeof value === 'object' && value !== null;
   const { keys, each, offer, offered, label } = useSeveral(path, several);
 
@@ -55,12 +61,7 @@ export function Either({ path, description, single, several, required, member }:
           required={required}
         />
         {offered ? (
-          <button
-            type="button"
-            class="small"
-            disabled={!tree.sound}
-            onClick={() => bench.edit(path, toMany())}
-          >
+          <button type="button" class="small" disabled={!tree.sound} onClick={() => turn(toMany())}>
             {offer}
           </button>
         ) : null}
@@ -82,7 +83,7 @@ export function Either({ path, description, single, several, required, member }:
           />
         ))
       )}
-      <button type="button" class="small" disabled={!tree.sound} onClick={() => bench.edit(path, toOne())}>
+      <button type="button" class="small" disabled={!tree.sound} onClick={() => turn(toOne())}>
         one {name} for all
       </button>
     </fieldset>

@@ -35,14 +35,15 @@ export function Field({ path, schema, required, label }: FieldProps) {
   const [draft, setDraft] = useState<string | null>(null);
   const [free, setFree] = useState(false);
   const kind = kindOf(schema);
-  const info = infoAt(form, path);
+  // Values by run or coil are those of the part that holds them.
+  const info = infoAt(form, path) ?? (label === undefined ? undefined : infoAt(form, path.slice(0, -1)));
   const unit = unitOf(info, us);
   const id = idOf(path);
   const shown = draft ?? asTyped(valueAt(tree.value, path));
   const found = useLater(problemsAt(problems, path, kind.kind === 'series'), draft);
   const choices: readonly (string | number)[] =
     kind.kind === 'choice' ? kind.words : choicesAt(form, tree.value, path, view);
-  const name = label ?? titleOf(info, path, us);
+  const name = titleOf(label === undefined ? info : { ...info, label }, path, us);
   const take = (typed: string): void => {
     setDraft(typed);
     // A key that must be there stays, so that the message speaks of the value.

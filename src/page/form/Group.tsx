@@ -1,11 +1,10 @@
 /** The fields of one part: what must be given and what is given, then what may be. */
-import { useId } from 'preact/hooks';
-import type { Path } from '../../design/problems.ts';
+import { useContext, useId } from 'preact/hooks';
+import { keyText, type Path } from '../../design/problems.ts';
 import { idOf, labelOf, placeOf, problemsAt, valueAt } from '../place.ts';
-import { useBench, useBenchState } from '../state/use.ts';
+import { GoContext, useBench, useBenchState } from '../state/use.ts';
 import { Either } from './Either.tsx';
 import { Field } from './Field.tsx';
-import { infoAt } from './info.ts';
 import { List, type PartProps } from './List.tsx';
 import { ByRun } from './Map.tsx';
 import { givenOf, mayAdd, ONE_OF } from './offers.ts';
@@ -68,7 +67,7 @@ function Wrong({ path }: { readonly path: Path }) {
 /** Of parts of which exactly one is given, which one. */
 function OneOf({ path }: { readonly path: Path }) {
   const bench = useBench();
-  const { tree, form } = useBenchState('tree', 'form');
+  const { tree } = useBenchState('tree');
   const id = useId();
   const choice = ONE_OF[placeOf(path)];
   const given = givenOf(tree.value, path);
@@ -92,7 +91,7 @@ function OneOf({ path }: { readonly path: Path }) {
       >
         {choice.keys.map((key) => (
           <option key={key} value={key}>
-            {(infoAt(form, [...path, key])?.label ?? labelOf(key)).toLowerCase()}
+            {labelOf(key)}
           </option>
         ))}
       </select>
@@ -131,16 +130,23 @@ interface OptionalProps extends PartProps {
 /** Puts a part in. */
 function Add({ path, schema, words = 'add' }: PartProps & { readonly words?: string }) {
   const bench = useBench();
+  const go = useContext(GoContext);
   const { tree } = useBenchState('tree');
   const id = useId();
+  const add = (): void => {
+    bench.edit(path, kindOf(schema).kind === 'list' ? listOf(path) : startOf(path, 0));
+    go({ key: keyText(path) });
+  };
   return (
     <button
       type="button"
       class="small"
+      // The field of a word has the id where it stands beside this.
+      id={words === 'add' ? idOf(path) : undefined}
       disabled={!tree.sound}
       aria-describedby={id}
       title={schema.description}
-      onClick={() => bench.edit(path, kindOf(schema).kind === 'list' ? listOf(path) : startOf(path, 0))}
+      onClick={add}
     >
       {words} {labelOf(path.at(-1) ?? '')}
       <span class="of" id={id}>
@@ -165,8 +171,13 @@ function Listed({ path, schema, required }: OptionalProps) {
 /** A part that a design may have: with a way to put it in and to take it out. */
 function Optional({ path, schema, required }: OptionalProps) {
   const bench = useBench();
+  const go = useContext(GoContext);
   const { tree } = useBenchState('tree');
   const name = labelOf(path.at(-1) ?? '');
+  const remove = (): void => {
+    bench.edit(path, undefined);
+    go({ key: keyText(path) });
+  };
   if (!tree.has(path)) return <Add path={path} schema={schema} />;
   // A word in the place of the part, such as unknown.
   const word = typeof valueAt(tree.value, path) === 'string';
@@ -184,12 +195,7 @@ function Optional({ path, schema, required }: OptionalProps) {
         <Group path={path} schema={schema} />
       )}
       {required || word || chosen ? null : (
-        <button
-          type="button"
-          class="small"
-          disabled={!tree.sound}
-          onClick={() => bench.edit(path, undefined)}
-        >
+        <button type="button" class="small" disabled={!tree.sound} onClick={remove}>
           remove {name}
         </button>
       )}

@@ -64,7 +64,21 @@ export function List({ path, schema, member: Member }: ListProps) {
     bench.rearrange(path, { double: i, key: key ?? '', name: another(nameOf(members[i], i), names) });
     go({ key: keyText([...path, i + 1]) });
   };
-  const move = (i: number, to: number): void => bench.rearrange(path, { move: i, to });
+  /** The moved member stays as open as it is, and is gone on with. */
+  const move = (i: number, to: number): void => {
+    const [a, b] = [i, to].map((at) => document.getElementById(idOf([...path, at])));
+    if (a instanceof HTMLDetailsElement && b instanceof HTMLDetailsElement)
+      [a.open, b.open] = [b.open, a.open];
+    bench.rearrange(path, { move: i, to });
+    const last = to < i ? to === 0 : to === members.length - 1;
+    const act = to < i === last ? 'down' : 'up';
+    go({ key: keyText([...path, to]), act });
+  };
+  const remove = (i: number): void => {
+    bench.edit(members.length === 1 ? path : [...path, i], undefined);
+    const next = Math.min(i, members.length - 2);
+    go({ key: keyText(next < 0 ? path : [...path, next]) });
+  };
   return (
     <div class="list" id={members.length === 0 ? idOf(path) : undefined} tabIndex={-1}>
       {members.map((member, i) => {
@@ -77,12 +91,7 @@ export function List({ path, schema, member: Member }: ListProps) {
               <Act what="up" of={name} off={i === 0} act={() => move(i, i - 1)} />
               <Act what="down" of={name} off={i === members.length - 1} act={() => move(i, i + 1)} />
               <Act what="double" of={name} off={members.length >= most} act={() => double(i)} />
-              <Act
-                what="remove"
-                of={name}
-                off={members.length <= least}
-                act={() => bench.edit(members.length === 1 ? path : [...path, i], undefined)}
-              />
+              <Act what="remove" of={name} off={members.length <= least} act={() => remove(i)} />
             </p>
           </>
         );
@@ -123,7 +132,7 @@ const SAID = { up: 'move up', down: 'move down', double: 'duplicate', remove: 'r
 function Act({ what, of, off, act }: ActProps) {
   const { tree } = useBenchState('tree');
   return (
-    <button type="button" class="small" disabled={off || !tree.sound} onClick={act}>
+    <button type="button" class="small" data-act={what} disabled={off || !tree.sound} onClick={act}>
       {SAID[what]}
       <span class="of"> {of}</span>
     </button>

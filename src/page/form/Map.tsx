@@ -3,6 +3,7 @@ import type { ComponentType } from 'preact';
 import { idOf, labelOf, valueAt } from '../place.ts';
 import { useBenchState } from '../state/use.ts';
 import { Field } from './Field.tsx';
+import { infoAt } from './info.ts';
 import type { PartProps } from './List.tsx';
 import { kindOf } from './schema.ts';
 
@@ -11,14 +12,14 @@ interface MapProps extends PartProps {
 }
 
 export function ByRun({ path, schema, member: Member }: MapProps) {
-  const { tree } = useBenchState('tree');
+  const { tree, form } = useBenchState('tree', 'form');
   const runs = ['feed', 'return'].flatMap((side) => {
     const list = valueAt(tree.value, [side]);
     return Array.isArray(list) ? list.map((run) => String(valueAt(run, ['run']) ?? '')) : [];
   });
   return (
     <fieldset class="several" id={idOf(path)} tabIndex={-1}>
-      <legend>{labelOf(path.at(-1) ?? '')}</legend>
+      <legend>{infoAt(form, path)?.label ?? labelOf(path.at(-1) ?? '')}</legend>
       {runs.map((run) =>
         kindOf(schema).kind === 'group' ? (
           <fieldset class="part" key={run}>

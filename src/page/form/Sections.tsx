@@ -1,7 +1,8 @@
 /** The design as forms, one section for each part of the file. */
-
+import { useContext } from 'preact/hooks';
+import type { Plain } from '../../saved/document.ts';
 import { idOf, labelOf, problemsAt, valueAt } from '../place.ts';
-import { useBench, useBenchState } from '../state/use.ts';
+import { GoContext, useBench, useBenchState } from '../state/use.ts';
 import { Field } from './Field.tsx';
 import { Group } from './Group.tsx';
 import { List } from './List.tsx';
@@ -13,6 +14,7 @@ const TEXT_ONLY = ['coilfeed'];
 /** Open when the page opens: what a person changes most. */
 const OPEN = ['coil', 'feed'];
 const TITLES: Readonly<Record<string, string>> = {
+  shop: 'The shop’s own file',
   points: 'Operating points',
   sweep: 'Engine speeds of the charts',
   sizes: 'Sizes to choose from',
@@ -21,6 +23,9 @@ const TITLES: Readonly<Record<string, string>> = {
   measured: 'Readings taken',
   instruments: 'Errors of the instruments',
   tolerance: 'Tolerances',
+  own: 'Values and rules of your own',
+  added: 'Sheets added to the workbook',
+  remarks: 'Notes beside the inputs',
 };
 
 export function Sections() {
@@ -51,7 +56,13 @@ export function Sections() {
 
 function Section({ field: { key, schema, required } }: { readonly field: Named }) {
   const bench = useBench();
+  const go = useContext(GoContext);
   const { tree, problems } = useBenchState('tree', 'problems');
+  /** The button that is pressed goes with it. */
+  const put = (value: Plain | undefined): void => {
+    bench.edit([key], value);
+    go({ key });
+  };
   const wrong = problemsAt(problems, [key], true).length;
   const there = required || tree.has([key]);
   const name = TITLES[key] ?? labelOf(key);
@@ -70,12 +81,7 @@ function Section({ field: { key, schema, required } }: { readonly field: Named }
         <>
           <Group path={[key]} schema={schema} />
           {required ? null : (
-            <button
-              type="button"
-              class="small"
-              disabled={!tree.sound}
-              onClick={() => bench.edit([key], undefined)}
-            >
+            <button type="button" class="small" disabled={!tree.sound} onClick={() => put(undefined)}>
               remove {labelOf(key)}
             </button>
           )}
@@ -85,7 +91,7 @@ function Section({ field: { key, schema, required } }: { readonly field: Named }
           type="button"
           class="small"
           disabled={!tree.sound}
-          onClick={() => bench.edit([key], key === 'original' ? feedOf(tree.value) : startOf([key], 0))}
+          onClick={() => put(key === 'original' ? feedOf(tree.value) : startOf([key], 0))}
         >
           {key === 'original' ? 'add it, as a copy of this feed' : `add ${labelOf(key)}`}
         </button>

@@ -8,11 +8,11 @@ import type { FieldInfo, Form, View } from '../protocol.ts';
 
 export const infoAt = (form: Form | null, path: Path): FieldInfo | undefined => form?.fields[placeOf(path)];
 
-export const unitOf = (info: FieldInfo | undefined, us: boolean): string =>
-  info === undefined ? '' : us ? info.us : info.unit;
+export const unitOf = (info: Partial<FieldInfo> | undefined, us: boolean): string =>
+  (us ? info?.us : info?.unit) ?? '';
 
 /** `Primary inductance, mH`; a member of a map, such as a coil, by its own key. */
-export function titleOf(info: FieldInfo | undefined, path: Path, us: boolean): string {
+export function titleOf(info: Partial<FieldInfo> | undefined, path: Path, us: boolean): string {
   const label = info?.label ?? labelOf(path.at(-1) ?? '');
   const unit = unitOf(info, us);
   return unit === '' ? label : `${label}, ${printUnit(unit)}`;

@@ -192,12 +192,17 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
             scene={scene}
             failing={fails(placed.part)}
             lines={told.get(placed.part) ?? []}
+            above={placed.part.kind === 'wire' && parts.some((one) => holds(placed.part, one.part)) ? 12 : 6}
           />
         ))}
       </svg>
     </section>
   );
 }
+
+/** Whether a fuse or a relay lies in a conductor. */
+const holds = (wire: PartOf, part: PartOf): boolean =>
+  part.id === wire.id && part.kind !== 'wire' && part.kind !== 'coil';
 
 interface Labels {
   readonly told: ReadonlyMap<PartOf, readonly string[]>;
@@ -224,7 +229,7 @@ function labelsOf(parts: readonly Placed[], mode: Mode, { down, pitch }: Scene):
       beside.set(column, [...new Set([...(beside.get(column) ?? []), own.join(' · ')])]);
     const once = part.kind === 'coil' || !said.has(same);
     // What lies in a conductor has its own figure below the line.
-    const alone = part.kind !== 'wire' || !parts.some((one) => one.part.id === part.id && one.part !== part);
+    const alone = part.kind !== 'wire' || !parts.some((one) => holds(part, one.part));
     told.set(part, !once || (close && part.kind === 'wire') ? [] : alone ? own : [own.join(' · ')]);
     said.add(same);
   }
@@ -278,7 +283,8 @@ function Drawn({ placed, at, scene, share, area, failing, chosen, choose }: Draw
     <g
       class={`part ${part.kind} ${share === null ? 'none' : toneOf(share)} ${chosen ? 'chosen' : ''} ${failing ? 'failing' : ''}`}
       role="button"
-      tabIndex={chosen ? 0 : -1}
+      // In small letters: in a picture the browser knows no other spelling, and would stop at every part.
+      tabindex={chosen ? 0 : -1}
       data-part={keyOf(part)}
       aria-label={`${words}${told}${failing ? '; a finding fails' : ''}`}
       aria-pressed={chosen}
@@ -318,10 +324,12 @@ interface LabelProps {
   readonly scene: Scene;
   readonly lines: readonly string[];
   readonly failing: boolean;
+  /** Of the name over the line: over what lies in it, too [px]. */
+  readonly above: number;
 }
 
 /** Names above a line and figures below it; beside it in a feed that runs down. */
-function Label({ placed: { part, from, to }, at: [x, y], scene, lines, failing }: LabelProps) {
+function Label({ placed: { part, from, to }, at: [x, y], scene, lines, failing, above }: LabelProps) {
   const { down, pitch } = scene;
   const [name = '', figure = ''] = lines;
   const { kind } = part;
@@ -349,7 +357,7 @@ function Label({ placed: { part, from, to }, at: [x, y], scene, lines, failing }
     );
   return (
     <>
-      <text class={`size ${look}`} x={x} y={y - 6} text-anchor="middle">
+      <text class={`size ${look}`} x={x} y={y - above} text-anchor="middle">
         {mark + name}
       </text>
       <text class={look} x={x} y={y + 14} text-anchor="middle">

@@ -1,11 +1,35 @@
 /** What a person must be told before anything else. */
+import { useEffect, useRef } from 'preact/hooks';
 import { useBench, useBenchState } from '../state/use.ts';
+import { chooseFile } from './files.ts';
 
-export function Banners() {
+export function Banners({ start }: { readonly start: () => void }) {
   const bench = useBench();
-  const { failed, offered, elsewhere } = useBenchState('failed', 'offered', 'elsewhere');
+  const { failed, offered, elsewhere, fresh } = useBenchState('failed', 'offered', 'elsewhere', 'fresh');
+  // The button that was pressed is gone with its banner.
+  const first = useRef(true);
+  useEffect(() => {
+    if (first.current) first.current = false;
+    else if (document.activeElement === document.body) document.getElementById('answer')?.focus();
+  }, [fresh]);
   return (
     <>
+      {fresh ? (
+        <p class="banner fresh">
+          <span>What stands here is a demo.</span>
+          <span class="buttons">
+            <button type="button" class="main" onClick={start}>
+              New feed
+            </button>
+            <button type="button" onClick={chooseFile}>
+              Open a file
+            </button>
+            <button type="button" onClick={() => bench.keepDemo()}>
+              Look at it
+            </button>
+          </span>
+        </p>
+      ) : null}
       {failed === null ? null : (
         <p class="banner" role="alert">
           The tool failed on this design. The fault is in the tool, not in the design: {failed}

@@ -1,4 +1,4 @@
-/** A button with a list of things to do below it. Escape and a press elsewhere close it. */
+/** A button with a list of things to do below it. Escape, a press elsewhere and going on by Tab close it. */
 import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 
@@ -10,25 +10,30 @@ interface MenuProps {
 export function Menu({ name, children }: MenuProps) {
   const [open, set] = useState(false);
   const box = useRef<HTMLDivElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
   const id = useId();
   useEffect(() => {
     if (!open) return;
-    const close = (event: Event): void => {
-      if (
-        event instanceof KeyboardEvent ? event.key === 'Escape' : !box.current?.contains(event.target as Node)
-      )
-        set(false);
+    const outside = ({ target }: Event): void => {
+      if (!box.current?.contains(target as Node)) set(false);
     };
-    document.addEventListener('keydown', close);
-    document.addEventListener('pointerdown', close);
+    const byKey = ({ key }: KeyboardEvent): void => {
+      if (key !== 'Escape') return;
+      button.current?.focus();
+      set(false);
+    };
+    document.addEventListener('keydown', byKey);
+    document.addEventListener('pointerdown', outside);
+    document.addEventListener('focusin', outside);
     return () => {
-      document.removeEventListener('keydown', close);
-      document.removeEventListener('pointerdown', close);
+      document.removeEventListener('keydown', byKey);
+      document.removeEventListener('pointerdown', outside);
+      document.removeEventListener('focusin', outside);
     };
   }, [open]);
   return (
     <div class="menu" ref={box}>
-      <button type="button" aria-expanded={open} aria-controls={id} onClick={() => set(!open)}>
+      <button ref={button} type="button" aria-expanded={open} aria-controls={id} onClick={() => set(!open)}>
         {name}
       </button>
       {open ? (
@@ -37,6 +42,10 @@ export function Menu({ name, children }: MenuProps) {
         <div
           class="items"
           id={id}
+          // What is pressed is gone then: the next Tab goes on from the button.
+          onClickCapture={(event) =>
+            (event.target as Element).closest('button[data-closes]') && button.current?.focus()
+          }
           onClick={(event) => (event.target as Element).closest('button[data-closes]') && set(false)}
         >
           {children}

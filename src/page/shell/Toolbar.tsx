@@ -1,27 +1,25 @@
 /** What is done with the design as a whole. */
-import { useRef, useState } from 'preact/hooks';
 import { asYaml } from '../../saved/apply.ts';
 import { useBench, useBenchState, useCurrent } from '../state/use.ts';
-import { type Demo, named, save, take } from './files.ts';
+import { CHOOSER, chooseFile, type Demo, named, save, take } from './files.ts';
 import { Making, useMaking } from './Making.tsx';
 import { Menu } from './Menu.tsx';
 import { Settings } from './Settings.tsx';
-import { Start } from './Start.tsx';
 
 interface ToolbarProps {
   readonly demos: readonly Demo[];
   readonly said: string;
   readonly say: (words: string) => void;
+  /** Asks the questions of a new feed. */
+  readonly start: () => void;
 }
 
 const WORKBOOK = 'The workbook';
 
-export function Toolbar({ demos, said, say }: ToolbarProps) {
+export function Toolbar({ demos, said, say, start }: ToolbarProps) {
   const bench = useBench();
   const { history, tree, view, busy, shop } = useBenchState('history', 'tree', 'view', 'busy', 'shop');
   const { file, text } = history.now;
-  const [starting, begin] = useState(false);
-  const chooser = useRef<HTMLInputElement>(null);
   const sound = tree.sound && useCurrent();
   const { make, stop } = useMaking(WORKBOOK, say);
   const saveText = (): void => {
@@ -36,10 +34,10 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
   return (
     <div class="toolbar" role="toolbar" aria-label="Design">
       <Menu name="Open">
-        <button type="button" data-closes onClick={() => begin(true)}>
+        <button type="button" data-closes onClick={start}>
           A new feed, by a few questions …
         </button>
-        <button type="button" data-closes onClick={() => chooser.current?.click()}>
+        <button type="button" data-closes onClick={chooseFile}>
           A file …
         </button>
         <p class="quiet">
@@ -64,9 +62,8 @@ export function Toolbar({ demos, said, say }: ToolbarProps) {
           </button>
         ))}
       </Menu>
-      {starting ? <Start close={() => begin(false)} /> : null}
       <input
-        ref={chooser}
+        id={CHOOSER}
         type="file"
         hidden
         accept=".yaml,.yml,.json,.xlsx,.png,.jpg,.jpeg,.svg"

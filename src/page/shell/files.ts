@@ -37,6 +37,12 @@ export function save(content: string | Uint8Array, name: string): void {
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }
 
+/** Id of the field by which files are chosen. */
+export const CHOOSER = 'chooser';
+
+/** Asks for a file, as *Open* does. */
+export const chooseFile = (): void => document.getElementById(CHOOSER)?.click();
+
 /** As much as the reader takes of a design; a workbook may be larger. */
 const MOST_BYTES = 1024 * 1024;
 const MOST_WORKBOOK = 64 * 1024 * 1024;

@@ -41,6 +41,8 @@ export interface State {
   readonly logo: string | null;
   /** Another tab of this page stored a design after this one did. */
   readonly elsewhere: boolean;
+  /** The page opened with a demo, since there was nothing else, and nobody has chosen anything yet. */
+  readonly fresh: boolean;
 }
 
 /** Whether the answer is that of the text at hand. */
@@ -74,7 +76,8 @@ export class Bench {
   private side: { readonly client: Client; readonly text: string } | null = null;
   private saving: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(start: { text: string; file: string }, storage: Storage, forms: () => Form) {
+  /** `demo`: the start is one, and not a design that was put into the page. */
+  constructor(start: { text: string; file: string; demo?: boolean }, storage: Storage, forms: () => Form) {
     this.storage = storage;
     this.forms = forms;
     const { stored, offered } = storage.open();
@@ -97,6 +100,7 @@ export class Bench {
       shop: stored?.shop ?? null,
       logo: storage.logo(),
       elsewhere: false,
+      fresh: start.demo === true && stored === null && offered === null,
     };
     this.ask();
     if (this.kept !== null) this.restore(this.kept);
@@ -137,7 +141,13 @@ export class Bench {
 
   /** Another design in the place of this one; undo leads back. */
   load(text: string, file: string): void {
+    this.keepDemo();
     this.take(opened(this.state.history, text, file));
+  }
+
+  /** What stands in the page is what the person wants to see. */
+  keepDemo(): void {
+    if (this.state.fresh) this.put({ fresh: false });
   }
 
   /** The shop's file beside the design; null takes it away. */

@@ -16,6 +16,8 @@ export interface To {
   readonly key: string;
   readonly line?: number;
   readonly column?: number;
+  /** Of a part that was moved: the button that moved it, to be pressed again. */
+  readonly act?: string;
 }
 
 /** Leads to the form of a place. */

@@ -19,8 +19,8 @@ answersToo({
   check: (given) => checkOf(designOf(given)),
   against: (given) => againstOriginal(designOf(given)),
   remedies: (given) => remediesShown(run(designOf(given))),
-  papers: (given) => papersOf(designOf(given), given.serials, given.logo),
-  kitbook: (given, tell) => kitBook(designOf(given), given.serials, tell),
+  papers: (given) => papersOf(designOf(given), given, given.logo),
+  kitbook: (given, tell) => kitBook(designOf(given), given, tell),
   workbook: (given, tell) => {
     tell(STAGES.design);
     const design = designOf(given);

@@ -7,40 +7,38 @@ import type { Job } from '../../kit/job.ts';
 import { FILES, papers } from '../../kit/papers.ts';
 import { priceTable } from '../../kit/prices.ts';
 import { released } from '../../kit/release.ts';
-import { readSerials } from '../../kit/serials.ts';
+import { readBatch, readSerials } from '../../kit/serials.ts';
 import { kitPages } from '../../kit/sheets.ts';
 import { WORDS } from '../../kit/words.ts';
 import { run } from '../../run.ts';
 import { runLaid } from '../../run-laid.ts';
 import { sha256 } from '../../saved/seal/digest.ts';
 import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
-import type { Nothing, Papers, Tell } from '../protocol.ts';
+import type { Lot, Nothing, Papers, Tell } from '../protocol.ts';
 import { STAGES, staged } from './stages.ts';
 
 /** Times of an archive say nothing here: the same design gives the same bytes. A ZIP starts in 1980. */
 const NO_TIME = '1980-01-01T12:00:00Z';
 
-async function jobOf(design: Design, given: string): Promise<Job | Nothing> {
+async function jobOf(design: Design, { kits, serials: given }: Lot): Promise<Job | Nothing> {
   const read = given.trim() === '' ? { ok: true as const, serials: [] } : readSerials(given);
   if (!read.ok) return { why: `Serial numbers: ${read.why}; takes A001-A025 or A001,A007.` };
-  const result = run(design);
   const { serials } = read;
+  const lot = readBatch(kits.trim() || undefined, serials.length);
+  if (!lot.ok) return { why: `Kits made at a time: ${lot.why}.` };
+  const result = run(design);
   return {
     result,
     harness: harnessOf(result.evaluation),
     digest: await sha256(withCopy(design).text),
-    batch: Math.max(1, serials.length),
+    batch: lot.batch,
     serials,
   };
 }
 
 /** `logo`, a data URL, stands on the papers where the shop's file names one. */
-export async function papersOf(
-  design: Design,
-  serials: string,
-  logo: string | null,
-): Promise<Papers | Nothing> {
-  const made = await jobOf(design, serials);
+export async function papersOf(design: Design, lot: Lot, logo: string | null): Promise<Papers | Nothing> {
+  const made = await jobOf(design, lot);
   if ('why' in made) return made;
   const job: Job = { ...made, logo: design.shop?.shop?.logo === undefined ? null : logo };
   const { ok, words } = released(job.result);
@@ -60,9 +58,9 @@ export async function papersOf(
   };
 }
 
-export async function kitBook(design: Design, serials: string, tell: Tell): Promise<Uint8Array> {
+export async function kitBook(design: Design, lot: Lot, tell: Tell): Promise<Uint8Array> {
   tell(STAGES.design);
-  const job = await jobOf(design, serials);
+  const job = await jobOf(design, lot);
   if ('why' in job) throw new Error(job.why);
   const pages = kitPages(job);
   const whole = runLaid(
