@@ -5,6 +5,7 @@ import { Live } from '../../src/page/worker/live.ts';
 import { run } from '../../src/run.ts';
 import { edited } from '../../src/saved/apply.ts';
 import type { Plain } from '../../src/saved/document.ts';
+import { fromShelf } from '../../src/shop/choose.ts';
 import { toJson } from '../../src/writers/json.ts';
 import { DEMOS, demo, stated } from '../design/helpers.ts';
 
@@ -149,4 +150,19 @@ test('what no YAML is holds nothing', () => {
   const good = stated('pair-four');
   const { held, answered: answer } = new Live().answer(given('coilfeed: 1\ntitle: ['), good);
   expect([held, answer]).toEqual([[], null]);
+});
+
+test('a relay of the shop and the least price, as the command takes them', () => {
+  const text = [
+    { key: ['feed', 0, 'relay'], value: { rating: 'auto', ambient: '60 degC' } },
+    { key: ['sizes', 'aim'], value: 'price' },
+  ].reduce((now, { key, value }) => change(now, key, value), demo('hill-climb-six'));
+  const read = readDesign(text, 'design');
+  if (!read.ok) throw new Error(read.problems.map((p) => `${p.key} ${p.found}`).join('\n'));
+  const { json } = answered(new Live(), text);
+  const design = fromShelf(read.design, run);
+  expect(json).toEqual(toJson(run(design)));
+  // The cheapest of its relays that pulls in as the design needs it.
+  expect(design.used.some(({ path }) => path === 'feed[0].relay')).toBe(true);
+  expect(json.shop?.price?.total).toBeGreaterThan(0);
 });

@@ -27,5 +27,23 @@ export function Buy({ view }: { readonly view: View }) {
   if (!current) return <p>Not current: nothing is listed to buy.</p>;
   if (view.design.unknowns.length > 0) return <p>Parts are not known: nothing is listed to buy.</p>;
   if (view.json.verdict === 'fail') return <p>Something fails: nothing is listed to buy.</p>;
-  return <Table caption="What to buy" told columns={COLUMNS} rows={rows} />;
+  return (
+    <>
+      <Table caption="What to buy" told columns={COLUMNS} rows={rows} />
+      <Price shop={view.json.shop} />
+    </>
+  );
+}
+
+/** The price of the feed by the shop's file, and what of it has none; nothing without prices. */
+function Price({ shop }: { readonly shop: View['json']['shop'] }) {
+  if (!shop?.price || shop.currency === null) return null;
+  const { total, without } = shop.price;
+  const open = without.length === 0 ? '' : `; no price: ${without.join('; ')}`;
+  return (
+    <p>
+      Price of wire, fuses and relays: {total.toFixed(2)} {shop.currency}
+      {open}
+    </p>
+  );
 }

@@ -4,6 +4,7 @@ import { readDesign } from '../../design/read.ts';
 import type { Evaluation } from '../../engine/evaluate.ts';
 import type { Result } from '../../findings/result.ts';
 import { run } from '../../run.ts';
+import { fromShelf } from '../../shop/choose.ts';
 import type { Answer, Given } from '../protocol.ts';
 import { readable } from './held.ts';
 import { viewOf } from './view.ts';
@@ -18,7 +19,7 @@ export class Live {
     const problems = read.ok ? [] : read.problems;
     const taken = read.ok ? { design: read.design, text, held: [] } : readable(given, problems, good);
     if (taken === null) return { problems, held: [], answered: null };
-    this.last = run(taken.design);
+    this.last = run(fromShelf(taken.design, run));
     const systems = units === undefined ? UNITS : [units === 'design' ? taken.design.units : units];
     return { problems, held: taken.held, answered: { view: viewOf(this.last, systems), text: taken.text } };
   }

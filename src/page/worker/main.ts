@@ -8,6 +8,7 @@ import { curvesPicture } from '../../pictures/curves.ts';
 import { dropPicture } from '../../pictures/drop.ts';
 import { speedLines } from '../../pictures/speed-lines.ts';
 import { run } from '../../run.ts';
+import { fromShelf } from '../../shop/choose.ts';
 import type { Ask, Calls, Given, Kind, LateKind, Reply, Tell } from '../protocol.ts';
 import { explained } from './explain.ts';
 import { cardOf } from './feed.ts';
@@ -18,7 +19,11 @@ import { viewOf } from './view.ts';
 
 const live = new Live();
 
-const readGiven = ({ text, file, shop }: Given) => readDesign(text, file, shop ?? undefined);
+/** With what the shop's file decides, as the command has it. */
+const readGiven = ({ text, file, shop }: Given) => {
+  const read = readDesign(text, file, shop ?? undefined);
+  return read.ok ? { ...read, design: fromShelf(read.design, run) } : read;
+};
 
 export const designOf = (given: Given) => {
   const read = readGiven(given);
