@@ -102,7 +102,10 @@ async function openFile(file: File): Promise<Opened> {
   const workbook = /\.xlsx$/i.test(file.name);
   if (file.size > (workbook ? MOST_WORKBOOK : MOST_BYTES))
     return { ok: false, why: `“${file.name}” is too large for a design.` };
-  const bytes = new Uint8Array(await file.arrayBuffer());
+  const read = await file.arrayBuffer().catch(() => null);
+  if (read === null)
+    return { ok: false, why: `“${file.name}” cannot be read: it is a folder, or no longer there.` };
+  const bytes = new Uint8Array(read);
   if (!workbook) {
     try {
       return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), file: file.name };
@@ -110,8 +113,8 @@ async function openFile(file: File): Promise<Opened> {
       return { ok: false, why: `“${file.name}” is not UTF-8 text.` };
     }
   }
-  const read = await askOnce('saved', { bytes, file: file.name }).reply;
-  if (read.ok) return { ok: true, text: read.text, file: file.name.replace(/\.xlsx$/i, '.yaml') };
-  const [first] = read.problems;
+  const saved = await askOnce('saved', { bytes, file: file.name }).reply;
+  if (saved.ok) return { ok: true, text: saved.text, file: file.name.replace(/\.xlsx$/i, '.yaml') };
+  const [first] = saved.problems;
   return { ok: false, why: `“${file.name}” cannot be used: ${first?.found}; ${first?.taken}` };
 }
