@@ -29,11 +29,23 @@ const STEPS = 60;
 const SLACK = 1.03;
 
 let canvas: CanvasRenderingContext2D | null = null;
+let family = '';
+/** Most texts of a picture stood in the one before, too. */
+const widths = new Map<string, number>();
+/** Arbitrary: some pictures. */
+const MOST_WIDTHS = 5000;
 const measure: Measure = (text, size, bold) => {
+  const key = `${bold ? 'bold ' : ''}${size}px ${text}`;
+  const known = widths.get(key);
+  if (known !== undefined) return known;
   canvas ??= document.createElement('canvas').getContext('2d');
   if (canvas === null) return text.length * size * 0.66;
-  canvas.font = `${bold ? 'bold ' : ''}${size}px ${getComputedStyle(document.body).fontFamily}`;
-  return canvas.measureText(text).width * SLACK;
+  family ||= getComputedStyle(document.body).fontFamily;
+  canvas.font = `${bold ? 'bold ' : ''}${size}px ${family}`;
+  const width = canvas.measureText(text).width * SLACK;
+  if (widths.size >= MOST_WIDTHS) widths.clear();
+  widths.set(key, width);
+  return width;
 };
 
 export function Chart({ picture }: { readonly picture: Picture }) {

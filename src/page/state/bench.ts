@@ -298,9 +298,15 @@ export class Bench {
     this.ask();
   }
 
+  /** Step by step, so that the page can do something else in between. */
   private startForms(): void {
-    const { text, file } = this.state.history.now;
-    this.put({ form: this.forms(), tree: readTree(text, file) });
+    const form = this.forms();
+    setTimeout(() => {
+      const { now } = this.state.history;
+      const tree = readTree(now.text, now.file);
+      // Of a text that has come meanwhile the tree is there already.
+      setTimeout(() => this.put({ form, ...(this.state.history.now === now ? { tree } : {}) }));
+    });
   }
 
   private async answer(): Promise<Partial<State>> {

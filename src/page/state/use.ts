@@ -71,15 +71,33 @@ export function useShown({ shown }: View): Shown {
   return wished ?? (Object.values(shown)[0] as Shown);
 }
 
-/** Pictures wait for a pause in typing, so that numbers come first [ms]. */
+/** Pictures wait for a pause in typing, so that numbers come first; those out of sight for a longer one [ms]. Arbitrary. */
 const PAUSE = 120;
+const LONGER = 600;
+/** The heading under which a picture stands. */
+const HEADINGS: Partial<Readonly<Record<Kind, string>>> = {
+  drop: 'currents',
+  speed: 'speed',
+  trace: 'trace',
+  curves: 'curves',
+  diagram: 'wiring',
+};
+
+/** Whether a picture stands more than a screen away from what is seen. */
+function isFar(kind: Kind): boolean {
+  const box = document
+    .getElementById(HEADINGS[kind] ?? '')
+    ?.closest('section')
+    ?.getBoundingClientRect();
+  return box !== undefined && (box.top > 2 * innerHeight || box.bottom < -innerHeight);
+}
 
 /** What is asked of the newest answer, such as a picture, or why there is none; the last reply stays until the next is there. */
 export function useReply<K extends Kind>(
   kind: K,
   ask: Calls[K]['ask'],
   key: string,
-  pause = PAUSE,
+  pause?: number,
 ): Calls[K]['reply'] | Nothing | null {
   const bench = useBench();
   const { view } = useBenchState('view');
@@ -88,12 +106,15 @@ export function useReply<K extends Kind>(
   useEffect(() => {
     if (view === null) return;
     let wanted = true;
-    const clock = setTimeout(() => {
-      bench.client.call(kind, ask).then(
-        (reply) => wanted && set(reply),
-        (error: Error) => wanted && set({ why: `This could not be worked out: ${error.message}.` }),
-      );
-    }, pause);
+    const clock = setTimeout(
+      () => {
+        bench.client.call(kind, ask).then(
+          (reply) => wanted && set(reply),
+          (error: Error) => wanted && set({ why: `This could not be worked out: ${error.message}.` }),
+        );
+      },
+      pause ?? (isFar(kind) ? LONGER : PAUSE),
+    );
     return () => {
       wanted = false;
       clearTimeout(clock);
