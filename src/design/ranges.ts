@@ -269,9 +269,9 @@ export const RANGES = {
   share: range(
     'share of a rating',
     '%',
-    ['0.1 %', '100 %'],
-    ['1 %', '100 %'],
-    'a rating may be used up and not exceeded; arbitrary below',
+    ['2 %', '100 %'],
+    ['2 %', '100 %'],
+    'a rating may be used up and not exceeded; below arbitrary, so that 0.8 entered for 80 % is told',
   ),
   extra: range('share on top', '%', ['0 %', '100 %'], ['1 %', '100 %'], 'arbitrary: at most as much again'),
   spread: range(

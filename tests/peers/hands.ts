@@ -239,7 +239,7 @@ Sub Content(at As String, cell As Object)
     Case com.sun.star.table.CellContentType.TEXT
       text = "'" & cell.String
     Case com.sun.star.table.CellContentType.FORMULA
-      text = cell.Formula
+      text = Join(Split(cell.Formula, ";"), ",")
   End Select
   out.writeString("cell" & Chr(9) & at & Chr(9) & text & Chr(10))
 End Sub

@@ -168,11 +168,11 @@ export function checksSheet(grid: Grid, design: Design, checked: Checked): Sheet
     ROWS.first,
     'The first of them',
     `IF(${address(ROWS.known, 3)}=0,"This program computes differently: do not use its results.",` +
-      `IF(${address(ROWS.moved, 3)}>0,${problem(COLUMN.cell, COLUMN.moved)}&" was moved over another input or away from its table: undo that, copy and do not cut.",` +
+      `IF(${address(ROWS.moved, 3)}>0,${problem(COLUMN.cell, COLUMN.moved)}&" is out of its place: cells were cut and pasted, or a row or a column was put into its table. Undo that; copy, do not cut.",` +
       `IF(SUM(${all(COLUMN.wrong)})=0,"",${problem(COLUMN.cell)}&" "&${problem(COLUMN.label)}&IF(${problem(COLUMN.of)}="",""," ("&${problem(COLUMN.of)}&")")&": "&${problem(COLUMN.takes)})))`,
   );
   line(ROWS.known, 'The program computes as it should (1) or not (0)', known.right);
-  line(ROWS.moved, 'Inputs that were moved', `SUM(${all(COLUMN.moved)})`);
+  line(ROWS.moved, 'Inputs that are out of their place', `SUM(${all(COLUMN.moved)})`);
   const titles = {
     label: 'Input',
     of: 'of',
@@ -184,7 +184,7 @@ export function checksSheet(grid: Grid, design: Design, checked: Checked): Sheet
     folded: 'As it is looked up',
     row: 'Row among the spellings',
     place: 'Place on the sheet',
-    moved: 'Moved (1)',
+    moved: 'Out of its place (1)',
   };
   for (const key of Object.keys(titles) as (keyof typeof titles)[])
     put(sheet, TOP - 1, COLUMN[key], { role: 'label', value: titles[key] });
