@@ -46,7 +46,7 @@ test('entries of the workbook have the range of their key', () => {
 
 describe('ends in the unit of the model', () => {
   test('shares are plain numbers there', () => {
-    expect(ends(RANGES.share, '1')).toEqual([0.001, 1]);
+    expect(ends(RANGES.share, '1')).toEqual([0.02, 1]);
     expect(ends(RANGES.spread, '1')).toEqual([0, 0.9]);
   });
 
