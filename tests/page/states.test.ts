@@ -1,0 +1,87 @@
+/** States that a person meets late: readings, papers, questions, parts that are not known; forced colours, reduced motion. */
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { useBrowser } from '../peers/chromium.ts';
+import { describeWithPeer } from '../peers/peer.ts';
+import { demoPath } from '../workbook/books.ts';
+import { answered, answers, open, pageOf } from './bench.ts';
+
+describeWithPeer('chromium', 'late states of the page', () => {
+  const browser = useBrowser();
+  const found = async (page: Page): Promise<unknown> =>
+    page.evaluate(
+      `axe.run().then(({ violations }) => violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => id + ': ' + html.slice(0, 200))))`,
+    );
+
+  test.each([1280, 360])('axe finds nothing with readings, papers, questions: %i px', async (width) => {
+    const { page } = await open(browser(), await pageOf(demoPath('pair-four')), {
+      viewport: { width, height: 800 },
+    });
+    await page.evaluate(axe.source);
+    await page.locator('.part-readings summary').click();
+    const drop = page.getByRole('textbox', { name: /^drop, main limiter, multimeter/ });
+    await drop.fill('900');
+    await drop.press('Enter');
+    await page.locator('.causes').first().waitFor();
+    expect(await found(page), 'readings').toEqual([]);
+    await page.locator('.part-kit summary').click();
+    await page.getByRole('button', { name: 'Preview of test-card.html' }).click();
+    await page.locator('.preview').waitFor();
+    expect(await found(page), 'papers').toEqual([]);
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    await page.getByRole('button', { name: /^A new feed/ }).click();
+    await page.locator('#start-ohm').fill('kg');
+    await page.locator('#start-henry').focus();
+    expect(await page.locator('#start-wrong').textContent()).toContain('Primary resistance');
+    expect(await found(page), 'questions').toEqual([]);
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
+  });
+
+  test('a part that is not known: the verdict says so, and nothing is listed to buy', async () => {
+    const { page } = await open(browser(), await pageOf(demoPath('pair-four')));
+    await page.getByRole('button', { name: 'Text', exact: true }).click();
+    const area = page.locator('#design-text');
+    const text = await area.inputValue();
+    const before = await answers(page);
+    await area.fill(text.replace(/gauge: [^,}\n]*/, 'gauge: unknown'));
+    await answered(page, before + 1);
+    await page.evaluate(axe.source);
+    expect(await page.locator('.verdict .word').textContent()).not.toContain('pass ');
+    expect(await page.locator('.verdict .problem').textContent()).toContain('not known');
+    expect(await page.locator('.part-buy').textContent()).toContain('nothing is listed to buy');
+    expect(await found(page)).toEqual([]);
+  });
+
+  test('under forced colours steps of a share differ by stroke, kinds of a drop by fill; nothing moves', async () => {
+    const { page } = await open(browser(), await pageOf(demoPath('pair-four')), {
+      forcedColors: 'active',
+      reducedMotion: 'reduce',
+    });
+    const looks = (selector: string, what: string): Promise<unknown[]> =>
+      page.evaluate(
+        `[...document.querySelectorAll(${JSON.stringify(selector)})].map((one) => getComputedStyle(one)[${JSON.stringify(what)}])`,
+      );
+    const dashes = await looks('.tones .tone', 'strokeDasharray');
+    expect(dashes.length).toBe(5);
+    expect(new Set(dashes).size).toBe(5);
+    const fills = await looks('.kinds .spend', 'fill');
+    expect(fills.length).toBeGreaterThanOrEqual(3);
+    expect(new Set(fills).size).toBe(fills.length);
+    expect(await page.locator('.verdict .word').textContent()).toMatch(/[✓✕?]/);
+    await page.locator('.part[tabindex="0"]').focus();
+    const ring = await looks('.part[tabindex="0"] .hit', 'stroke');
+    expect(ring).not.toEqual(['none']);
+    // A frame is 17 ms.
+    expect(
+      await page.evaluate(
+        `document.getAnimations().filter((one) => one.effect.getTiming().duration > 17).length`,
+      ),
+    ).toBe(0);
+    const long = await page.evaluate(`[...document.querySelectorAll('*')].filter((one) => {
+      const { transitionDuration, animationDuration, scrollBehavior } = getComputedStyle(one);
+      return [transitionDuration, animationDuration].some((time) => parseFloat(time) > 0.017) || scrollBehavior === 'smooth';
+    }).length`);
+    expect(long).toBe(0);
+  });
+});
