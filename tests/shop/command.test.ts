@@ -26,7 +26,13 @@ test('from nothing to a sized feed with parts of the shop', async () => {
   const sized = await coilfeed(['size', 'jobs/eight.yaml', '--json', '--out', 'eight.xlsx'], { cwd });
   expect(sized.status).toBe(0);
   const result = JSON.parse(sized.out);
-  expect(result.shop).toMatchObject({ currency: 'EUR', used: [{ path: 'coil', name: 'example coil' }] });
+  expect(result.shop).toMatchObject({
+    currency: 'EUR',
+    used: [
+      { path: 'coil', name: 'example coil' },
+      { path: 'feed[0].relay', name: 'power 40' },
+    ],
+  });
   expect(result.shop.price.total).toBeGreaterThan(0);
   // The workbook needs no shop's file, and gives the same.
   const again = await coilfeed(['size', 'eight.xlsx', '--json'], { cwd });
