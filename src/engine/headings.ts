@@ -59,7 +59,7 @@ export function sheetHeading({ sheet: name, title, about }: SheetOf, c: InputCol
   put(sheet, 0, 0, { role: 'heading', value: title });
   put(sheet, 1, 0, { role: 'about', value: about });
   if (name !== INPUTS) return;
-  const titles = { label: 'Input', unit: 'Unit', range: 'Allowed', value: 'Value' } as const;
+  const titles = { label: 'Input', unit: 'Unit', value: 'Value' } as const;
   for (const key of Object.keys(titles) as (keyof typeof titles)[])
     put(sheet, INPUT_HEADINGS, c[key], label(titles[key]));
   put(sheet, INPUT_HEADINGS, c.value + 1, label('Why, and what to know', c.count - 1));
@@ -70,6 +70,7 @@ export function sheetHeading({ sheet: name, title, about }: SheetOf, c: InputCol
 function besideHeading(c: InputColumns, row: number, sheet: Sheet): void {
   put(sheet, row, c.notes, label('Your notes'));
   put(sheet, row, c.check, label('Check'));
+  put(sheet, row, c.range, label('Allowed'));
 }
 
 /** Headings of a working sheet's block; in a list what describes a value stands beside it. */
@@ -118,16 +119,13 @@ export function inputHeading(grid: Grid, design: Design, block: Block, sheet: Sh
   const c = grid.placement.columns;
   const first = titleRow(block);
   if (first > INPUT_HEADINGS + 1) put(sheet, first - 1, 0, { role: 'gap' });
-  if (block.form === 'single') put(sheet, first, 0, { role: 'title', value: block.title, span: c.check + 1 });
+  if (block.form === 'single') put(sheet, first, 0, { role: 'title', value: block.title, span: c.notes + 1 });
   if (block.form === 'entries') {
     entriesHeading(grid, design, block, sheet, checked);
     return;
   }
   if (block.form === 'beside') {
-    const [runs, titles] = [
-      grid.axes[block.rows[0] as 'run'],
-      { label: block.title, unit: 'Unit', range: 'Allowed' },
-    ];
+    const [runs, titles] = [grid.axes[block.rows[0] as 'run'], { label: block.title, unit: 'Unit' }];
     for (const key of Object.keys(titles) as (keyof typeof titles)[])
       put(sheet, block.top, c[key], label(titles[key]));
     for (let i = 0; i < c.count; i++) put(sheet, block.top, c.value + i, label(runs[i] ?? ''));
@@ -150,15 +148,16 @@ export function inputHeading(grid: Grid, design: Design, block: Block, sheet: Sh
 function entriesHeading(grid: Grid, design: Design, block: Block, sheet: Sheet, checked: Checked): void {
   const c = grid.placement.columns;
   put(sheet, block.top + ENTRY_HEADINGS.label, 0, label(block.title, c.value));
-  put(sheet, block.top + ENTRY_HEADINGS.unit, 0, { role: 'source', value: 'Unit, allowed', span: c.value });
+  put(sheet, block.top + ENTRY_HEADINGS.unit, 0, { role: 'source', value: 'Unit', span: c.value });
   besideHeading(c, block.top, sheet);
   block.quantities.forEach((name, i) => {
     const q = QUANTITIES[name];
     const column = c.value + i;
     put(sheet, block.top + ENTRY_HEADINGS.label, column, label(ownLabel(q)));
-    const told = [entered(grid, q), permitted(grid, q)].filter(Boolean).join(', ');
-    put(sheet, block.top + ENTRY_HEADINGS.unit, column, { role: 'source', value: told });
+    put(sheet, block.top + ENTRY_HEADINGS.unit, column, { role: 'unit', value: entered(grid, q) });
   });
+  const allowed = block.quantities.map((name) => permitted(grid, QUANTITIES[name])).join('; ');
+  put(sheet, block.top + ENTRY_HEADINGS.unit, c.range, { role: 'source', value: allowed });
   const free = c.count - block.quantities.length;
   const why = reason(grid, design, checked, block.quantities);
   if (free > 0) put(sheet, block.top, c.value + block.quantities.length, { ...why, span: free });

@@ -74,7 +74,6 @@ export interface Placement {
 export interface InputColumns {
   readonly label: number;
   readonly unit: number;
-  readonly range: number;
   /** The first of `count` columns of entries. */
   readonly value: number;
   readonly count: number;
@@ -82,6 +81,7 @@ export interface InputColumns {
   readonly notes: number;
   /** What is wrong with the entries of the row. */
   readonly check: number;
+  readonly range: number;
   /** Of the inputs of runs where they come from, and what to know; of others that stands beside the value. */
   readonly source: number;
 }
@@ -144,11 +144,11 @@ export function placement(
 const inputColumns = (count: number): InputColumns => ({
   label: 0,
   unit: 1,
-  range: 2,
-  value: 3,
+  value: 2,
   count,
-  notes: 3 + count,
-  check: 4 + count,
+  notes: 2 + count,
+  check: 3 + count,
+  range: 4 + count,
   source: 5 + count,
 });
 

@@ -189,5 +189,5 @@ export const INPUT_SHEET: SheetOf = {
   sheet: INPUTS,
   title: 'Inputs',
   about:
-    'Fill in the framed cells; empty means not known, or none. In grey: taken where the design says nothing. For other numbers of coils, runs or points write a new workbook.',
+    'Fill in the framed cells; empty means not known, or none. In grey italics: taken where the design says nothing.',
 };

@@ -7,7 +7,7 @@ export const drop = {
   drop_limit: {
     symbol: 'B',
     short: 'Drop allowed',
-    label: 'Largest drop of a coil’s path, feed and return together',
+    label: 'Drop allowed on a coil’s path, feed and return together',
     unit: 'V',
     path: 'limits.drop',
     range: ends(RANGES.drop_limit, 'V'),

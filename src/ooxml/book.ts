@@ -89,8 +89,9 @@ export interface Print {
   readonly wide: number;
   /** Pages below each other at most, 0 for as many as it takes. */
   readonly tall: number;
-  /** Columns that are printed, all of them when left out. */
+  /** Columns and rows that are printed, all of them when left out. */
   readonly columns?: number;
+  readonly rows?: number;
   /** [in] */
   readonly margins: Readonly<Record<'left' | 'right' | 'top' | 'bottom' | 'header' | 'footer', number>>;
   /** In the format's own codes: an ampersand of the text is written twice. */

@@ -74,7 +74,7 @@ function printNames(sheet: Sheet, i: number): string {
   // LibreOffice prints every sheet that has an area to print, in sight or not.
   if (sheet.hidden === true) return '';
   return (
-    name('Print_Area', `$A$1:${corner(sheet, true, sheet.print.columns)}`) +
+    name('Print_Area', `$A$1:${corner(sheet, true, sheet.print.columns, sheet.print.rows)}`) +
     // No columns are repeated: to lay out wide sheets with them takes a spreadsheet program many seconds.
     (sheet.frozen[0] > 0 ? name('Print_Titles', `$1:$${sheet.frozen[0]}`) : '')
   );

@@ -23,7 +23,8 @@ export const corner = (
   { widths, rows }: Sheet,
   fixed: boolean,
   columns = Math.max(widths.length, 1, ...rows.map(across)),
-): string => address(Math.max(rows.length, 1) - 1, columns - 1, fixed, fixed);
+  count = Math.max(rows.length, 1),
+): string => address(count - 1, columns - 1, fixed, fixed);
 
 const inside = (name: string, items: readonly string[]): string =>
   items.length === 0 ? '' : `<${name} count="${items.length}">${items.join('')}</${name}>`;
@@ -119,7 +120,7 @@ function printXml({ landscape, wide, tall, margins, header, footer, breaks }: Pr
   return (
     `<pageMargins${sides.join('')}/>` +
     `<pageSetup paperSize="${A4}" orientation="${landscape ? 'landscape' : 'portrait'}" fitToWidth="${wide}" fitToHeight="${tall}"/>` +
-    `<headerFooter><oddHeader>${escaped(header)}</oddHeader><oddFooter>${escaped(footer)}</oddFooter></headerFooter>` +
+    `<headerFooter scaleWithDoc="0"><oddHeader>${escaped(header)}</oddHeader><oddFooter>${escaped(footer)}</oddFooter></headerFooter>` +
     (marks.length === 0
       ? ''
       : `<rowBreaks count="${marks.length}" manualBreakCount="${marks.length}">${marks.join('')}</rowBreaks>`)

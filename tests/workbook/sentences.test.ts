@@ -32,7 +32,7 @@ test.each(Object.keys(DESIGNS) as (keyof typeof DESIGNS)[])(
     const cells = readCells(bytes).get('Judged') ?? new Map();
     const text = (at: string): string => String(cells.get(at)?.value ?? '');
     const rows = new Map(
-      Array.from({ length: 300 }, (_, i) => [`${text(`A${i + 1}`)} ${text(`B${i + 1}`)}`, text(`P${i + 1}`)]),
+      Array.from({ length: 300 }, (_, i) => [`${text(`A${i + 1}`)} ${text(`B${i + 1}`)}`, text(`N${i + 1}`)]),
     );
     const wrong: string[] = [];
     for (const finding of result.findings) {

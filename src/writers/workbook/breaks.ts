@@ -1,6 +1,6 @@
 /** Where a page ends on paper, so that no table and no chart is cut if it fits on a page of its own. */
 import type { Sheet } from '../../engine/cell.ts';
-import { height } from './measure.ts';
+import { BESIDE, DIGIT, height, roomIn } from './measure.ts';
 import type { Page } from './page.ts';
 import { MARGINS } from './paper.ts';
 
@@ -10,9 +10,6 @@ const PAPERS = [
   [612, 792],
 ] as const;
 const POINTS_PER_INCH = 72;
-/** Width of a digit of the plain font, and the space beside the digits of a column [pt]. */
-const DIGIT = 5.25;
-const BESIDE = 3.75;
 /** Height of a row without cells [pt]. */
 const EMPTY = 15;
 /** Programs differ a little in how tall they draw a row. */
@@ -24,19 +21,32 @@ type Laid = Pick<Page, 'cells' | 'widths' | 'frozen' | 'landscape' | 'hidden'>;
 function tall(cells: Sheet, widths: readonly number[], row: number): number {
   const own = cells[row]?.map((cell, column) => {
     if (cell === undefined || column >= widths.length) return 0;
-    const width = widths.slice(column, column + (cell.span ?? 1)).reduce((a, b) => a + b, 0);
-    return height(cell, typeof cell.value === 'string' ? cell.value : '', width);
+    const width = roomIn(widths.slice(column, column + (cell.span ?? 1)));
+    return height(cell, typeof cell.value === 'string' ? cell.value : '', width, column === 0);
   });
   return Math.max(0, ...(own ?? []).filter((points) => points !== undefined)) || EMPTY;
 }
 
+/** By how much columns are made smaller to stand beside each other on a paper. */
+function scaleOn(
+  [short, long]: readonly [number, number],
+  widths: readonly number[],
+  landscape: boolean,
+): number {
+  const wide = widths.reduce((sum, width) => sum + width * DIGIT + BESIDE, 0);
+  const across = (landscape ? long : short) - POINTS_PER_INCH * (MARGINS.left + MARGINS.right);
+  return Math.min(1, across / wide);
+}
+
+/** The same on the narrower of the two papers. */
+export const scaleOf = (widths: readonly number[], landscape: boolean): number =>
+  Math.min(...PAPERS.map((paper) => scaleOn(paper, widths, landscape)));
+
 /** Height that is free for what follows the repeated rows, on the less tall of the two papers [pt]. */
 function room({ cells, widths, frozen, landscape }: Laid): number {
-  const wide = widths.reduce((sum, width) => sum + width * DIGIT + BESIDE, 0);
-  const free = PAPERS.map(([short, long]) => {
-    const [w, h] = landscape ? [long, short] : [short, long];
-    const across = w - POINTS_PER_INCH * (MARGINS.left + MARGINS.right);
-    return (h - POINTS_PER_INCH * (MARGINS.top + MARGINS.bottom)) / Math.min(1, across / wide);
+  const free = PAPERS.map((paper) => {
+    const h = landscape ? paper[0] : paper[1];
+    return (h - POINTS_PER_INCH * (MARGINS.top + MARGINS.bottom)) / scaleOn(paper, widths, landscape);
   });
   let repeated = 0;
   for (let row = 0; row < frozen[0]; row++) repeated += tall(cells, widths, row);

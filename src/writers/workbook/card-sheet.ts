@@ -45,7 +45,7 @@ const COLUMN = {
   least: 12,
   most: 13,
 } as const;
-const WIDTHS = [13, 16, 62, 23, 11, 12, 10, 10, 12, 7, 11, 11, 11, 9];
+const WIDTHS = [11, 15, 50, 20, 10, 11, 9, 9, 10, 6, 10, 9, 9, 8];
 const TOP = 4;
 
 /** Nothing where the evaluation does not hold the quantities of the readings. */
@@ -143,9 +143,17 @@ function rowOf(grid: Grid, design: Design, where: Where, row: number, posts: num
           formula(`IF(ISNUMBER(${m}),${m}-${error},${stated}*(1-${tolerance}))`),
           formula(`IF(ISNUMBER(${m}),${m}+${error},${stated}*(1+${tolerance}))`),
         ]
-      : []),
+      : [NOTHING, NOTHING]),
   ];
 }
+
+const NOTHING: Cell = { role: 'member', value: null, unit: 'any' };
+
+/** Verdicts on what was read, as a range; null where there is no card. */
+export const cardVerdicts = (grid: Grid, design: Design): string | null =>
+  grid.placement.places.has('expected_average')
+    ? `${NAME}!${address(TOP, COLUMN.verdict)}:${address(TOP + cardPlaces(design).length - 1, COLUMN.verdict)}`
+    : null;
 
 /** Largest error of the instrument at what is expected: a share, and digits whose size steps up by tens. */
 function errorFormula({ instruments }: Design, where: Where, x: string, unit: string): string {

@@ -5,10 +5,12 @@ import { CHANGED, FIRST_PROBLEM, PROBLEMS } from '../../engine/entered/sheet.ts'
 import type { Grid } from '../../engine/translate.ts';
 import { JUDGED_COLUMNS, judgedRows } from '../../findings/sheet.ts';
 import { QUANTITIES } from '../../model/model.ts';
+import { ownRows } from '../../own/rows.ts';
 import { quantityOf } from '../../views/view.ts';
 import { BUY, FEED, SHARE } from '../../views/views.ts';
 import { CAUTIONS } from '../cautions.ts';
-import { heads, live, putView, row as rowOf } from './figures.ts';
+import { cardVerdicts } from './card-sheet.ts';
+import { heads, live, row as rowOf } from './figures.ts';
 import { ADDED, judgedColumn, SHOWN } from './judged.ts';
 import { MOST_REMEDIES, remedyCell } from './kept-sheet.ts';
 import { cellFor, heading, picked } from './links.ts';
@@ -19,8 +21,9 @@ const WIDTHS = [20, 11, 10, 10, 11, 9, 9, 9, 10, 8, 8, 8];
 const WIDE = WIDTHS.length;
 /** Where the verdict stands. */
 export const VERDICT_CELL = 'Feed!$A$5';
-/** Findings that the first page shows, the most pressing ones. */
+/** Findings that the first page shows: the most pressing ones, then what passes with least margin. */
 const PRESSING = 4;
+const CLOSEST = 2;
 
 const formula = (text: string, unit?: string): Cell => ({
   role: 'formula',
@@ -40,9 +43,17 @@ export function feedPage(grid: Grid, design: Design): Page {
 
   put(cells, 2, 0, { role: 'warning', formula: FIRST_PROBLEM, span: WIDE });
   looks.push({ rows: [row + 1, row + 1], columns: [0, 1], word: 0 });
-  row = table(cells, row, VERDICT, [verdicts(count)]);
+  const ofAuthor = design.own.some(({ sense }) => sense !== null);
+  row = table(cells, row, ofAuthor ? [...VERDICT, AUTHORS] : VERDICT, [
+    verdicts(count, ownRows(design), ofAuthor),
+  ]);
 
-  const shownRows = Math.min(PRESSING, count);
+  const readings = cardVerdicts(grid, design);
+  if (readings !== null) {
+    put(cells, row - 1, 0, { role: 'warning', formula: readingsTold(readings), span: WIDE });
+    row += 1;
+  }
+  const shownRows = Math.min(PRESSING + CLOSEST, count);
   row = section(cells, row, 'What limits', WIDE);
   looks.push({ rows: [row + 1, row + shownRows], columns: [0, 0], word: 0 });
   row = table(
@@ -52,23 +63,22 @@ export function feedPage(grid: Grid, design: Design): Page {
     Array.from({ length: shownRows }, (_, i) => pressing(count, i + 1)),
   );
   const fitted = [row - 1, row] as const;
-  row = remedy(cells, row - 1, count);
+  row = remedy(cells, row - 1, count, ownRows(design));
 
-  row = putView(
+  put(cells, row, 0, {
+    role: 'title',
+    formula: `"${BUY.title}"&IF(${FAILS},": nothing while something fails; the sheet Runs has the sizes as they are now","")`,
+    span: WIDE,
+  });
+  row = table(
     cells,
-    row,
-    BUY.title,
-    WIDE,
+    row + 1,
     heads(design, ['Run'], BUY),
     design.runs.map(({ name }, run) => [
       words(name),
       ...rowOf(grid, design, BUY, { run }).map(unlessFailing),
     ]),
   );
-  put(cells, row - 1, 0, {
-    role: 'about',
-    formula: `IF(${FAILS},"Something fails: nothing to buy until it is corrected. The sheet Runs has the sizes as they are now.","")`,
-  });
   row = budget(grid, design, cells, row);
   row = figures(grid, design, cells, row);
 
@@ -96,15 +106,18 @@ export function feedPage(grid: Grid, design: Design): Page {
 /** Whether something fails; not while an input cannot be taken. */
 const FAILS = `${VERDICT_CELL}="${SHOWN.fail}"`;
 
+const UNRULED = 'no change is tried against a rule of the author’s own.';
+
 /** While something fails: why the most pressing does, and what would pass as long as no input was changed. */
-function remedy(cells: Sheet, top: number, count: number): number {
+function remedy(cells: Sheet, top: number, count: number, own: number): number {
+  const ours = `COUNTIF(${judgedColumn(count - own, JUDGED_COLUMNS.verdict)},"fail")`;
   const others = Array.from({ length: MOST_REMEDIES - 1 }, (_, i) => remedyCell(i + 1)).map(
     (other) => `IF(${other}="","",CHAR(10)&"Or: "&${other})`,
   );
   const tried = [remedyCell(0), ...others].join('&');
   [
-    `"Why: "&${mostPressing(count, 1, ADDED.meaning)}`,
-    `"What would pass: "&IF(${CHANGED}>0,${remedyCell(MOST_REMEDIES)},${tried})`,
+    `"Why: "&${ranked(count, 1, ADDED.meaning)}`,
+    `"What would pass: "&IF(${ours}=0,"${UNRULED}",IF(${CHANGED}>0,${remedyCell(MOST_REMEDIES)},${tried}))`,
   ].forEach((text, i) => {
     put(cells, top + i, 0, { role: 'text', formula: `IF(${FAILS},${text},"")`, span: WIDE });
   });
@@ -123,10 +136,14 @@ const VERDICT: Column[] = [
   { title: 'Pass' },
   { title: 'Close to the limit', span: 2 },
 ];
+const AUTHORS: Column = { title: 'Author’s own, not met', span: 3 };
 
-function verdicts(count: number): Cell[] {
+function verdicts(count: number, own: number, ofAuthor: boolean): Cell[] {
   const verdict = judgedColumn(count, JUDGED_COLUMNS.verdict);
   const of = (word: string): string => `COUNTIF(${verdict},"${word}")`;
+  const ours = judgedColumn(count - own, JUDGED_COLUMNS.verdict);
+  const theirs = ['fail', 'unknown'].map((word) => `${of(word)}-COUNTIF(${ours},"${word}")`);
+  const authors = formula(`IF(${PROBLEMS}>0,"",${theirs.join('+')})`, 'count');
   return [
     {
       role: 'verdict',
@@ -136,7 +153,18 @@ function verdicts(count: number): Cell[] {
       formula(`IF(${PROBLEMS}>0,"",${of(word)})`, 'count'),
     ),
     formula(`COUNTIF(${judgedColumn(count, ADDED.word)},"${SHOWN.close}")`, 'count'),
+    ...(ofAuthor ? [authors] : []),
   ];
+}
+
+/** What the readings on the test card come to; what they mean no formula can say. */
+function readingsTold(verdicts: string): string {
+  const of = (word: string): string => `COUNTIF(${verdicts},"${word}")`;
+  const off = of(SHOWN.fail);
+  return (
+    `IF(${off}>0,${off}&" of "&(${off}+${of(SHOWN.pass)})&" readings on TestCard are out of range: something in the feed is not as it is stated. ` +
+    'The verdict above is that of the rules; “coilfeed check THIS.xlsx” says what the readings mean.","")'
+  );
 }
 
 /** What is said of the whole feed, a line each. */
@@ -144,7 +172,8 @@ function figures(grid: Grid, design: Design, cells: Sheet, top: number): number 
   const names = FEED.read.map(quantityOf);
   names.forEach((name, i) => {
     put(cells, top + i, 0, { role: 'member', value: QUANTITIES[name].label, span: 8 });
-    put(cells, top + i, 8, live(grid, design, name, {}));
+    const cell = live(grid, design, name, {});
+    put(cells, top + i, 8, name === 'copper_total' ? unlessFailing(cell) : cell);
     put(cells, top + i, 9, { role: 'unit', value: heading(name, design.units) });
   });
   return top + names.length + 1;
@@ -159,67 +188,65 @@ function budget(grid: Grid, design: Design, cells: Sheet, top: number): number {
   const [feed, back] = [of('feed'), of('return')];
   const supply = picked(grid, 'point_supply', cellFor(grid, 'worst_drop_point', {}), units).formula as string;
   const none: Cell = { role: 'member', value: null };
-  const level = (text: string): Cell => formula(`IF(${PROBLEMS}>0,"",${text || '0'})`, 'V');
+  const level = (text: string): Cell => formula(`IF(${PROBLEMS}>0,"",${text || '0'})`, 'any');
+  /** A run that other coils have to themselves drops nothing here. */
+  const onPath = (run: number, cell: Cell, otherwise = ''): Cell => ({
+    ...cell,
+    formula: `IF(${drop(run)}=0,"${otherwise}",${cell.formula})`,
+  });
   const row = (run: number, behind: string): Cell[] => [
     words(runs[run]?.name ?? ''),
-    ...rowOf(grid, design, SHARE, { run }),
-    level(behind),
+    ...rowOf(grid, design, SHARE, { run }).map((cell) => onPath(run, cell)),
+    onPath(run, level(behind), 'not on its path'),
   ];
+  const left = (i: number): string => [supply, ...feed.slice(0, i + 1).map(drop)].join('-');
+  const ahead = (i: number): string => back.slice(i).map(drop).join('+');
   const rows = [
     [words('battery'), none, none, level(supply)],
-    ...feed.map((run, i) =>
-      row(
-        run,
-        `${supply}-${feed
-          .slice(0, i + 1)
-          .map(drop)
-          .join('-')}`,
-      ),
-    ),
-    [words('coil and driver'), none, none, level(back.map(drop).join('+'))],
-    ...back.map((run, i) =>
-      row(
-        run,
-        back
-          .slice(i + 1)
-          .map(drop)
-          .join('+'),
-      ),
-    ),
+    ...feed.map((run, i) => row(run, left(i))),
+    [words('coil and driver'), none, none, level(ahead(0))],
+    ...back.map((run, i) => row(run, ahead(i + 1))),
   ];
+  const [coil, point] = (['worst_coil', 'worst_drop_point'] as const).map((name) =>
+    live(grid, design, name, {}),
+  );
+  put(cells, top, 0, {
+    role: 'title',
+    formula: `"Drop budget"&IF(${PROBLEMS}>0,"",": "&${coil?.formula}&" at "&${point?.formula})`,
+    span: WIDE,
+  });
   const columns = [
     ...heads(design, ['From the battery to the worst coil and back'], SHARE),
     { title: 'Left behind it, against the negative post', unit: 'V', span: 3 },
   ];
-  return putView(cells, top, 'Drop budget', WIDE, columns, rows);
+  return table(cells, top + 1, columns, rows);
 }
 
 const LIMITS: Column[] = [
   { title: 'Verdict' },
   { title: 'Where', span: 2 },
   { title: 'What', span: 3 },
-  { title: 'Value' },
-  { title: 'must be' },
-  { title: 'Limit' },
-  { title: 'Unit' },
+  { title: 'Value', span: 2 },
+  { title: 'Limit', span: 2 },
   { title: 'Margin %', span: 2 },
 ];
 
 /** What stands in a column of the finding of this rank, as a formula. */
-const mostPressing = (count: number, rank: number, column: number): string =>
+const ranked = (count: number, rank: number | string, column: number): string =>
   `INDEX(${judgedColumn(count, column)},MATCH(${rank},${judgedColumn(count, ADDED.rank)},0),1)`;
 
-function pressing(count: number, rank: number): Cell[] {
-  const found = (column: number): string => mostPressing(count, rank, column);
-  const of = (column: number): string => `IF(${found(ADDED.word)}="","",${found(column)})`;
+/** A row of what limits; the last ones are what passes with least margin, however much else there is. */
+function pressing(count: number, row: number): Cell[] {
+  const passing = `SUMPRODUCT((${judgedColumn(count, ADDED.group)}<3)*1)+${row - PRESSING}`;
+  const rank = row > PRESSING ? `MAX(${row},${passing})` : row;
+  const word = ranked(count, rank, ADDED.word);
+  const of = (column: number): string => `IFERROR(IF(${word}="","",${ranked(count, rank, column)}),"")`;
   return [
     { role: 'verdict', formula: of(ADDED.word) },
     formula(of(JUDGED_COLUMNS.subject)),
     formula(of(ADDED.title)),
     formula(of(ADDED.value), 'any'),
-    formula(of(ADDED.sense)),
     formula(of(ADDED.limit), 'any'),
-    formula(of(ADDED.unit)),
     formula(of(ADDED.margin), 'margin'),
   ];
 }

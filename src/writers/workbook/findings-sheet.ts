@@ -1,15 +1,21 @@
 /** The findings in order of urgency, by formula, so that the order follows the inputs. */
 import type { Design } from '../../design/design.ts';
-import type { Cell, Sheet } from '../../engine/cell.ts';
+import { type Cell, put, type Sheet } from '../../engine/cell.ts';
+import { PROBLEMS } from '../../engine/entered/sheet.ts';
+import { evaluate } from '../../engine/evaluate.ts';
 import type { Grid } from '../../engine/translate.ts';
+import { findings } from '../../findings/read.ts';
 import { JUDGED_COLUMNS, judgedRows } from '../../findings/sheet.ts';
 import { ADDED, judgedColumn, SHOWN } from './judged.ts';
-import { opening, type Page, table, warned } from './page.ts';
+import { opening, type Page, table, UNCOUNTED } from './page.ts';
 
-const WIDTHS = [12, 14, 28, 10, 9, 10, 6, 8, 50, 60];
+/** Verdict, subject, rule, value, limit, margin, meaning; beyond the print the source, in one line. */
+const WIDTHS = [10.5, 15, 25, 10, 11, 8, 47, 170];
 
 /** Rows that fit on a page at a size that can be read. */
-const PER_PAGE = 75;
+const PER_PAGE = 62;
+/** Rows that are printed besides those that are filled when the workbook is made. */
+const SPARE = 6;
 
 export function findingsPage(grid: Grid, design: Design): Page {
   const cells: Sheet = [];
@@ -17,16 +23,20 @@ export function findingsPage(grid: Grid, design: Design): Page {
   const about =
     'Failures first, then unknowns, then advice, then what passes, least margin first. Numbers in the sentences follow the inputs.';
   const top = opening(cells, 'Findings', about);
-  warned(cells);
+  const filled = findings(evaluate(design)).length + design.own.filter(({ sense }) => sense !== null).length;
+  const printed = Math.min(count, filled + SPARE);
+  const more = `SUMPRODUCT((${judgedColumn(count, ADDED.group)}<9)*1)-${printed}`;
+  put(cells, 2, 0, {
+    role: 'warning',
+    formula: `IF(${PROBLEMS}>0,"${UNCOUNTED}",IF(${more}>0,"Not printed: the last "&(${more})&". They lie below the print area.",""))`,
+  });
   const rows = Array.from({ length: count }, (_, i) => lineOf(count, i + 1));
   const titles = [
     'Verdict',
     'Subject',
     'Finding',
     'Value',
-    'must be',
     'Limit',
-    'Unit',
     'Margin %',
     'What it means, what to do',
     'Source',
@@ -47,7 +57,8 @@ export function findingsPage(grid: Grid, design: Design): Page {
     landscape: false,
     // The sources of the limits are for the screen.
     printed: WIDTHS.length - 1,
-    tall: Math.ceil(count / PER_PAGE),
+    printedRows: top + 1 + printed,
+    tall: Math.ceil(printed / PER_PAGE),
     looks: [{ rows: [first, last], columns: [0, 0], word: 0 }],
     fitted: [first, last],
   };
@@ -68,9 +79,7 @@ function lineOf(count: number, rank: number): Cell[] {
     show(JUDGED_COLUMNS.subject),
     show(ADDED.title),
     show(ADDED.value, 'any'),
-    show(ADDED.sense),
     show(ADDED.limit, 'any'),
-    show(ADDED.unit),
     show(ADDED.margin, 'margin'),
     // What passes with room to spare needs no words.
     { role: 'formula', formula: said(`IF(${of(ADDED.word)}="${SHOWN.pass}","",${of(ADDED.meaning)})`) },

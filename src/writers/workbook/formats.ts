@@ -47,6 +47,7 @@ const FORMATS: Readonly<Record<string, string>> = {
   lbf: '0.0',
   // Words for what is no unit: a plain count, and a value of any unit.
   count: '0',
+  exact: 'General',
   margin: '0.0',
   // In parts by size LibreOffice would lose the sign of what is below 0.
   any: '0.00',

@@ -9,19 +9,22 @@ import { OWN } from '../../own/rows.ts';
 import { CHARTED } from './charted-sheet.ts';
 import { CHOICES } from './choices-sheet.ts';
 import { KEPT } from './kept-sheet.ts';
-import { opening, type Page, section, table, words } from './page.ts';
+import { opening, type Page, putBeside, section, table, words } from './page.ts';
 import { SAID } from './said.ts';
 import { WORST } from './worst.ts';
 
-const WIDTHS = [20, 96];
+/** What is printed; beside it the list of the workings. */
+const PRINTED = [16, 100];
+const WIDTHS = [...PRINTED, 4, 16, 130];
 
 export const USE: readonly string[] = [
   'Change the framed cells of the sheet Inputs. Everything else follows, in any spreadsheet program: sizes, verdicts, findings, charts.',
   'All other cells are locked against slips, without a password: “Unprotect Sheet” opens them.',
-  'The numbers of cylinders, coils, runs, conductors, points and rows are fixed within a workbook. To change one, take the design file (“coilfeed design THIS.xlsx” writes it with the inputs as they are now), change it, and run “coilfeed size DESIGN --out FILE.xlsx”.',
-  'The sheets of the calculation are hidden. “Unhide” or “Show Sheet” in the menu of the tabs brings them up; a workbook made with --workings shows them.',
-  'Formulas of your own go onto the sheet Own, or onto sheets that you add; they use the names listed on Own. Read back, they are kept, and written again into every workbook made from this one.',
-  'While an input cannot be taken, a line on the first page says which one and why, and there is no verdict and no list to buy. The same is said beside the input.',
+  'While an input cannot be taken, the first sheet says which one and why, and gives no verdict and nothing to buy. The same stands beside the input.',
+  'What would pass is tried when a workbook is made. After a change save the file: “coilfeed size THIS.xlsx --out NEW.xlsx” tries again.',
+  'How many cylinders, coils, runs, conductors, points and rows there are is fixed within a workbook. For others “coilfeed design THIS.xlsx” writes the design file with the inputs as they are now: change that, and make another workbook from it.',
+  'Formulas and rules of your own go onto the sheet Own, or onto sheets that you add. Own lists the names that they may use, with units. They are kept when the file is read back.',
+  'The sheets of the calculation are hidden: “Unhide” or “Show Sheet” in the menu of the tabs. A workbook made with --workings shows them.',
 ];
 
 const SHOWN: readonly (readonly [string, string])[] = [
@@ -34,6 +37,8 @@ const SHOWN: readonly (readonly [string, string])[] = [
   ],
   ['Sweep', 'The first run of the feed over engine speed, if the design asks for it.'],
   ['Findings', 'Every rule for every run, coil and point, the most pressing first.'],
+  ['TestCard', 'What to measure where, and room for what was read: of “coilfeed check”.'],
+  ['Compare', 'Another feed beside this one: of “coilfeed compare”.'],
   [OWN, 'Room for formulas and rules of your own, and the names that they may use.'],
   ['Sources', 'Where the values come from, and how each source was seen.'],
 ];
@@ -61,26 +66,35 @@ export function guidePage(grid: Grid): Page {
   let row = opening(
     cells,
     'Guide',
-    'Only the visible sheets are needed to use the workbook; the workings are for those who want to check them.',
+    'The sheets in sight are all that is needed; to the right, the sheets of the calculation, for those who want to check it.',
   );
-  row = section(cells, row, 'How to use this workbook', WIDTHS.length);
+  row = section(cells, row, 'How to use this workbook', PRINTED.length);
   for (const value of USE) {
-    put(cells, row, 0, { role: 'text', value: `•  ${value}`, span: WIDTHS.length });
+    put(cells, row, 0, { role: 'text', value: `•  ${value}`, span: PRINTED.length });
     row += 1;
   }
   row += 1;
-  const list = (title: string, rows: readonly (readonly [string, string])[]): void => {
-    row = section(cells, row, title, WIDTHS.length);
-    row = table(
-      cells,
-      row,
+  const list = (
+    to: Sheet,
+    top: number,
+    title: string,
+    rows: readonly (readonly [string, string])[],
+  ): void => {
+    table(
+      to,
+      section(to, top, title, PRINTED.length),
       [{ title: 'Sheet' }, { title: 'What it holds' }],
       rows.map((r) => r.map(words)),
     );
   };
-  list('Sheets to read', SHOWN);
+  list(cells, row, 'Sheets to read', SHOWN);
   const workings = [...grid.placement.sheets.values()].filter(({ sheet }) => sheet !== INPUTS);
-  list('Workings, not in sight', [...workings.map(({ sheet, about }) => [sheet, about] as const), ...ADDED]);
+  const own: Sheet = [];
+  list(own, 0, 'Sheets of the calculation, hidden', [
+    ...workings.map(({ sheet, about }) => [sheet, about] as const),
+    ...ADDED,
+  ]);
+  putBeside(cells, 3, PRINTED.length + 1, own);
   return {
     name: 'Guide',
     kind: 'shown',
@@ -89,6 +103,7 @@ export function guidePage(grid: Grid): Page {
     frozen: [2, 0],
     landscape: false,
     tall: 1,
+    printed: PRINTED.length,
     looks: [],
   };
 }

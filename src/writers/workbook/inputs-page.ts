@@ -10,43 +10,72 @@ import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { OWN_NOTES } from '../../saved/mark.ts';
 import { entriesByKey } from './assumed.ts';
-import { breaksOf } from './breaks.ts';
+import { breaksOf, scaleOf } from './breaks.ts';
 import type { Page } from './page.ts';
 
 /** With more columns of entries than this they are narrower, for the sake of the print. */
 const MANY = 5;
-/** Widths of label, unit and range; of notes, check, and what there is to know. */
-const LEFT = [58, 6.5, 13];
-const RIGHT = [16, 14, 90];
+/** Widths of labels. The wider, the fewer of them take two lines, and the smaller is all of it on paper. */
+const LABELS = [37, 42, 47, 52, 57, 62, 67, 72, 77];
+/** Widths of unit and notes; and of what is for the screen: check, range, what there is to know of runs. */
+const UNIT = 6;
+const NOTES = 14;
+const RIGHT = [40, 36, 110];
+/** On paper letters of 10 pt are not made smaller than by this for the sake of two pages, or of standing upright. */
+const LEAST = 0.64;
 
 export function inputsPage(grid: Grid, design: Design, cells: Sheet): Page {
-  const { count, notes, check } = grid.placement.columns;
-  const widths = [...LEFT, ...Array.from({ length: count }, () => (count > MANY ? 9.5 : 14)), ...RIGHT];
+  const { count, notes } = grid.placement.columns;
+  const entries = Array.from({ length: count }, () => (count > MANY ? 9 : 14));
   const hidden = idle(grid, design, cells);
-  const page = { cells, widths, frozen: [INPUT_HEADINGS + 1, 0], landscape: false, hidden } as const;
   const starts = inputBlocks(grid).flatMap((block) => startsOf(block, grid));
+  const frozen = [INPUT_HEADINGS + 1, 0] as const;
+  const lying = (label: number): Lying => {
+    const printed = [label, UNIT, ...entries, NOTES];
+    const landscape = scaleOf(printed, false) < LEAST;
+    return {
+      printed,
+      landscape,
+      breaks: breaksOf({ cells, widths: printed, frozen, landscape, hidden }, starts),
+    };
+  };
+  // On as few pages as it goes; of those with the largest letters.
+  const { printed, landscape, breaks } = LABELS.map(lying)
+    .filter((one, _, all) => one.landscape === all[0]?.landscape)
+    .reduce((best, one) => (one.breaks.length < best.breaks.length ? one : best));
   return {
-    ...page,
+    cells,
+    widths: [...printed, ...RIGHT],
+    frozen,
+    landscape,
+    hidden,
     name: INPUTS,
     kind: 'inputs',
-    breaks: breaksOf({ ...page, widths: widths.slice(0, check + 1) }, starts),
-    // What there is to know of the inputs of runs is for the screen.
-    printed: check + 1,
+    breaks,
+    printed: printed.length,
     taken: takenIn(grid, design),
     looks: [],
     names: [[OWN_NOTES, `${INPUTS}!${address(INPUT_HEADINGS, notes)}`]],
   };
 }
 
+/** How it would lie on paper with labels of one width. */
+interface Lying {
+  readonly printed: readonly number[];
+  readonly landscape: boolean;
+  readonly breaks: readonly number[];
+}
+
 const inputBlocks = (grid: Grid): Block[] => grid.placement.blocks.filter(({ kind }) => kind === 'inputs');
 
-/** Rows before which a page may end: never behind a heading, and not within the table of the runs. */
+/** Rows of a table that stay together at both of its ends. */
+const TOGETHER = 4;
+
+/** Rows before which a page may end: before a block, and within a long table of members. */
 function startsOf(block: Block, grid: Grid): number[] {
-  const { form, rows, quantities } = block;
-  const count =
-    form === 'entries' ? members(grid.axes, rows).length : form === 'single' ? quantities.length : 1;
-  const first = firstRow(block);
-  return [titleRow(block), ...Array.from({ length: count - 1 }, (_, i) => first + 1 + i)];
+  const count = block.form === 'entries' ? members(grid.axes, block.rows).length : 0;
+  const within = Array.from({ length: Math.max(0, count - 2 * TOGETHER) }, (_, i) => i + TOGETHER);
+  return [titleRow(block), ...within.map((i) => firstRow(block) + i)];
 }
 
 /** Whether an input has no place in this design: it would be refused, or another way of saying it was taken. */

@@ -3,20 +3,20 @@
 import { address } from '../../basis/address.ts';
 import type { At, Quantity } from '../../basis/quantity.ts';
 import { ARBITRARY, AS_STATED, plainCitation } from '../../basis/sources.ts';
-import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { type Cell, put, type Sheet } from '../../engine/cell.ts';
 import { type Checked, changedFormula, checkedOf, PROBLEMS } from '../../engine/entered/sheet.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { MARGINAL } from '../../findings/finding.ts';
 import { type Judged, laidOut } from '../../findings/judged.ts';
+import { SIGNS } from '../../findings/rule.ts';
 import { citationOf, RULES, type Rule, type RuleId } from '../../findings/rules.ts';
 import { JUDGED, JUDGED_COLUMNS, JUDGED_TOP, judgedRows, judgedSheet } from '../../findings/sheet.ts';
 import { WORDS } from '../../findings/words.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
-import { ownCell, ownRows, SENSES } from '../../own/rows.ts';
+import { ownCell, ownRows } from '../../own/rows.ts';
 import { unitOf } from './links.ts';
-import { asRead, Said, sentenceFormula } from './said.ts';
+import { Said, sentenceFormula } from './said.ts';
 
 const base = Math.max(...Object.values(JUDGED_COLUMNS)) + 1;
 /** Columns beside those of the findings. */
@@ -27,15 +27,13 @@ export const ADDED = {
   word: base + 3,
   title: base + 4,
   value: base + 5,
-  sense: base + 6,
-  limit: base + 7,
-  unit: base + 8,
-  meaning: base + 9,
-  source: base + 10,
-  pass: base + 11,
-  fail: base + 12,
-  unknown: base + 13,
-  margin: base + 14,
+  limit: base + 6,
+  meaning: base + 7,
+  source: base + 8,
+  pass: base + 9,
+  fail: base + 10,
+  unknown: base + 11,
+  margin: base + 12,
 } as const;
 
 const TITLES: Readonly<Record<keyof typeof ADDED, string>> = {
@@ -45,9 +43,7 @@ const TITLES: Readonly<Record<keyof typeof ADDED, string>> = {
   word: 'Verdict as shown',
   title: 'Title',
   value: 'Value as read',
-  sense: 'Must be',
   limit: 'Limit as read',
-  unit: 'Unit as read',
   meaning: 'What it means',
   source: 'Source',
   pass: 'when it passes',
@@ -100,21 +96,13 @@ export function rankedSheets(grid: Grid, design: Design): { ranked: Sheet; said:
       put(sheet, JUDGED_TOP + i, ADDED[key as keyof typeof ADDED], cell);
   });
   for (let i = 0; i < ownRows(design); i++)
-    for (const [key, cell] of Object.entries(addedOwn(i, found.length + i, count)))
+    for (const [key, cell] of Object.entries(addedOwn(i, found.length + i, count, said)))
       put(sheet, JUDGED_TOP + found.length + i, ADDED[key as keyof typeof ADDED], cell);
   return { ranked: sheet, said: said.sheet() };
 }
 
 /** Limits of what is a yes or a no, or must not be at all: the words say it, and figures would say nothing. */
 const YES_OR_NO: readonly QuantityName[] = ['none_allowed', 'one_needed'];
-
-/** A value or a limit as people read it: no decimals for a count. */
-function shownAs(cell: string, name: QuantityName, unit: string): string {
-  const q: Quantity = QUANTITIES[name];
-  return q.exact || unit === '1'
-    ? `IF(${cell}="","",IF(${cell}=ROUND(${cell},0),""&${cell},${cell}))`
-    : asRead(cell, q.unit, unit);
-}
 
 /** As long as nobody changes what the design says of a limit, its source; then the design itself. */
 const sourceFormula = (changed: string, source: string): string =>
@@ -172,23 +160,23 @@ function ranked(row: number, count: number): Pick<Record<keyof typeof ADDED, Cel
 type Ranked = 'group' | 'order' | 'rank' | 'word' | 'margin';
 
 /** The same of a rule of the author, whose words stand on the sheet Own. */
-function addedOwn(i: number, at: number, count: number): Record<keyof typeof ADDED, Cell> {
+function addedOwn(i: number, at: number, count: number, said: Said): Record<keyof typeof ADDED, Cell> {
   const row = JUDGED_TOP + at;
   const here = (column: number): string => address(row, column, false);
   const verdict = here(JUDGED_COLUMNS.verdict);
-  const said = (column: 'label' | 'sense' | 'unit' | 'words', otherwise = '""'): Cell =>
-    formula(`IF(${verdict}="","",IF(${ownCell(i, column)}="",${otherwise},""&${ownCell(i, column)}))`);
+  const ifJudged = (text: string): Cell => formula(`IF(${verdict}="","",${text})`);
+  const unit = `IF(${ownCell(i, 'unit')}="",""," "&${ownCell(i, 'unit')})`;
+  const number = (of: 'value' | 'limit'): string =>
+    `${said.number(`own rule ${i + 1}, ${of}`, `${JUDGED}!${address(row, JUDGED_COLUMNS[of])}`)}&${unit}`;
   const none = formula('""');
   return {
     ...ranked(row, count),
-    title: said('label'),
-    value: formula(here(JUDGED_COLUMNS.value)),
-    sense: formula(
-      `IF(${verdict}="","",IF(${ownCell(i, 'sense')}="${SENSES.at_least}","at least","at most"))`,
+    title: ifJudged(`""&${ownCell(i, 'label')}`),
+    value: ifJudged(number('value')),
+    limit: ifJudged(`${ownCell(i, 'sense')}&" "&${number('limit')}`),
+    meaning: ifJudged(
+      `IF(${ownCell(i, 'words')}="","A rule of the author’s own is not met.",""&${ownCell(i, 'words')})`,
     ),
-    limit: formula(here(JUDGED_COLUMNS.limit)),
-    unit: said('unit'),
-    meaning: said('words'),
     source: formula(`IF(${verdict}="","","as the author states")`),
     pass: none,
     fail: none,
@@ -220,20 +208,18 @@ function added(
       `${JUDGED}!${address(row, JUDGED_COLUMNS[of])}`,
       RULES[rule][of],
       plain ? '1' : unit,
-      plain || QUANTITIES[RULES[rule][of]].exact === true,
+      // Limits are stated, or stand in a table.
+      plain || of === 'limit' || QUANTITIES[RULES[rule][of]].exact === true,
     );
   const facts = { subject, at, value: inWords('value'), limit: inWords('limit') };
   const sentence = (which: 'pass' | 'fail' | 'unknown'): Cell =>
     formula(sentenceFormula(said, rule, which, facts));
-  const read = (column: number, of: QuantityName): Cell =>
-    plain ? formula('""') : formula(shownAs(here(column), of, unit));
   return {
     ...ranked(row, count),
     title: text(WORDS[rule].title),
-    value: read(JUDGED_COLUMNS.value, value),
-    sense: formula(`"${plain ? '' : sense}"`),
-    limit: read(JUDGED_COLUMNS.limit, limit),
-    unit: formula(`"${plain ? '' : printUnit(unit)}"`),
+    // Of a yes or a no the words say it.
+    value: formula(plain ? '""' : facts.value),
+    limit: formula(plain ? '""' : `"${SIGNS[sense]} "&${facts.limit}`),
     meaning: formula(
       `IF(${verdict}="pass",${here(ADDED.pass)},IF(ISNUMBER(${here(JUDGED_COLUMNS.value)})*` +
         `ISNUMBER(${here(JUDGED_COLUMNS.limit)}),${here(ADDED.fail)},${here(ADDED.unknown)}))`,

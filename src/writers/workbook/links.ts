@@ -50,7 +50,8 @@ export const shown = (grid: Grid, name: QuantityName, at: At = {}, units: Units 
   return {
     role: 'formula',
     formula: turned(formula, q.unit, unitOf(name, units)),
-    unit: unitOf(name, units),
+    // What is sold by its number has the decimals that it has.
+    unit: q.exact ? 'exact' : unitOf(name, units),
     tells: name,
   };
 };

@@ -25,7 +25,7 @@ import { OWN_ROWS } from '../../saved/mark.ts';
 import { cellFor } from './links.ts';
 import { opening, type Page, section, table, words } from './page.ts';
 
-const WIDTHS = [34, 14, 9, 9, 11, 50, 11];
+const WIDTHS = [31, 13, 9, 9, 10, 40, 11];
 const WIDE = WIDTHS.length;
 const TITLES = ['What', 'Value', 'Unit', 'must be', 'Limit', 'What it means when it is not', 'Verdict'];
 
@@ -80,7 +80,7 @@ export function ownPage(grid: Grid, design: Design): Page {
   put(cells, row - 1, 0, {
     role: 'about',
     value:
-      'SUM(run_length), INDEX(run_length,2,1). The hidden sheet Quantities lists all other names with their units.',
+      'For example =SUM(run_length) for all runs, =INDEX(run_length,2,1) for the second. The hidden sheet Quantities lists all other names, with units.',
   });
   return {
     name: OWN,

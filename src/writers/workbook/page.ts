@@ -24,8 +24,9 @@ export interface Page {
   readonly landscape: boolean;
   /** Pages below each other that it is fitted to on paper; as many as it takes when left out. */
   readonly tall?: number;
-  /** Columns that are printed, all of them when left out. */
+  /** Columns and rows that are printed, all of them when left out. */
   readonly printed?: number;
+  readonly printedRows?: number;
   readonly looks: readonly Look[];
   /** Entries, by row and column, that hold what was taken where the design says nothing, and what that is. */
   readonly taken?: readonly {
@@ -96,11 +97,13 @@ export function opening(sheet: Sheet, title: string, about: string): number {
   return 3;
 }
 
+export const UNCOUNTED = 'Nothing here counts until the inputs are corrected: see the first sheet.';
+
 /** Under the title of a page with results: that they do not count while an input cannot be taken. */
 export const warned = (sheet: Sheet): void =>
   put(sheet, 2, 0, {
     role: 'warning',
-    formula: `IF(${PROBLEMS}>0,"Nothing here counts until the inputs are corrected: see the first sheet.","")`,
+    formula: `IF(${PROBLEMS}>0,"${UNCOUNTED}","")`,
   });
 
 /** Rows of text across a page, one below the other, with a point before each where there are several. */
@@ -109,6 +112,15 @@ export function texts(sheet: Sheet, row: number, values: readonly string[], span
     put(sheet, row + i, 0, { role: 'text', value: values.length > 1 ? `•  ${value}` : value, span });
   });
   return row + values.length;
+}
+
+/** Puts a sheet of its own beside what stands there, from this row and column on. */
+export function putBeside(sheet: Sheet, top: number, left: number, own: Sheet): void {
+  own.forEach((row, r) => {
+    row.forEach((cell, c) => {
+      if (cell !== undefined) put(sheet, top + r, left + c, cell);
+    });
+  });
 }
 
 /** A title within a page; returns the row after it. */

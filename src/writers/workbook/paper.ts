@@ -7,7 +7,7 @@ import { clean } from './text.ts';
 /** Digits of the plain font that fit beside each other on a page in landscape, at a size that can be read. */
 const PAPER = 210;
 /** Wide enough for the printers of both papers, A4 and Letter [in]. */
-export const MARGINS = { left: 0.5, right: 0.5, top: 0.75, bottom: 0.7 } as const;
+export const MARGINS = { left: 0.4, right: 0.4, top: 0.6, bottom: 0.55 } as const;
 /** Of the tool; put in where it is bundled. */
 declare const COILFEED_VERSION: string;
 
@@ -15,20 +15,20 @@ declare const COILFEED_VERSION: string;
 const HEADER = 120;
 
 export function printOf(
-  { name, widths, kind, landscape, breaks = [], tall = 0, printed }: Page,
+  { name, widths, kind, landscape, breaks = [], tall = 0, printed, printedRows }: Page,
   design: Design,
 ): Print {
   const total = widths.reduce((a, b) => a + b, 0);
-  const small = '&"Arial,Regular"&8 ';
   return {
     landscape,
     // A working sheet may be far too wide for one page.
     wide: kind === 'working' ? Math.ceil(total / PAPER) : 1,
     tall,
     ...(printed === undefined ? {} : { columns: printed }),
-    margins: { ...MARGINS, header: 0.35, footer: 0.35 },
-    header: `&L${small}${titled(design)}&R${small}${name}`,
-    footer: `&L${small}coilfeed ${COILFEED_VERSION}, ${dated(design)}&R${small}page &P of &N`,
+    ...(printedRows === undefined ? {} : { rows: printedRows }),
+    margins: { ...MARGINS, header: 0.3, footer: 0.3 },
+    header: `&L${titled(design)}&R${name}`,
+    footer: `&Lcoilfeed ${COILFEED_VERSION}, ${dated(design)}&Rpage &P of &N`,
     breaks: tall > 0 ? [] : breaks,
   };
 }

@@ -12,16 +12,19 @@ import { lineIn, markIn } from './look.ts';
 import { type On, type Part, section, words } from './page.ts';
 
 /** Rows that a chart takes, and the space behind it. */
-const TALL = 21;
-const SPACE = 2;
+const TALL = 18;
+const SPACE = 1;
 
 export function protectionPart(grid: Grid, design: Design, { cells, wide }: On, top: number): Part {
   let row = top;
+  // Each table may go to the next page, the words before the first chart with it.
+  const starts: number[] = [];
   /** A row for each run of which this is true. */
   const each = (view: View, has: (run: Design['runs'][number]) => boolean): void => {
     const rows = design.runs.flatMap((r, run) =>
       has(r) ? [[words(r.name), ...rowOf(grid, design, view, { run, feed: run, window: 0 })]] : [],
     );
+    if (rows.length > 0) starts.push(row);
     row = putView(cells, row, view.title, wide, heads(design, ['Run'], view), rows);
   };
   each(FUSE, (r) => r.fuse !== null);
@@ -40,8 +43,6 @@ export function protectionPart(grid: Grid, design: Design, { cells, wide }: On, 
 
   const all = groups(design);
   const charts: Chart[] = [];
-  // The tables, then each chart, the first one with the words before it.
-  const starts = [top];
   const from = charted(grid, design);
   all.forEach((group, i) => {
     starts.push(row);

@@ -7,12 +7,12 @@ import { LOAD, WIRE } from '../../views/views.ts';
 import { breaksOf } from './breaks.ts';
 import { coilsPart } from './coils-part.ts';
 import { heads, live, putView, row as rowOf, worstName } from './figures.ts';
-import { type On, opening, type Page, type Part, warned, words } from './page.ts';
+import { type On, opening, type Page, type Part, putBeside, warned, words } from './page.ts';
 import { protectionPart } from './protection-part.ts';
 
 const NAME = 'Runs';
 /** As many columns as the widest of its tables; beside them, for the screen, the currents at every point. */
-const PRINTED = [20, 19, 13, ...WIRE.read.map(() => 12)];
+const PRINTED = [16, 14.5, 12, 11, 11, 13, 11.5, 11, 11, 9, 9];
 const BESIDE = PRINTED.length + 1;
 const WIDTHS = [...PRINTED, 4, 20, 19, 13, ...LOAD.read.map(() => 12)];
 
@@ -21,7 +21,7 @@ export function runsPage(grid: Grid, design: Design): Page {
   const top = opening(
     cells,
     'Coils, runs and protection',
-    'What the coils get, what flows in each run, and whether its fuse protects it. Of each run the conductor that carries most is shown; to the right, its currents at every point.',
+    'What the coils get, what flows in each run, in its most loaded conductor, and whether its fuse protects it.',
   );
   warned(cells);
   const on: On = { name: NAME, cells, wide: PRINTED.length };
@@ -31,7 +31,7 @@ export function runsPage(grid: Grid, design: Design): Page {
   const parts = [coils, runs, guarded];
   // The last chart lies within the area that is printed.
   put(cells, guarded.row, 0, { role: 'text', value: '' });
-  const laid = { cells, widths: PRINTED, frozen: [2, 0], landscape: false } as const;
+  const laid = { cells, widths: PRINTED, frozen: [3, 0], landscape: false } as const;
   const breaks = breaksOf(
     laid,
     parts.flatMap(({ starts }) => starts),
@@ -72,7 +72,7 @@ function loadsBeside(grid: Grid, design: Design, cells: Sheet, top: number): voi
   putView(
     own,
     0,
-    LOAD.title,
+    `${LOAD.title}, in the most loaded conductor of each run`,
     WIDTHS.length - BESIDE,
     heads(design, ['Run', 'Conductor', 'Point'], LOAD),
     design.runs.flatMap((r, run) =>
@@ -84,9 +84,5 @@ function loadsBeside(grid: Grid, design: Design, cells: Sheet, top: number): voi
       ]),
     ),
   );
-  own.forEach((row, r) => {
-    row.forEach((cell, c) => {
-      if (cell !== undefined) put(cells, top + r, BESIDE + c, cell);
-    });
-  });
+  putBeside(cells, top, BESIDE, own);
 }

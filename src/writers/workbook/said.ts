@@ -17,6 +17,8 @@ import { opening, words } from './page.ts';
 export const SAID = 'Said';
 const TOP = 4;
 const COLUMN = { name: 0, value: 1, power: 2, whole: 3, text: 4 } as const;
+/** A number that is so close to fewer places has no more of them. */
+const ROUND = '1e-6';
 /** Longest text within a formula [characters]. */
 const LONGEST = 250;
 
@@ -54,6 +56,11 @@ export class Said {
     return this.known(name, cell, value, q.unit === 'text' ? '1' : unit, exact);
   }
 
+  /** Cell with the words of a number that no quantity has. */
+  number(name: string, cell: string): string {
+    return this.known(name, cell, `IF(ISNUMBER(${cell}),${cell},"")`, '1', true);
+  }
+
   private known(name: string, cell: string, value: string, unit: string, exact: boolean): string {
     const row = this.places.get(cell) ?? TOP + this.places.size;
     if (!this.places.has(cell)) this.add(row, name, value, unit, exact);
@@ -69,6 +76,9 @@ export class Said {
     const formula = (text: string): Cell => ({ role: 'formula', formula: text });
     const behind = printUnit(unit) === '' ? '' : `&" ${printUnit(unit)}"`;
     const digits = `IF(ABS(${v})>=100,1,IF(ABS(${v})>=10,10,IF(ABS(${v})>=1,100,1000)))`;
+    // What is stated has no zeros behind it: 0.5, 7.5, 15.
+    const round = (places: number): string => `ABS(${v}*${places}-ROUND(${v}*${places},0))<${ROUND}`;
+    const fewest = `IF(${round(1)},1,IF(${round(10)},MIN(10,${digits}),IF(${round(100)},MIN(100,${digits}),${digits})))`;
     const places = `"."&RIGHT("000"&(${whole}-${power}*INT(${whole}/${power})),LEN(${power})-1)`;
     put(this.cells, row, COLUMN.name, words(name));
     put(this.cells, row, COLUMN.value, formula(value));
@@ -76,9 +86,7 @@ export class Said {
       this.cells,
       row,
       COLUMN.power,
-      formula(
-        exact ? `IF(ISNUMBER(${v}),IF(${v}=ROUND(${v},0),1,${digits}),1)` : `IF(ISNUMBER(${v}),${digits},1)`,
-      ),
+      formula(exact ? `IF(ISNUMBER(${v}),${fewest},1)` : `IF(ISNUMBER(${v}),${digits},1)`),
     );
     put(this.cells, row, COLUMN.whole, formula(`IF(ISNUMBER(${v}),ROUND(ABS(${v})*${power},0),0)`));
     put(

@@ -1,9 +1,9 @@
 /** Every source that the workbook leans on, and what is meant by the words about how a value was seen. */
 
 import type { Quantity } from '../../basis/quantity.ts';
-import { type Citation, SOURCES, type Source, type Status } from '../../basis/sources.ts';
+import { type Citation, SOURCES, type Source, type SourceKey, type Status } from '../../basis/sources.ts';
 import type { Design } from '../../design/design.ts';
-import type { Sheet } from '../../engine/cell.ts';
+import type { Cell, Sheet } from '../../engine/cell.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { RULE_IDS, RULES } from '../../findings/rules.ts';
 import { WORDS } from '../../findings/words.ts';
@@ -11,7 +11,7 @@ import { QUANTITIES } from '../../model/model.ts';
 import { assumed } from './assumed.ts';
 import { opening, type Page, section, table, words } from './page.ts';
 
-const WIDTHS = [32, 40, 32, 36, 120];
+const WIDTHS = [30, 27, 22, 46, 120];
 /** What uses a source is listed up to this many, then counted. */
 const MOST_USES = 3;
 
@@ -53,23 +53,16 @@ export function sourcesPage(grid: Grid, design: Design): Page {
     );
   }
   row = section(cells, row, 'Sources of the values', WIDTHS.length - 1);
-  const found = new Map<string, { citation: Citation; uses: string[] }>();
-  for (const [citation, use] of cited()) {
-    const key = [citation.key ?? '~', citation.where ?? '', citation.status, citation.confidence ?? ''].join(
-      '|',
-    );
-    const entry = found.get(key) ?? { citation, uses: [] };
-    if (!entry.uses.includes(use)) entry.uses.push(use);
-    found.set(key, entry);
-  }
-  const rows = [...found]
-    .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([, { citation, uses }]) => lineOf(citation, uses));
   row = table(
     cells,
     row,
-    ['Source', 'What it is about', 'Place', 'How it was seen', 'Used for'].map((title) => ({ title })),
-    rows,
+    [
+      { title: 'Source' },
+      { title: 'What it is about', span: 2 },
+      { title: 'Place, and how it was seen' },
+      { title: 'Used for' },
+    ],
+    rows(),
   );
   row = section(cells, row, 'How a value was seen', WIDTHS.length - 1);
   table(
@@ -92,15 +85,27 @@ export function sourcesPage(grid: Grid, design: Design): Page {
   };
 }
 
-function lineOf({ key, where, status, confidence }: Citation, uses: readonly string[]) {
-  const source: Source | null = key === undefined ? null : SOURCES[key];
-  const rest = uses.length - MOST_USES;
-  const listed = uses.slice(0, MOST_USES).join('; ') + (rest > 0 ? `; and ${rest} more, see Quantities` : '');
-  return [
-    words(source?.publisher ?? 'no publication'),
-    words(source?.title ?? ''),
-    words(where ?? ''),
-    words(confidence === undefined ? status : `${status}, ${confidence} confidence`),
-    words(listed),
-  ];
+/** A row for each source, in the order of their keys; last what no publication says. */
+function rows(): Cell[][] {
+  const found = new Map<SourceKey | undefined, { seen: Set<string>; uses: Set<string> }>();
+  for (const [{ key, where, status, confidence }, use] of cited()) {
+    const { seen, uses } = found.get(key) ?? { seen: new Set(), uses: new Set() };
+    const how = confidence === undefined ? status : `${status}, ${confidence} confidence`;
+    seen.add(where === undefined ? how : `${where} (${how})`);
+    uses.add(use);
+    found.set(key, { seen, uses });
+  }
+  return [...found]
+    .sort(([a = '~'], [b = '~']) => (a < b ? -1 : 1))
+    .map(([key, { seen, uses }]) => {
+      const source: Source | null = key === undefined ? null : SOURCES[key];
+      const rest = uses.size - MOST_USES;
+      const listed = [...uses].slice(0, MOST_USES).join('; ');
+      return [
+        words(source?.publisher ?? 'no publication'),
+        words(source?.title ?? ''),
+        words([...seen].sort().join('; ')),
+        words(listed + (rest > 0 ? `; and ${rest} more, see Quantities` : '')),
+      ];
+    });
 }

@@ -8,7 +8,7 @@ const FAINT = 'FF5F6B76';
 const LINE = 'FFB8C0C8';
 
 export const PLAIN_SIZE = 10;
-export const SMALL_SIZE = 8;
+export const SMALL_SIZE = 9;
 
 const font = (more: Partial<Font> = {}): Font => ({ size: PLAIN_SIZE, color: INK, ...more });
 const under: Border = { bottom: { style: 'thin', color: LINE } };
@@ -27,7 +27,7 @@ const LOOKS: Readonly<Record<Role, Plain>> = {
   source: { font: font({ size: SMALL_SIZE, color: FAINT }), border: under, wrap: true },
   gap: { font: font() },
   text: { font: font(), wrap: true },
-  code: { font: font({ mono: true, size: SMALL_SIZE + 1 }) },
+  code: { font: font({ mono: true, size: SMALL_SIZE }) },
   entry: { font: font(), fill: 'FFFFF8DC', border: framed, wrap: true },
   spare: { font: font(), border: under },
   given: { font: font(), border: under },
@@ -42,6 +42,8 @@ export const wraps = (role: Role): boolean => LOOKS[role].wrap === true;
 
 /** A person may write there. */
 const OPEN: readonly Role[] = ['entry', 'spare', 'own', 'remark'];
+/** Numbers keep off the frame, too. */
+const FRAMED: readonly Role[] = ['entry', 'spare'];
 const NEVER_INDENTED: readonly Role[] = ['heading', 'about', 'title', 'text', 'code'];
 
 /**
@@ -59,7 +61,7 @@ export function styleOf({ role, unit }: Cell, number: boolean, above: boolean, f
     format: number ? formatIn(role, unit) : 'General',
     vertical: role === 'label' ? 'bottom' : 'center',
     horizontal: right ? 'right' : 'left',
-    indent: !right && !first && !NEVER_INDENTED.includes(role),
+    indent: FRAMED.includes(role) || (!right && !first && !NEVER_INDENTED.includes(role)),
     wrap: look.wrap === true && !number,
     locked: !OPEN.includes(role),
   };
@@ -70,7 +72,7 @@ const formatIn = (role: Role, unit: string | undefined): string =>
   role !== 'entry' && role !== 'spare' ? formatOf(unit) : unit === 'in' ? '0.0###' : 'General';
 
 /** An entry that holds what was taken where the design says nothing. */
-export const TAKEN: Look = { italic: true, color: 'FF6B7782' };
+export const TAKEN: Look = { italic: true, color: FAINT };
 
 /** In place of a verdict while an input cannot be taken. */
 export const CHECK_INPUTS = 'CHECK INPUTS';

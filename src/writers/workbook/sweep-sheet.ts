@@ -17,10 +17,12 @@ import { opening, type Page, table, warned, words } from './page.ts';
 
 const NAME = 'Sweep';
 const FIGURES = SWEEP.read.map(quantityOf);
-const TABLE_WIDTHS = [6, ...FIGURES.map(() => 12)];
+const TABLE_WIDTHS = [5, ...FIGURES.map(() => 10)];
 /** Columns under the charts, and rows that each of them takes. */
-const CHART_WIDTHS = [3, ...Array.from({ length: 8 }, () => 11)];
-const TALL = 21;
+const CHART_WIDTHS = [2, ...Array.from({ length: 8 }, () => 10)];
+const TALL = 17;
+/** Speeds on a page at a size that can be read. */
+const PER_PAGE = 40;
 
 /** Nothing when the design has no sweep. */
 export function sweepPage(grid: Grid, design: Design): Page | null {
@@ -36,7 +38,7 @@ export function sweepPage(grid: Grid, design: Design): Page | null {
   table(
     cells,
     top,
-    [{ title: 'Row' }, ...FIGURES.map((name) => ({ title: labelOf(name), unit: heading(name) }))],
+    [{ title: 'Row' }, ...FIGURES.map((name) => ({ title: headOf(name), unit: heading(name) }))],
     Array.from({ length: design.sweep.rows }, (_, i) => [
       words(String(i + 1)),
       ...FIGURES.map((name) => shown(grid, name, { speed: design.points.length + i })),
@@ -53,11 +55,15 @@ export function sweepPage(grid: Grid, design: Design): Page | null {
     widths: [...TABLE_WIDTHS, ...CHART_WIDTHS],
     frozen: [first, 0],
     landscape: true,
-    tall: 1,
+    tall: Math.ceil(design.sweep.rows / PER_PAGE),
     looks: [],
     charts,
   };
 }
+
+/** The same figures are told of the run and of one coil. */
+const headOf = (name: QuantityName): string =>
+  `${labelOf(name)}${name.startsWith('main_') ? ', run' : ['peak', 'energy'].includes(name) ? ', coil' : ''}`;
 
 const titleOf = (name: QuantityName): string => `${labelOf(name)} [${heading(name)}]`;
 const SPEED: Axis = { title: titleOf('speed'), format: '0' };

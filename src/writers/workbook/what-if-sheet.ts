@@ -23,7 +23,7 @@ import { heading, unitOf } from './links.ts';
 import { type Column, opening, type Page, section, table, warned, words } from './page.ts';
 
 const NAME = 'WhatIf';
-const WIDTHS = [36, 20, 18, 18, 9, 5, 16];
+const WIDTHS = [46, 20, 15, 15, 8, 4, 15];
 const WIDE = WIDTHS.length;
 const AT = { kept: 2, now: 3 } as const;
 
@@ -37,7 +37,7 @@ export function whatIfPage(grid: Grid, design: Design): Page {
   warned(cells);
   const e = evaluate(design);
   let row = section(cells, first, 'What follows', WIDE);
-  row = table(cells, row, COLUMNS('Figure', ''), numbered(results(grid, e), row + 1));
+  row = table(cells, row, COLUMNS('Figure'), numbered(results(grid, e), row + 1));
   row = section(cells, row, 'Inputs that matter most', WIDE);
   row = table(cells, row, COLUMNS('Input', 'Change it at'), numbered(inputs(grid, design), row + 1));
   put(cells, row - 1, 0, {
@@ -57,8 +57,8 @@ export function whatIfPage(grid: Grid, design: Design): Page {
   };
 }
 
-const COLUMNS = (what: string, where: string): Column[] =>
-  [what, 'of', 'As designed', 'Now', 'Unit', '', where].map((title) => ({ title }));
+const COLUMNS = (what: string, ...where: string[]): Column[] =>
+  [what, 'of', 'As designed', 'Now', 'Unit', '', ...where].map((title) => ({ title }));
 
 /** Adds the mark of what differs, which names the cells of its row; the first of them stands in row `top`. */
 const numbered = (rows: readonly Cell[][], top: number): Cell[][] =>
@@ -66,13 +66,14 @@ const numbered = (rows: readonly Cell[][], top: number): Cell[][] =>
     const [kept, now] = [AT.kept, AT.now].map((column) => address(top + i, column));
     const same = `IF(ISNUMBER(${kept})*ISNUMBER(${now}),ABS(${kept}-${now})<=1e-9*ABS(${kept}),EXACT(${kept},${now}))`;
     const mark: Cell = { role: 'warning', formula: `IF(${same},"","≠")` };
-    return [...cells.slice(0, 5), mark, cells[5] ?? words('')];
+    return [...cells.slice(0, 5), mark, ...cells.slice(5)];
   });
 
-const given = (value: number | string | null, unit?: string): Cell => ({
+/** Words stand at the right, as the numbers above and below them do. */
+const given = (value: number | string | null, unit = 'exact'): Cell => ({
   role: 'given',
   value: value ?? '',
-  ...(unit === undefined ? {} : { unit }),
+  unit: typeof value === 'string' ? 'exact' : unit,
 });
 
 /** What people ask first. */
@@ -88,14 +89,20 @@ function results(grid: Grid, e: Evaluation): Cell[][] {
     return [
       words(run === undefined ? q.label : (q.short ?? q.label)),
       words(run === undefined ? '' : (design.runs[run]?.name ?? '')),
-      given(asShown(e, name, at), q.unit === 'text' ? undefined : unitOf(name, design.units)),
-      live(grid, design, name, at),
+      given(asShown(e, name, at), q.exact ? 'exact' : unitOf(name, design.units)),
+      q.unit === 'text' ? { ...live(grid, design, name, at), unit: 'exact' } : live(grid, design, name, at),
       { role: 'unit', value: q.unit === 'text' ? '' : heading(name, design.units) },
     ];
   };
   const runs = [...design.runs.keys()];
   return [
-    [words('Verdict'), words(''), given(verdict), { role: 'verdict', formula: VERDICT_CELL }, words('')],
+    [
+      words('Verdict'),
+      words(''),
+      given(verdict),
+      { role: 'verdict', formula: VERDICT_CELL, unit: 'exact' },
+      words(''),
+    ],
     ...FIGURES.map((name) => of(name)),
     ...runs.map((run) => of('gauge', run)),
     ...runs.filter((run) => design.runs[run]?.fuse).map((run) => of('fuse_rating', run)),
@@ -143,7 +150,7 @@ function inputs(grid: Grid, design: Design): Cell[][] {
         words(bareLabel(q.label)),
         words(of.join(', ')),
         given(inputValue(design, q, at, system)),
-        { role: 'formula', formula: `IF(${cell}="","",${cell})` },
+        { role: 'formula', formula: `IF(${cell}="","",${cell})`, unit: 'exact' },
         { role: 'unit', value: unit === 'text' ? '' : printUnit(unit) },
         { role: 'member', formula: `"Inputs!${cell.split('!')[1]?.replace(/\$|\d/g, '')}"&ROW(${cell})` },
       ],

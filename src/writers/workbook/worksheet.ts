@@ -6,7 +6,7 @@ import { INPUTS } from '../../engine/sheets.ts';
 import type { Laid } from '../../engine/spreadsheet.ts';
 import type { Condition, Row, Sheet, Style, Cell as Written } from '../../ooxml/book.ts';
 import { OWN } from '../../own/rows.ts';
-import { height } from './measure.ts';
+import { height, roomIn } from './measure.ts';
 import { namings } from './namings.ts';
 import type { Look, Page } from './page.ts';
 import { printOf } from './paper.ts';
@@ -44,7 +44,7 @@ function rowOf(page: Page, r: number, e: Laid): Row | undefined {
     const text = typeof value === 'string' ? value : '';
     const above = isHeading(cell) && numbersBelow(page, r, c, e);
     const { formula, span = 1 } = cell;
-    tallest = Math.max(tallest, height(cell, text, widthOf(page, c, span)));
+    tallest = Math.max(tallest, height(cell, text, widthOf(page, c, span), c === 0));
     return {
       value: typeof value === 'string' ? clean(value) : value,
       ...(formula === undefined ? {} : { formula }),
@@ -76,6 +76,7 @@ const isNumber = ({ formula, role, unit }: Cell, value: Value): boolean =>
   typeof value === 'number' ||
   // Among numbers a word may stand in place of one.
   unit === 'any' ||
+  unit === 'exact' ||
   unit === 'margin' ||
   ((formula !== undefined || role === 'entry') &&
     (value === '' || value === null) &&
@@ -100,7 +101,7 @@ function numbersBelow(page: Page, row: number, column: number, e: Laid): boolean
 }
 
 const widthOf = ({ widths }: Page, column: number, span: number): number =>
-  widths.slice(column, column + span).reduce((a, b) => a + b, 0);
+  roomIn(widths.slice(column, column + span));
 
 /** Makes cells follow the words of a verdict. */
 function conditionOf({ rows, columns, word }: Look): Condition {
