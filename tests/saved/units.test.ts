@@ -35,5 +35,5 @@ test('the ranges are those of the design file, told within them', async () => {
   const book = await bookOf(made.design);
   const { said } = await readBack(fill(book, ['wire_length', { wire: 0 }, 3938]));
   // 100 m is 3937.008 in.
-  expect(said.join()).toMatch(/Inputs!D\d+ feed\[0\]\.length: found "3938 in"; allowed: /);
+  expect(said.join()).toMatch(/Inputs!C\d+ feed\[0\]\.length: found "3938 in"; allowed: /);
 });

@@ -71,10 +71,10 @@ test('every spelling of a size that a cell takes is one that a design file takes
 const REFUSED: [what: string, says: RegExp, ...edits: Edit[]][] = [
   [
     'text for amperes',
-    /Inputs!D\d+ Fuse: rating .*\(main\): takes a number of 1 to 1000 A, or auto/,
+    /Inputs!C\d+ Fuse: rating.*\(main\): takes a number of 1 to 1000 A, or auto/,
     ['fuse_given', { run: 0 }, '80 A'],
   ],
-  ['text for a relay', /Relay: contact rating .*takes a number/, ['relay_given', { run: 0 }, '10 A']],
+  ['text for a relay', /Relay: contact rating.*takes a number/, ['relay_given', { run: 0 }, '10 A']],
   [
     'joints below none',
     /Crimps in series \(branch\): takes a whole number of 0 to 100/,
@@ -167,7 +167,7 @@ test('a value that is typed over is stated by the design, beside the value and b
   const row = sheets.grid.placement.entries.get('drop_limit')?.row ?? 0;
   const source = (): unknown => sheets.cached('Inputs', row, sheets.grid.placement.columns.value + 1);
   const before = source();
-  expect(typing(sheets, [['drop_limit', {}, 1.5]], source)).toBe('as the design states');
+  expect(typing(sheets, [['drop_limit', {}, 1.5]], source)).toBe('As the design states');
   expect(source()).toBe(before);
   // The same beside the finding of the drop.
   const place = laidOut(sheets.grid, design).findIndex(({ rule }) => rule === 'drop');

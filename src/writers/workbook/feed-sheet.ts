@@ -192,7 +192,7 @@ function budget(grid: Grid, design: Design, cells: Sheet, top: number): number {
   /** A run that other coils have to themselves drops nothing here. */
   const onPath = (run: number, cell: Cell, otherwise = ''): Cell => ({
     ...cell,
-    formula: `IF(${drop(run)}=0,"${otherwise}",${cell.formula})`,
+    formula: `IF(${PROBLEMS}>0,"",IF(${drop(run)}=0,"${otherwise}",${cell.formula}))`,
   });
   const row = (run: number, behind: string): Cell[] => [
     words(runs[run]?.name ?? ''),
