@@ -1,6 +1,6 @@
 /** The page as a person uses it: in Chromium, from a file on disk. The command line says what is right. */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import axe from 'axe-core';
 import { unzipSync } from 'fflate';
@@ -13,10 +13,12 @@ import { edited } from '../../src/saved/apply.ts';
 import { toJson } from '../../src/writers/json.ts';
 import { coilfeed, emptyFolder } from '../cli/tool.ts';
 import { DEMOS, demo } from '../design/helpers.ts';
+import { straight } from '../kit/designs.ts';
 import { readCells } from '../peers/cells.ts';
 import { useBrowser } from '../peers/chromium.ts';
 import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer, peer } from '../peers/peer.ts';
+import { samples } from '../samples.ts';
 import { differences } from '../workbook/agree.ts';
 import { demoPath } from '../workbook/books.ts';
 import {
@@ -43,6 +45,13 @@ const STATED = demo('hill-climb-six')
   .replace('use: power 50', 'rating: 50 A')
   .replace(/^kit:[\s\S]*/m, '');
 
+/** Four coils in feet and degrees Fahrenheit; no demo. */
+const IN_US =
+  `${straight(4, '', 'Four in US units')}sweep: { from: 500 rpm, to: 5000 rpm, step: 500 rpm, supply: 14 V }\n`
+    .replace('coilfeed: 1', 'coilfeed: 1\nunits: us')
+    .replaceAll('50 degC', '122 degF')
+    .replace('1.5 m', '5 ft');
+
 describeWithPeer('chromium', 'the page', () => {
   const browser = useBrowser();
 
@@ -60,22 +69,26 @@ describeWithPeer('chromium', 'the page', () => {
   const titled = (page: Page, start: string): Promise<void> =>
     until(page, `document.querySelector('.verdict h2')?.textContent.startsWith(${JSON.stringify(start)})`);
 
-  test('the result is that of the command line, number for number, for each demo and after 50 edits', async () => {
+  test('the result is that of the command line, number for number: each demo, one in US units, and 52 edits', async () => {
     const { page, said, asked } = await opened(demoPath(DEMOS[0] as string));
-    for (const name of DEMOS) {
-      const text = demo(name);
+    const us = join(emptyFolder(), 'van.yaml');
+    writeFileSync(us, IN_US);
+    const designs = [
+      ...DEMOS.map((name) => ({ text: demo(name), path: demoPath(name) })),
+      { text: IN_US, path: us },
+    ];
+    for (const { text, path } of designs) {
       const before = await answers(page);
-      await give(page, `${name}.yaml`, text);
+      await give(page, basename(path), text);
       await answered(page, before + 1);
-      const { out } = await coilfeed(['size', demoPath(name), '--json']);
-      expect(apart(await result(page), JSON.parse(out))).toEqual([]);
+      const { out } = await coilfeed(['size', path, '--json']);
+      expect(apart(await result(page), JSON.parse(out)), path).toEqual([]);
       // Every picture is drawn: the drop, over engine speed, over the working cycle, one charge, one set of curves.
       await expect.poll(() => page.locator('figure.chart').count()).toBe(5);
     }
     expect(await page.locator('figure.chart path').count()).toBeGreaterThan(40);
     // From here on through the text, as fast as answers come; the same program says in process what the command prints.
     await page.getByRole('button', { name: 'Text', exact: true }).click();
-    let text = demo('hill-climb-six');
     let seed = 20_311;
     const random = (from: number, to: number): number => {
       // Lehmer's generator: the same edits in every run.
@@ -85,25 +98,33 @@ describeWithPeer('chromium', 'the page', () => {
     const EDITS: [(string | number)[], () => string][] = [
       [['feed', 0, 'length'], () => `${random(0.3, 5).toFixed(2)} m`],
       [['feed', 1, 'length'], () => `${random(4, 60).toFixed(0)} in`],
-      [['feed', 1, 'ambient'], () => `${random(60, 110).toFixed(0)} degC`],
+      [['feed', 1, 'ambient'], () => `${random(140, 230).toFixed(0)} degF`],
       [['coil', 'resistance'], () => `${random(0.3, 0.9).toFixed(2)} ohm`],
       [['coil', 'inductance'], () => `${random(1, 4).toFixed(1)} mH`],
       [['ignition', 'dwell'], () => `${random(1.5, 4).toFixed(1)} ms`],
       [['limits', 'drop'], () => `${random(0.2, 1).toFixed(2)} V`],
       [['feed', 0, 'gauge'], () => (random(0, 1) < 0.5 ? 'auto' : '8 AWG')],
-      [['points', 3, 'rpm'], () => `${random(5000, 9000).toFixed(0)} rpm`],
+      [['points', 2, 'rpm'], () => `${random(2500, 5000).toFixed(0)} rpm`],
+      [['coil', 'temperature'], () => `${random(40, 110).toFixed(0)} degC`],
     ];
-    for (let i = 0; i < 50; i++) {
-      const [key, value] = EDITS[i % EDITS.length] as (typeof EDITS)[number];
-      const next = edited(text, [{ key, value: value() }]);
-      if (next === text) continue;
-      text = next;
-      const before = await answers(page);
-      await page.locator('#design-text').fill(text);
-      await answered(page, before + 1);
-      const read = readDesign(text, 'x');
-      if (!read.ok) throw new Error(read.problems.map(({ key: at, found }) => `${at} ${found}`).join());
-      expect(apart(await result(page), JSON.parse(JSON.stringify(toJson(run(read.design)))))).toEqual([]);
+    const each = samples(13);
+    for (const { text: start, path } of designs) {
+      let text = start;
+      for (let i = 0; i < each; i++) {
+        const [key, value] = EDITS[i % EDITS.length] as (typeof EDITS)[number];
+        const next = edited(text, [{ key, value: value() }]);
+        if (next === text) continue;
+        text = next;
+        const before = await answers(page);
+        await page.locator('#design-text').fill(text);
+        await answered(page, before + 1);
+        const read = readDesign(text, 'x');
+        if (!read.ok) throw new Error(read.problems.map(({ key: at, found }) => `${at} ${found}`).join());
+        expect(
+          apart(await result(page), JSON.parse(JSON.stringify(toJson(run(read.design))))),
+          `${path}, edit ${i}`,
+        ).toEqual([]);
+      }
     }
     expect(said).toEqual([]);
     expect(asked).toEqual([]);
