@@ -110,8 +110,9 @@ export async function download(page: Page, button: string): Promise<Buffer> {
   return readFileSync(await file.path());
 }
 
-/** Opens everything that is folded. */
+/** Opens everything that is folded, in the forms, too, which come some steps after the first answer. */
 export const unfold = async (page: Page): Promise<void> => {
+  await until(page, `document.querySelector('details.section') !== null`);
   await page.evaluate(`document.querySelectorAll('details').forEach((one) => { one.open = true; })`);
 };
 
