@@ -3,7 +3,7 @@ import type { At } from '../basis/quantity.ts';
 import { dependsOn, type Evaluation } from '../engine/evaluate.ts';
 import type { QuantityName } from '../model/model.ts';
 
-export const ofSizes = (name: QuantityName): boolean => dependsOn(name, 'gauge_row');
+export const ofSizes = (name: QuantityName): boolean => dependsOn(name, 'chosen');
 
 /** Whether this value does: that of a run by its own size, any other by those of all runs. */
 export const standsIn = ({ number }: Evaluation, name: QuantityName, { run }: At = {}): boolean =>

@@ -251,8 +251,8 @@ function oddDesign(seed: number): object {
     ...(back.length > 0 ? { return: back } : {}),
     limits: {
       drop: `${d.one([0.01, 0.5, 10])} V`,
-      wire_load: `${d.one([1, 80, 100])} %`,
-      fuse_load: `${d.one([1, 75, 100])} %`,
+      wire_load: `${d.one([2, 80, 100])} %`,
+      fuse_load: `${d.one([2, 75, 100])} %`,
       joint_resistance: `${d.one([0, 0.3, 50])} mohm`,
     },
   });
