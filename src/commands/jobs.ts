@@ -5,7 +5,7 @@ import { readDesign } from '../design/read.ts';
 import { codeOf } from '../engine/code/code.ts';
 import { writeCode } from '../engine/functions.ts';
 import { run as pipeline } from '../run.ts';
-import { withCheapest } from '../shop/cheapest.ts';
+import { fromShelf } from '../shop/choose.ts';
 import { Sequence } from '../spread/sequence.ts';
 import { type Block, blockOf, installsOf } from '../spread/spread.ts';
 import { pointOf, pointsOf, type Row, valuesAt } from '../study/study.ts';
@@ -48,14 +48,16 @@ function studying({ units, vary, asked }: StudyJob, design: Design): (block: num
   return (block) => {
     const from = block * STUDY_BLOCK;
     return Array.from({ length: Math.min(STUDY_BLOCK, points - from) }, (_, i) =>
-      pointOf(design, units, vary, asked, valuesAt(vary, from + i), (one) => pipeline(withCheapest(one))),
+      pointOf(design, units, vary, asked, valuesAt(vary, from + i), (one) =>
+        pipeline(fromShelf(one, pipeline)),
+      ),
     );
   };
 }
 
 function spreading({ seed, samples }: SpreadJob, design: Design): (block: number) => Block {
   if (samples >= LONG) writeCode(codeOf);
-  const installs = installsOf(withCheapest(design));
+  const installs = installsOf(fromShelf(design, pipeline));
   const sequence = new Sequence(installs.inputs.length, seed);
   return (block) => {
     const from = block * SPREAD_BLOCK;

@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { expect, onTestFinished, test } from 'vitest';
 import { readDesign } from '../../src/design/read.ts';
 import { run } from '../../src/run.ts';
+import { fromShelf } from '../../src/shop/choose.ts';
 import { SHOP } from '../design/helpers.ts';
 import { describeWithPeer, PYTHON } from '../peers/peer.ts';
 import { toolPath } from './tool.ts';
@@ -66,6 +67,6 @@ describeWithPeer('python3', 'asked on a terminal', () => {
     const read = readDesign(written(), 'engine.yaml', SHOP);
     if (!read.ok) throw new Error(JSON.stringify(read.problems));
     expect(read.design.used.map(({ name }) => name)).toEqual(['van pair']);
-    expect(run(read.design).verdict).toBe('pass');
+    expect(run(fromShelf(read.design, run)).verdict).toBe('pass');
   });
 });

@@ -3,6 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { withCopy } from '../../src/design/shop/copy.ts';
 import { coilfeed, emptyFolder } from '../cli/tool.ts';
 import { demo, design } from '../design/helpers.ts';
 import { type Book, bookOf, demoPath, entryOf } from '../workbook/books.ts';
@@ -50,7 +51,7 @@ describe('a workbook in place of a design file', () => {
 
   test('a workbook on standard input', async () => {
     const { out, err, status } = await coilfeed(['design', '-'], { stdin: four.bytes });
-    expect(out).toBe(demo('pair-four'));
+    expect(out).toBe(withCopy(design(demo('pair-four'))).text);
     expect(err).toBe('stdin: no input was changed since it was made\n');
     expect(status).toBe(0);
   });
