@@ -26,6 +26,8 @@ export interface Evaluation {
   value(name: QuantityName, at?: At): Value;
   /** The same as a number; null when it is not known. Throws when it is a word. */
   number(name: QuantityName, at?: At): number | null;
+  /** The same for whoever asks for it again and again. */
+  asker(name: QuantityName, at?: At): () => number | null;
   /** Writes an input in the unit of its entry; what depends on it is worked out anew when it is asked for. */
   set(name: QuantityName, at: At, value: Value): void;
   /** Writes several inputs; `held` are values that take the place of formulas. */
@@ -49,16 +51,26 @@ export class ModelError extends Error {}
 export function evaluate(design: Design): Evaluation {
   const shape = shapeOf(design);
   const stores = new Stores(shape, design);
-  const value = (name: QuantityName, at: At = {}): Value => {
+  const read = (name: QuantityName, at: At): (() => Value) => {
     const store = stores.of(name);
     const i = store.index(at);
-    try {
-      const number = store.number(i);
-      return Number.isNaN(number) ? store.word(i) || null : number;
-    } catch (error) {
-      if (!(error instanceof Fault)) throw error;
-      throw new ModelError(`${name} at ${JSON.stringify(at)}: ${error.what} (in ${error.place})`);
-    }
+    return () => {
+      try {
+        const number = store.number(i);
+        return Number.isNaN(number) ? store.word(i) || null : number;
+      } catch (error) {
+        if (!(error instanceof Fault)) throw error;
+        throw new ModelError(`${name} at ${JSON.stringify(at)}: ${error.what} (in ${error.place})`);
+      }
+    };
+  };
+  const asker = (name: QuantityName, at: At = {}): (() => number | null) => {
+    const value = read(name, at);
+    return () => {
+      const found = value();
+      if (typeof found === 'string') throw new ModelError(`${name} is "${found}" where a number is needed`);
+      return found;
+    };
   };
   const setAll = (entries: readonly Entry[], held: readonly Held[] = []): void => {
     const names = new Set<QuantityName>();
@@ -90,12 +102,9 @@ export function evaluate(design: Design): Evaluation {
     design,
     grid: shape,
     stores,
-    value,
-    number(name, at = {}) {
-      const found = value(name, at);
-      if (typeof found === 'string') throw new ModelError(`${name} is "${found}" where a number is needed`);
-      return found;
-    },
+    value: (name, at = {}) => read(name, at)(),
+    number: (name, at) => asker(name, at)(),
+    asker,
     set: (name, at, entry) => setAll([{ name, at, value: entry }]),
     setAll,
     fix(names) {

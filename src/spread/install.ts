@@ -7,7 +7,7 @@ import { judged } from '../findings/judged.ts';
 import { RULES, type RuleId } from '../findings/rules.ts';
 import { judgeRule } from '../findings/verdict.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
-import { type Coil, Coils, type Model } from './coils.ts';
+import { type Ask, type Coil, Coils, type Model } from './coils.ts';
 import { type Figure, figuresOf } from './figures.ts';
 import { deviationOf, type Input, inputsOf } from './inputs.ts';
 
@@ -36,7 +36,10 @@ export class Installs {
   /** Rules and what they are applied to. */
   readonly judged: ReturnType<typeof judged>;
   private readonly design: Design;
-  private readonly feed: Model;
+  /** Value and limit of each of the judged; values of each figure that is no margin; energy of each coil at each point. */
+  private readonly held: readonly (readonly [value: Ask, limit: Ask])[];
+  private readonly values: readonly (readonly Ask[])[];
+  private readonly energy: readonly (readonly Ask[])[];
   private readonly coils: Coils;
   private readonly nominal: ReadonlyMap<QuantityName, readonly Entry[]>;
   private readonly fixed: readonly number[];
@@ -45,10 +48,19 @@ export class Installs {
   /** `alike` and `feed` are two models of the same design, as it is built. */
   constructor(design: Design, grid: Evaluation['grid'], alike: Model, feed: Model) {
     this.design = design;
-    this.feed = feed;
     this.inputs = inputsOf(design);
     this.figures = figuresOf(design);
     this.judged = judged(grid, design);
+    this.held = this.judged.map(({ rule, at }) => {
+      const { value, limit } = RULES[rule];
+      return [orNull(feed.asker(value, at)), orNull(feed.asker(limit, at))] as const;
+    });
+    this.values = this.figures.map((figure) =>
+      'rule' in figure ? [] : figure.at.map((at) => orNull(feed.asker(figure.name, at))),
+    );
+    this.energy = design.coils.map((_, coil) =>
+      design.points.map((__, point) => feed.asker('coil_energy', { coil, point })),
+    );
     const counts = Object.fromEntries(AXES.map((axis) => [axis, grid.axes[axis].length])) as Record<
       Axis,
       number
@@ -60,15 +72,14 @@ export class Installs {
         entriesOf(design, counts, name as QuantityName),
       ]),
     );
-    this.fixed = design.wires.map(({ run }) => feed.number('fixed_ohm', { run }) ?? 0);
-    this.henry = feed.number('coil_L');
+    this.fixed = design.wires.map(({ run }) => feed.asker('fixed_ohm', { run })() ?? 0);
+    this.henry = feed.asker('coil_L')();
     // The resistance of each coil is known here: nothing is taken off it again for its tolerance.
     for (const model of [alike, feed]) model.setAll([{ name: 'tolerance_ohm', at: {}, value: 0 }]);
   }
 
   /** Works out the install with these places of the inputs, each between 0 and 1. */
   outcome(places: ArrayLike<number>): Outcome {
-    const { design } = this;
     const { entries, coils, added } = this.drawn(places);
     this.coils.put(coils, entries, [
       { name: 'wire_ohm', values: added, how: 'added' },
@@ -76,19 +87,19 @@ export class Installs {
     ]);
     const passes = new Uint8Array(this.judged.length);
     const margins = new Map<RuleId, number>();
-    this.judged.forEach(({ rule, at }, i) => {
-      const { value, limit } = RULES[rule];
-      const { verdict, margin } = judgeRule(rule, this.known(value, at), this.known(limit, at));
+    this.judged.forEach(({ rule }, i) => {
+      const [value, limit] = this.held[i] as readonly [Ask, Ask];
+      const { verdict, margin } = judgeRule(rule, value(), limit());
       passes[i] = verdict === 'pass' ? 1 : 0;
       const before = margins.get(rule) ?? Number.POSITIVE_INFINITY;
       margins.set(rule, margin === null ? Number.NaN : Math.min(before, margin));
     });
-    const figures = Float64Array.from(this.figures, (figure) => {
+    const figures = Float64Array.from(this.figures, (figure, i) => {
       if ('rule' in figure) return margins.get(figure.rule) ?? Number.NaN;
-      const values = figure.at.map((at) => this.known(figure.name, at) ?? Number.NaN);
+      const values = (this.values[i] as readonly Ask[]).map((ask) => ask() ?? Number.NaN);
       return figure.least ? Math.min(...values) : Math.max(...values);
     });
-    return { figures, passes, weakest: this.weakest(design.coils.length, design.points.length) };
+    return { figures, passes, weakest: this.weakest() };
   }
 
   /** What is drawn: entries of the model, coils, and what joints add to each conductor [ohm]. */
@@ -127,25 +138,29 @@ export class Installs {
     return { entries, coils, added };
   }
 
-  private known(name: QuantityName, at: At): number | null {
-    try {
-      return this.feed.number(name, at);
-    } catch {
-      return null;
-    }
-  }
-
   /** The coil that is left with least energy at any point; the first of those that are as bad. */
-  private weakest(coils: number, points: number): number {
+  private weakest(): number {
     let [found, least] = [-1, Number.POSITIVE_INFINITY];
-    for (let coil = 0; coil < coils; coil++)
-      for (let point = 0; point < points; point++) {
-        const energy = this.feed.number('coil_energy', { coil, point });
+    this.energy.forEach((all, coil) => {
+      for (const ask of all) {
+        const energy = ask();
         if (energy !== null && energy < least) [found, least] = [coil, energy];
       }
+    });
     return found;
   }
 }
+
+/** Null as well where it comes to an error. */
+const orNull =
+  (ask: Ask): Ask =>
+  () => {
+    try {
+      return ask();
+    } catch {
+      return null;
+    }
+  };
 
 /** All entries of an input, as the design has them. */
 function entriesOf(design: Design, counts: Readonly<Record<Axis, number>>, name: QuantityName): Entry[] {

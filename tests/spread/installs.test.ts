@@ -4,6 +4,7 @@ import type { Design } from '../../src/design/design.ts';
 import { evaluate } from '../../src/engine/evaluate.ts';
 import { spread as laid } from '../../src/engine/spreadsheet.ts';
 import { builtOf } from '../../src/spread/built.ts';
+import type { Model } from '../../src/spread/coils.ts';
 import type { Input } from '../../src/spread/inputs.ts';
 import { Installs } from '../../src/spread/install.ts';
 import { Sequence } from '../../src/spread/sequence.ts';
@@ -131,16 +132,11 @@ const small = (): Design => builtOf(evaluate(design(demo('pair-four'))));
 test('installs through the spreadsheet engine: the same figures, and the same rules hold', () => {
   const built = small();
   const [feed, alike] = [laid(built), laid(built)];
-  const number =
-    (of: typeof feed) =>
-    (...[name, at]: Parameters<typeof feed.value>) =>
-      of.value(name, at) as number | null;
-  const cells = new Installs(
-    built,
-    evaluate(built).grid,
-    { number: number(alike), setAll: alike.setAll },
-    { number: number(feed), setAll: feed.setAll },
-  );
+  const asked = (of: typeof feed): Model => ({
+    asker: (name, at) => () => of.value(name, at) as number | null,
+    setAll: of.setAll,
+  });
+  const cells = new Installs(built, evaluate(built).grid, asked(alike), asked(feed));
   const compiled = installsOf(built);
   const sequence = new Sequence(compiled.inputs.length, 1);
   const at = new Float64Array(compiled.inputs.length);
