@@ -120,10 +120,6 @@ export const AS_STATED: Citation = { status: 'design' };
 /** Read in a second publication that does not name the first: no key, and none is made up. */
 export const QUOTED: Citation = { status: 'quoted' };
 
-/** The same before those who only use the result: what is arbitrary says who chose it. */
-export const plainCitation = (of: Citation): string =>
-  of.status === 'arbitrary' ? 'chosen by this tool' : printCitation(of);
-
 /** A citation as it is printed beside a value: where it stands, and how it was seen. */
 export function printCitation({ key, where, status, confidence }: Citation): string {
   if (key === undefined) {
@@ -135,3 +131,7 @@ export function printCitation({ key, where, status, confidence }: Citation): str
   const source: Source = SOURCES[key];
   return `${source.publisher}${where === undefined ? '' : `, ${where}`} (${seen})`;
 }
+
+/** The same before those who only use the result: what is arbitrary says who chose it. */
+export const plainCitation = (of: Citation): string =>
+  of.status === 'arbitrary' ? 'chosen by this tool' : printCitation(of);

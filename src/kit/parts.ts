@@ -4,7 +4,7 @@ import { FUSE_COLOURS } from '../data/fuse-ratings.ts';
 import { FUSE_TYPES } from '../data/fuses.ts';
 import { INSULATIONS } from '../data/insulation.ts';
 import type { Design } from '../design/design.ts';
-import type { Kind } from '../design/shop/shop.ts';
+import type { Kind, ShopFuse, ShopRelay } from '../design/shop/shop.ts';
 import { fuseOf, namedPrice, relayOf, wirePrice } from '../shop/prices.ts';
 import { printQuantity } from '../views/print.ts';
 import { pulled, reels } from './cut.ts';
@@ -34,9 +34,22 @@ export function partsList(job: Job): Part[] {
   return [...wire(job), ...fuses(job), ...relays(job), ...terminals(job), ...joints(job), ...others(job)];
 }
 
-/** As the shop orders a part: by its number, else by its name. */
-const orderOf = (part: { name: string; stock?: string | undefined } | null): string | null =>
-  part === null ? null : (part.stock ?? part.name);
+/** Fuses or relays of one kind, as the design names them, else as the shop orders its own: by number, or by name. */
+function deviceOf(
+  job: Job,
+  device: 'fuse' | 'relay',
+  at: string,
+  what: string,
+  own: ShopFuse | ShopRelay | null,
+  count: number,
+): Part {
+  const { parts, spares } = job.result.evaluation.design.kit;
+  const stock = parts[device] ?? own?.stock ?? own?.name ?? null;
+  return {
+    ...piecesOf(job, device, at, what, stock, count, spares[device] * count),
+    each: own?.price?.amount ?? null,
+  };
+}
 
 /** Where the shop's file has parts of a kind; labels are labels. */
 const SHOP_KINDS: Readonly<Record<string, Kind>> = {
@@ -121,18 +134,7 @@ function fuses(job: Job): Part[] {
     const own = fuseOf(e, run);
     const size = printedSize(String(e.value('gauge', { run })));
     return [
-      {
-        ...piecesOf(
-          job,
-          'fuse',
-          at,
-          what,
-          kit.parts.fuse ?? orderOf(own),
-          group.length,
-          kit.spares.fuse * group.length,
-        ),
-        each: own?.price?.amount ?? null,
-      },
+      deviceOf(job, 'fuse', at, what, own, group.length),
       piecesOf(
         job,
         'fuse holder',
@@ -171,18 +173,7 @@ function relays(job: Job): Part[] {
     const what = whatOf(group[0] as Spot);
     const own = relayOf(e, runOf(e.design, group[0] as Spot));
     return [
-      {
-        ...piecesOf(
-          job,
-          'relay',
-          at,
-          what,
-          kit.parts.relay ?? orderOf(own),
-          group.length,
-          kit.spares.relay * group.length,
-        ),
-        each: own?.price?.amount ?? null,
-      },
+      deviceOf(job, 'relay', at, what, own, group.length),
       piecesOf(job, 'relay socket', at, 'Socket for that relay', kit.parts.relay_socket, group.length),
     ];
   });

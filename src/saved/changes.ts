@@ -38,7 +38,6 @@ export function editsOf(changed: readonly Filled[], all: readonly Filled[], made
   const add: Add = (key, value, parts) => {
     edits.set(keyText(key), { key, value, ...(parts === undefined ? {} : { parts }) });
   };
-  const text = documentOf(made.text);
   for (const entry of changed) {
     const [root] = entry.q.path.split('.');
     // The size of a run that is to be like another one follows from that one.
@@ -51,7 +50,7 @@ export function editsOf(changed: readonly Filled[], all: readonly Filled[], made
       place(entry, made, add);
     } else if (
       /^coil\.test_point\./.test(entry.q.path) &&
-      nodeAt(text, entry.key.slice(0, -1)) === undefined
+      nodeAt(documentOf(made.text), entry.key.slice(0, -1)) === undefined
     ) {
       // Beside a coil of the shop a bench test is stated as a whole.
       for (const one of all) if (one.q.path.startsWith('coil.test_point.')) add(one.key, written(one));

@@ -90,12 +90,9 @@ export function orderLines(order: Ordered | null): string[] {
 }
 
 /** `shop` of the JSON result. */
-export const shopJson = (
-  { file, currency }: Shop,
-  e: Evaluation,
-  order: Ordered | null,
-  price = feedBill(e),
-) => ({
+export function shopJson({ file, currency }: Shop, e: Evaluation, order: Ordered | null) {
+  const price = feedBill(e);
+  return {
   file,
   currency,
   price: price && {
@@ -119,4 +116,5 @@ export const shopJson = (
     from,
     beside,
   })),
-});
+  };
+}

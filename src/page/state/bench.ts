@@ -253,7 +253,6 @@ export class Bench {
   }
 
   private rest(): void {
-    clearTimeout(this.moving);
     this.moving = undefined;
     for (const listener of this.patient) listener();
   }
