@@ -122,9 +122,12 @@ export const TABLE_AXES: Partial<Record<Axis, readonly string[]>> = {
 };
 
 /** By the sizes that the design names, and by the wire of the shop. */
+/** Whether a size is on the shelf with its insulation; without a shelf every one is. */
+export const isShelved = (shelf: Layout['shelf'], size: string, insulation: string): boolean =>
+  shelf === null || shelf.some((one) => one.size === size && one.insulation === insulation);
+
 const isStocked = (size = '', insulation = '', { sizes: { stock }, shelf }: Layout): boolean =>
-  (stock === null || stock.includes(size)) &&
-  (shelf === null || shelf.some((one) => one.size === size && one.insulation === insulation));
+  (stock === null || stock.includes(size)) && isShelved(shelf, size, insulation);
 
 /** What the shop measured of a wire: of one that is listed several times the greatest resistance. */
 export const measuredOf = (size: string, insulation: string, shelf: Layout['shelf']) =>

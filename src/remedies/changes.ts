@@ -6,9 +6,10 @@ import type { Design, Fuse, FuseType, Relay, Run, Series } from '../design/desig
 import { SIZES } from '../design/names.ts';
 import type { Result } from '../findings/result.ts';
 import type { QuantityName } from '../model/model.ts';
+import { isShelved } from '../model/tables.ts';
 import { printQuantity, say } from '../views/print.ts';
 import type { Change } from './remedy.ts';
-import { fusesOf, isShelved, isTaken, ORDERING, relaysOf, TO_ORDER, typesOf } from './shelf.ts';
+import { fusesOf, isTaken, relaysOf, toOrder, typesOf } from './shelf.ts';
 
 const withRun = (design: Design, index: number, part: Partial<Run>): Design => ({
   ...design,
@@ -108,15 +109,14 @@ function nearerFuse({ evaluation: e }: Result, run: number): Change[] {
 function otherFuses(design: Design, run: number): Change[] {
   const fuse = design.runs[run]?.fuse as Fuse;
   const place = `in ${nameOf(design, run)} in place of ${fuse.rating === 'auto' ? 'the one chosen' : `${fuse.rating} A`}, type ${fuse.type}`;
-  const change = (now: Fuse & { rating: number }, words: string, more: number): Change => ({
+  const change = (now: Fuse & { rating: number }, words: string): Change => ({
     kind: 'fuse',
     design: withRun(design, run, { fuse: now }),
     says: () => `${words} ${place}`,
     effort:
       1 +
       (fuse.rating === 'auto' ? 1 : Math.abs(Math.log(now.rating / fuse.rating))) +
-      (now.type === fuse.type ? 0 : 1) +
-      more,
+      (now.type === fuse.type ? 0 : 1),
     parts: [],
   });
   const own = fusesOf(design, fuse) as { name: string; fuse: Fuse & { rating: number } }[] | null;
@@ -125,15 +125,13 @@ function otherFuses(design: Design, run: number): Change[] {
   return [
     ...(own ?? [])
       .filter((one) => one.fuse.type !== fuse.type || one.fuse.rating !== fuse.rating)
-      .map((one) =>
-        change(one.fuse, `the ${one.fuse.rating} A fuse “${one.name}”, type ${one.fuse.type},`, 0),
-      ),
+      .map((one) => change(one.fuse, `the ${one.fuse.rating} A fuse “${one.name}”, type ${one.fuse.type},`)),
     ...FUSE_RATINGS.rows.flatMap(({ type, rating }): Change[] => {
       if (typeof rating !== 'number' || (type === fuse.type && rating === fuse.rating)) return [];
       if (there(type, rating)) return [];
       const now = { ...fuse, type: type as FuseType, rating, curve: null };
-      const words = `a ${rating} A fuse, type ${type},`;
-      return [own === null ? change(now, words, 0) : change(now, TO_ORDER + words, ORDERING)];
+      const another = change(now, `a ${rating} A fuse, type ${type},`);
+      return [own === null ? another : toOrder(another)];
     }),
   ];
 }
@@ -166,7 +164,6 @@ function otherRelays(design: Design, run: number, { evaluation: e }: Result): Ch
   const relay = design.runs[run]?.relay as Relay;
   const now = e.number('relay_rating', { run }) ?? 0;
   const own = relaysOf(design, relay);
-  const [order, more] = own === null ? ['', 0] : [TO_ORDER, ORDERING];
   const change = (part: Partial<Relay>, words: string, effort: number): Change => ({
     kind: 'relay',
     design: withRun(design, run, { relay: { ...relay, ...part } }),
@@ -174,29 +171,29 @@ function otherRelays(design: Design, run: number, { evaluation: e }: Result): Ch
     effort,
     parts: [],
   });
-  const another = (part: Partial<Relay>, words: string, effort: number): Change =>
-    change(part, order + words, effort + more);
-  return [
-    ...(own ?? []).map((one) =>
-      change(one.relay, `the relay “${one.name}”`, 2 + Number(one.relay.rating) / 100),
-    ),
+  const others = [
     ...CONTACTS.filter((rating) => rating > now).map((rating) =>
-      another({ rating }, `a ${rating} A relay`, 2 + rating / 100),
+      change({ rating }, `a ${rating} A relay`, 2 + rating / 100),
     ),
     ...(relay.pull_in === null
       ? []
       : [0.95, 0.9, 0.85, 0.8, 0.75].map((share) => {
           const pullIn = Number(((relay.pull_in as number) * share).toFixed(1));
-          return another(
+          return change(
             { pull_in: pullIn },
             `a relay that pulls in at ${pullIn} V or less at 20 °C`,
             3 - share,
           );
         })),
-    ...nextClass(relay).map(([part, words]) => another(part, words, 2)),
+    ...nextClass(relay).map(([part, words]) => change(part, words, 2)),
     ...(relay.suppression === 'none'
-      ? [another({ suppression: 'resistor' }, 'a relay with a resistor across its coil', 2)]
+      ? [change({ suppression: 'resistor' }, 'a relay with a resistor across its coil', 2)]
       : []),
+  ];
+  if (own === null) return others;
+  return [
+    ...own.map((one) => change(one.relay, `the relay “${one.name}”`, 2 + Number(one.relay.rating) / 100)),
+    ...others.map(toOrder),
   ];
 }
 
@@ -215,7 +212,10 @@ function addedFuses(design: Design, runs: readonly number[]): Change[] {
   const different = new Map(sets.map((set) => [set.join(), set]));
   return [...different.values()].flatMap((set) =>
     typesOf(design, SMALL).flatMap(({ type, order }, rank) =>
-      [false, true].map((anew) => fusesAt(design, set, type, rank, anew, order)),
+      [false, true].map((anew) => {
+        const change = fusesAt(design, set, type, rank, anew);
+        return order ? toOrder(change) : change;
+      }),
     ),
   );
 }
@@ -227,7 +227,6 @@ function fusesAt(
   type: FuseType,
   rank: number,
   anew: boolean,
-  order: boolean,
 ): Change {
   const count = set.reduce((sum, run) => sum + wiresOf(design, run), 0);
   return {
@@ -238,7 +237,6 @@ function fusesAt(
       return withRun(now, run, { fuse, gauge: anew ? 'auto' : gauge });
     }, design),
     says: ({ evaluation: e }) =>
-      (order ? TO_ORDER : '') +
       set
         .map((run) => {
           const each = wiresOf(design, run);
@@ -249,7 +247,7 @@ function fusesAt(
             : `a ${rating} fuse, type ${type}, at the head of each of the ${each} wires of ${nameOf(design, run)}${size}`;
         })
         .join('; '),
-    effort: 3 + count / 2 + rank / 4 + (anew ? 2 : 0) + (order ? ORDERING : 0),
+    effort: 3 + count / 2 + rank / 4 + (anew ? 2 : 0),
     parts: [`${count} fuse${count === 1 ? '' : 's'} with holder`],
   };
 }
@@ -265,15 +263,14 @@ function sizes(result: Result, runs: readonly number[]): Change[] {
     return larger
       .filter((size) => isTaken(design, run, size))
       .map((gauge, i): Change => {
-        const there = isShelved(design, gauge, design.runs[run]?.insulation ?? '');
-        return {
+        const change: Change = {
           kind: 'size',
           design: withRun(design, run, { gauge }),
-          says: () =>
-            `${there ? '' : TO_ORDER}${printSize(gauge)} for ${nameOf(design, run)} in place of ${printSize(now)}`,
-          effort: 4 + i + wiresOf(design, run) / 4 + (there ? 0 : ORDERING),
+          says: () => `${printSize(gauge)} for ${nameOf(design, run)} in place of ${printSize(now)}`,
+          effort: 4 + i + wiresOf(design, run) / 4,
           parts: [],
         };
+        return isShelved(design.shelf, gauge, design.runs[run]?.insulation ?? '') ? change : toOrder(change);
       });
   });
   const stated = runs.filter((run) => design.runs[run]?.gauge !== 'auto');

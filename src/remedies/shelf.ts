@@ -3,14 +3,17 @@ import type { Design, Fuse, FuseType, Relay } from '../design/design.ts';
 import { fuseOfShop, relayOfShop } from '../design/normalise.ts';
 import { typesOffered } from '../design/shop/fuses.ts';
 import { areaOf } from '../design/shop/limits.ts';
+import type { Change } from './remedy.ts';
 
 /** What a change takes more when it has to be ordered: of two that mend, the one from the shelf is told. Arbitrary. */
-export const ORDERING = 10;
-export const TO_ORDER = 'to order: ';
+const ORDERING = 10;
 
-/** Whether a size is on the shelf with its insulation; without a shelf every one is. */
-export const isShelved = ({ shelf }: Design, size: string, insulation: string): boolean =>
-  shelf === null || shelf.some((one) => one.size === size && one.insulation === insulation);
+/** A change that needs what the shop does not have, and says so. */
+export const toOrder = (change: Change): Change => ({
+  ...change,
+  says: (result) => `to order: ${change.says(result)}`,
+  effort: change.effort + ORDERING,
+});
 
 /** Whether the terminals and the connector at the ends of a run, which the shop states, take a size. */
 export function isTaken({ shop, runs }: Design, run: number, size: string): boolean {

@@ -1,10 +1,9 @@
 /** What parts cost by the shop's file, and what a feed costs: its wire, fuses and relays. */
 import { printInsulation, printSize } from '../basis/print.ts';
 import type { Design } from '../design/design.ts';
-import { runKey } from '../design/layout.ts';
 import { asSold } from '../design/normalise.ts';
-import { keyText } from '../design/problems.ts';
 import type { Kind, Price, ShopFuse, ShopRelay } from '../design/shop/shop.ts';
+import { usedIn } from '../design/shop/use.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 
 /** A part, how many or how many metres of it, and the price of one; null where the shop states none. */
@@ -46,8 +45,8 @@ export const namedPrice = ({ shop, used }: Design, kind: Kind, name: string | nu
 };
 
 const usedAt = (design: Design, run: number, part: 'fuse' | 'relay') => {
-  const path = keyText([...runKey(design, run), part]);
-  return design.used.find((one) => one.path === path && !one.beside.includes('rating'))?.name ?? null;
+  const own = usedIn(design, run, part);
+  return own === undefined || own.beside.includes('rating') ? null : own.name;
 };
 
 /** The shop's fuse of a run: the one that it uses, or the cheapest of that type and rating; null where there is none. */

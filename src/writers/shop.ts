@@ -93,28 +93,28 @@ export function orderLines(order: Ordered | null): string[] {
 export function shopJson({ file, currency }: Shop, e: Evaluation, order: Ordered | null) {
   const price = feedBill(e);
   return {
-  file,
-  currency,
-  price: price && {
-    total: price.total,
-    lines: price.lines.map(({ what, count, unit, each }) => ({ what, count, unit, each })),
-    without: price.open,
-  },
-  order: order?.orders.map(({ wire, fuses }) => ({ wire, fuses })) ?? null,
-  measured: measuredWire(e).map(({ run, size, insulation, ohm, at, from }) => ({
-    run,
-    size,
-    insulation,
-    resistance_ohm_per_m: ohm,
-    at_degC: at,
-    from,
-  })),
-  used: e.design.used.map(({ path, kind, name, from, beside }) => ({
-    path,
-    part: PART[kind],
-    name,
-    from,
-    beside,
-  })),
+    file,
+    currency,
+    price: price && {
+      total: price.total,
+      lines: price.lines.map(({ what, count, unit, each }) => ({ what, count, unit, each })),
+      without: price.open,
+    },
+    order: order?.orders.map(({ wire, fuses }) => ({ wire, fuses })) ?? null,
+    measured: measuredWire(e).map(({ run, size, insulation, ohm, at, from }) => ({
+      run,
+      size,
+      insulation,
+      resistance_ohm_per_m: ohm,
+      at_degC: at,
+      from,
+    })),
+    used: e.design.used.map(({ path, kind, name, from, beside }) => ({
+      path,
+      part: PART[kind],
+      name,
+      from,
+      beside,
+    })),
   };
 }

@@ -3,6 +3,8 @@
  * reads an ordinary design. A value that came from the shop's file keeps its place there, so that a problem names it.
  */
 import * as z from 'zod';
+import type { Design } from '../design.ts';
+import { runKey } from '../layout.ts';
 import { nearest } from '../nearest.ts';
 import { keyText, type Path, quote, type Report } from '../problems.ts';
 import { use } from '../schema-coils.ts';
@@ -26,6 +28,12 @@ const isMap = (value: unknown): value is Plain =>
 const OWN = ['name', 'connector', 'largest', 'from', 'stock', 'price'];
 
 const OF_ITS_RATING = ['curve', 'melting', 'rerating'];
+/** The part of the shop that a run has as its fuse or its relay. */
+export function usedIn(design: Design, run: number, device: 'fuse' | 'relay'): Used | undefined {
+  const path = keyText([...runKey(design, run), device]);
+  return design.used.find((one) => one.path === path);
+}
+
 /** Keys that say what no longer holds of the shop's part when a design states another value beside `use`. */
 export const DROPS: Readonly<Partial<Record<Kind, Readonly<Record<string, readonly string[]>>>>> = {
   coils: {

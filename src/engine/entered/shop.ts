@@ -1,12 +1,11 @@
 /** Checks of what the shop's file has to choose from, as the reader of a design makes them, and of what a part of it ties together. */
 import type { At, Quantity } from '../../basis/quantity.ts';
 import type { Design } from '../../design/design.ts';
-import { runKey } from '../../design/layout.ts';
-import { keyText, listed } from '../../design/problems.ts';
+import { listed } from '../../design/problems.ts';
 import { typesOffered } from '../../design/shop/fuses.ts';
 import { areaOf, SAME_NUMBER } from '../../design/shop/limits.ts';
-import { partOf } from '../../design/shop/shop.ts';
-import { DROPS } from '../../design/shop/use.ts';
+import { partOf, type Used } from '../../design/shop/shop.ts';
+import { DROPS, usedIn } from '../../design/shop/use.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import type { Cells } from './between.ts';
 import { ANEW, type Check } from './check.ts';
@@ -45,8 +44,7 @@ const BY_PATH = new Map(
 
 /** A value that a part of the shop has: where it is emptied, a design file means that of the part again. */
 function emptied(design: Design, { value }: Cells): Check[] {
-  const of = (path: string, base: string, at: At, made: (key: string) => unknown): Check[] => {
-    const part = design.used.find((one) => one.path === path);
+  const of = (part: Used | undefined, base: string, at: At, made: (key: string) => unknown): Check[] => {
     if (part === undefined) return [];
     const input = (key: string): QuantityName | undefined => BY_PATH.get(`${base}.${key}`);
     /** 1 while those values are the part's own without which this one would not hold. */
@@ -65,11 +63,16 @@ function emptied(design: Design, { value }: Cells): Check[] {
     });
   };
   return [
-    ...of('coil', 'coil', {}, () => undefined),
+    ...of(
+      design.used.find(({ path }) => path === 'coil'),
+      'coil',
+      {},
+      () => undefined,
+    ),
     ...design.runs.flatMap((own, run) =>
       (['fuse', 'relay'] as const).flatMap((device) =>
         of(
-          keyText([...runKey(design, run), device]),
+          usedIn(design, run, device),
           `runs.{run}.${device}`,
           { run },
           (key) => (own[device] as Partial<Record<string, unknown>> | null)?.[key],
@@ -146,8 +149,7 @@ function fuse(design: Design, run: number, { value }: Cells): Check[] {
             takes: `takes ${types.length === 0 ? 'a rating' : `${listed(types)}, of which the shop’s file lists fuses, or a rating`} beside it`,
           },
         ];
-  const path = keyText([...runKey(design, run), 'fuse']);
-  const part = design.used.find((one) => one.path === path);
+  const part = usedIn(design, run, 'fuse');
   if (!part?.keys.some((key) => TIED.includes(key))) return listedOnly;
   const tied = (name: QuantityName, made: number | string): Check => ({
     name,
