@@ -31,9 +31,12 @@ export function pullInFor(highest: number): Preset<number | null> | null {
   };
 }
 
+/** Class of a relay with this pull-in voltage at 20 °C [V]; nothing above those of the trade. */
+export const classOf = (pullIn: number) => RELAY_CLASSES.rows.find(({ pull_in }) => pullIn < pull_in);
+
 /** Largest continuous coil voltage [V] of a relay with this pull-in voltage at 20 °C [V]. */
 export function coilMaxFor(pullIn: number): Preset<number | null> | null {
-  const own = RELAY_CLASSES.rows.find(({ pull_in }) => pullIn < pull_in);
+  const own = classOf(pullIn);
   return own === undefined
     ? null
     : {

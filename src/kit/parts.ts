@@ -3,6 +3,7 @@ import { printInsulation } from '../basis/print.ts';
 import { FUSE_COLOURS } from '../data/fuse-ratings.ts';
 import { FUSE_TYPES } from '../data/fuses.ts';
 import { INSULATIONS } from '../data/insulation.ts';
+import { classOf } from '../design/by-system.ts';
 import type { Design } from '../design/design.ts';
 import type { Kind, ShopFuse, ShopRelay } from '../design/shop/shop.ts';
 import { fuseOf, namedPrice, relayOf, wirePrice } from '../shop/prices.ts';
@@ -160,11 +161,12 @@ function relays(job: Job): Part[] {
   const whatOf = (spot: Spot): string => {
     const run = runOf(e.design, spot);
     const relay = e.design.runs[run]?.relay;
+    const rated = relay?.pull_in == null ? null : classOf(relay.pull_in)?.rated;
     const known = (value: number | null | undefined, unit: string): string => `${value ?? '____'} ${unit}`;
     const suppression = relay?.suppression ? SUPPRESSED[relay.suppression] : 'suppression ____';
     return (
       `Relay, make contact ${printQuantity('relay_rating', e.number('relay_rating', { run }))} at ` +
-      `${known(relay?.rated_at, '°C')}, 12 V coil of ${known(relay?.coil, 'Ω')}, pulls in at ` +
+      `${known(relay?.rated_at, '°C')}, ${known(rated, 'V')} coil of ${known(relay?.coil, 'Ω')}, pulls in at ` +
       `${known(relay?.pull_in, 'V')} (20 °C) at most, ${suppression}, tabs of ${known(relay?.tab, 'mm')}`
     );
   };

@@ -111,6 +111,16 @@ describe('cuts and reels', () => {
 });
 
 describe('parts', () => {
+  test.each([
+    // Coils of 12 V pull in at 6 to 8 V, those of 24 V at twice as much (common practice).
+    ['6.5 V', '12 V coil'],
+    ['13 V', '24 V coil'],
+  ])('a relay that pulls in at %s is ordered with a %s', (pullIn, words) => {
+    const text = straight(2).replace('pull_in: 6.5 V', `pull_in: ${pullIn}, coil_max: 32 V`);
+    const relay = partsList(jobOf(text)).find(({ kind }) => kind === 'relay');
+    expect(relay?.what).toContain(`, ${words} of 90 Ω, pulls in at ${pullIn} `);
+  });
+
   const parts = partsList(jobOf(straight(6, FULL)));
   const of = (kind: string) => parts.filter((part) => part.kind === kind);
 
