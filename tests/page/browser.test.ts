@@ -502,6 +502,22 @@ describeWithPeer('chromium', 'the page', () => {
     },
   );
 
+  test('the first screen: what limits on a line each, the figures, the feed and its sliders', async () => {
+    const size = { width: 1440, height: 900 };
+    const { page } = await opened(SIX, { viewport: size });
+    const lines: number[] = await page.evaluate(
+      `[...document.querySelectorAll('.limits li')].map((one) => one.getBoundingClientRect().height / parseFloat(getComputedStyle(one).fontSize))`,
+    );
+    expect(lines.length).toBeGreaterThan(0);
+    // Two lines of text are more than two and a half times as high as its letters.
+    for (const height of lines) expect(height).toBeLessThan(2.5);
+    for (const part of ['.figures', '.slider'])
+      for (const box of await page.locator(part).all()) {
+        const { y, height } = (await box.boundingBox()) ?? { y: Number.NaN, height: 0 };
+        expect(y + height, part).toBeLessThan(size.height);
+      }
+  });
+
   test('prints on one page, in letters of 8 points and more', async () => {
     const { page } = await opened(SIX);
     const pdf = await page.pdf({ format: 'A4' });
