@@ -20,15 +20,13 @@ export function Kit() {
             id="kits"
             label="Kits made at a time: parts, reels and labels are counted for all"
             example="1"
-            value={lot.kits}
-            take={(kits) => set({ ...lot, kits })}
+            take={(kits) => set((now) => ({ ...now, kits }))}
           />
           <Entry
             id="serials"
             label="Serial numbers: a page of the build record for each"
             example="A001-A010"
-            value={lot.serials}
-            take={(serials) => set({ ...lot, serials })}
+            take={(serials) => set((now) => ({ ...now, serials }))}
           />
         </div>
         {!open ? null : current ? <Listed lot={lot} /> : <p>Not current: no papers are made.</p>}
@@ -41,11 +39,11 @@ interface EntryProps {
   readonly id: string;
   readonly label: string;
   readonly example: string;
-  readonly value: string;
   readonly take: (value: string) => void;
 }
 
-const Entry = ({ id, label, example, value, take }: EntryProps) => (
+/** What is being typed stays, whatever is drawn anew meanwhile: the field holds it, and it is taken on leaving. */
+const Entry = ({ id, label, example, take }: EntryProps) => (
   <p class="field">
     <label for={id}>{label}</label>
     <input
@@ -53,7 +51,6 @@ const Entry = ({ id, label, example, value, take }: EntryProps) => (
       type="text"
       autocomplete="off"
       placeholder={example}
-      value={value}
       onChange={(event) => take(event.currentTarget.value.trim())}
     />
   </p>
