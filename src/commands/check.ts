@@ -49,7 +49,8 @@ export async function run(argv: string[]): Promise<number> {
   if (book !== null && out !== undefined) {
     const { runLaid } = await import('../run-laid.ts');
     const tried = design.unknowns.length === 0 && found.result.verdict === 'fail';
-    const show = book.showWith(tried ? remedies.map((one) => remedyText(one, design.units)) : null);
+    const told = tried ? remedies.map((one) => remedyText(one, design.units)) : null;
+    const show = book.showWith(told, book.weighedOf(found));
     const bytes = await working('Making the workbook', () =>
       book.toWorkbook(runLaid(design, show, ['readings']), [], values.workings),
     );

@@ -178,6 +178,7 @@ export const OURS: readonly string[] = [
     'Worst',
     'Said',
     'Kept',
+    'Weighed',
     'Charted',
     'Choices',
     'Quantities',

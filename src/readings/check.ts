@@ -17,6 +17,8 @@ export interface Checked {
   readonly result: Result;
   /** Of rules and readings together. */
   readonly verdict: Overall;
+  /** Of the readings by themselves; passes where none were taken. */
+  readonly read: Overall;
   readonly readings: readonly Judged[];
   readonly diagnosis: Diagnosis;
   readonly mend: readonly Mend[];
@@ -72,14 +74,14 @@ export function checked(given: Result): Checked {
     !diagnosis.explained ||
     alone.length > 0 ||
     off.some(({ reading }) => !atPosts(reading));
-  const ruled = result.verdict;
-  const verdict = wrong ? 'fail' : posts && ruled === 'pass' ? 'unknown' : ruled;
+  const read: Overall = wrong ? 'fail' : posts ? 'unknown' : 'pass';
   const { inference } = diagnosis;
   const hidden = inference === null ? [] : unseen(e, inference);
   const clear = diagnosis.found.length === 0 && diagnosis.sound >= SURE;
   return {
     result,
-    verdict,
+    verdict: overall([{ verdict: read }, result]),
+    read,
     readings,
     diagnosis,
     mend,

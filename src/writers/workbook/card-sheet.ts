@@ -33,7 +33,8 @@ const TITLES = [
   'Supply from',
   'to',
 ] as const;
-const COLUMN = {
+/** Columns of the card. */
+export const CARD_COLUMN = {
   expected: 4,
   error: 5,
   low: 6,
@@ -79,13 +80,16 @@ export function cardPage(grid: Grid, design: Design): Page | null {
     frozen: [TOP, 2],
     landscape: true,
     names: [
-      [CARD, `${NAME}!${address(TOP, COLUMN.measured)}:${address(TOP + rows.length - 1, COLUMN.measured)}`],
+      [
+        CARD,
+        `${NAME}!${address(TOP, CARD_COLUMN.measured)}:${address(TOP + rows.length - 1, CARD_COLUMN.measured)}`,
+      ],
     ],
     looks: [
       {
         rows: [TOP, TOP + rows.length - 1],
-        columns: [COLUMN.measured, COLUMN.verdict],
-        word: COLUMN.verdict,
+        columns: [CARD_COLUMN.measured, CARD_COLUMN.verdict],
+        word: CARD_COLUMN.verdict,
       },
     ],
   };
@@ -95,22 +99,22 @@ function rowOf(grid: Grid, design: Design, where: Where, row: number, posts: num
   const name = quantityOf(where);
   const unit = name === null ? 'V' : unitOf(name);
   const here = (column: number): string => address(row, column, false);
-  const [m, low, high] = [here(COLUMN.measured), here(COLUMN.low), here(COLUMN.high)];
+  const [m, low, high] = [here(CARD_COLUMN.measured), here(CARD_COLUMN.low), here(CARD_COLUMN.high)];
   const formula = (text: string): Cell => ({ role: 'formula', unit, formula: text });
   const supply = cellFor(grid, 'supply', { speed: where.point ?? 0 });
   const dip = cellFor(grid, 'point_dip', { point: where.point ?? 0 });
   const stated = where.instrument === 'least' ? `IF(ISNUMBER(${dip}),${dip},${supply})` : supply;
-  const taken = takenOf(design, where);
-  const error = here(COLUMN.error);
-  const least = posts === null ? null : address(posts, COLUMN.least);
-  const most = posts === null ? null : address(posts, COLUMN.most);
+  const error = here(CARD_COLUMN.error);
+  const least = posts === null ? null : address(posts, CARD_COLUMN.least);
+  const most = posts === null ? null : address(posts, CARD_COLUMN.most);
   const moved = (which: 'low' | 'high', supply: string | null): string => {
     const plain = end(grid, name as QuantityName, where, which);
-    if (supply === null || where.point === null) return plain;
+    if (supply === null || where.point === null || UNMOVED.includes(where.what)) return plain;
     if (where.what === 'supply') return `${plain}+${supply}-${stated}`;
     return `${plain}*MAX(0,1+(${supply}-${stated})/(${stated}-${cellFor(grid, 'driver_drop', {})}))`;
   };
   const tolerance = cellFor(grid, 'tolerance_supply', {});
+  const off = `IF(${tolerance}=0,0,${errorFormula(design, where, m, unit)})`;
   const read = name === null && where.instrument === 'meter';
   return [
     words(
@@ -124,12 +128,12 @@ function rowOf(grid: Grid, design: Design, where: Where, row: number, posts: num
     words(probesOf(design, where)),
     words(instrumentWords(where)),
     formula(name === null ? stated : end(grid, name, where, 'expected')),
-    formula(errorFormula(design, where, here(COLUMN.expected), unit)),
+    formula(errorFormula(design, where, here(CARD_COLUMN.expected), unit)),
     formula(`MAX(0,${name === null ? `${stated}*(1-${tolerance})` : moved('low', least)}-${error})`),
     formula(`${name === null ? `${stated}*(1+${tolerance})` : moved('high', most)}+${error}`),
     {
       role: 'entry',
-      value: taken === null ? null : name === null ? taken : asEntered(taken, QUANTITIES[name]),
+      value: enteredOf(design, where),
       unit,
     },
     { role: 'unit', value: printUnit(unit) },
@@ -137,23 +141,36 @@ function rowOf(grid: Grid, design: Design, where: Where, row: number, posts: num
       role: 'formula',
       formula: `IF(ISNUMBER(${m}),IF(ISNUMBER(${low}),IF(${m}<${low},"FAIL",IF(${m}>${high},"FAIL","pass")),"UNKNOWN"),"")`,
     },
-    excess(grid, where, m, here(COLUMN.expected)),
+    excess(grid, where, m, here(CARD_COLUMN.expected)),
     ...(read
       ? [
-          formula(`IF(ISNUMBER(${m}),${m}-${error},${stated}*(1-${tolerance}))`),
-          formula(`IF(ISNUMBER(${m}),${m}+${error},${stated}*(1+${tolerance}))`),
+          formula(`IF(ISNUMBER(${m}),${m}-${off},${stated}*(1-${tolerance}))`),
+          formula(`IF(ISNUMBER(${m}),${m}+${off},${stated}*(1+${tolerance}))`),
         ]
       : [NOTHING, NOTHING]),
   ];
 }
 
+/** What the supply does not move, or takes long to. */
+const UNMOVED: readonly Where['what'][] = ['temperature', 'dwell'];
 const NOTHING: Cell = { role: 'member', value: null, unit: 'any' };
 
-/** Verdicts on what was read, as a range; null where there is no card. */
-export const cardVerdicts = (grid: Grid, design: Design): string | null =>
-  grid.placement.places.has('expected_average')
-    ? `${NAME}!${address(TOP, COLUMN.verdict)}:${address(TOP + cardPlaces(design).length - 1, COLUMN.verdict)}`
-    : null;
+/** A column of the card as a range. */
+export const cardRange = (design: Design, column: number): string =>
+  `${NAME}!${address(TOP, column)}:${address(TOP + cardPlaces(design).length - 1, column)}`;
+
+/** Of each row its place, the cell of what was measured, and what stood there when the workbook was made; null where there is no card. */
+export function cardTaken(
+  grid: Grid,
+  design: Design,
+): { where: Where; value: number | null; cell: string }[] | null {
+  if (!grid.placement.places.has('expected_average')) return null;
+  return cardPlaces(design).map((where, i) => ({
+    where,
+    value: enteredOf(design, where),
+    cell: `${NAME}!${address(TOP + i, CARD_COLUMN.measured)}`,
+  }));
+}
 
 /** Largest error of the instrument at what is expected: a share, and digits whose size steps up by tens. */
 function errorFormula({ instruments }: Design, where: Where, x: string, unit: string): string {
@@ -214,6 +231,9 @@ function excess(grid: Grid, where: Where, m: string, expected: string): Cell {
   return when(`IF(${amps}>0,(${m}-${expected})/${amps},"")`);
 }
 
-/** What the design says was read there. */
-const takenOf = ({ measured }: Design, where: Where): number | null =>
-  measured.find((m) => samePlace(m, where))?.value ?? null;
+/** What the design says was read there, in the unit of the row. */
+function enteredOf({ measured }: Design, where: Where): number | null {
+  const taken = measured.find((m) => samePlace(m, where))?.value ?? null;
+  const name = quantityOf(where);
+  return taken === null || name === null ? taken : asEntered(taken, QUANTITIES[name]);
+}

@@ -9,13 +9,13 @@ import { ownRows } from '../../own/rows.ts';
 import { quantityOf } from '../../views/view.ts';
 import { BUY, FEED, SHARE } from '../../views/views.ts';
 import { CAUTIONS } from '../cautions.ts';
-import { cardVerdicts } from './card-sheet.ts';
 import { heads, live, row as rowOf } from './figures.ts';
 import { ADDED, judgedColumn, SHOWN } from './judged.ts';
 import { MOST_REMEDIES, remedyCell } from './kept-sheet.ts';
 import { cellFor, heading, picked } from './links.ts';
 import { type Column, type Look, opening, type Page, section, table, texts, words } from './page.ts';
 import { CHECK_INPUTS } from './styles.ts';
+import { weighedCells } from './weighed.ts';
 
 const WIDTHS = [20, 11, 10, 10, 11, 9, 9, 9, 10, 8, 8, 8];
 const WIDE = WIDTHS.length;
@@ -43,14 +43,13 @@ export function feedPage(grid: Grid, design: Design): Page {
 
   put(cells, 2, 0, { role: 'warning', formula: FIRST_PROBLEM, span: WIDE });
   looks.push({ rows: [row + 1, row + 1], columns: [0, 1], word: 0 });
+  const weighed = weighedCells(grid, design);
   const ofAuthor = design.own.some(({ sense }) => sense !== null);
   row = table(cells, row, ofAuthor ? [...VERDICT, AUTHORS] : VERDICT, [
-    verdicts(count, ownRows(design), ofAuthor),
+    verdicts(count, design, weighed?.verdict ?? null),
   ]);
-
-  const readings = cardVerdicts(grid, design);
-  if (readings !== null) {
-    put(cells, row - 1, 0, { role: 'warning', formula: readingsTold(readings), span: WIDE });
+  if (weighed !== null) {
+    put(cells, row - 1, 0, { role: 'warning', formula: weighed.said, span: WIDE });
     row += 1;
   }
   const shownRows = Math.min(PRESSING + CLOSEST, count);
@@ -108,18 +107,23 @@ const FAILS = `${VERDICT_CELL}="${SHOWN.fail}"`;
 
 const UNRULED = 'no change is tried against a rule of the author’s own.';
 
-/** While something fails: why the most pressing does, and what would pass as long as no input was changed. */
+/** While a rule fails: why the most pressing does, and what would pass as long as no input was changed. */
 function remedy(cells: Sheet, top: number, count: number, own: number): number {
-  const ours = `COUNTIF(${judgedColumn(count - own, JUDGED_COLUMNS.verdict)},"fail")`;
+  const failing = (of: number): string =>
+    `COUNTIF(${judgedColumn(of, JUDGED_COLUMNS.verdict)},"${SHOWN.fail}")`;
   const others = Array.from({ length: MOST_REMEDIES - 1 }, (_, i) => remedyCell(i + 1)).map(
     (other) => `IF(${other}="","",CHAR(10)&"Or: "&${other})`,
   );
   const tried = [remedyCell(0), ...others].join('&');
   [
     `"Why: "&${ranked(count, 1, ADDED.meaning)}`,
-    `"What would pass: "&IF(${ours}=0,"${UNRULED}",IF(${CHANGED}>0,${remedyCell(MOST_REMEDIES)},${tried}))`,
+    `"What would pass: "&IF(${failing(count - own)}=0,"${UNRULED}",IF(${CHANGED}>0,${remedyCell(MOST_REMEDIES)},${tried}))`,
   ].forEach((text, i) => {
-    put(cells, top + i, 0, { role: 'text', formula: `IF(${FAILS},${text},"")`, span: WIDE });
+    put(cells, top + i, 0, {
+      role: 'text',
+      formula: `IF(${FAILS},IF(${failing(count)}=0,"",${text}),"")`,
+      span: WIDE,
+    });
   });
   return top + 3;
 }
@@ -138,33 +142,29 @@ const VERDICT: Column[] = [
 ];
 const AUTHORS: Column = { title: 'Author’s own, not met', span: 3 };
 
-function verdicts(count: number, own: number, ofAuthor: boolean): Cell[] {
+/** `read` is the cell with the verdict of the readings, where there is a card. */
+function verdicts(count: number, design: Design, read: string | null): Cell[] {
+  const own = ownRows(design);
   const verdict = judgedColumn(count, JUDGED_COLUMNS.verdict);
   const of = (word: string): string => `COUNTIF(${verdict},"${word}")`;
   const ours = judgedColumn(count - own, JUDGED_COLUMNS.verdict);
   const theirs = ['fail', 'unknown'].map((word) => `${of(word)}-COUNTIF(${ours},"${word}")`);
   const authors = formula(`IF(${PROBLEMS}>0,"",${theirs.join('+')})`, 'count');
+  // Where a part is not known rules are judged for every choice of it, with the readings; here they stand for one.
+  const rules = design.unknowns.length > 0 ? theirs : [of('fail'), of('unknown')];
+  const some = (i: 0 | 1, word: string): string =>
+    `${rules[i]}${read === null ? '' : `+IF(${read}="${word}",1,0)`}>0,"${word}"`;
   return [
     {
       role: 'verdict',
-      formula: `IF(${PROBLEMS}>0,"${CHECK_INPUTS}",IF(${of('fail')}>0,"${SHOWN.fail}",IF(${of('unknown')}>0,"${SHOWN.unknown}","PASS")))`,
+      formula: `IF(${PROBLEMS}>0,"${CHECK_INPUTS}",IF(${some(0, SHOWN.fail)},IF(${some(1, SHOWN.unknown)},"PASS")))`,
     },
     ...['fail', 'unknown', 'advice', 'pass'].map((word) =>
       formula(`IF(${PROBLEMS}>0,"",${of(word)})`, 'count'),
     ),
     formula(`COUNTIF(${judgedColumn(count, ADDED.word)},"${SHOWN.close}")`, 'count'),
-    ...(ofAuthor ? [authors] : []),
+    ...(design.own.some(({ sense }) => sense !== null) ? [authors] : []),
   ];
-}
-
-/** What the readings on the test card come to; what they mean no formula can say. */
-function readingsTold(verdicts: string): string {
-  const of = (word: string): string => `COUNTIF(${verdicts},"${word}")`;
-  const off = of(SHOWN.fail);
-  return (
-    `IF(${off}>0,${off}&" of "&(${off}+${of(SHOWN.pass)})&" readings on TestCard are out of range: something in the feed is not as it is stated. ` +
-    'The verdict above is that of the rules; “coilfeed check THIS.xlsx” says what the readings mean.","")'
-  );
 }
 
 /** What is said of the whole feed, a line each. */

@@ -11,6 +11,7 @@ import { CHOICES } from './choices-sheet.ts';
 import { KEPT } from './kept-sheet.ts';
 import { opening, type Page, putBeside, section, table, words } from './page.ts';
 import { SAID } from './said.ts';
+import { WEIGHED } from './weighed.ts';
 import { WORST } from './worst.ts';
 
 /** What is printed; beside it the list of the workings. */
@@ -37,7 +38,10 @@ const SHOWN: readonly (readonly [string, string])[] = [
   ],
   ['Sweep', 'The first run of the feed over engine speed, if the design asks for it.'],
   ['Findings', 'Every rule for every run, coil and point, the most pressing first.'],
-  ['TestCard', 'What to measure where, and room for what was read: of “coilfeed check”.'],
+  [
+    'TestCard',
+    'What to measure where, and room for what was read, which counts in the verdict: of “coilfeed check”.',
+  ],
   ['Compare', 'Another feed beside this one: of “coilfeed compare”.'],
   [OWN, 'Room for formulas and rules of your own, and the names that they may use.'],
   ['Sources', 'Where the values come from, and how each source was seen.'],
@@ -51,6 +55,7 @@ const ADDED: readonly (readonly [string, string])[] = [
     KEPT,
     'What was found when the workbook was made and does not follow the inputs: the remedies that were tried.',
   ],
+  [WEIGHED.name, 'What the readings on TestCard come to, as made and as they are now.'],
   [WORST, 'Which conductor of each run carries most.'],
   [CHARTED, 'Values that only the charts need.'],
   [CHOICES, 'What the lists in the cells of Inputs offer.'],

@@ -24,14 +24,15 @@ import { runsPage } from './runs-sheet.ts';
 import { SAID } from './said.ts';
 import { sourcesPage } from './sources-sheet.ts';
 import { sweepPage } from './sweep-sheet.ts';
+import { WEIGHED, type Weighed, weighedSheet } from './weighed.ts';
 import { whatIfPage } from './what-if-sheet.ts';
 import { workingPage, workingPages } from './working-page.ts';
 import { WORST, worstSheet } from './worst.ts';
 
-const presenting = (grid: Grid, design: Design): Page[] =>
+const presenting = (grid: Grid, design: Design, weighed: Weighed | null = null): Page[] =>
   [
     feedPage(grid, design),
-    whatIfPage(grid, design),
+    whatIfPage(grid, design, weighed),
     runsPage(grid, design),
     cardPage(grid, design),
     sweepPage(grid, design),
@@ -41,16 +42,20 @@ const presenting = (grid: Grid, design: Design): Page[] =>
     ...addedPages(design),
   ].filter((page) => page !== null);
 
-/** The sheets that present the results, for the engine to evaluate beside its own; `remedies` are told while nothing is changed. */
+/**
+ * The sheets that present the results, for the engine to evaluate beside its own; `remedies`, and what came of weighing the
+ * readings on a test card, are told while nothing is changed.
+ */
 export const showWith =
-  (remedies: Remedies): Extra =>
+  (remedies: Remedies, weighed: Weighed | null = null): Extra =>
   (grid, design) =>
     new Map<string, Sheet>([
       [KEPT, keptSheet(remedies)],
+      ...weighedSheet(grid, design, weighed),
       ...judgedSheets(grid, design),
       [WORST, worstSheet(grid, design)],
       [CHARTED, chartedSheet(grid, design)],
-      ...presenting(grid, design).map(({ name, cells }): [string, Sheet] => [name, cells]),
+      ...presenting(grid, design, weighed).map(({ name, cells }): [string, Sheet] => [name, cells]),
     ]);
 
 function judgedSheets(grid: Grid, design: Design): [string, Sheet][] {
@@ -86,6 +91,7 @@ export function pages({ grid, design, sheets }: Laid, more: readonly Page[] = []
     workingPage(WORST, sheet(WORST), 4, 1),
     workingPage(SAID, sheet(SAID), 4, 1),
     workingPage(KEPT, sheet(KEPT), 3, 1),
+    ...(sheets.has(WEIGHED.name) ? [workingPage(WEIGHED.name, sheet(WEIGHED.name), WEIGHED.first, 1)] : []),
     workingPage(CHARTED, sheet(CHARTED), 3, 1),
     choicesPage(design),
     quantitiesPage(grid),

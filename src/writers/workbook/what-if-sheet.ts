@@ -21,13 +21,14 @@ import { VERDICT_CELL } from './feed-sheet.ts';
 import { live } from './figures.ts';
 import { heading, unitOf } from './links.ts';
 import { type Column, opening, type Page, section, table, warned, words } from './page.ts';
+import type { Weighed } from './weighed.ts';
 
 const NAME = 'WhatIf';
 const WIDTHS = [46, 20, 15, 15, 8, 4, 15];
 const WIDE = WIDTHS.length;
 const AT = { kept: 2, now: 3 } as const;
 
-export function whatIfPage(grid: Grid, design: Design): Page {
+export function whatIfPage(grid: Grid, design: Design, weighed: Weighed | null): Page {
   const cells: Sheet = [];
   const first = opening(
     cells,
@@ -37,7 +38,7 @@ export function whatIfPage(grid: Grid, design: Design): Page {
   warned(cells);
   const e = evaluate(design);
   let row = section(cells, first, 'What follows', WIDE);
-  row = table(cells, row, COLUMNS('Figure'), numbered(results(grid, e), row + 1));
+  row = table(cells, row, COLUMNS('Figure'), numbered(results(grid, e, weighed), row + 1));
   row = section(cells, row, 'Inputs that matter most', WIDE);
   row = table(cells, row, COLUMNS('Input', 'Change it at'), numbered(inputs(grid, design), row + 1));
   put(cells, row - 1, 0, {
@@ -79,10 +80,11 @@ const given = (value: number | string | null, unit = 'exact'): Cell => ({
 /** What people ask first. */
 const FIGURES: readonly QuantityName[] = ['worst_drop', 'least_kept', 'worst_total', 'copper_total'];
 
-function results(grid: Grid, e: Evaluation): Cell[][] {
+function results(grid: Grid, e: Evaluation, weighed: Weighed | null): Cell[][] {
   const { design } = e;
   const own = hasOwn(design) ? ownOf(e).found : [];
-  const verdict = VERDICT_WORDS[overall([...findings(e), ...own])];
+  const ruled = design.unknowns.length > 0 ? [] : findings(e);
+  const verdict = VERDICT_WORDS[overall([...ruled, ...own, ...(weighed === null ? [] : [weighed])])];
   const of = (name: QuantityName, run?: number): Cell[] => {
     const q: Quantity = QUANTITIES[name];
     const at: At = run === undefined ? {} : { run };

@@ -17,6 +17,7 @@ import { sheetOf } from './worksheet.ts';
 
 export { isOurs } from '../../saved/ours.ts';
 export { show, showWith } from './pages.ts';
+export { weighedOf } from './weighed.ts';
 
 /**
  * The workbook of a result whose evaluation was made with `show`. `more` are pages besides the usual ones, whose cells the
