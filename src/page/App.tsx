@@ -16,8 +16,8 @@ import {
   type To,
   useBench,
   useBenchState,
-  useCurrent,
   useOf,
+  useStanding,
 } from './state/use.ts';
 
 export type Side = 'design' | 'answer';
@@ -96,14 +96,17 @@ function Main({ side, over, children }: MainProps) {
 /** The title of the window. */
 function Title() {
   const { view } = useBenchState('view');
-  const current = useCurrent();
+  const standing = useStanding();
   useEffect(() => {
-    document.title = !current
-      ? 'Not current – coilfeed bench'
-      : view === null
-        ? 'coilfeed bench'
-        : `${view.json.verdict.toUpperCase()} – ${view.json.title} – coilfeed bench`;
-  }, [current, view]);
+    document.title =
+      standing === 'working'
+        ? 'Working – coilfeed bench'
+        : standing !== 'current'
+          ? 'Not current – coilfeed bench'
+          : view === null
+            ? 'coilfeed bench'
+            : `${view.json.verdict.toUpperCase()} – ${view.json.title} – coilfeed bench`;
+  }, [standing, view]);
   return null;
 }
 

@@ -37,7 +37,7 @@ const bench = new Bench(
   storage,
   () => inPage('form') as Form,
 );
-followPrinting();
+followPrinting(() => bench.printed());
 addEventListener('pagehide', () => bench.flush());
 addEventListener('storage', (event) => storage.concerns(event) && bench.overtaken());
 render(

@@ -206,6 +206,7 @@ describeWithPeer('chromium', 'three jobs by keyboard', () => {
     await press(page, 'Enter');
     await reach(page, /^button Print one page/);
     await press(page, 'Enter');
-    expect(await page.locator('body').getAttribute('data-printed')).toBe('false');
+    // When all is drawn.
+    await until(page, `document.body.dataset.printed === 'false'`);
   });
 });

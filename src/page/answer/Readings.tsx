@@ -152,7 +152,7 @@ function Card() {
 
 /** The lines of the test card, with an entry in each that takes a number. */
 function Lines() {
-  const lines = useReply('testcard', null, 'testcard', 0) ?? [];
+  const lines = useReply('testcard', null, 'testcard', 0).reply ?? [];
   const [hand, take] = useState<CardLine | null>(null);
   if ('why' in lines) return <p class="problem">{lines.why}</p>;
   return (

@@ -1,21 +1,24 @@
 /** For those who hear the page: the verdict and the main figures when they have changed, after a pause. */
 import { useEffect, useState } from 'preact/hooks';
-import { useBenchState, useCurrent, useUnits } from '../state/use.ts';
+import { useBenchState, useStanding, useUnits } from '../state/use.ts';
 
 /** So long nothing must change before it is said [ms]. Arbitrary: longer than a pause in typing. */
 const PAUSE = 1200;
 
 export function Spoken() {
   const { view, problems } = useBenchState('view', 'problems');
-  const current = useCurrent();
+  const standing = useStanding();
   const units = useUnits();
   const [said, say] = useState('');
   const budget = view?.shown[units]?.budget;
-  const words = !current
-    ? `Not current: ${problems.length} to mend`
-    : view === null || budget === undefined
-      ? ''
-      : `${view.json.verdict}: drop ${budget.text} of ${budget.limitText}`;
+  const words =
+    standing === 'working'
+      ? 'Working'
+      : standing !== 'current'
+        ? `Not current: ${problems.length} to mend`
+        : view === null || budget === undefined
+          ? ''
+          : `${view.json.verdict}: drop ${budget.text} of ${budget.limitText}`;
   useEffect(() => {
     const clock = setTimeout(() => say(words), PAUSE);
     return () => clearTimeout(clock);

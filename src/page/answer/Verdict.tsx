@@ -3,7 +3,8 @@ import { useContext } from 'preact/hooks';
 import { verdictCounts } from '../../writers/verdict.ts';
 import type { FindingText, View } from '../protocol.ts';
 import { chooseFile } from '../shell/files.ts';
-import { GoContext, useBenchState, useCurrent, useShown, useSlow, useUnits } from '../state/use.ts';
+import { isOther } from '../state/bench.ts';
+import { GoContext, useBenchState, useOf, useShown, useSlow, useStanding, useUnits } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
 import { Margin } from './Margin.tsx';
 import { Mark } from './Mark.tsx';
@@ -15,34 +16,49 @@ const NAMED = 3;
 
 export function VerdictPanel({ view }: { readonly view: View | null }) {
   const { history, answers } = useBenchState('history', 'answers');
-  const current = useCurrent();
+  const standing = useStanding();
+  const other = useOf(isOther);
+  const current = standing === 'current';
+  const working = standing === 'working';
   if (view === null)
     return (
       <section class="verdict unknown" aria-labelledby="verdict">
         <h2 id="verdict">{current ? 'coilfeed bench' : history.now.file}</h2>
-        {current ? <p class="quiet">The first answer takes a second …</p> : <NotCurrent />}
+        {current ? (
+          <p class="quiet">The first answer takes a second …</p>
+        ) : working ? (
+          <p class="quiet">Working …</p>
+        ) : (
+          <NotCurrent />
+        )}
       </section>
     );
   const { verdict, title } = view.json;
   return (
-    <section class={`verdict ${current ? verdict : 'off'}`} aria-labelledby="verdict">
-      <h2 id="verdict">{title}</h2>
-      {current ? <Word view={view} /> : <NotCurrent />}
-      {current && verdict === 'fail' ? <Remedies key={answers} /> : null}
+    <section class={`verdict ${current ? verdict : working ? '' : 'off'}`} aria-labelledby="verdict">
+      {/* Nothing of the design before stands beside the name of another file. */}
+      <h2 id="verdict">{other ? history.now.file : title}</h2>
+      {current || working ? <Word view={view} working={working} /> : <NotCurrent />}
+      {(current || working) && verdict === 'fail' ? (
+        <div class={working ? 'gone' : ''}>
+          <Remedies key={answers} />
+        </div>
+      ) : null}
       <Whole view={view} />
     </section>
   );
 }
 
-function Word({ view }: { readonly view: View }) {
+/** While another answer is worked out its words stand in the place of the verdict, and nothing else moves. */
+function Word({ view, working }: { readonly view: View; readonly working: boolean }) {
   const { findings } = useShown(view);
   const { verdict } = view.json;
   const open = findings.filter((f) => f.verdict === verdict && f.verdict !== 'pass');
   const limits = (open.length > 0 ? open : byMargin(findings)).slice(0, NAMED);
   return (
-    <div class="told">
+    <div class={`told ${working ? 'gone' : ''}`}>
       <p class="word">
-        <Mark verdict={verdict} />
+        {working ? <span class="mark working">Working</span> : <Mark verdict={verdict} />}
         <span class="quiet">{verdictCounts(findings, view.json.own)}</span>
       </p>
       {view.design.unknowns.length > 0 ? (
@@ -156,9 +172,13 @@ function NotCurrent() {
 
 function Whole({ view }: { readonly view: View }) {
   const { feed } = useShown(view);
+  // Of an alternator that is not stated there is no share.
+  const heads = feed.heads
+    .map((head, i) => ({ ...head, i }))
+    .filter(({ quantity, i }) => quantity !== 'alternator_share' || cellOf(feed, 0, i) !== '–');
   return (
     <dl class="figures">
-      {feed.heads.map(({ key, label, quantity }, i) => (
+      {heads.map(({ key, label, quantity, i }) => (
         <div key={key}>
           <dt>{label}</dt>
           <dd>

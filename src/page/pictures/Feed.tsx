@@ -372,7 +372,7 @@ function Told({ part, mode }: { readonly part: PartOf; readonly mode: Mode }) {
   const go = useContext(GoContext);
   const { kind, id } = part;
   const units = useUnits();
-  const found = useReply('card', { kind, id, units }, `${keyOf(part)} ${units}`, 0);
+  const { reply: found } = useReply('card', { kind, id, units }, `${keyOf(part)} ${units}`, 0);
   const failed = found !== null && 'why' in found;
   const card = failed ? null : found;
   const share = part.shares[mode];

@@ -6,10 +6,11 @@ import type { AtSpeed, SpeedLines } from '../../pictures/speed-lines.ts';
 import type { View } from '../protocol.ts';
 import { useBenchState, useReply } from '../state/use.ts';
 import { Chart } from './Chart.tsx';
+import { Dated } from './Dated.tsx';
 
 export function Speed({ view }: { readonly view: View }) {
   const { snapshot } = useBenchState('snapshot');
-  const lines = useReply('speed', null, 'speed');
+  const { reply: lines, late } = useReply('speed', null, 'speed');
   const beside = snapshot === view ? null : snapshot;
   const picture = useMemo(
     () => (lines === null || 'why' in lines ? null : pictureOf(lines, beside)),
@@ -17,7 +18,11 @@ export function Speed({ view }: { readonly view: View }) {
   );
   if (lines === null) return <p class="quiet">Being computed …</p>;
   if (picture === null) return <p class="quiet">{'why' in lines ? lines.why : ''}</p>;
-  return <Chart picture={picture} />;
+  return (
+    <Dated late={late}>
+      <Chart picture={picture} />
+    </Dated>
+  );
 }
 
 function pictureOf(lines: SpeedLines, beside: View | null): Picture {

@@ -3,6 +3,7 @@ import { useId, useState } from 'preact/hooks';
 import type { View } from '../protocol.ts';
 import { useReply } from '../state/use.ts';
 import { Chart } from './Chart.tsx';
+import { Dated } from './Dated.tsx';
 
 export function Trace({ view }: { readonly view: View }) {
   const { points, sweep } = view.json;
@@ -10,7 +11,7 @@ export function Trace({ view }: { readonly view: View }) {
   const id = useId();
   // The design may have lost points or speeds since the choice.
   const speed = Math.min(chosen, points.length + sweep.length - 1);
-  const picture = useReply('trace', { speed }, String(speed));
+  const { reply: picture, late } = useReply('trace', { speed }, String(speed));
   const onSweep = speed >= points.length;
   return (
     <>
@@ -50,7 +51,9 @@ export function Trace({ view }: { readonly view: View }) {
       ) : 'why' in picture ? (
         <p class="quiet">{picture.why}</p>
       ) : (
-        <Chart picture={picture} />
+        <Dated late={late}>
+          <Chart picture={picture} />
+        </Dated>
       )}
     </>
   );

@@ -2,10 +2,11 @@
 import { useEffect, useState } from 'preact/hooks';
 import { named, save } from '../shell/files.ts';
 import { useBenchState, useReply } from '../state/use.ts';
+import { Dated } from './Dated.tsx';
 
 export function Wiring() {
   const { view, history } = useBenchState('view', 'history');
-  const svg = useReply('diagram', null, 'diagram');
+  const { reply: svg, late } = useReply('diagram', null, 'diagram');
   const [url, set] = useState<string | null>(null);
   useEffect(() => {
     if (typeof svg !== 'string') return;
@@ -16,13 +17,17 @@ export function Wiring() {
   if (svg !== null && typeof svg !== 'string') return <p class="problem">{svg.why}</p>;
   if (svg === null || url === null) return <p class="quiet">Being drawn …</p>;
   return (
-    <>
+    <Dated late={late}>
       <p class="buttons">
-        <button type="button" onClick={() => save(svg, named(history.now.file, '-wiring.svg'))}>
+        <button
+          type="button"
+          disabled={late}
+          onClick={() => save(svg, named(history.now.file, '-wiring.svg'))}
+        >
           Save as SVG
         </button>
       </p>
       <img class="wiring" src={url} alt={`Wiring diagram of ${view?.json.title ?? 'the feed'}`} />
-    </>
+    </Dated>
   );
 }

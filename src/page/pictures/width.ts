@@ -8,10 +8,12 @@ const PAPER = 695;
 /** Whether the page is being printed. Who draws is told, and draws at once: the print does not wait. */
 const tellers = new Set<(paper: boolean) => void>();
 
-export function followPrinting(): void {
+/** `first` is called before anything is drawn for paper. */
+export function followPrinting(first: () => void): void {
   const later = options.debounceRendering;
   const tell = (paper: boolean): void => {
     options.debounceRendering = (draw) => draw();
+    if (paper) first();
     for (const teller of tellers) teller(paper);
     if (later === undefined) delete options.debounceRendering;
     else options.debounceRendering = later;

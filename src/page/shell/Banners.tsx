@@ -1,11 +1,19 @@
 /** What a person must be told before anything else. */
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { useBench, useBenchState } from '../state/use.ts';
 import { chooseFile } from './files.ts';
 
 export function Banners({ start }: { readonly start: () => void }) {
   const bench = useBench();
-  const { failed, offered, elsewhere, fresh } = useBenchState('failed', 'offered', 'elsewhere', 'fresh');
+  const { failed, offered, elsewhere, fresh, unkept } = useBenchState(
+    'failed',
+    'offered',
+    'elsewhere',
+    'fresh',
+    'unkept',
+  );
+  /** Once is enough. */
+  const [known, know] = useState(false);
   // The button that was pressed is gone with its banner.
   const first = useRef(true);
   useEffect(() => {
@@ -46,6 +54,15 @@ export function Banners({ start }: { readonly start: () => void }) {
           </button>
         </p>
       )}
+      {unkept && !known ? (
+        <p class="banner" role="status">
+          This browser does not keep the design: it is gone when the page is closed, unless it is saved as a
+          file.{' '}
+          <button type="button" onClick={() => know(true)}>
+            I will save it
+          </button>
+        </p>
+      ) : null}
       {elsewhere ? (
         <p class="banner" role="alert">
           This page is open in another tab too, and that one has stored its design. Changes made here are not

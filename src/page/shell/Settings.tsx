@@ -5,7 +5,7 @@ import { useBench, useBenchState } from '../state/use.ts';
 
 export function Settings() {
   const bench = useBench();
-  const { system, look } = useBenchState('system', 'look');
+  const { system, look, unkept } = useBenchState('system', 'look', 'unkept');
   const [cleared, clear] = useState(false);
   return (
     <div class="settings">
@@ -43,9 +43,11 @@ export function Settings() {
           Forget what is stored here
         </button>{' '}
         <span role="status" class="quiet">
-          {cleared
-            ? 'Forgotten; the next change is stored again.'
-            : 'The design is kept in this browser only.'}
+          {unkept
+            ? 'This browser keeps nothing: save the design as a file.'
+            : cleared
+              ? 'Forgotten; the next change is stored again.'
+              : 'The design is kept in this browser only.'}
         </span>
       </span>
     </div>

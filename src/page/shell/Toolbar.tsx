@@ -20,7 +20,8 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
   const bench = useBench();
   const { history, tree, view, busy, shop } = useBenchState('history', 'tree', 'view', 'busy', 'shop');
   const { file, text } = history.now;
-  const sound = tree.sound && useCurrent();
+  const current = useCurrent();
+  const sound = tree.sound && current;
   const { make, stop } = useMaking(WORKBOOK, say);
   const saveText = (): void => {
     save(tree.sound ? asYaml(text) : text, named(file, '.yaml'));
@@ -109,7 +110,7 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
       </button>
       <div class="wide">
         <Menu name="Print">
-          <Printing />
+          <Printing say={say} />
         </Menu>
       </div>
       <Menu name="More">
@@ -122,7 +123,7 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
           Redo
         </button>
         <div class="slim">
-          <Printing />
+          <Printing say={say} />
         </div>
         <Settings />
       </Menu>
@@ -132,11 +133,15 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
 }
 
 /** One page, or with everything behind it. */
-function Printing() {
-  const go = (appendix: boolean): void => {
+function Printing({ say }: Pick<ToolbarProps, 'say'>) {
+  const bench = useBench();
+  const go = async (appendix: boolean): Promise<void> => {
     const { dataset } = document.documentElement;
     if (appendix) dataset.appendix = '';
     else delete dataset.appendix;
+    say('Being drawn for paper …');
+    await bench.whole();
+    say('');
     print();
   };
   return (

@@ -58,6 +58,9 @@ export async function take(
   say: (words: string) => void,
 ): Promise<void> {
   const told: string[] = [];
+  // What is being typed belongs to the design at hand, and not to that which comes.
+  const at = document.activeElement;
+  if (at instanceof HTMLInputElement || at instanceof HTMLTextAreaElement) at.blur();
   for (const file of files.slice(0, MOST_FILES)) {
     const picture = LOGOS[endingOf(file.name).toLowerCase()];
     if (picture !== undefined && file.size <= MOST_BYTES) {

@@ -22,6 +22,10 @@ export interface State {
   readonly form: Form | null;
   /** Of the newest text that could be answered; null where none of this file could. */
   readonly view: View | null;
+  /** Origin of the text that was answered last: a view of another one is not that of the file at hand. */
+  readonly answered: number;
+  /** The answer to the newest text lets wait for itself: what stands there is of an earlier one. */
+  readonly late: boolean;
   /** What is wrong with the newest text that was answered. */
   readonly problems: readonly Problem[];
   /** Last good values that the view has in the place of what is wrong; empty where it is of an earlier text. */
@@ -41,13 +45,40 @@ export interface State {
   readonly logo: string | null;
   /** Another tab of this page stored a design after this one did. */
   readonly elsewhere: boolean;
+  /** The browser refuses to store the design, or has no room for it. */
+  readonly unkept: boolean;
   /** The page opened with a demo, since there was nothing else, and nobody has chosen anything yet. */
   readonly fresh: boolean;
 }
 
+/**
+ * How the answer stands to the text at hand: the one of it; of an earlier text or of another file, with its own still to come;
+ * of good values in the place of faults; or the tool failed.
+ */
+export type Standing = 'current' | 'working' | 'wrong' | 'failed';
+export const standingOf = ({ history, answered, late, problems, failed }: State): Standing =>
+  isOther({ history, answered }) || late
+    ? 'working'
+    : failed !== null
+      ? 'failed'
+      : problems.length > 0
+        ? 'wrong'
+        : 'current';
+
 /** Whether the answer is that of the text at hand. */
-export const isCurrent = ({ problems, failed }: Pick<State, 'problems' | 'failed'>): boolean =>
-  problems.length === 0 && failed === null;
+export const isCurrent = (state: State): boolean => standingOf(state) === 'current';
+
+/** Whether what was answered is of another file than the one at hand. */
+export const isOther = ({ history, answered }: Pick<State, 'history' | 'answered'>): boolean =>
+  answered !== history.now.origin;
+
+/** An answer that takes longer is said to be under way [ms]. Arbitrary: what is shorter would only flicker. */
+const BLINK = 400;
+/** Nobody waits longer for a print [ms]: what is not drawn by then is left out, and says so. Arbitrary. */
+const PRINT = 20_000;
+/** So long nothing must be left to draw before all is drawn: pictures ask for themselves after the frame of an answer [ms]. */
+const QUIET = 120;
+const STEP = 20;
 
 /** What takes longer than a person waits for a number. */
 export type SlowKind = 'check' | 'against' | 'papers' | 'remedies';
@@ -75,6 +106,9 @@ export class Bench {
   private kept: Kept | null;
   private side: { readonly client: Client; readonly text: string } | null = null;
   private saving: ReturnType<typeof setTimeout> | undefined;
+  private waiting: ReturnType<typeof setTimeout> | undefined;
+  /** Pictures still to be drawn for the newest answer; each starts at once when it is called. */
+  readonly drawing = new Set<() => void>();
 
   /** `demo`: the start is one, and not a design that was put into the page. */
   constructor(start: { text: string; file: string; demo?: boolean }, storage: Storage, forms: () => Form) {
@@ -88,6 +122,8 @@ export class Bench {
       tree: readTree('', file),
       form: null,
       view: null,
+      answered: 0,
+      late: false,
       problems: [],
       held: [],
       failed: null,
@@ -100,6 +136,7 @@ export class Bench {
       shop: stored?.shop ?? null,
       logo: storage.logo(),
       elsewhere: false,
+      unkept: false,
       fresh: start.demo === true && stored === null && offered === null,
     };
     this.ask();
@@ -279,8 +316,9 @@ export class Bench {
     const { history, system, look, offered, elsewhere, shop } = this.state;
     const { text, file } = history.now;
     // What is offered, or what another tab wrote, stands in the same place, and must not be lost before the person has chosen.
-    if (offered === null && !elsewhere)
-      this.storage.save({ text, file, system, look, snapshot: this.kept, shop });
+    if (offered !== null || elsewhere) return;
+    const unkept = !this.storage.save({ text, file, system, look, snapshot: this.kept, shop });
+    if (unkept !== this.state.unkept) this.put({ unkept });
   }
 
   /** One question at a time; when the answer comes, the newest text is next. */
@@ -290,11 +328,36 @@ export class Bench {
     if (`${origin} ${text}` === this.asked) return;
     this.asked = `${origin} ${text}`;
     this.put({ busy: true });
+    this.waiting = setTimeout(() => this.wait(), BLINK);
     const part = await this.answer();
+    clearTimeout(this.waiting);
     this.storage.started();
-    this.put({ ...part, busy: false, answers: this.state.answers + 1 });
+    const { history, answers } = this.state;
+    // Of a text that is an earlier one already it stays late.
+    const late = this.state.late && (history.now.text !== text || history.now.origin !== origin);
+    this.put({ ...part, answered: origin, late, busy: false, answers: answers + 1 });
     if (this.state.form === null) setTimeout(() => this.startForms());
     this.ask();
+  }
+
+  /** What stands there is not that of the text at hand, and nobody must take it for that. */
+  private wait(): void {
+    if (this.state.busy && this.state.view !== null) this.put({ late: true });
+  }
+
+  /** The page is printed as it is: what still waits for its answer says so. */
+  printed(): void {
+    this.wait();
+  }
+
+  /** Comes true when the answer is that of the text at hand, and every picture is drawn for it; far ones, too, at once. */
+  async whole(): Promise<void> {
+    const end = performance.now() + PRINT;
+    for (let quiet = 0; quiet < QUIET && performance.now() < end; quiet += STEP) {
+      if (this.state.busy || this.drawing.size > 0) quiet = 0;
+      for (const start of [...this.drawing]) start();
+      await new Promise((done) => setTimeout(done, STEP));
+    }
   }
 
   /** Step by step, so that the page can do something else in between. */
@@ -329,7 +392,8 @@ export class Bench {
       // What was answered of another file says nothing of this one.
       return { problems, held, failed: null, ...(same ? {} : { view: null }) };
     } catch (error) {
-      return { failed: error instanceof Error ? error.message : String(error) };
+      const failed = error instanceof Error ? error.message : String(error);
+      return { failed, problems: [], held: [], ...(same ? {} : { view: null }) };
     }
   }
 

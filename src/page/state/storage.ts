@@ -84,8 +84,13 @@ export class Storage {
     this.attempt((box) => box.removeItem(this.mark));
   }
 
-  save(stored: Stored): void {
-    this.attempt((box) => box.setItem(this.key, JSON.stringify(stored)));
+  /** False where the browser refuses it, or has no room. */
+  save(stored: Stored): boolean {
+    const done = this.attempt((box) => {
+      box.setItem(this.key, JSON.stringify(stored));
+      return true;
+    });
+    return done === true;
   }
 
   /** The shop's logo as a data URL. */

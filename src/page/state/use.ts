@@ -3,7 +3,7 @@ import { createContext } from 'preact';
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import type { Units } from '../../basis/shown.ts';
 import type { Calls, Figure, Given, Kind, Nothing, Shown, View } from '../protocol.ts';
-import { type Bench, isCurrent, type SlowKind, type State } from './bench.ts';
+import { type Bench, isCurrent, type SlowKind, type Standing, type State, standingOf } from './bench.ts';
 import { Stopped } from './client.ts';
 
 export const BenchContext = createContext<Bench | null>(null);
@@ -59,6 +59,7 @@ export const useBenchState = <K extends keyof State>(...keys: readonly K[]): Pic
 
 /** Whether the answer is that of the text at hand. */
 export const useCurrent = (): boolean => useOf(isCurrent);
+export const useStanding = (): Standing => useOf(standingOf);
 
 /** The units that are wished for. */
 export const useUnits = (): Units =>
@@ -92,35 +93,52 @@ function isFar(kind: Kind): boolean {
   return box !== undefined && (box.top > 2 * innerHeight || box.bottom < -innerHeight);
 }
 
+export interface Replied<K extends Kind> {
+  readonly reply: Calls[K]['reply'] | Nothing | null;
+  /** The reply is to an earlier question, or of an earlier answer. */
+  readonly late: boolean;
+}
+
 /** What is asked of the newest answer, such as a picture, or why there is none; the last reply stays until the next is there. */
 export function useReply<K extends Kind>(
   kind: K,
   ask: Calls[K]['ask'],
   key: string,
   pause?: number,
-): Calls[K]['reply'] | Nothing | null {
+): Replied<K> {
   const bench = useBench();
   const { view } = useBenchState('view');
-  const [found, set] = useState<Calls[K]['reply'] | Nothing | null>(null);
+  const [found, set] = useState<{
+    readonly reply: Calls[K]['reply'] | Nothing;
+    readonly of: View;
+    readonly key: string;
+  } | null>(null);
   // `key` stands for what `ask` holds.
   useEffect(() => {
     if (view === null) return;
+    let asked = false;
     let wanted = true;
-    const clock = setTimeout(
-      () => {
-        bench.client.call(kind, ask).then(
-          (reply) => wanted && set(reply),
-          (error: Error) => wanted && set({ why: `This could not be worked out: ${error.message}.` }),
-        );
-      },
-      pause ?? (isFar(kind) ? LONGER : PAUSE),
-    );
+    const take = (reply: Calls[K]['reply'] | Nothing): void => {
+      if (!wanted) return;
+      bench.drawing.delete(start);
+      set({ reply, of: view, key });
+    };
+    const start = (): void => {
+      if (asked) return;
+      asked = true;
+      bench.client
+        .call(kind, ask)
+        .then(take, (error: Error) => take({ why: `This could not be worked out: ${error.message}.` }));
+    };
+    bench.drawing.add(start);
+    const clock = setTimeout(start, pause ?? (isFar(kind) ? LONGER : PAUSE));
     return () => {
       wanted = false;
+      bench.drawing.delete(start);
       clearTimeout(clock);
     };
   }, [bench, kind, key, view]);
-  return found;
+  return { reply: found?.reply ?? null, late: found !== null && (found.of !== view || found.key !== key) };
 }
 
 /** Long work waits for a longer pause in typing [ms]. */

@@ -1,0 +1,157 @@
+/** An answer never stands beside a design that it is not of: while the next one is worked out, and on paper. */
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { useBrowser } from '../peers/chromium.ts';
+import { describeWithPeer } from '../peers/peer.ts';
+import { demoPath } from '../workbook/books.ts';
+import { answered, choose, open, pageOf, until } from './bench.ts';
+
+/** Questions of one kind wait from `hold(kind)` on, until they are let go. */
+const HOLD = `(() => {
+  const post = Worker.prototype.postMessage;
+  const held = [];
+  let kind = '';
+  Worker.prototype.postMessage = function (message) {
+    if (message.kind === kind) held.push(() => post.call(this, message));
+    else post.call(this, message);
+  };
+  window.hold = (what) => { kind = what; };
+  window.held = () => held.length;
+  window.letGo = () => { kind = ''; for (const go of held.splice(0)) go(); };
+})()`;
+
+/** What is seen of the verdict. */
+const SEEN = `(() => ({
+  title: document.querySelector('.verdict h2').textContent,
+  word: document.querySelector('.verdict .mark').textContent,
+  limits: getComputedStyle(document.querySelector('.limits') ?? document.body).visibility,
+  stale: document.querySelector('.answer').classList.contains('stale'),
+  buy: document.querySelector('.part-buy').textContent,
+  window: document.title,
+  slider: document.querySelector('.sliders').getBoundingClientRect().top,
+}))()`;
+
+interface Seen {
+  readonly title: string;
+  readonly word: string;
+  readonly limits: string;
+  readonly stale: boolean;
+  readonly buy: string;
+  readonly window: string;
+  readonly slider: number;
+}
+
+describeWithPeer('chromium', 'an answer of before', () => {
+  const browser = useBrowser();
+  const seen = (page: Page): Promise<Seen> => page.evaluate(SEEN);
+  const opened = async (): Promise<Page> => {
+    const { page } = await open(browser(), await pageOf(demoPath('pair-four')));
+    await page.evaluate(HOLD);
+    await until(page, `document.querySelector('.sliders') !== null`);
+    return page;
+  };
+
+  test('another file: at once nothing of the design before stands beside its name; so with undo', async () => {
+    const page = await opened();
+    const before = await seen(page);
+    expect([before.word, before.stale]).toEqual(['✓ pass', false]);
+    await page.evaluate(`hold('design')`);
+    await choose(page, 'Open', 'Demo: two bank v8');
+    const meanwhile = await seen(page);
+    expect(meanwhile).toMatchObject({
+      title: 'two-bank-v8.yaml',
+      word: 'Working',
+      limits: 'hidden',
+      stale: true,
+    });
+    expect(meanwhile.buy).toContain('nothing is listed to buy');
+    expect(meanwhile.window).toBe('Working – coilfeed bench');
+    await page.evaluate('letGo()');
+    await until(page, `document.title.startsWith('PASS')`);
+    const after = await seen(page);
+    expect([after.word, after.stale]).toEqual(['✓ pass', false]);
+    expect(after.title).not.toBe(before.title);
+    await page.evaluate(`hold('design')`);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await seen(page)).toMatchObject({ title: 'pair-four.yaml', word: 'Working', stale: true });
+    await page.evaluate('letGo()');
+    await until(page, `document.title.startsWith('PASS')`);
+    expect((await seen(page)).title).toBe(before.title);
+  });
+
+  test('an answer that takes its time is said to be under way, and nothing moves under the hand', async () => {
+    const page = await opened();
+    const before = await seen(page);
+    await page.evaluate(`hold('design')`);
+    await page.locator('#field-coil_temperature').fill('61 degC');
+    await until(page, `document.querySelector('.verdict .mark').textContent === 'Working'`);
+    expect(await seen(page)).toEqual({
+      ...before,
+      word: 'Working',
+      limits: 'hidden',
+      stale: true,
+      buy: expect.stringContaining('nothing is listed to buy'),
+      window: 'Working – coilfeed bench',
+    });
+    await page.evaluate('letGo()');
+    await until(page, `document.title.startsWith('PASS')`);
+    expect(await seen(page)).toEqual({ ...before, buy: expect.anything() });
+  });
+
+  test('what is printed meanwhile says so, and leaves out pictures of before', async () => {
+    const page = await opened();
+    await page.emulateMedia({ media: 'print' });
+    await page.evaluate(`document.documentElement.dataset.appendix = ''`);
+    await page.evaluate(`hold('design')`);
+    await page.evaluate(`(() => {
+      const field = document.querySelector('#field-coil_temperature');
+      field.value = '61 degC';
+      field.dispatchEvent(new Event('input', { bubbles: true }));
+      dispatchEvent(new Event('beforeprint'));
+    })()`);
+    expect(await page.locator('.notcurrent').isVisible()).toBe(true);
+    await page.evaluate(`(() => { dispatchEvent(new Event('afterprint')); letGo(); hold('speed'); })()`);
+    await answered(page, 2);
+    await until(page, `document.querySelector('.answer.stale') === null`);
+    expect(await page.locator('.notcurrent').count()).toBe(0);
+    expect(await page.locator('.part-speed .leftout').isVisible()).toBe(true);
+    expect(await page.locator('.part-speed figure').isVisible()).toBe(false);
+    await until(page, 'held() > 0');
+    await page.evaluate('letGo()');
+    await until(page, `document.querySelector('.part-speed .dated') === null`);
+    expect(await page.locator('.part-speed figure').isVisible()).toBe(true);
+  });
+
+  test('the button waits for what is still to be drawn', async () => {
+    const page = await opened();
+    await page.evaluate(
+      `window.print = () => { document.body.dataset.late = document.querySelectorAll('.dated, .stale').length; }`,
+    );
+    await page.evaluate(`hold('curves')`);
+    await page.locator('#field-coil_temperature').fill('61 degC');
+    await choose(page, 'Print', 'Print one page');
+    // Far below, its picture would be drawn later than it is asked for here.
+    await until(page, 'held() > 0');
+    expect(await page.locator('body').getAttribute('data-late')).toBe(null);
+    await page.evaluate('letGo()');
+    await until(page, `document.body.dataset.late === '0'`);
+  });
+
+  test('a reading that is being typed goes to the design at hand, not to the file that is dropped', async () => {
+    const page = await opened();
+    await page.locator('.part-readings summary').first().click();
+    const drop = page.getByRole('textbox', { name: /^drop, main limiter, multimeter/ });
+    await drop.fill('155');
+    await page.evaluate(`(() => {
+      const demo = JSON.parse(document.getElementById('demos').textContent).find(({ name }) => name === 'two-bank-v8.yaml');
+      const event = new Event('drop', { cancelable: true });
+      event.dataTransfer = { files: [new File([demo.text], 'other.yaml')], types: ['Files'] };
+      dispatchEvent(event);
+    })()`);
+    await until(page, `document.querySelector('.said').textContent.includes('Opened other.yaml')`);
+    await page.getByRole('button', { name: 'Text', exact: true }).click();
+    expect(await page.locator('#design-text').inputValue()).not.toContain('155 mV');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await until(page, `document.querySelector('#design-text').value.includes('155 mV')`);
+  });
+});
