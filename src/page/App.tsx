@@ -18,6 +18,7 @@ import {
   useBenchState,
   useOf,
   useStanding,
+  useVerdict,
 } from './state/use.ts';
 
 export type Side = 'design' | 'answer';
@@ -97,6 +98,7 @@ function Main({ side, over, children }: MainProps) {
 function Title() {
   const { view } = useBenchState('view');
   const standing = useStanding();
+  const verdict = useVerdict();
   useEffect(() => {
     document.title =
       standing === 'working'
@@ -105,8 +107,8 @@ function Title() {
           ? 'Not current – coilfeed bench'
           : view === null
             ? 'coilfeed bench'
-            : `${view.json.verdict.toUpperCase()} – ${view.json.title} – coilfeed bench`;
-  }, [standing, view]);
+            : `${verdict === 'open' ? 'Working' : verdict.toUpperCase()} – ${view.json.title} – coilfeed bench`;
+  }, [standing, verdict, view]);
   return null;
 }
 

@@ -13,6 +13,7 @@ import type { Told } from '../explain/tree.ts';
 import type { Overall, Verdict } from '../findings/finding.ts';
 import type { RuleId } from '../findings/rules.ts';
 import type { QuantityName } from '../model/model.ts';
+import type { OwnFound } from '../own/found.ts';
 import type { Picture } from '../pictures/chart.ts';
 import type { SpeedLines } from '../pictures/speed-lines.ts';
 import type { Bought } from '../views/buy.ts';
@@ -145,6 +146,23 @@ export interface Given {
   readonly shop: ShopText | null;
 }
 
+/** Values and rules of the author’s own, evaluated and judged together with the findings. */
+export interface OwnJudged {
+  readonly found: readonly OwnFound[];
+  /** As `coilfeed size --json` prints them. */
+  readonly json: ResultJson['own'];
+  /** On the whole. */
+  readonly verdict: Overall;
+  readonly rows: readonly { readonly verdict: Verdict | null; readonly text: string }[];
+  /** What cannot be taken; then nothing was evaluated. */
+  readonly problems: readonly Problem[];
+}
+
+/** What the author added, where it counts in a verdict. */
+export interface Owned {
+  readonly own: readonly OwnFound[];
+}
+
 /** A line of the test card, with the reading that a person would enter there. */
 export interface CardLine {
   readonly where: string;
@@ -261,9 +279,9 @@ export interface Calls {
   curves: { ask: null; reply: readonly Picture[] | Nothing };
   /** What to measure, and what is acceptable, on the design that was answered last. */
   testcard: { ask: null; reply: readonly CardLine[] };
-  check: { ask: Given; reply: CheckText };
+  check: { ask: Given & Owned; reply: CheckText };
   /** Beside its `original`; null where it has none. */
-  against: { ask: Given; reply: Against | null };
+  against: { ask: Given & Owned; reply: Against | null };
   papers: { ask: Given & Lot & { readonly logo: string | null }; reply: Papers | Nothing };
   /** The workbook of a kit. */
   kitbook: { ask: Given & Lot; reply: Uint8Array };
@@ -274,6 +292,8 @@ export interface Calls {
   /** Where a number of that design comes from. */
   explain: { ask: Figure & { readonly units: Units }; reply: Told | Nothing };
   workbook: { ask: Given; reply: Uint8Array };
+  /** What the author added; by the spreadsheet engine. */
+  own: { ask: Given; reply: OwnJudged };
   diagram: { ask: null; reply: string };
   saved: {
     ask: { bytes: Uint8Array; file: string };
@@ -282,7 +302,7 @@ export interface Calls {
 }
 export type Kind = keyof Calls;
 /** What takes long, and reads or writes workbooks. */
-export type LateKind = 'check' | 'against' | 'remedies' | 'papers' | 'kitbook' | 'workbook' | 'saved';
+export type LateKind = 'check' | 'against' | 'remedies' | 'papers' | 'kitbook' | 'workbook' | 'saved' | 'own';
 
 export type Ask = { [K in Kind]: { id: number; kind: K; ask: Calls[K]['ask'] } }[Kind];
 

@@ -139,7 +139,7 @@ export function ownRows(
 }
 
 /** `Wire in all: 5.4 m, must be ≤ 2 m. The reel holds 2 m.` */
-function ownText({ label, value, unit, sense, limit, verdict, words, error }: OwnFound): string {
+export function ownText({ label, value, unit, sense, limit, verdict, words, error }: OwnFound): string {
   const printed =
     typeof value === 'number' ? printNumber(value, 4) : (value ?? `comes to ${error ?? 'nothing'}`);
   const rule = sense === null ? '' : `, must be ${SENSES[sense]} ${limit ?? 0} ${unit}`.trimEnd();

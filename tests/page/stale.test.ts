@@ -5,20 +5,7 @@ import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { demoPath } from '../workbook/books.ts';
 import { answered, choose, open, pageOf, until } from './bench.ts';
-
-/** Questions of one kind wait from `hold(kind)` on, until they are let go. */
-const HOLD = `(() => {
-  const post = Worker.prototype.postMessage;
-  const held = [];
-  let kind = '';
-  Worker.prototype.postMessage = function (message) {
-    if (message.kind === kind) held.push(() => post.call(this, message));
-    else post.call(this, message);
-  };
-  window.hold = (what) => { kind = what; };
-  window.held = () => held.length;
-  window.letGo = () => { kind = ''; for (const go of held.splice(0)) go(); };
-})()`;
+import { HOLD } from './hold.ts';
 
 /** What is seen of the verdict. */
 const SEEN = `(() => ({

@@ -1,6 +1,6 @@
 /** What to buy: size and length of every run, its fuse and its relay. */
 import type { View } from '../protocol.ts';
-import { useCurrent, useShown } from '../state/use.ts';
+import { useCurrent, useShown, useVerdict } from '../state/use.ts';
 import { Table } from './Table.tsx';
 
 const COLUMNS = [
@@ -12,6 +12,7 @@ const COLUMNS = [
 
 export function Buy({ view }: { readonly view: View }) {
   const current = useCurrent();
+  const verdict = useVerdict();
   const rows = useShown(view).bought.map(({ run, size, chosen, lengths, parts }) => ({
     key: run,
     cells: [
@@ -26,7 +27,9 @@ export function Buy({ view }: { readonly view: View }) {
   // What fails, or is not what the design says now, is not to be bought.
   if (!current) return <p>Not current: nothing is listed to buy.</p>;
   if (view.design.unknowns.length > 0) return <p>Parts are not known: nothing is listed to buy.</p>;
-  if (view.json.verdict === 'fail') return <p>Something fails: nothing is listed to buy.</p>;
+  if (verdict === 'open')
+    return <p>The author’s own rules are still being worked out: nothing is listed to buy.</p>;
+  if (verdict === 'fail') return <p>Something fails: nothing is listed to buy.</p>;
   return (
     <>
       <Table caption="What to buy" told columns={COLUMNS} rows={rows} />

@@ -1,6 +1,6 @@
 /** A snapshot of an earlier answer beside the live one. */
 import type { Shown, View } from '../protocol.ts';
-import { useBench, useBenchState, useShown } from '../state/use.ts';
+import { useBench, useBenchState, useShown, useVerdict } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
 import { Mark } from './Mark.tsx';
 import { Original } from './Original.tsx';
@@ -36,6 +36,7 @@ export function Compare({ view }: { readonly view: View }) {
 
 function Beside({ view, snapshot }: { readonly view: View; readonly snapshot: View }) {
   const [now, then] = [useShown(view), useShown(snapshot)];
+  const verdict = useVerdict();
   return (
     <Table
       caption={`Now beside the snapshot of “${snapshot.json.title}”`}
@@ -50,9 +51,16 @@ function Beside({ view, snapshot }: { readonly view: View; readonly snapshot: Vi
           key: 'verdict',
           cells: [
             'Verdict',
-            <Mark key="now" verdict={view.json.verdict} />,
-            <Mark key="then" verdict={snapshot.json.verdict} />,
-            view.json.verdict === snapshot.json.verdict ? 'same' : 'another',
+            verdict === 'open' ? 'being worked out' : <Mark key="now" verdict={verdict} />,
+            <span key="then">
+              <Mark verdict={snapshot.json.verdict} />
+              {aside(snapshot) ? ' without the author’s own rules' : ''}
+            </span>,
+            aside(snapshot) || verdict === 'open'
+              ? '–'
+              : verdict === snapshot.json.verdict
+                ? 'same'
+                : 'another',
           ],
         },
         ...now.feed.heads.map(({ key, label }, i) => ({
@@ -64,6 +72,10 @@ function Beside({ view, snapshot }: { readonly view: View; readonly snapshot: Vi
     />
   );
 }
+
+/** Whether rules of the author are not judged in it. */
+const aside = ({ design, json }: View): boolean =>
+  json.own.length === 0 && design.own.some(({ sense }) => sense !== null);
 
 /** `+3.1 %`, by the numbers and not by their printed digits. */
 function change(key: string, view: View, snapshot: View): string {

@@ -1,24 +1,54 @@
 /** Every finding: what fails, is unknown or is advice in sentences, what passes by its margin. */
+import { hasOwn } from '../../own/found.ts';
 import type { FindingText, View } from '../protocol.ts';
-import { useShown } from '../state/use.ts';
+import { ownOf } from '../state/bench.ts';
+import { useOf, useShown, useVerdict } from '../state/use.ts';
 import { Margin } from './Margin.tsx';
 import { Mark } from './Mark.tsx';
 import { byArrows, Origin } from './Origin.tsx';
 
 export function Findings({ view }: { readonly view: View }) {
   const { findings } = useShown(view);
+  const verdict = useVerdict();
   const open = findings.filter((f) => f.verdict !== 'pass');
   const passing = findings.filter((f) => f.verdict === 'pass');
   return (
     <section aria-labelledby="findings" class="part-findings">
       <h3 id="findings">Findings</h3>
-      {open.every((f) => f.verdict === 'advice') ? <p>Nothing fails, and everything is known.</p> : null}
+      {open.every((f) => f.verdict === 'advice') && verdict === 'pass' ? (
+        <p>Nothing fails, and everything is known.</p>
+      ) : null}
       <List of={open} />
+      <Own view={view} />
       <details>
         <summary>{passing.length} pass, the one with the least margin first</summary>
         <List of={passing} />
       </details>
     </section>
+  );
+}
+
+/** Values and rules of the author’s own. */
+function Own({ view }: { readonly view: View }) {
+  const own = useOf(ownOf);
+  if (!hasOwn(view.design)) return null;
+  return (
+    <>
+      <h4>The author’s own</h4>
+      {own === null ? <p class="quiet">Being worked out …</p> : null}
+      {own === null || own.judged !== null ? null : (
+        <p class="problem">This could not be worked out: {own.why}.</p>
+      )}
+      <ul class="findings">
+        {own?.judged?.rows.map(({ verdict, text }, i) => (
+          <li key={i} class={verdict ?? ''}>
+            <p>
+              {verdict === null ? null : <Mark verdict={verdict} />} {text}
+            </p>
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 

@@ -1,10 +1,20 @@
 /** The verdict with what limits, and the figures of the whole feed; or what keeps it from being that of the design at hand. */
 import { useContext } from 'preact/hooks';
+import { hasOwn } from '../../own/found.ts';
 import { verdictCounts } from '../../writers/verdict.ts';
 import type { FindingText, View } from '../protocol.ts';
 import { chooseFile } from '../shell/files.ts';
-import { isOther } from '../state/bench.ts';
-import { GoContext, useBenchState, useOf, useShown, useSlow, useStanding, useUnits } from '../state/use.ts';
+import { isOther, ownOf } from '../state/bench.ts';
+import {
+  GoContext,
+  useBenchState,
+  useOf,
+  useShown,
+  useSlow,
+  useStanding,
+  useUnits,
+  useVerdict,
+} from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
 import { Margin } from './Margin.tsx';
 import { Mark } from './Mark.tsx';
@@ -17,6 +27,7 @@ const NAMED = 3;
 export function VerdictPanel({ view }: { readonly view: View | null }) {
   const { history, answers } = useBenchState('history', 'answers');
   const standing = useStanding();
+  const verdict = useVerdict();
   const other = useOf(isOther);
   const current = standing === 'current';
   const working = standing === 'working';
@@ -33,13 +44,16 @@ export function VerdictPanel({ view }: { readonly view: View | null }) {
         )}
       </section>
     );
-  const { verdict, title } = view.json;
+  const { title } = view.json;
   return (
-    <section class={`verdict ${current ? verdict : working ? '' : 'off'}`} aria-labelledby="verdict">
+    <section
+      class={`verdict ${current && verdict !== 'open' ? verdict : current || working ? '' : 'off'}`}
+      aria-labelledby="verdict"
+    >
       {/* Nothing of the design before stands beside the name of another file. */}
       <h2 id="verdict">{other ? history.now.file : title}</h2>
       {current || working ? <Word view={view} working={working} /> : <NotCurrent />}
-      {(current || working) && verdict === 'fail' ? (
+      {(current || working) && view.json.verdict === 'fail' ? (
         <div class={working ? 'gone' : ''}>
           <Remedies key={answers} />
         </div>
@@ -52,14 +66,25 @@ export function VerdictPanel({ view }: { readonly view: View | null }) {
 /** While another answer is worked out its words stand in the place of the verdict, and nothing else moves. */
 function Word({ view, working }: { readonly view: View; readonly working: boolean }) {
   const { findings } = useShown(view);
-  const { verdict } = view.json;
+  const verdict = useVerdict();
+  const own = useOf(ownOf);
   const open = findings.filter((f) => f.verdict === verdict && f.verdict !== 'pass');
-  const limits = (open.length > 0 ? open : byMargin(findings)).slice(0, NAMED);
+  const rows = own?.judged?.rows ?? [];
+  const theirs = rows.filter((row) => row.verdict === verdict && verdict !== 'pass').slice(0, NAMED);
+  const some = open.length + theirs.length > 0;
+  const limits = (some ? open : byMargin(findings)).slice(0, NAMED - theirs.length);
   return (
     <div class={`told ${working ? 'gone' : ''}`}>
       <p class="word">
-        {working ? <span class="mark working">Working</span> : <Mark verdict={verdict} />}
-        <span class="quiet">{verdictCounts(findings, view.json.own)}</span>
+        {working || verdict === 'open' ? (
+          <span class="mark working">Working</span>
+        ) : (
+          <Mark verdict={verdict} />
+        )}
+        <span class="quiet">
+          {verdictCounts(findings, rows)}
+          {hasOwn(view.design) && own === null ? '; the author’s own rules are being worked out' : ''}
+        </span>
       </p>
       {view.design.unknowns.length > 0 ? (
         <p class="problem">
@@ -67,9 +92,17 @@ function Word({ view, working }: { readonly view: View; readonly working: boolea
           known: figures stand on the likeliest in its place. See the readings.
         </p>
       ) : null}
-      <ul class="limits" aria-label={open.length > 0 ? `What makes it ${verdict}` : 'What limits'}>
+      {own?.why ? (
+        <p class="problem">The author’s own rules could not be worked out here: {own.why}.</p>
+      ) : null}
+      <ul class="limits" aria-label={some ? `What makes it ${verdict}` : 'What limits'}>
         {limits.map((f) => (
           <Limit key={`${f.rule} ${f.subject}`} f={f} view={view} />
+        ))}
+        {theirs.map(({ text }, i) => (
+          <li key={i} class="theirs">
+            The author’s own rule: {text}
+          </li>
         ))}
       </ul>
     </div>
@@ -121,6 +154,7 @@ function NotCurrent() {
     'view',
     'shop',
   );
+  const own = useOf(ownOf);
   // A design that was opened alone names a file that stands beside it on disk.
   const alone = shop === null && problems.some(({ key }) => key === 'shop');
   const count = problems.length;
@@ -163,6 +197,8 @@ function NotCurrent() {
         </p>
       ) : view === null ? (
         <p>There is no answer before that.</p>
+      ) : own !== null && own.judged !== null && own.judged.problems.length > 0 ? (
+        <p>What follows is worked out without it.</p>
       ) : (
         <p>What follows is of an earlier text: it does not follow what is typed.</p>
       )}

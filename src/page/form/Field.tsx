@@ -2,7 +2,7 @@
  * One field of the design in a row: its name with the unit, and its entry. Its help, and what is wrong with it in the words of
  * the command line, stand in the place below the form, so that nothing moves while somebody types.
  */
-import { useContext, useEffect, useState } from 'preact/hooks';
+import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import { printSize } from '../../basis/print.ts';
 import type { Path, Problem } from '../../design/problems.ts';
 import { idOf, problemsAt, valueAt } from '../place.ts';
@@ -33,7 +33,12 @@ export function Field({ path, schema, required, label }: FieldProps) {
   const help = useContext(TrayContext);
   // What is typed stays as it is while the person is in the field, whatever the text makes of it.
   const [draft, setDraft] = useState<string | null>(null);
+  // Anything may be typed; as long as somebody is at it, what can be picked does not take the place of the entry.
   const [free, setFree] = useState(false);
+  const entry = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    if (free) entry.current?.focus();
+  }, [free]);
   const kind = kindOf(schema);
   // Values by run or coil are those of the part that holds them.
   const info = infoAt(form, path) ?? (label === undefined ? undefined : infoAt(form, path.slice(0, -1)));
@@ -49,6 +54,10 @@ export function Field({ path, schema, required, label }: FieldProps) {
     // A key that must be there stays, so that the message speaks of the value.
     bench.edit(path, asWritten(withUnit(typed, unit), kind) ?? (required ? '' : undefined));
   };
+  const leave = (): void => {
+    setDraft(null);
+    bench.settle();
+  };
   const common = {
     id,
     value: shown,
@@ -57,10 +66,7 @@ export function Field({ path, schema, required, label }: FieldProps) {
     'aria-invalid': found.length > 0,
     'aria-describedby': `${id}-wrong tray`,
     onFocus: () => help({ path, name, text: textOf(info?.help ?? schema.description ?? '', schema) }),
-    onBlur: () => {
-      setDraft(null);
-      bench.settle();
-    },
+    onBlur: leave,
   };
   const listed = choices.some((choice) => String(choice) === shown);
   const picks = choices.length > 0 && !free && (kind.kind === 'choice' || listed || shown === '');
@@ -88,13 +94,21 @@ export function Field({ path, schema, required, label }: FieldProps) {
       ) : (
         <input
           {...common}
+          ref={entry}
           type="text"
           autocomplete="off"
           spellcheck={false}
           {...(draft === null ? {} : { 'data-typed': '' })}
           inputMode={kind.kind === 'number' ? 'numeric' : 'text'}
           placeholder={schema.default === undefined ? '' : String(schema.default)}
-          onInput={(event) => take(event.currentTarget.value)}
+          onInput={(event) => {
+            setFree(true);
+            take(event.currentTarget.value);
+          }}
+          onBlur={() => {
+            setFree(false);
+            leave();
+          }}
         />
       )}
       <span class="of" id={`${id}-wrong`}>

@@ -1,6 +1,7 @@
 /** What is done with the design as a whole. */
 import { asYaml } from '../../saved/apply.ts';
-import { useBench, useBenchState, useCurrent } from '../state/use.ts';
+import { wholeView } from '../state/bench.ts';
+import { useBench, useBenchState, useCurrent, useVerdict } from '../state/use.ts';
 import { CHOOSER, chooseFile, type Demo, named, save, take } from './files.ts';
 import { Making, useMaking } from './Making.tsx';
 import { Menu } from './Menu.tsx';
@@ -18,7 +19,8 @@ const WORKBOOK = 'The workbook';
 
 export function Toolbar({ demos, said, say, start }: ToolbarProps) {
   const bench = useBench();
-  const { history, tree, view, busy, shop } = useBenchState('history', 'tree', 'view', 'busy', 'shop');
+  const { history, tree, busy, shop } = useBenchState('history', 'tree', 'busy', 'shop');
+  const open = useVerdict() === 'open';
   const { file, text } = history.now;
   const current = useCurrent();
   const sound = tree.sound && current;
@@ -28,8 +30,9 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
     say('The design is in the downloads.');
   };
   const saveResult = (): void => {
-    if (view === null) return;
-    save(`${JSON.stringify(view.json, null, 2)}\n`, named(file, '.json'));
+    const whole = wholeView(bench.state);
+    if (whole === null) return;
+    save(`${JSON.stringify(whole.json, null, 2)}\n`, named(file, '.json'));
     say('The result is in the downloads, as the command line prints it.');
   };
   return (
@@ -87,7 +90,7 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
         >
           Workbook
         </button>
-        <button type="button" data-closes disabled={!sound || busy} onClick={saveResult}>
+        <button type="button" data-closes disabled={!sound || busy || open} onClick={saveResult}>
           Result
         </button>
       </Menu>

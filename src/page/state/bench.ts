@@ -6,10 +6,12 @@ import type { Path, Problem } from '../../design/problems.ts';
 import { keyText } from '../../design/problems.ts';
 import type { ShopText } from '../../design/shop/read.ts';
 import { readTree, type Tree } from '../../design/tree.ts';
+import type { Overall } from '../../findings/finding.ts';
+import { hasOwn, type OwnFound } from '../../own/found.ts';
 import { edited } from '../../saved/apply.ts';
 import type { Edit, Plain } from '../../saved/document.ts';
-import type { Calls, Form, Given, Held, View } from '../protocol.ts';
-import { Client } from './client.ts';
+import type { Calls, Form, Given, Held, Owned, OwnJudged, View } from '../protocol.ts';
+import { Client, Stopped } from './client.ts';
 import { begin, changed, type History, opened, redone, settled, undone } from './history.ts';
 import { type Change, rearranged } from './members.ts';
 import type { Kept, Storage, Stored, Wish } from './storage.ts';
@@ -26,6 +28,8 @@ export interface State {
   readonly answered: number;
   /** The answer to the newest text lets wait for itself: what stands there is of an earlier one. */
   readonly late: boolean;
+  /** What the author added to the design of a view, judged; `why` where it could not be. */
+  readonly own: { readonly of: View; readonly judged: OwnJudged | null; readonly why: string } | null;
   /** What is wrong with the newest text that was answered. */
   readonly problems: readonly Problem[];
   /** Last good values that the view has in the place of what is wrong; empty where it is of an earlier text. */
@@ -72,6 +76,30 @@ export const isCurrent = (state: State): boolean => standingOf(state) === 'curre
 export const isOther = ({ history, answered }: Pick<State, 'history' | 'answered'>): boolean =>
   answered !== history.now.origin;
 
+/** The author’s own as it was judged for the view at hand; null before. */
+export const ownOf = ({ view, own }: Pick<State, 'view' | 'own'>): State['own'] =>
+  own !== null && own.of === view ? own : null;
+
+/** The verdict on the view with the author’s own rules; open as long as they could still change it. */
+export function verdictOf(state: Pick<State, 'view' | 'own'>): Overall | 'open' {
+  const { view } = state;
+  if (view === null) return 'open';
+  const { verdict } = view.json;
+  if (verdict === 'fail' || !view.design.own.some(({ sense }) => sense !== null)) return verdict;
+  const own = ownOf(state);
+  return own === null ? 'open' : (own.judged?.verdict ?? 'unknown');
+}
+
+/** The view as the command prints it. */
+const withJudged = (view: View, { json, verdict }: OwnJudged): View => ({
+  ...view,
+  json: { ...view.json, own: json, verdict },
+});
+export function wholeView(state: Pick<State, 'view' | 'own'>): View | null {
+  const judged = ownOf(state)?.judged;
+  return state.view === null || judged == null ? state.view : withJudged(state.view, judged);
+}
+
 /** An answer that takes longer is said to be under way [ms]. Arbitrary: what is shorter would only flicker. */
 const BLINK = 400;
 /** Nobody waits longer for a print [ms]: what is not drawn by then is left out, and says so. Arbitrary. */
@@ -107,6 +135,9 @@ export class Bench {
   private side: { readonly client: Client; readonly text: string } | null = null;
   private saving: ReturnType<typeof setTimeout> | undefined;
   private waiting: ReturnType<typeof setTimeout> | undefined;
+  /** Evaluates what authors add; started for the first of it. */
+  private owner: Client | null = null;
+  private owning = false;
   /** Pictures still to be drawn for the newest answer; each starts at once when it is called. */
   readonly drawing = new Set<() => void>();
 
@@ -122,6 +153,7 @@ export class Bench {
       tree: readTree('', file),
       form: null,
       view: null,
+      own: null,
       answered: 0,
       late: false,
       problems: [],
@@ -206,12 +238,16 @@ export class Bench {
    * Long work on what was answered last, in a worker of its own, so that the numbers go on following; what is not done for an
    * earlier text is given up.
    */
-  slow<K extends SlowKind>(kind: K, more: Omit<Calls[K]['ask'], keyof Given>): Promise<Calls[K]['reply']> {
+  async slow<K extends SlowKind>(
+    kind: K,
+    more: Omit<Calls[K]['ask'], keyof (Given & Owned)>,
+  ): Promise<Calls[K]['reply']> {
     const { shop, history } = this.state;
     const text = this.viewed ?? history.now.text;
+    const own = await this.found();
     if (this.side !== null && this.side.text !== text) this.stop();
     this.side ??= { client: new Client('late'), text };
-    const ask = { text, file: history.now.file, shop, ...more } as unknown as Calls[K]['ask'];
+    const ask = { text, file: history.now.file, shop, own, ...more } as unknown as Calls[K]['ask'];
     return this.side.client.call(kind, ask);
   }
 
@@ -245,7 +281,8 @@ export class Bench {
 
   /** Keeps the present answer beside those to come. */
   keep(): void {
-    const { view, history } = this.state;
+    const { history } = this.state;
+    const view = wholeView(this.state);
     if (view === null || this.viewed === null) return;
     this.kept = { text: this.viewed, file: history.now.file };
     this.put({ snapshot: view });
@@ -338,6 +375,46 @@ export class Bench {
     this.put({ ...part, answered: origin, late, busy: false, answers: answers + 1 });
     if (this.state.form === null) setTimeout(() => this.startForms());
     this.ask();
+    this.judgeOwn();
+  }
+
+  /** What the author added to the newest view, where anything is. */
+  private async judgeOwn(): Promise<void> {
+    const { view, shop, history } = this.state;
+    if (view === null || this.viewed === null || this.owning) return;
+    if (!hasOwn(view.design) || ownOf(this.state) !== null) return;
+    this.owning = true;
+    this.owner ??= new Client('sheets');
+    const own = await this.owner
+      .call('own', { text: this.viewed, file: history.now.file, shop })
+      .then((judged) => ({ of: view, judged, why: '' }))
+      .catch((error: Error) => {
+        this.owner?.end();
+        this.owner = null;
+        return { of: view, judged: null, why: error.message };
+      });
+    this.owning = false;
+    if (this.state.view !== view) return this.judgeOwn();
+    const { problems = [] } = own.judged ?? {};
+    // Where the text has other faults they come first.
+    this.put({ own, ...(problems.length > 0 && this.state.problems.length === 0 ? { problems } : {}) });
+  }
+
+  /** What the author added to the view at hand, once it is evaluated. */
+  private async found(): Promise<readonly OwnFound[]> {
+    const { view } = this.state;
+    if (view === null || !hasOwn(view.design)) return [];
+    const known = (): boolean => ownOf(this.state) !== null || this.state.view !== view;
+    if (!known())
+      await new Promise<void>((done) => {
+        const leave = this.subscribe(() => {
+          if (!known()) return;
+          leave();
+          done();
+        }, false);
+      });
+    if (this.state.view !== view) throw new Stopped('stopped');
+    return ownOf(this.state)?.judged?.found ?? [];
   }
 
   /** What stands there is not that of the text at hand, and nobody must take it for that. */
@@ -401,6 +478,11 @@ export class Bench {
   private async restore({ text, file }: Kept): Promise<void> {
     const { shop } = this.state;
     const view = await this.client.call('kept', { text, file, shop }).catch(() => null);
-    if (view !== null && this.kept?.text === text) this.put({ snapshot: view });
+    if (view === null || this.kept?.text !== text) return;
+    this.put({ snapshot: view });
+    if (!hasOwn(view.design)) return;
+    this.owner ??= new Client('sheets');
+    const judged = await this.owner.call('own', { text, file, shop }).catch(() => null);
+    if (judged !== null && this.state.snapshot === view) this.put({ snapshot: withJudged(view, judged) });
   }
 }

@@ -2,8 +2,17 @@
 import { createContext } from 'preact';
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import type { Units } from '../../basis/shown.ts';
-import type { Calls, Figure, Given, Kind, Nothing, Shown, View } from '../protocol.ts';
-import { type Bench, isCurrent, type SlowKind, type Standing, type State, standingOf } from './bench.ts';
+import type { Overall } from '../../findings/finding.ts';
+import type { Calls, Figure, Given, Kind, Nothing, Owned, Shown, View } from '../protocol.ts';
+import {
+  type Bench,
+  isCurrent,
+  type SlowKind,
+  type Standing,
+  type State,
+  standingOf,
+  verdictOf,
+} from './bench.ts';
 import { Stopped } from './client.ts';
 
 export const BenchContext = createContext<Bench | null>(null);
@@ -60,6 +69,8 @@ export const useBenchState = <K extends keyof State>(...keys: readonly K[]): Pic
 /** Whether the answer is that of the text at hand. */
 export const useCurrent = (): boolean => useOf(isCurrent);
 export const useStanding = (): Standing => useOf(standingOf);
+/** On the view with the author’s own rules; open as long as they are not evaluated. */
+export const useVerdict = (): Overall | 'open' => useOf(verdictOf);
 
 /** The units that are wished for. */
 export const useUnits = (): Units =>
@@ -153,7 +164,7 @@ export type Slow<T> =
 /** Long work on the newest answer; with a way to give it up. `wanted` says whether anybody looks at it. */
 export function useSlow<K extends SlowKind>(
   kind: K,
-  more: Omit<Calls[K]['ask'], keyof Given>,
+  more: Omit<Calls[K]['ask'], keyof (Given & Owned)>,
   key: string,
   wanted = true,
 ): [Slow<Calls[K]['reply']>, () => void] {

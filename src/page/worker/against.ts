@@ -1,16 +1,18 @@
 /** The feed of a design beside the one that it replaces. */
 import type { Design } from '../../design/design.ts';
+import type { OwnFound } from '../../own/found.ts';
 import { compare } from '../../readings/compare.ts';
-import { run } from '../../run.ts';
+import { run, withOwn } from '../../run.ts';
 import { COMPARED, FEED } from '../../views/views.ts';
 import { changeText, comparedRows } from '../../writers/compare-report.ts';
 import type { Against } from '../protocol.ts';
 
-export function againstOriginal(design: Design): Against | null {
+/** `own` is what the author added to the new one. */
+export function againstOriginal(design: Design, own: readonly OwnFound[] = []): Against | null {
   if (design.original === null) return null;
   const found = compare(
     { name: 'Original', title: design.original.title, result: run(design.original) },
-    { name: 'New', title: design.title, result: run(design) },
+    { name: 'New', title: design.title, result: withOwn(run(design), own) },
   );
   const { sides } = found;
   const heads = ['', ...sides.map(({ name }) => name), 'New to original'];

@@ -10,14 +10,16 @@ import { canDigest } from '../../saved/seal/digest.ts';
 import { showWith, toWorkbook } from '../../writers/workbook/workbook.ts';
 import { againstOriginal } from './against.ts';
 import { answersToo, designOf } from './main.ts';
+import { ownJudged } from './own.ts';
 import { kitBook, papersOf } from './papers.ts';
 import { checkOf } from './readings.ts';
 import { remediesShown } from './remedies.ts';
 import { STAGES, staged } from './stages.ts';
 
 answersToo({
-  check: (given) => checkOf(designOf(given)),
-  against: (given) => againstOriginal(designOf(given)),
+  own: ownJudged,
+  check: (given) => checkOf(designOf(given), given.own),
+  against: (given) => againstOriginal(designOf(given), given.own),
   remedies: (given) => remediesShown(run(designOf(given))),
   papers: (given) => papersOf(designOf(given), given, given.logo),
   kitbook: (given, tell) => kitBook(designOf(given), given, tell),

@@ -1,6 +1,7 @@
 /** An install as found: what readings mean, in the words of the check on the command line. */
 import { capital } from '../../basis/print.ts';
 import type { Design } from '../../design/design.ts';
+import type { OwnFound } from '../../own/found.ts';
 import { type Checked, checked } from '../../readings/check.ts';
 import { HARM_WORDS } from '../../readings/mend.ts';
 import { subjectOf } from '../../readings/places.ts';
@@ -13,12 +14,12 @@ import {
   readingSentence,
   unseenSentences,
 } from '../../readings/words.ts';
-import { run } from '../../run.ts';
+import { run, withOwn } from '../../run.ts';
 import { verdictLine } from '../../writers/check-report.ts';
 import type { CheckText } from '../protocol.ts';
 
-export function checkOf(design: Design): CheckText {
-  const found: Checked = checked(run(design));
+export function checkOf(design: Design, own: readonly OwnFound[] = []): CheckText {
+  const found: Checked = checked(withOwn(run(design), own));
   const { result, diagnosis, readings, mend, next, unseen } = found;
   const { evaluation: e } = result;
   return {
