@@ -227,20 +227,23 @@ async function save(name: string, path: string, design: Design, found: Found): P
     throw new Refusal(
       '--save-coil: a resistor stands before the coil, and a recording cannot tell the two apart.',
     );
-  const text = textOf(await readInput(path), path);
+  const bytes = await readInput(path);
+  const text = textOf(bytes, path);
+  // A mark of its encoding is no part of the text.
+  const mark = bytes[0] === 0xef ? '\uFEFF' : '';
   const before = readShop({ text, file: printable(path) });
   // It was read with the design, and is as it was then.
   if (!before.ok) throw new Refusal(`${nameOf(path)} cannot be read.`);
   if (before.shop.coils?.some((coil) => coil.name === name))
     throw new Refusal(`${nameOf(path)} has a coil ${quote(name)} already; choose another name.`);
-  const now = withCoil(text, before.shop, name, found, design);
+  const now = withCoil(text, name, found, design);
   const after = readShop({ text: now, file: printable(path) });
   if (!after.ok) {
     refused(after.problems);
     throw new Refusal(`The coil cannot be added to ${nameOf(path)}.`);
   }
   // The call names the file that is to have it.
-  await writeFiles([{ path, bytes: now }], { force: true });
+  await writeFiles([{ path, bytes: mark + now }], { force: true });
   process.stderr.write(`${nameOf(path)} has the coil ${quote(name)} now.\n`);
 }
 

@@ -29,11 +29,11 @@ export function patch(text: string, { key, value }: Edit): string | null {
   return inserted(text, map, `${word(String(key[known]))}: ${written(inner)}`);
 }
 
-const splice = (text: string, from: number, to: number, put: string): string =>
+export const splice = (text: string, from: number, to: number, put: string): string =>
   text.slice(0, from) + put + text.slice(to);
 
 /** A value as it stands in a line. */
-function written(value: Plain): string {
+export function written(value: Plain): string {
   if (typeof value === 'number') return String(value);
   if (typeof value === 'string') return word(value);
   if (Array.isArray(value)) return `[${value.map(written).join(', ')}]`;
@@ -69,7 +69,7 @@ export function placeFor(node: unknown, value: Plain): { from: number; to: numbe
 }
 
 /** End of what belongs to a node, without the blanks and comments behind it. */
-function endOf(node: unknown): number | null {
+export function endOf(node: unknown): number | null {
   if (isCollection(node) && node.flow !== true) {
     const last = node.items.at(-1);
     return endOf(isScalar(last) || isCollection(last) ? last : ((last as Pair | undefined)?.value ?? null));
@@ -78,7 +78,7 @@ function endOf(node: unknown): number | null {
 }
 
 /** Behind the line in which a node ends. */
-function lineAfter(text: string, node: unknown): number | null {
+export function lineAfter(text: string, node: unknown): number | null {
   const end = endOf(node);
   if (end === null) return null;
   if (text[end - 1] === '\n') return end;
@@ -86,8 +86,8 @@ function lineAfter(text: string, node: unknown): number | null {
   return line < 0 ? null : line + 1;
 }
 
-const columnOf = (text: string, at: number): number => at - (text.lastIndexOf('\n', at - 1) + 1);
-const startOf = (node: Node): number => node.range?.[0] ?? 0;
+export const columnOf = (text: string, at: number): number => at - (text.lastIndexOf('\n', at - 1) + 1);
+export const startOf = (node: Node): number => node.range?.[0] ?? 0;
 
 /** A new pair behind the last one of a map. */
 function inserted(text: string, map: YAMLMap, pair: string): string | null {
