@@ -63,6 +63,8 @@ export interface Design {
   /** Every firing of every coil, sorted by angle [deg], then by coil index. */
   events: { coil: number; angle: number }[];
   coil: {
+    /** Its name in the shop’s file. */
+    use: string | null;
     /** Primary at 20 °C [ohm]; null where a peak alone is stated. */
     resistance: number | null;
     /** [H] */
@@ -293,6 +295,8 @@ export interface Run {
 }
 
 export interface Fuse {
+  /** Its name in the shop’s file. */
+  use: string | null;
   type: FuseType;
   /** [A] */
   rating: number | 'auto';
@@ -311,6 +315,8 @@ export interface Fuse {
 }
 
 export interface Relay {
+  /** Its name in the shop’s file. */
+  use: string | null;
   /** [A] */
   rating: number | 'auto';
   /** Temperature of that rating [degC]. */

@@ -28,7 +28,7 @@ import { kitOf } from './normalise-kit.ts';
 import type { DesignFile, RunOfFile } from './schema.ts';
 import { UNKNOWN } from './schema-runs.ts';
 import { areaOf, boundsOf, type OfShop } from './shop/limits.ts';
-import type { Bound, Shop, ShopFuse, ShopRelay } from './shop/shop.ts';
+import type { Bound, Shop, ShopCoil, ShopFuse, ShopRelay } from './shop/shop.ts';
 import { readSize, seriesOf } from './spellings.ts';
 
 /** Fills in what was left out, and remembers it. */
@@ -73,6 +73,7 @@ const standInFuse = (rating: number | 'auto'): FuseType =>
 function fuseOf(fuse: NonNullable<RunOfFile['fuse']>, run: RunOfFile, path: string, fill: Filler): Fuse {
   const ambient = ambientOf(fuse.ambient, run, path, fill);
   return {
+    use: fuse.use ?? null,
     type: fuse.type === UNKNOWN ? standInFuse(fuse.rating) : fuse.type,
     rating: fuse.rating,
     ambient,
@@ -94,6 +95,7 @@ function relayOf(relay: RelayOfFile, run: RunOfFile, path: string, { fill, highe
   const ambient = ambientOf(relay.ambient, run, path, fill);
   const cool = ambient <= (relay.rated_at ?? COOL);
   return {
+    use: relay.use ?? null,
     rating: relay.rating,
     rated_at: relay.rated_at ?? null,
     derating: cool
@@ -117,7 +119,7 @@ function relayOf(relay: RelayOfFile, run: RunOfFile, path: string, { fill, highe
 /** A fuse of the shop in the place of another one: at its place, and with what its maker says. */
 export const fuseOfShop = ({ curve, ...part }: ShopFuse, { ambient, from_source }: Fuse): Fuse =>
   fuseOf(
-    { ...part, curve: curve && [...curve], ambient, from_source: from_source ?? undefined },
+    { ...part, use: part.name, curve: curve && [...curve], ambient, from_source: from_source ?? undefined },
     { ambient } as RunOfFile,
     '',
     new Filler(),
@@ -129,7 +131,7 @@ export const relayOfShop = (
   { ambient, closes, trigger_drop }: Relay,
   highest: number,
 ): Relay =>
-  relayOf({ ...part, ambient, closes, trigger_drop }, { ambient } as RunOfFile, '', {
+  relayOf({ ...part, use: part.name, ambient, closes, trigger_drop }, { ambient } as RunOfFile, '', {
     fill: new Filler(),
     highest,
   });
@@ -269,6 +271,7 @@ function testOf(test: DesignFile['coil']['test_point'], fill: Filler): Design['c
 
 function coilOf(coil: DesignFile['coil'], fill: Filler): Design['coil'] {
   return {
+    use: coil.use ?? null,
     resistance: coil.resistance ?? null,
     inductance: coil.inductance ?? null,
     test_point: testOf(coil.test_point, fill),
@@ -288,6 +291,15 @@ function coilOf(coil: DesignFile['coil'], fill: Filler): Design['coil'] {
     min_supply: coil.min_supply ?? null,
   };
 }
+
+/** A coil of the shop in the place of another one, as warm, and behind the same resistor. */
+export const coilOfShop = (
+  part: ShopCoil,
+  { temperature, series_resistor }: Design['coil'],
+): Design['coil'] => ({
+  ...coilOf({ ...part, use: part.name, temperature }, new Filler()),
+  series_resistor,
+});
 
 function limitsOf(
   limits: NonNullable<DesignFile['limits']>,

@@ -7,7 +7,9 @@ import { listOf } from '../design/spelled.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { type Cell, entryUnit, inputValue, put, type Role, type Sheet, turned } from './cell.ts';
 import { deviceOf } from './entered/check.ts';
+import { followed, PART_OF, usedAs } from './entered/parts.ts';
 import { CHECKS, type Checked, checkedOf, checksSheet, spellingOf, wrongInRow } from './entered/sheet.ts';
+import { hasShelf, lookedUp, SHELF, shelfSheet } from './entered/shelf.ts';
 import { SPELLINGS, soldFormula, spellingsSheet, wordFormula } from './entered/spellings.ts';
 import { blockHeading, inputHeading, sheetHeading } from './headings.ts';
 import { type Block, firstRow, type Place } from './layout.ts';
@@ -38,6 +40,7 @@ export function workings(grid: Grid, design: Design): Map<string, Sheet> {
   }
   sheets.set(CHECKS, checksSheet(grid, design, checked));
   sheets.set(SPELLINGS, spellingsSheet());
+  if (hasShelf(design)) sheets.set(SHELF, shelfSheet(design));
   return sheets;
 }
 
@@ -111,16 +114,24 @@ function filler(
         return { role: 'given', value: (value ?? null) as number | string | null, ...common };
       };
     case 'structure':
-      return (at) => ({ role: 'given', value: q.value(at as Required<At>, design), ...common });
+      return (at) => {
+        const formula = fromShelf(grid, design, name, at, true);
+        return formula === null
+          ? { role: 'given', value: q.value(at as Required<At>, design), ...common }
+          : { role: 'formula', formula, ...common };
+      };
     case 'input':
       return entry
-        ? (at) => ({
-            role: roleOf(design, q, at),
-            value: inputValue(design, q, at, system),
-            quantity: name,
-            entry,
-            unit: entryUnit(q, system),
-          })
+        ? (at) => {
+            const formula = fromShelf(grid, design, name, at);
+            return {
+              role: roleOf(design, name, q, at),
+              ...(formula === null ? { value: inputValue(design, q, at, system) } : { formula }),
+              quantity: name,
+              entry,
+              unit: entryUnit(q, system),
+            };
+          }
         : (at) => {
             const cell = entryAddress(grid, name, at);
             const formula =
@@ -135,9 +146,19 @@ function filler(
   }
 }
 
+/** Formula of what the part of the shop has that is named on Inputs; `away` from another sheet. Null for what follows none. */
+function fromShelf(grid: Grid, design: Design, name: QuantityName, at: At, away = false): string | null {
+  const found = followed(design, name, at);
+  if (found === null) return null;
+  const part = PART_OF[found.device];
+  const [row, column] = cellOf(grid.placement.entries.get(part) as Place, at);
+  return lookedUp(design, name, at, away ? entryAddress(grid, part, at) : address(row, column, true, false));
+}
+
 /** A run without a fuse or a relay has no frames for one; in a feed run one can still be entered. */
-function roleOf(design: Design, q: Input, { run = -1 }: At): Role {
-  const [device, of] = [deviceOf(q), design.runs[run]];
+function roleOf(design: Design, name: QuantityName, q: Input, at: At): Role {
+  const [device, of] = [deviceOf(q), design.runs[at.run ?? -1]];
+  if (device !== null && name === PART_OF[device] && !usedAs(design, device, at)) return 'member';
   if (device === null || of?.[device] != null) return 'entry';
   return of?.side === 'feed' ? 'spare' : 'member';
 }

@@ -17,7 +17,15 @@ export const INPUT_GROUPS: readonly InputGroup[] = [
   { title: 'Dwell by supply', inputs: ['dwell_supply', 'dwell_time'] },
   {
     title: 'Coil',
-    inputs: ['coil_ohm_20', 'coil_L_given', 'coil_T', 'driver_drop', 'current_limit', 'coil_series'],
+    inputs: [
+      'coil_part',
+      'coil_ohm_20',
+      'coil_L_given',
+      'coil_T',
+      'driver_drop',
+      'current_limit',
+      'coil_series',
+    ],
   },
   {
     title: 'Coil: bench test instead of the inductance',
@@ -74,11 +82,20 @@ export const INPUT_GROUPS: readonly InputGroup[] = [
   { title: 'Runs: lengths', inputs: ['wire_length'] },
   {
     title: 'Runs: fuse',
-    inputs: ['fuse_type', 'fuse_given', 'fuse_voltage', 'fuse_ambient', 'fuse_distance_given', 'melting'],
+    inputs: [
+      'fuse_part',
+      'fuse_type',
+      'fuse_given',
+      'fuse_voltage',
+      'fuse_ambient',
+      'fuse_distance_given',
+      'melting',
+    ],
   },
   {
     title: 'Runs: relay',
     inputs: [
+      'relay_part',
       'relay_given',
       'relay_rated_at',
       'relay_make_limit',

@@ -181,6 +181,7 @@ export const OURS: readonly string[] = [
     'Weighed',
     'Charted',
     'Choices',
+    'Shelf',
     'Quantities',
     'Design',
   ],

@@ -11,6 +11,7 @@ import { type OnRequest, QUANTITIES, type QuantityName } from '../model/model.ts
 import { type Cell, entryUnit, type Sheet } from './cell.ts';
 import { cellOf, members, workings } from './cells.ts';
 import { shapeOf } from './choose.ts';
+import { hasShelf } from './entered/shelf.ts';
 import { entering } from './entering.ts';
 import { type Evaluation, evaluate, type Held, ModelError, type Value } from './evaluate.ts';
 import { type Place, placement } from './layout.ts';
@@ -90,7 +91,8 @@ export function spread(
   theirs: Theirs = NOTHING,
 ): Omit<Laid, keyof Evaluation> & Pick<Laid, 'grid' | 'design' | 'value' | 'set' | 'setAll'> {
   const shape = shapeOf(design);
-  const grid: Grid = { ...shape, placement: placement(shape.axes, asked, entering(design)) };
+  const more = hasShelf(design) && !asked.includes('parts') ? ([...asked, 'parts'] as const) : asked;
+  const grid: Grid = { ...shape, placement: placement(shape.axes, more, entering(design)) };
   const sheets = new Map([...workings(grid, design), ...(extra ? extra(grid, design) : [])]);
   const raw = Object.fromEntries([...sheets].map(([name, rows]) => [name, rows.map(rawRow)]));
   const engine = evaluated(raw, [...singleNames(grid), ...theirs.names(grid)]);

@@ -23,6 +23,7 @@ import { fuses } from './fuse.ts';
 import { limits } from './limits.ts';
 import { loads } from './loads.ts';
 import { overlap } from './overlap.ts';
+import { parts } from './parts.ts';
 import { plausible } from './plausible.ts';
 import { protection } from './protection.ts';
 import { readings } from './readings.ts';
@@ -67,6 +68,7 @@ export const SUBJECTS = {
   limits,
   totals,
   readings,
+  parts,
   copper,
   tables: { ...tables, ...awg, ...sae, ampacity_ambient },
 } as const satisfies Record<string, Quantities>;
@@ -81,8 +83,11 @@ export const QUANTITIES = Object.fromEntries(
   ),
 ) as Readonly<Record<QuantityName, Quantity>>;
 
-/** Subjects that are laid out only when somebody asks for them: they make the workbook larger and no size depends on them. */
-export const ON_REQUEST = ['readings'] as const satisfies readonly (keyof typeof SUBJECTS)[];
+/**
+ * Subjects that are laid out only when somebody asks for them, or the design has a use for them: they make the workbook larger
+ * and no size depends on them.
+ */
+export const ON_REQUEST = ['readings', 'parts'] as const satisfies readonly (keyof typeof SUBJECTS)[];
 export type OnRequest = (typeof ON_REQUEST)[number];
 
 /** Names of the quantities to lay out: those of every evaluation, and of the subjects that are asked for. */

@@ -83,6 +83,7 @@ const typeFor = (design: Design, usual: FuseType) =>
   typesOf(design, [usual, 'C', 'E', 'F'])[0] as ReturnType<typeof typesOf>[number];
 
 const added = ({ ambient }: Run, type: FuseType): Fuse => ({
+  use: null,
   type,
   rating: 'auto',
   ambient,

@@ -80,7 +80,7 @@ const written = (entry: Filled): Plain | undefined =>
   entry.value === null ? undefined : asWritten(entry.value, entry);
 
 /** Whether nothing is left of the block that an entry belongs to. */
-const isEmpty = (entry: Filled, all: readonly Filled[]): boolean => {
+export const isEmpty = (entry: Filled, all: readonly Filled[]): boolean => {
   const block = keyText(entry.key.slice(0, -1));
   return all.every(({ key, value }) => value === null || keyText(key.slice(0, -1)) !== block);
 };

@@ -8,9 +8,10 @@ import type { Path } from '../design/problems.ts';
 import { members } from '../engine/axes.ts';
 import { inputValue } from '../engine/cell.ts';
 import { cellOf, members as combinations } from '../engine/cells.ts';
+import { PART_OF } from '../engine/entered/parts.ts';
 import { entering, METRIC } from '../engine/entering.ts';
 import { type Place, placement } from '../engine/layout.ts';
-import { QUANTITIES, type QuantityName } from '../model/model.ts';
+import { ON_REQUEST, type OnRequest, QUANTITIES, type QuantityName } from '../model/model.ts';
 import { quoted } from '../own/rows.ts';
 import type { Book, Found } from './book.ts';
 import { keyOf } from './keys.ts';
@@ -36,6 +37,8 @@ export interface Entry {
   readonly found: Found;
   /** What was found is what a formula came to. */
   readonly figured?: true;
+  /** What was found is what the part of the shop has that is named in its own cell. */
+  readonly follows?: true;
 }
 
 /** `Inputs!C7`, as messages name the cell. */
@@ -48,6 +51,12 @@ export interface Entries {
   readonly lost: readonly { readonly name: string; readonly found: string; readonly taken: string }[];
 }
 
+/** An input of each subject that is laid out on request. */
+const TELLING = { readings: 'tolerance_henry', parts: PART_OF.relay } as const satisfies Record<
+  OnRequest,
+  QuantityName
+>;
+
 /** Every entry of a workbook that was made from `design`. */
 export function entriesOf(book: Book, design: Design, mark: string = MARK): Entries {
   const axes = members(design);
@@ -55,8 +64,8 @@ export function entriesOf(book: Book, design: Design, mark: string = MARK): Entr
   /** Name of the input that each cell is of. */
   const taken = new Map<string, string>();
   const lost: { name: string; found: string; taken: string }[] = [];
-  // The workbook of a check holds the tolerances besides.
-  const asked = book.names.has(`${ENTRY}tolerance_henry`) ? (['readings'] as const) : [];
+  // The workbook of a check holds the tolerances besides, one with parts of a shop their names.
+  const asked = ON_REQUEST.filter((subject) => book.names.has(ENTRY + TELLING[subject]));
   const order = mark === FIRST_MARK ? METRIC : entering(design);
   for (const [name, place] of placement(axes, asked, order).entries) {
     const q: Quantity = QUANTITIES[name];

@@ -6,10 +6,11 @@ import type { RawCellContent } from 'hyperformula';
 import { address } from '../basis/address.ts';
 import { inUnit } from '../basis/shown.ts';
 import { entryUnit } from '../engine/cell.ts';
+import { SHELF } from '../engine/entered/shelf.ts';
 import { FUNCTIONS, pieces, placeOf, sheetOf, spelledOut } from '../own/formula.ts';
 import { type Book, type Found, strangeIn } from './book.ts';
 import type { Entry } from './entries.ts';
-import { ENTRY, ENTRY_US } from './mark.ts';
+import { ENTRY, ENTRY_US, PAGE } from './mark.ts';
 
 /** Cells that all formulas together may name. */
 const MOST = 2000;
@@ -45,12 +46,16 @@ class Named {
   private readonly known = new Map<string, boolean>();
   private readonly entries: ReadonlyMap<string, Entry>;
   private readonly strange: readonly string[];
+  /** Sheets whose cells are known: of others none can be taken. */
+  private readonly read: ReadonlySet<string>;
   private readonly book: Book;
 
   constructor(book: Book, entries: readonly Entry[]) {
     this.book = book;
     this.entries = new Map(entries.map((entry) => [`${entry.sheet} ${entry.row},${entry.column}`, entry]));
     this.strange = strangeIn(book.names, book.sheets);
+    const shelf = book.names.get((PAGE + SHELF).toLowerCase())?.sheet;
+    this.read = new Set([...entries.map(({ sheet }) => sheet), ...this.strange, ...(shelf ? [shelf] : [])]);
   }
 
   /** Takes a cell with all that it names; false where some of it cannot be taken. */
@@ -63,6 +68,7 @@ class Named {
     const entry = this.entries.get(at);
     const found = entry?.found ?? this.book.cell(sheet, row, column);
     const good =
+      this.read.has(sheet) &&
       this.known.size <= MOST &&
       found.is !== 'other' &&
       (found.is !== 'formula' ||

@@ -13,15 +13,18 @@ import type { Design } from '../design/design.ts';
 import { keyText, type Problem, quote, sortProblems } from '../design/problems.ts';
 import { readDesign } from '../design/read.ts';
 import { boundsOf } from '../engine/cell.ts';
-import { QUANTITIES } from '../model/model.ts';
+import { PART_OF } from '../engine/entered/parts.ts';
+import { SHELF } from '../engine/entered/shelf.ts';
+import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { edited } from './apply.ts';
 import { type Archive, openArchive } from './archive.ts';
 import { type Book, type Found, openBook } from './book.ts';
-import { editsOf, type Filled, valueIn } from './changes.ts';
+import { editsOf, type Filled, isEmpty, valueIn } from './changes.ts';
 import type { Edit } from './document.ts';
 import { cellName, type Entries, type Entry, entriesOf } from './entries.ts';
 import { figured } from './figured.ts';
-import { CARD, DESIGN_TEXT, ENTRY, ENTRY_US, KNOWN_ANSWER, OWN_NOTES, OWN_ROWS } from './mark.ts';
+import { following } from './follow.ts';
+import { CARD, DESIGN_TEXT, ENTRY, ENTRY_US, KNOWN_ANSWER, OWN_NOTES, OWN_ROWS, PAGE } from './mark.ts';
 import { notesIn } from './notes.ts';
 import { markIn } from './ours.ts';
 import { addedIn } from './own.ts';
@@ -65,7 +68,7 @@ export interface CardCell {
 /** Names of the cells that are read, in small letters; a quantity of the model may be called as an entry is. */
 const WANTED = new Set(
   [
-    ...[DESIGN_TEXT, KNOWN_ANSWER, OWN_ROWS, OWN_NOTES, CARD],
+    ...[DESIGN_TEXT, KNOWN_ANSWER, OWN_ROWS, OWN_NOTES, CARD, PAGE + SHELF],
     ...Object.entries(QUANTITIES).flatMap(([name, { kind }]) =>
       kind === 'input' ? [ENTRY + name, ENTRY_US + name] : [],
     ),
@@ -75,7 +78,7 @@ const WANTED = new Set(
 /** How to get a workbook that can be read. */
 const AGAIN = 'make another one from the design: coilfeed size DESIGN --out FILE.xlsx';
 /** A design's defaults follow from other values at most this many times in a row. */
-const MOST_PASSES = 4;
+const MOST_PASSES = 5;
 /** After a change of the unit the last digits may differ [share]. */
 const CLOSE = 1e-13;
 
@@ -112,7 +115,7 @@ export async function readSaved(bytes: Uint8Array, file: string): Promise<SavedR
       problems: read.problems.map((p) => ({ ...p, cell: `${carried.sheet}!A${carried.top + p.line}` })),
     };
   const { entries, lost } = entriesOf(book, read.design, mark);
-  const known = { entries: await figured(book, entries), lost };
+  const known = { entries: await figured(book, following(read.design, entries)), lost };
   return new Reading(file, book, read.design, behindIn(archive)).result(carried.text, known);
 }
 
@@ -174,6 +177,9 @@ class Reading {
   result(text: string, { entries, lost }: Entries): SavedResult {
     for (const { name, found, taken } of lost) this.say(null, name, found, `${taken}; ${FIXED}, ${AGAIN}`);
     const filled = entries.flatMap((entry) => this.fill(entry));
+    for (const one of filled)
+      if (isPart(one.name) && one.value === null && one.was !== null && !isEmpty(one, filled))
+        this.say(one, keyText(one.key), 'left empty', 'takes the name of a part of its list');
     if (this.problems.length > 0) return this.refused();
     const changed = filled.filter(({ value, was }) => !same(value, was));
     const own = addedIn(this.book, this.made);
@@ -195,14 +201,16 @@ class Reading {
     return {
       ok: true,
       design,
-      changed: changed.map((entry) => ({
-        cell: cellName(entry),
-        key: keyText(entry.key),
-        label: entry.q.label,
-        of: entry.of,
-        was: asSaid(entry.was, entry),
-        now: asSaid(entry.value, entry),
-      })),
+      changed: changed
+        .filter(({ follows }) => !follows)
+        .map((entry) => ({
+          cell: cellName(entry),
+          key: keyText(entry.key),
+          label: entry.q.label,
+          of: entry.of,
+          was: asSaid(entry.was, entry),
+          now: asSaid(entry.value, entry),
+        })),
       card: cardOf(this.book),
       differs: differsIn(this.book),
       behind: [...this.behind, ...worked(entries), ...own.behind, ...notes.behind],
@@ -220,7 +228,9 @@ class Reading {
 
   /** Brings the changes into the text until the design holds what the cells hold; null when it cannot. */
   private settle(text: string, all: readonly Filled[], changed: readonly Filled[]): Design | null {
-    let [design, now, open] = [this.made, text, changed];
+    // What follows the name of a part comes with it; what does not is stated beside it.
+    const named = changed.filter(({ name }) => isPart(name));
+    let [design, now, open] = [this.made, text, named.length > 0 ? named : changed];
     for (let pass = 0; pass < MOST_PASSES && open.length > 0; pass++) {
       now = edited(now, editsOf(open, all, this.made));
       const read = readDesign(now, this.file);
@@ -321,6 +331,8 @@ class Reading {
     return { ok: false, problems: sortProblems(this.problems) };
   }
 }
+
+const isPart = (name: QuantityName): boolean => Object.values(PART_OF).some((part) => part === name);
 
 /** Formulas whose values are taken. */
 const worked = (entries: readonly Entry[]): string[] =>

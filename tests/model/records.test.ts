@@ -110,6 +110,9 @@ test('no two quantities of one block have the same label', () => {
 const FOR_PEOPLE: Partial<Record<QuantityName, string>> = {
   cylinders: 'for the record: what fires when stands in the table of firings',
   tolerance_supply: 'the test card',
+  coil_part: 'a name: cells of a workbook look up by it what the part has',
+  fuse_part: 'the same',
+  relay_part: 'the same',
 };
 
 test('every constant, column, structure and input is used by a formula or a rule, or there for a reason', () => {

@@ -21,13 +21,16 @@ function kept(shop: Shop, { used, runs }: Pick<Design, 'used' | 'runs'>): Map<st
   const found = new Map<string, readonly number[]>();
   for (const kind of KINDS) {
     const names = used.flatMap((one) => (one.kind === kind ? [one.name] : []));
+    // The connector of a coil bounds the wire at it.
+    const connector = shop.coils?.find(({ name }) => name === names[0])?.largest;
     const own = (shop[kind] ?? []).flatMap((part, i) =>
       mayBe(part) || names.includes(part.name) ? [i] : [],
     );
     const all = [...(shop[kind] ?? []).keys()];
     found.set(kind, kind === 'fuses' || kind === 'relays' ? orFirst(own, all) : own);
     function mayBe(part: object): boolean {
-      if (kind === 'relays') return runs.some(({ relay }) => relay?.rating === 'auto');
+      if (kind === 'relays') return names.length > 0 || runs.some(({ relay }) => relay?.rating === 'auto');
+      if (kind === 'coils') return names.length > 0 && (part as { largest?: string }).largest === connector;
       return kind === 'fuses' && runs.some(({ fuse }) => fuse?.type === (part as { type?: string }).type);
     }
   }

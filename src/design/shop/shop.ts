@@ -173,9 +173,25 @@ export interface Used {
   readonly from: string | null;
   /** Keys whose values are the shop's. */
   readonly keys: readonly string[];
-  /** Keys that the design states otherwise, beside `use`. */
+  /** All keys that stand beside `use`. */
+  readonly stated: readonly string[];
+  /** Of these, and of those that no longer hold beside them, what the part has. */
   readonly beside: readonly string[];
 }
+
+const OF_ITS_RATING = ['curve', 'melting', 'rerating'];
+
+/** Keys that say what no longer holds of the shop's part when a design states another value beside `use`. */
+export const DROPS: Readonly<Partial<Record<Kind, Readonly<Record<string, readonly string[]>>>>> = {
+  coils: {
+    inductance: ['test_point', 'peak'],
+    test_point: ['inductance', 'peak'],
+    peak: ['inductance', 'test_point'],
+  },
+  // Another rating is another part: nothing that the maker says of its curve holds.
+  fuses: { type: OF_ITS_RATING, rating: OF_ITS_RATING },
+  relays: { rating: ['rated_at', 'derating'] },
+};
 
 /** What one of a kind is called. */
 export const PART: Readonly<Record<Kind, string>> = {

@@ -11,7 +11,7 @@ import { use } from '../schema-coils.ts';
 import type { Tree } from '../tree.ts';
 import { idOf } from '../walk.ts';
 import type { Shelf } from './read.ts';
-import type { Kind, Used } from './shop.ts';
+import { DROPS, type Kind, type Used } from './shop.ts';
 
 export interface Resolved {
   readonly tree: Tree;
@@ -27,24 +27,11 @@ const isMap = (value: unknown): value is Plain =>
 /** Keys of a part that are the shop's affair and no value of a design. */
 const OWN = ['name', 'connector', 'largest', 'from', 'stock', 'price'];
 
-const OF_ITS_RATING = ['curve', 'melting', 'rerating'];
 /** The part of the shop that a run has as its fuse or its relay. */
 export function usedIn(design: Design, run: number, device: 'fuse' | 'relay'): Used | undefined {
   const path = keyText([...runKey(design, run), device]);
   return design.used.find((one) => one.path === path);
 }
-
-/** Keys that say what no longer holds of the shop's part when a design states another value beside `use`. */
-export const DROPS: Readonly<Partial<Record<Kind, Readonly<Record<string, readonly string[]>>>>> = {
-  coils: {
-    inductance: ['test_point', 'peak'],
-    test_point: ['inductance', 'peak'],
-    peak: ['inductance', 'test_point'],
-  },
-  // Another rating is another part: nothing that the maker says of its curve holds.
-  fuses: { type: OF_ITS_RATING, rating: OF_ITS_RATING },
-  relays: { rating: ['rated_at', 'derating'] },
-};
 
 /** What may be used where. `text` puts a name or one value there, and not a map of values. */
 interface Place {
@@ -210,6 +197,7 @@ export function useShop(tree: Tree, shelf: Shelf | null | undefined, report: Rep
       name: String(part.name).trim(),
       from: typeof part.from === 'string' ? part.from.trim() : null,
       keys,
+      stated: Object.keys(own).filter((key) => key !== 'use'),
       beside,
     });
   }

@@ -16,7 +16,7 @@ import { cellFor } from '../where.ts';
 import { between } from './between.ts';
 import { alone, type Check } from './check.ts';
 import { knownAnswer } from './known.ts';
-import { ofShop } from './shop.ts';
+import { ofName, ofShop } from './shop.ts';
 import { foldedFormula, rowFormula } from './spellings.ts';
 
 export const CHECKS = 'Checks';
@@ -84,7 +84,8 @@ export function checkedOf(grid: Grid, design: Design): Checked {
     for (const where of members(grid.axes, place.rows)) {
       // Its own row is not known before all are in order: `@` stands for it.
       const made = inputValue(design, q, where, system);
-      add(alone(design, name, where, made, listed(name) === null ? null : '@', system), true);
+      const own = ofName(design, name, where);
+      add(own ?? alone(design, name, where, made, listed(name) === null ? null : '@', system), true);
     }
   }
   const entry = (name: QuantityName, where: At = {}): string => entryCell(grid, name, where);

@@ -1,21 +1,20 @@
 /** Checks of what the shop's file has to choose from, as the reader of a design makes them, and of what a part of it ties together. */
-import type { At, Quantity } from '../../basis/quantity.ts';
+import type { At } from '../../basis/quantity.ts';
 import type { Design } from '../../design/design.ts';
 import { listed } from '../../design/problems.ts';
 import { typesOffered } from '../../design/shop/fuses.ts';
 import { areaOf, SAME_NUMBER } from '../../design/shop/limits.ts';
-import { partOf, type Used } from '../../design/shop/shop.ts';
-import { DROPS, usedIn } from '../../design/shop/use.ts';
+import { DROPS } from '../../design/shop/shop.ts';
+import { usedIn } from '../../design/shop/use.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import type { Cells } from './between.ts';
 import { ANEW, type Check } from './check.ts';
+import { DEVICES, type Device, isFixed, keyOf, PART_OF, usedAs } from './parts.ts';
+import { lookedUp, namesFor } from './shelf.ts';
 
 /** 1 where a word is none of these. */
 const noneOf = (word: string, words: readonly string[]): string =>
   words.reduceRight((rest, one) => `IF(${word}="${one}",0,${rest})`, '1');
-
-/** Keys of a fuse that hold for its own rating and type alone, and are no entries. */
-const TIED = ['curve', 'rerating'];
 
 export function ofShop(design: Design, cells: Cells): Check[] {
   const { shop, runs } = design;
@@ -27,6 +26,7 @@ export function ofShop(design: Design, cells: Cells): Check[] {
       ...insulation(design, run, cells),
       ...fuse(design, run, cells),
       ...relay(design, run, cells),
+      ...byHeat(design, run, cells),
     ]),
   ];
 }
@@ -34,52 +34,69 @@ export function ofShop(design: Design, cells: Cells): Check[] {
 /** What tells how a coil charges: another way may take its place. */
 const WAYS = ['inductance', 'test_point', 'peak'];
 
-/** Inputs by their path. */
-const BY_PATH = new Map(
+const ofDevice = (device: Device): [QuantityName, string][] =>
   (Object.keys(QUANTITIES) as QuantityName[]).flatMap((name) => {
-    const q: Quantity = QUANTITIES[name];
-    return q.kind === 'input' ? [[q.path, name] as const] : [];
-  }),
-);
+    const [own, key = ''] = keyOf(name) ?? [];
+    return own === device && QUANTITIES[name].kind === 'input' ? [[name, key]] : [];
+  });
+
+/** Where a part of the shop is used, by its kind. */
+const places = ({ runs }: Design): [Device, At][] => [
+  ['coil', {}],
+  ...runs.flatMap((_, run): [Device, At][] => [
+    ['fuse', { run }],
+    ['relay', { run }],
+  ]),
+];
 
 /** A value that a part of the shop has: where it is emptied, a design file means that of the part again. */
-function emptied(design: Design, { value }: Cells): Check[] {
-  const of = (part: Used | undefined, base: string, at: At, made: (key: string) => unknown): Check[] => {
+const emptied = (design: Design, { entry }: Cells): Check[] =>
+  places(design).flatMap(([device, at]) => {
+    const part = usedAs(design, device, at);
     if (part === undefined) return [];
-    const input = (key: string): QuantityName | undefined => BY_PATH.get(`${base}.${key}`);
+    const inputs = ofDevice(device);
+    const has = (name: QuantityName): string | null => lookedUp(design, name, at, entry(PART_OF[device], at));
     /** 1 while those values are the part's own without which this one would not hold. */
     const holds = (key: string): string =>
-      Object.entries(DROPS[part.kind] ?? {}).reduce((rest, [other, dropped]) => {
-        const name = dropped.includes(key) ? input(other) : undefined;
-        const was = made(other);
-        if (name === undefined || was === undefined) return rest;
-        return `IF(${value(name, at)}=${typeof was === 'number' ? was : `"${was}"`},${rest},0)`;
+      inputs.reduce((rest, [name, other]) => {
+        const own = DROPS[part.kind]?.[other]?.includes(key) ? has(name) : null;
+        return own === null ? rest : `IF(${entry(name, at)}=${own},${rest},0)`;
       }, '1');
-    return part.keys.flatMap((key): Check[] => {
-      const name = WAYS.includes(key) ? undefined : input(key);
-      if (name === undefined) return [];
-      const takes = `takes a value, as the ${partOf({ ...part, from: null })} has one`;
-      return [{ name, at, wrong: `IF(#="",${holds(key)},0)`, takes }];
+    return inputs.flatMap(([name, key]): Check[] => {
+      const own = WAYS.includes(key) ? null : has(name);
+      const takes = `takes a value, as the ${device} of the shop’s file has one`;
+      return own === null ? [] : [{ name, at, wrong: `IF(#="",IF(${own}="",0,${holds(key)}),0)`, takes }];
     });
-  };
-  return [
-    ...of(
-      design.used.find(({ path }) => path === 'coil'),
-      'coil',
-      {},
-      () => undefined,
-    ),
-    ...design.runs.flatMap((own, run) =>
-      (['fuse', 'relay'] as const).flatMap((device) =>
-        of(
-          usedIn(design, run, device),
-          `runs.{run}.${device}`,
-          { run },
-          (key) => (own[device] as Partial<Record<string, unknown>> | null)?.[key],
-        ),
-      ),
-    ),
-  ];
+  });
+
+/** The name of a part: one of those that may be chosen. Null for an input that is none. */
+export function ofName(design: Design, name: QuantityName, at: At): Check | null {
+  const device = DEVICES.find((one) => PART_OF[one] === name);
+  if (device === undefined) return null;
+  const [used, names] = [usedAs(design, device, at), namesFor(design, device, at)];
+  if (used === undefined || names === null)
+    return {
+      name,
+      at,
+      wrong: 'IF(#="",0,1)',
+      takes: `takes nothing: the design uses no ${device} of the shop here`,
+    };
+  const made = `EXACT(#,"${used.name.replaceAll('"', '""')}")`;
+  // A star would be a wildcard in a look-up: the find is compared.
+  const found = `IFERROR(IF(EXACT(INDEX(${names},MATCH(#,${names},0),1),#),0,1),1)`;
+  return isFixed(design, device, used)
+    ? {
+        name,
+        at,
+        wrong: `IF(${made},0,1)`,
+        takes: `takes “${used.name}”, by the curve of which the run is judged; ${ANEW}`,
+      }
+    : {
+        name,
+        at,
+        wrong: `IF(${made},0,${found})`,
+        takes: `takes the name of a ${device} of its list; ${ANEW}`,
+      };
 }
 
 /** Sizes that the terminals of a run, and the connectors of coils, take. */
@@ -150,7 +167,7 @@ function fuse(design: Design, run: number, { value }: Cells): Check[] {
           },
         ];
   const part = usedIn(design, run, 'fuse');
-  if (!part?.keys.some((key) => TIED.includes(key))) return listedOnly;
+  if (!part?.keys.includes('curve')) return listedOnly;
   const tied = (name: QuantityName, made: number | string): Check => ({
     name,
     at,
@@ -158,6 +175,23 @@ function fuse(design: Design, run: number, { value }: Cells): Check[] {
     takes: `takes ${made}, of which the shop’s file has the curve of “${part.name}”; ${ANEW}`,
   });
   return [...listedOnly, tied('fuse_given', own.rating), tied('fuse_type', own.type)];
+}
+
+/** What the maker says of a part by temperature holds for its own rating and type alone, and is no entry. */
+function byHeat(design: Design, run: number, { entry }: Cells): Check[] {
+  const at = { run };
+  const tied = (device: 'fuse' | 'relay', table: QuantityName, names: readonly QuantityName[]): Check[] =>
+    names.flatMap((name) => {
+      const [has, own] = [table, name].map((one) => lookedUp(design, one, at, entry(PART_OF[device], at)));
+      const takes = `takes what the ${device} of the shop’s file has, whose values by temperature hold for it alone; ${ANEW}`;
+      return has == null || own == null
+        ? []
+        : [{ name, at, wrong: `IF(${has}=1,IF(#=${own},0,1),0)`, takes }];
+    });
+  return [
+    ...tied('fuse', 'fuse_own_table', ['fuse_given', 'fuse_type']),
+    ...tied('relay', 'relay_own_table', ['relay_given']),
+  ];
 }
 
 function relay({ shop, runs }: Design, run: number, { value }: Cells): Check[] {

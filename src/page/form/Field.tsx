@@ -10,6 +10,7 @@ import type { Schema } from '../protocol.ts';
 import { useBench, useBenchState, useUnits } from '../state/use.ts';
 import { choicesAt, infoAt, titleOf, unitOf, withUnit } from './info.ts';
 import { kindOf } from './schema.ts';
+import { type Taken, takenAt } from './taken.ts';
 import { TrayContext } from './tray.ts';
 import { asTyped, asWritten } from './written.ts';
 
@@ -28,7 +29,7 @@ const OTHER = 'other …';
 
 export function Field({ path, schema, required, label }: FieldProps) {
   const bench = useBench();
-  const { tree, problems, form, view } = useBenchState('tree', 'problems', 'form', 'view');
+  const { tree, problems, form, view, shop } = useBenchState('tree', 'problems', 'form', 'view', 'shop');
   const us = useUnits() === 'us';
   const help = useContext(TrayContext);
   // What is typed stays as it is while the person is in the field, whatever the text makes of it.
@@ -45,6 +46,9 @@ export function Field({ path, schema, required, label }: FieldProps) {
   const unit = unitOf(info, us);
   const id = idOf(path);
   const shown = draft ?? asTyped(valueAt(tree.value, path));
+  // The value that holds where the field is left empty.
+  const taken = shown === '' ? takenAt(tree.value, path, shop, view, us) : null;
+  const needed = required && taken?.part !== true;
   const found = useLater(problemsAt(problems, path, kind.kind === 'series'), draft);
   const choices: readonly (string | number)[] =
     kind.kind === 'choice' ? kind.words : choicesAt(form, tree.value, path, view);
@@ -52,7 +56,7 @@ export function Field({ path, schema, required, label }: FieldProps) {
   const take = (typed: string): void => {
     setDraft(typed);
     // A key that must be there stays, so that the message speaks of the value.
-    bench.edit(path, asWritten(withUnit(typed, unit), kind) ?? (required ? '' : undefined));
+    bench.edit(path, asWritten(withUnit(typed, unit), kind) ?? (needed ? '' : undefined));
   };
   const leave = (): void => {
     setDraft(null);
@@ -61,11 +65,11 @@ export function Field({ path, schema, required, label }: FieldProps) {
   const common = {
     id,
     value: shown,
-    required,
+    required: needed,
     disabled: !tree.sound,
     'aria-invalid': found.length > 0,
     'aria-describedby': `${id}-wrong tray`,
-    onFocus: () => help({ path, name, text: textOf(info?.help ?? schema.description ?? '', schema) }),
+    onFocus: () => help({ path, name, text: textOf(info?.help ?? schema.description ?? '', schema, taken) }),
     onBlur: leave,
   };
   const listed = choices.some((choice) => String(choice) === shown);
@@ -82,7 +86,7 @@ export function Field({ path, schema, required, label }: FieldProps) {
             else take(value);
           }}
         >
-          {listed ? null : <option value={shown}>{shown === '' ? '–' : shown}</option>}
+          {listed ? null : <option value={shown}>{shown === '' ? left(taken) : shown}</option>}
           {shown !== '' && !required ? <option value="">–</option> : null}
           {choices.map((choice) => (
             <option key={choice} value={choice}>
@@ -100,7 +104,7 @@ export function Field({ path, schema, required, label }: FieldProps) {
           spellcheck={false}
           {...(draft === null ? {} : { 'data-typed': '' })}
           inputMode={kind.kind === 'number' ? 'numeric' : 'text'}
-          placeholder={schema.default === undefined ? '' : String(schema.default)}
+          placeholder={taken?.value ?? String(schema.default ?? '')}
           onInput={(event) => {
             setFree(true);
             take(event.currentTarget.value);
@@ -118,8 +122,15 @@ export function Field({ path, schema, required, label }: FieldProps) {
   );
 }
 
-const textOf = (help: string, schema: Schema): string =>
-  schema.default === undefined || help.includes('Left out') ? help : `${help} Left out: ${schema.default}.`;
+/** What a list shows that is left as it is. */
+const left = (taken: Taken | null): string => (taken === null ? '–' : `– ${printSize(taken.value)}`);
+
+function textOf(help: string, schema: Schema, taken: Taken | null): string {
+  if (taken !== null) return `${help} Left out: ${taken.value}, ${taken.why}.`;
+  return schema.default === undefined || help.includes('Left out')
+    ? help
+    : `${help} Left out: ${schema.default}.`;
+}
 
 /** Problems of a field in which somebody types come after a pause; they go at once. */
 function useLater(found: readonly Problem[], draft: string | null): readonly Problem[] {

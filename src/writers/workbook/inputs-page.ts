@@ -4,6 +4,7 @@ import type { Design } from '../../design/design.ts';
 import { inputValue, type Sheet } from '../../engine/cell.ts';
 import { cellOf, members } from '../../engine/cells.ts';
 import { deviceOf } from '../../engine/entered/check.ts';
+import { DEVICES, offered, PART_OF, withPart } from '../../engine/entered/parts.ts';
 import { type Block, firstRow, INPUT_HEADINGS, titleRow } from '../../engine/layout.ts';
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Grid } from '../../engine/translate.ts';
@@ -82,16 +83,24 @@ function startsOf(block: Block, grid: Grid): number[] {
 function isIdle(design: Design, name: QuantityName): boolean {
   const q = QUANTITIES[name];
   if (q.kind !== 'input') return false;
+  const named = DEVICES.find((one) => PART_OF[one] === name);
+  if (named !== undefined) return offered(design, named) === null;
   const device = deviceOf(q);
   if (device !== null) return design.runs.every((run) => run[device] === null);
   const [root, part] = q.path.split('.');
   if (root === 'sweep') return design.sweep === null;
   if (part === 'sparks') return design.ignition.sparks === null;
-  if (part === 'test_point') return design.coil.test_point === null;
-  if (name === 'peak_alone') return design.coil.peak === null;
+  if (part === 'test_point') return coils(design).every((own) => own.test_point === null);
+  if (name === 'peak_alone') return coils(design).every((own) => own.peak === null);
   // Fixed within a workbook.
   return name === 'stroke' || name === 'cylinders';
 }
+
+/** The coil, and those of the shop that may be chosen in its place. */
+const coils = (design: Design): Design['coil'][] => [
+  design.coil,
+  ...(offered(design, 'coil')?.free ?? []).map((name) => withPart(design, 'coil', {}, name).coil),
+];
 
 /** Rows that are not in sight: of inputs that have no place, and the headings of blocks that have only such. */
 function idle(grid: Grid, design: Design, cells: Sheet): ReadonlySet<number> {

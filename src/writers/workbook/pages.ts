@@ -2,6 +2,7 @@
 import type { Design } from '../../design/design.ts';
 import type { Sheet } from '../../engine/cell.ts';
 import { CHECKS } from '../../engine/entered/sheet.ts';
+import { SHELF } from '../../engine/entered/shelf.ts';
 import { SPELLINGS } from '../../engine/entered/spellings.ts';
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Extra, Laid } from '../../engine/spreadsheet.ts';
@@ -87,6 +88,7 @@ export function pages({ grid, design, sheets }: Laid, more: readonly Page[] = []
     ...workingPages(grid, sheets),
     workingPage(CHECKS, sheet(CHECKS), 10, 2),
     workingPage(SPELLINGS, sheet(SPELLINGS), 3, 1),
+    ...(sheets.has(SHELF) ? [workingPage(SHELF, sheet(SHELF), 3, 1)] : []),
     workingPage(JUDGED, sheet(JUDGED), JUDGED_TOP, 2),
     workingPage(WORST, sheet(WORST), 4, 1),
     workingPage(SAID, sheet(SAID), 4, 1),

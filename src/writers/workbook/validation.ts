@@ -4,7 +4,9 @@ import { labelParts, type Quantity } from '../../basis/quantity.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { asEntered, boundsOf, entryUnit } from '../../engine/cell.ts';
-import { cellOf } from '../../engine/places.ts';
+import { DEVICES, PART_OF } from '../../engine/entered/parts.ts';
+import { namesFor } from '../../engine/entered/shelf.ts';
+import { cellOf, members } from '../../engine/places.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import type { Validation } from '../../ooxml/book.ts';
@@ -14,8 +16,15 @@ import { rangeOf } from './links.ts';
 
 /** The validations of all entries, one for each quantity, or for each run where the shop has other things to choose from. */
 export const validations = (grid: Grid, design: Design): Validation[] =>
-  [...grid.placement.entries].flatMap(([name, place]) =>
-    isChosen(name) && byRun(design, name)
+  [...grid.placement.entries].flatMap(([name, place]) => {
+    const device = DEVICES.find((one) => PART_OF[one] === name);
+    if (device !== undefined)
+      return members(grid.axes, place.rows).flatMap((at) => {
+        const names = namesFor(design, device, at);
+        const cell = address(...cellOf(place, at), false, false);
+        return names === null ? [] : [rule(grid, name, cell, names)];
+      });
+    return isChosen(name) && byRun(design, name)
       ? design.runs.map((_, run) => {
           const cell = address(...cellOf(place, { run }), false, false);
           return rule(grid, name, cell, choicesFor(design, name, run));
@@ -27,8 +36,8 @@ export const validations = (grid: Grid, design: Design): Validation[] =>
             rangeOf(grid, name, place).split('!')[1]?.replaceAll('$', '') as string,
             isChosen(name) ? choicesFor(design, name) : null,
           ),
-        ],
-  );
+        ];
+  });
 
 function rule({ placement }: Grid, name: QuantityName, where: string, choices: string | null): Validation {
   const { system } = placement.entering;
