@@ -115,7 +115,7 @@ function filler(
       };
     case 'structure':
       return (at) => {
-        const formula = fromShelf(grid, design, name, at, true);
+        const formula = ofShelf(grid, design, name, at, true);
         return formula === null
           ? { role: 'given', value: q.value(at as Required<At>, design), ...common }
           : { role: 'formula', formula, ...common };
@@ -123,7 +123,7 @@ function filler(
     case 'input':
       return entry
         ? (at) => {
-            const formula = fromShelf(grid, design, name, at);
+            const formula = ofShelf(grid, design, name, at);
             return {
               role: roleOf(design, name, q, at),
               ...(formula === null ? { value: inputValue(design, q, at, system) } : { formula }),
@@ -147,7 +147,7 @@ function filler(
 }
 
 /** Formula of what the part of the shop has that is named on Inputs; `away` from another sheet. Null for what follows none. */
-function fromShelf(grid: Grid, design: Design, name: QuantityName, at: At, away = false): string | null {
+function ofShelf(grid: Grid, design: Design, name: QuantityName, at: At, away = false): string | null {
   const found = followed(design, name, at);
   if (found === null) return null;
   const part = PART_OF[found.device];

@@ -124,6 +124,8 @@ export function alone(
     (device !== null && (NEEDED_OF[device] as readonly string[]).includes(name) && made !== null) ||
     q.path.startsWith('sweep.') ||
     sparks;
+  // Beside a peak alone nobody needs to know the resistance.
+  const missing = name === 'coil_ohm_20' ? 'IF(ISNUMBER(peak_alone),0,1)' : needed ? 1 : 0;
   const word = row === null ? '1' : `IF(${row}>0,0,1)`;
   const [from, to] = (q.range ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]).map((end) =>
     asEntered(end, q, system),
@@ -133,7 +135,7 @@ export function alone(
   return {
     name,
     at,
-    wrong: `IF(ISNUMBER(#),${figure},IF(#="",${needed ? 1 : 0},${word}))`,
+    wrong: `IF(ISNUMBER(#),${figure},IF(#="",${missing},${word}))`,
     takes: `takes ${taken(name, q, list, system)}${needed ? '' : ', or nothing'}${needed && device !== null ? `; for no ${device}, with all of its cells empty, ${ANEW}` : ''}`,
   };
 }
