@@ -47,7 +47,7 @@ export function Field({ path, schema, required, label }: FieldProps) {
   const id = idOf(path);
   const shown = draft ?? asTyped(valueAt(tree.value, path));
   // The value that holds where the field is left empty.
-  const taken = shown === '' ? takenAt(tree.value, path, shop, view, us) : null;
+  const taken = takenAt(tree.value, path, shop, view, us);
   const needed = required && taken?.part !== true;
   const found = useLater(problemsAt(problems, path, kind.kind === 'series'), draft);
   const choices: readonly (string | number)[] =
