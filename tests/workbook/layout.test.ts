@@ -51,7 +51,11 @@ describeWithPeer('python3-openpyxl', 'the workbook of the straight six', () => {
     expect(found.validations.filter(({ prompt }) => prompt === '')).toEqual([]);
     const lists = found.validations.filter(({ type }) => type === 'list');
     expect(lists.length).toBeGreaterThanOrEqual(9);
-    expect(lists.every(({ formula }) => /^Choices!\$[A-Z]\$5:\$[A-Z]\$\d+$|^Shelf!\$A\$\d+:\$A\$\d+$/.test(formula))).toBe(true);
+    expect(
+      lists.every(({ formula }) =>
+        /^Choices!\$[A-Z]\$5:\$[A-Z]\$\d+$|^Shelf!\$A\$\d+:\$A\$\d+$/.test(formula),
+      ),
+    ).toBe(true);
     expect(found.validations.every(({ type }) => type === 'list' || type === 'decimal')).toBe(true);
   });
 
