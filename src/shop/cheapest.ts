@@ -1,6 +1,8 @@
 /**
  * The cheapest sizes of the shelf with which every rule that a size can keep is kept. Choices are evaluated by the model, the
- * cheapest first; one that fails rules out all that are nowhere larger, since less copper never makes room.
+ * cheapest first. One that is too thin rules out all that are nowhere larger: so its sizes are made as large as they may be and
+ * still too thin, and the search goes on beyond them. One that fails by a driver that stays on alone rules out itself: there a
+ * thicker wire elsewhere lets a larger current through.
  */
 import type { Design } from '../design/design.ts';
 import { areaOf } from '../design/shop/limits.ts';
@@ -25,6 +27,17 @@ interface Group {
 }
 
 const isSolved = (e: Evaluation): boolean => e.number('solved') === 1;
+
+/** Whether a rule is broken that more copper helps to keep, wherever it is: all but that of a driver that stays on. */
+function isThin(e: Evaluation): boolean {
+  const { turn, candidate } = e.grid.axes;
+  return turn.some(
+    (_, t) =>
+      e.number('turn_auto', { turn: t }) === 1 &&
+      !candidate.some((_, c) => RULES.every((rule) => e.number(rule, { turn: t, candidate: c }) === 1)),
+  );
+}
+const RULES = ['keeps_own', 'keeps_drop', 'keeps_shorts'] as const;
 
 /** Null where a run has no size with a price that carries its load. */
 function groupsOf(e: Evaluation): Group[] | null {
@@ -98,38 +111,68 @@ export function withCheapest(design: Design): Design {
   const own = evaluate(design);
   const groups = groupsOf(own);
   if (groups === null || groups.length === 0 || !isSolved(own)) return design;
-  const pinsOf = (at: readonly number[]): (string | null)[] =>
-    design.runs.map((_, run) => {
-      const group = groups.findIndex(({ runs }) => runs.includes(run));
-      return group < 0 ? null : (groups[group]?.options[at[group] as number]?.size ?? null);
-    });
-  const areas = (at: readonly number[]): number[] => at.map((i, g) => groups[g]?.options[i]?.area ?? 0);
-  const price = (at: readonly number[]): number =>
-    at.reduce((sum, i, g) => sum + (groups[g]?.options[i]?.price ?? 0), 0);
+  const held = (sizes: readonly Option[]): Design => ({
+    ...design,
+    pins: design.runs.map(
+      (_, run) => sizes[groups.findIndex(({ runs }) => runs.includes(run))]?.size ?? null,
+    ),
+  });
+  let evaluated = 0;
+  const judged = (sizes: readonly Option[]): 'serves' | 'thin' | 'fails' => {
+    evaluated += 1;
+    const e = evaluate(held(sizes));
+    return isSolved(e) ? 'serves' : isThin(e) ? 'thin' : 'fails';
+  };
+  const rising = groups.map(({ options }) => options.toSorted((a, b) => a.area - b.area));
+  const thickest = rising.map((options) => options.at(-1) as Option);
+  /** Sizes that are too thin, with the size of one group as large as it may be and they still are. */
+  const grown = (sizes: readonly Option[], g: number): Option[] => {
+    const options = (rising[g] as Option[]).filter(({ area }) => area > (sizes[g] as Option).area);
+    let [thin, other] = [-1, options.length];
+    while (other - thin > 1) {
+      // First whether any size of the group helps: often none does.
+      const next = other === options.length ? other - 1 : (thin + other) >> 1;
+      if (judged(sizes.with(g, options[next] as Option)) === 'thin') thin = next;
+      else other = next;
+    }
+    return thin < 0 ? [...sizes] : sizes.with(g, options[thin] as Option);
+  };
 
+  if (judged(thickest) === 'thin') return design;
+  /** Areas that are too thin together, in each group. */
+  const thin: number[][] = [];
+  for (const [g, options] of rising.entries()) {
+    const beside = thickest.with(g, options[0] as Option);
+    if (judged(beside) === 'thin') thin.push(grown(beside, g).map(({ area }) => area));
+  }
   const queue = new Queue();
   const seen = new Set<string>();
-  const failed: number[][] = [];
-  let evaluated = 0;
   const add = (at: readonly number[]): void => {
     const key = at.join();
     if (seen.has(key)) return;
     seen.add(key);
-    queue.put({ price: price(at), at });
+    queue.put({ price: at.reduce((sum, i, g) => sum + (groups[g]?.options[i]?.price ?? 0), 0), at });
   };
   add(groups.map(() => 0));
   for (let next = queue.take(); next !== undefined; next = queue.take()) {
     if (evaluated >= EVALUATED || seen.size >= LOOKED_AT) return design;
     const { at } = next;
-    const size = areas(at);
-    if (!failed.some((large) => size.every((area, g) => area <= (large[g] ?? 0)))) {
-      evaluated += 1;
-      const pinned = { ...design, pins: pinsOf(at) };
-      if (isSolved(evaluate(pinned))) return pinned;
-      failed.push(size);
+    const sizes = at.map((i, g) => groups[g]?.options[i] as Option);
+    let known = thin.find((areas) => sizes.every(({ area }, g) => area <= (areas[g] as number)));
+    if (known === undefined) {
+      const found = judged(sizes);
+      if (found === 'serves') return held(sizes);
+      if (found === 'thin') {
+        known = groups.reduce((now, _, g) => grown(now, g), sizes).map(({ area }) => area);
+        thin.push(known);
+      }
     }
-    at.forEach((i, g) => {
-      if (i + 1 < (groups[g]?.options.length ?? 0)) add(at.map((one, k) => (k === g ? one + 1 : one)));
+    // Whatever serves is thicker than what is too thin somewhere, or another one than what fails by itself.
+    groups.forEach(({ options }, g) => {
+      const i = options.findIndex(
+        ({ area }, k) => k > (at[g] as number) && (known === undefined || area > (known[g] as number)),
+      );
+      if (i >= 0) add([...at].with(g, i));
     });
   }
   return design;

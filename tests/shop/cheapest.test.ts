@@ -3,6 +3,8 @@ import { expect, test } from 'vitest';
 import { readDesign } from '../../src/design/read.ts';
 import { evaluate } from '../../src/engine/evaluate.ts';
 import { priceOf, withCheapest } from '../../src/shop/cheapest.ts';
+import { feedBill } from '../../src/shop/prices.ts';
+import { demo, design } from '../design/helpers.ts';
 import { factsOf, optimum } from '../protection/exhaustive.ts';
 import { dice, feedDesign } from '../protection/random.ts';
 import { SERIES } from '../protection/truth.ts';
@@ -63,3 +65,13 @@ test(
   },
   PATIENCE,
 );
+
+test('of the V8 it is found within what is evaluated, and costs no more than the least copper', () => {
+  const text = demo('two-bank-v8');
+  const copper = design(text);
+  const own = withCheapest({ ...copper, sizes: { ...copper.sizes, aim: 'price' } });
+  expect(own.pins).not.toBeNull();
+  const [a, b] = [copper, own].map((one) => feedBill(evaluate(one))?.total ?? Number.NaN) as [number, number];
+  // Sums of the same products.
+  expect(b).toBeLessThanOrEqual(a * (1 + 1e-9));
+});
