@@ -31,13 +31,17 @@ const FAULTS = `(async () => {
     }
     return [...found, [255, 255, 255, 1]];
   };
-  const found = (target) => [target].flat().reduce((root, selector) => (root.shadowRoot ?? root).querySelector(selector), document);
-  const { violations, incomplete, passes } = await axe.run();
+  // What is drawn anew meanwhile is looked at again.
+  let run, open, again = 0;
+  do {
+    run = await axe.run({ elementRef: true });
+    open = run.incomplete.filter(({ id }) => id === 'color-contrast').flatMap(({ nodes }) => nodes);
+    again += 1;
+  } while (open.some(({ element }) => !element.isConnected) && again < 20);
+  const { violations, passes } = run;
   const told = violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => id + ': ' + html.slice(0, 200)));
-  const open = incomplete.filter(({ id }) => id === 'color-contrast').flatMap(({ nodes }) => nodes);
-  for (const { target, html } of open) {
-    const one = found(target.length === 1 ? target[0] : target);
-    if (one === null) { told.push('not found again: ' + html.slice(0, 200)); continue; }
+  for (const { element: one, html } of open) {
+    if (!one.isConnected) { told.push('drawn anew without end: ' + html.slice(0, 200)); continue; }
     const { color, fill } = getComputedStyle(one);
     const ink = colour(one.matches('svg *') ? fill : color);
     const poor = groundsOf(one).map((ground) => ratio(ink, ground)).filter((value) => value < 4.5);

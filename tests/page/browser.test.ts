@@ -2,7 +2,6 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import axe from 'axe-core';
 import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
@@ -21,6 +20,7 @@ import { describeWithPeer, peer } from '../peers/peer.ts';
 import { samples } from '../samples.ts';
 import { differences } from '../workbook/agree.ts';
 import { demoPath } from '../workbook/books.ts';
+import { faults, faultsInBoth } from './axe.ts';
 import {
   answered,
   answers,
@@ -430,18 +430,10 @@ describeWithPeer('chromium', 'the page', () => {
 
   test.each([1280, 360])('axe finds nothing in any state, in both schemes: %i px', async (width) => {
     const { page } = await opened(SIX, { viewport: { width, height: 800 } });
-    await page.evaluate(axe.source);
     const phone = width < 900;
     const turn = (side: RegExp): Promise<void> => page.getByRole('button', { name: side }).click();
-    /** What axe cannot compute of contrast, in pictures, `contrast.test.ts` does. */
     const clean = async (state: string, dark = true): Promise<void> => {
-      for (const colorScheme of dark ? (['light', 'dark'] as const) : (['light'] as const)) {
-        await page.emulateMedia({ colorScheme });
-        const found = (await page.evaluate(
-          `axe.run().then(({ violations }) => violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => id + ': ' + html.slice(0, 200))))`,
-        )) as string[];
-        expect(found, `${state}, ${colorScheme}`).toEqual([]);
-      }
+      expect(await (dark ? faultsInBoth(page) : faults(page)), state).toEqual([]);
       expect(await page.evaluate('document.documentElement.scrollWidth'), state).toBeLessThanOrEqual(width);
       if (phone)
         // A thumb needs 44 px each way; links within a sentence are as tall as their line.

@@ -30,6 +30,8 @@ test('black on white is 21, as the definition says', () => {
 });
 
 const GROUNDS = ['paper', 'sheet', 'tint', 'field'];
+/** What is not current has letters of these on its hatching, and no other colour. */
+const HATCHED = ['quiet', 'fail'];
 /** Letters: 4.5. Lines that tell something, such as the edge of a field or a conductor: 3. */
 const LEAST: Readonly<Record<string, number>> = {
   ink: 4.5,
@@ -47,7 +49,7 @@ const LEAST: Readonly<Record<string, number>> = {
 
 test.each(['light', 'dark'] as const)('%s: every colour on every ground', (scheme) => {
   const poor = Object.entries(LEAST).flatMap(([name, least]) =>
-    GROUNDS.flatMap((ground) => {
+    [...GROUNDS, ...(HATCHED.includes(name) ? ['hatch'] : [])].flatMap((ground) => {
       const [a, b] = [COLOURS.get(name)?.[scheme], COLOURS.get(ground)?.[scheme]];
       if (a === undefined || b === undefined) return [`${name} on ${ground}: no such colour`];
       const found = contrast(a, b);

@@ -1,42 +1,68 @@
 /** States that a person meets late: readings, papers, questions, parts that are not known; forced colours, reduced motion. */
-import axe from 'axe-core';
-import type { Page } from 'playwright-core';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { emptyFolder } from '../cli/tool.ts';
+import { demo } from '../design/helpers.ts';
 import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { demoPath } from '../workbook/books.ts';
-import { answered, answers, open, pageOf } from './bench.ts';
+import { faultsInBoth } from './axe.ts';
+import { answered, answers, open, pageOf, until } from './bench.ts';
+import { HOLD } from './hold.ts';
+
+/** A rule that is not met, and a value. */
+const OWN = `own:
+  - { label: Wire in all, formula: SUM(run_length), unit: m, at_most: 1, words: The reel holds 1 m. }
+  - { label: Copper, formula: copper, unit: g }
+`;
+/** The same feed before, as a copy. */
+const BEFORE = `original:\n${(/^feed:[\s\S]*?(?=^limits:)/m.exec(demo('pair-four')) ?? [''])[0].replace(/^(?=.)/gm, '  ')}`;
 
 describeWithPeer('chromium', 'late states of the page', () => {
   const browser = useBrowser();
-  const found = async (page: Page): Promise<unknown> =>
-    page.evaluate(
-      `axe.run().then(({ violations }) => violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => id + ': ' + html.slice(0, 200))))`,
-    );
-
   test.each([1280, 360])('axe finds nothing with readings, papers, questions: %i px', async (width) => {
     const { page } = await open(browser(), await pageOf(demoPath('pair-four')), {
       viewport: { width, height: 800 },
     });
-    await page.evaluate(axe.source);
     await page.locator('.part-readings summary').click();
     const drop = page.getByRole('textbox', { name: /^drop, main limiter, multimeter/ });
     await drop.fill('900');
     await drop.press('Enter');
     await page.locator('.causes').first().waitFor();
-    expect(await found(page), 'readings').toEqual([]);
+    expect(await faultsInBoth(page), 'readings').toEqual([]);
     await page.locator('.part-kit summary').click();
     await page.getByRole('button', { name: 'Preview of test-card.html' }).click();
     await page.locator('.preview').waitFor();
-    expect(await found(page), 'papers').toEqual([]);
+    expect(await faultsInBoth(page), 'papers').toEqual([]);
     await page.getByRole('button', { name: 'Open', exact: true }).click();
     await page.getByRole('button', { name: /^A new feed/ }).click();
     await page.locator('#start-ohm').fill('kg');
     await page.locator('#start-henry').focus();
     expect(await page.locator('#start-wrong').textContent()).toContain('Primary resistance');
-    expect(await found(page), 'questions').toEqual([]);
+    expect(await faultsInBoth(page), 'questions').toEqual([]);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
   });
+
+  test.each([1280, 360])(
+    'axe finds nothing beside the feed before, with rules of the author, while an answer is awaited: %i px',
+    async (width) => {
+      const file = join(emptyFolder(), 'compared.yaml');
+      writeFileSync(file, `${demo('pair-four')}\n${OWN}${BEFORE}`);
+      const { page } = await open(browser(), await pageOf(file), { viewport: { width, height: 800 } });
+      await until(page, `document.querySelector('.compare table') !== null`);
+      await until(page, `document.title.startsWith('FAIL')`);
+      expect(await page.locator('.compare').textContent()).toContain('Original');
+      expect(await faultsInBoth(page), 'beside the feed before').toEqual([]);
+      await page.evaluate(HOLD);
+      await page.evaluate(`hold('design')`);
+      await page.locator('.slider input').first().press('ArrowRight');
+      await until(page, `document.querySelector('.verdict .mark')?.textContent === 'Working'`);
+      expect(await faultsInBoth(page), 'working').toEqual([]);
+      await page.evaluate('letGo()');
+      await until(page, `document.title.startsWith('FAIL')`);
+    },
+  );
 
   test('a part that is not known: the verdict says so, and nothing is listed to buy', async () => {
     const { page } = await open(browser(), await pageOf(demoPath('pair-four')));
@@ -46,11 +72,10 @@ describeWithPeer('chromium', 'late states of the page', () => {
     const before = await answers(page);
     await area.fill(text.replace(/gauge: [^,}\n]*/, 'gauge: unknown'));
     await answered(page, before + 1);
-    await page.evaluate(axe.source);
     expect(await page.locator('.verdict .word').textContent()).not.toContain('pass ');
     expect(await page.locator('.verdict .problem').textContent()).toContain('not known');
     expect(await page.locator('.part-buy').textContent()).toContain('nothing is listed to buy');
-    expect(await found(page)).toEqual([]);
+    expect(await faultsInBoth(page)).toEqual([]);
   });
 
   test('under forced colours steps of a share differ by stroke, kinds of a drop by fill; nothing moves', async () => {
