@@ -1,0 +1,80 @@
+/** A design and the shop's file in the page: edited there, saved as YAML and as a workbook, each is the same to the command. */
+import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { coilfeed, emptyFolder } from '../cli/tool.ts';
+import { readCells } from '../peers/cells.ts';
+import { useBrowser } from '../peers/chromium.ts';
+import { describeWithPeer } from '../peers/peer.ts';
+import { typed } from '../saved/edit.ts';
+import { demoPath } from '../workbook/books.ts';
+import { answered, answers, apart, download, open, pageOf, type, unfold, until } from './bench.ts';
+
+describeWithPeer('chromium', 'the shop’s file in the page', () => {
+  const browser = useBrowser();
+  const give = async (page: Page, name: string, buffer: Buffer): Promise<void> => {
+    const before = await answers(page);
+    await page.locator('input[type=file]').setInputFiles({ name, mimeType: '', buffer });
+    await answered(page, before + 1);
+  };
+  const result = async (page: Page) => JSON.parse((await download(page, 'Result')).toString());
+  const pick = async (page: Page, field: string, value: string): Promise<void> => {
+    const before = await answers(page);
+    await page.locator(`#field-${field}`).selectOption(value);
+    await answered(page, before + 1);
+  };
+  const told = async (cwd: string, file: string) => {
+    const { out, err } = await coilfeed(['size', file, '--json'], { cwd });
+    if (out === '') throw new Error(err);
+    const { changed, ...rest } = JSON.parse(out);
+    return rest;
+  };
+
+  test('edited in the page, saved as YAML and as a workbook, read by the command, opened again: one result', async () => {
+    const folder = emptyFolder();
+    const shop = demoPath('shop');
+    copyFileSync(shop, join(folder, 'shop.yaml'));
+    const { page, said } = await open(browser(), await pageOf(demoPath('hill-climb-six')));
+    await give(page, 'shop.yaml', readFileSync(shop));
+    // As it lies on disk: it names the shop's file.
+    await give(page, 'van.yaml', readFileSync(demoPath('pair-four')));
+    await until(page, `document.querySelector('.verdict h2')?.textContent.startsWith('Delivery van')`);
+    await unfold(page);
+    // A field that is left to the shop's relay shows what that has, and the one picked then what the other has.
+    const rating = (): Promise<string | null> => page.locator('#field-feed_0__relay_rating').textContent();
+    expect(await rating()).toContain('30 A');
+    await pick(page, 'feed_0__relay_use', 'racer 50');
+    expect(await rating()).toContain('50 A');
+    expect(await page.locator('#field-feed_0__relay_pull_in').getAttribute('placeholder')).toBe('6.8 V');
+    await type(page, 'feed_0__length', '2.1 m');
+    await pick(page, 'sizes_aim', 'price');
+    const own = await result(page);
+    expect(own.shop.used).toContainEqual(expect.objectContaining({ part: 'relay', name: 'racer 50' }));
+    const price = `Price of wire, fuses and relays: ${own.shop.price.total.toFixed(2)} EUR`;
+    await until(page, `document.querySelector('main').textContent.includes(${JSON.stringify(price)})`);
+
+    const yaml = await download(page, 'Save YAML');
+    expect(yaml.toString()).toContain('\nshop: shop.yaml\n');
+    writeFileSync(join(folder, 'saved.yaml'), yaml);
+    expect(apart(own, await told(folder, 'saved.yaml'))).toEqual([]);
+
+    const book = await download(page, 'Workbook');
+    writeFileSync(join(folder, 'saved.xlsx'), book);
+    const back = await told(folder, 'saved.xlsx');
+    expect(apart(own, back)).toEqual([]);
+
+    await give(page, 'saved.xlsx', book);
+    expect(apart(own, await result(page))).toEqual([]);
+
+    // Another relay by its name in the workbook, as a person types it.
+    const cell = [...(readCells(book).get('Inputs') ?? [])].find(([, { value }]) => value === 'racer 50');
+    const other = typed(book, { [cell?.[0] ?? '']: 'power 50' });
+    writeFileSync(join(folder, 'other.xlsx'), other);
+    const now = await told(folder, 'other.xlsx');
+    expect(now.shop.used).toContainEqual(expect.objectContaining({ part: 'relay', name: 'power 50' }));
+    await give(page, 'other.xlsx', Buffer.from(other));
+    expect(apart(now, await result(page))).toEqual([]);
+    expect(said).toEqual([]);
+  });
+});
