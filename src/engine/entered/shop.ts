@@ -181,7 +181,7 @@ function fuse(design: Design, run: number, { value }: Cells): Check[] {
 function byHeat(design: Design, run: number, { entry }: Cells): Check[] {
   const at = { run };
   const tied = (device: 'fuse' | 'relay', table: QuantityName, names: readonly QuantityName[]): Check[] =>
-    names.flatMap((name) => {
+    (usedIn(design, run, device) === undefined ? [] : names).flatMap((name) => {
       const [has, own] = [table, name].map((one) => lookedUp(design, one, at, entry(PART_OF[device], at)));
       const takes = `takes what the ${device} of the shop’s file has, whose values by temperature hold for it alone; ${ANEW}`;
       return has == null || own == null
