@@ -29,7 +29,8 @@ import type { DesignFile, RunOfFile } from './schema.ts';
 import { UNKNOWN } from './schema-runs.ts';
 import { areaOf, boundsOf, type OfShop } from './shop/limits.ts';
 import type { Bound, Shop, ShopCoil, ShopFuse, ShopRelay } from './shop/shop.ts';
-import { readSize, seriesOf } from './spellings.ts';
+import { asSold } from './sold.ts';
+import { seriesOf } from './spellings.ts';
 
 /** Fills in what was left out, and remembers it. */
 class Filler {
@@ -193,13 +194,6 @@ function wiresOf(run: RunOfFile, index: number, ids: readonly string[]): Wire[] 
   // In the order of the coils, in whatever order the list names them.
   const coils = carries === 'all' ? all : all.filter((coil) => carries.includes(ids[coil] as string));
   return [{ id: run.run, run: index, coils, length: length as number }];
-}
-
-/** A type of SAE J1128 or J1127 is sold by SAE number; under the same number AWG holds more copper. */
-export function asSold(size: string, insulation: string): string {
-  const [number, series] = size.split(' ');
-  const sold = `${number} SAE`;
-  return series === 'AWG' && SAE_TYPES.includes(insulation) && readSize(sold) !== null ? sold : size;
 }
 
 /** The wire of the shop that sizes are chosen from; null where it lists none. */

@@ -255,7 +255,7 @@ export const conductor = {
     unit: '1',
     per: ['size'],
     formula:
-      'IF(size_area<area_least, "", IF(size_area>MAX(amps_area[amps_row]), "", ' +
+      'IF(size_area<area_least, "", IF(size_area>MAX(amps_area[amps_row])*(1+alike), "", ' +
       'IF(size_row=0, size_area/INDEX(amps_area[amps_row],1,1), 1)))',
     source: TABLE_5,
   },

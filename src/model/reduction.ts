@@ -314,7 +314,7 @@ export const reduction = {
     shown: 'mohm',
     per: ['turn'],
     across: 'candidate',
-    formula: `unlimited-SUMPRODUCT(MAX(${NOW}*(carried_or_0[run]<turn_stuck)*(unlimited-stuck_room[run])))`,
+    formula: `MIN(unlimited, 0-SUMPRODUCT(MAX(unlimited*(${NOW}*(carried_or_0[run]<turn_stuck)-1)-stuck_room[run])))`,
     source: DEFINITION,
   },
   carried_or_0: {

@@ -3,10 +3,10 @@ import { copper } from '../data/copper.ts';
 import { IEC_60228_CLASS_5 } from '../data/iec60228.ts';
 import { PRESETS } from '../design/defaults.ts';
 import { SIZES } from '../design/names.ts';
-import { asSold } from '../design/normalise.ts';
 import type { Path } from '../design/problems.ts';
 import { areaOf } from '../design/shop/limits.ts';
 import type { Shop, ShopCoil, ShopFuse, ShopTerminal, ShopWire } from '../design/shop/shop.ts';
+import { asSold } from '../design/sold.ts';
 import { seriesOf } from '../design/spellings.ts';
 
 /** What is wrong with a part, and where it stands in the file. */

@@ -1,9 +1,9 @@
 /** What parts cost by the shop's file, and what a feed costs: its wire, fuses and relays. */
 import { printInsulation, printSize } from '../basis/print.ts';
 import type { Design } from '../design/design.ts';
-import { asSold } from '../design/normalise.ts';
 import type { Kind, Price, ShopFuse, ShopRelay } from '../design/shop/shop.ts';
 import { usedIn } from '../design/shop/use.ts';
+import { asSold } from '../design/sold.ts';
 import type { Evaluation } from '../engine/evaluate.ts';
 
 /** A part, how many or how many metres of it, and the price of one; null where the shop states none. */

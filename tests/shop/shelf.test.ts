@@ -3,6 +3,7 @@
  * answer is found exactly where an exhaustive search has one, and its copper is near the least there is.
  */
 import { beforeAll, expect, test } from 'vitest';
+import { readDesign } from '../../src/design/read.ts';
 import { breachesOf, copperOf, type Facts, factsOf, optimum } from '../protection/exhaustive.ts';
 import { designOf, judge, runOf } from '../protection/feeds.ts';
 import { dice, feedDesign } from '../protection/random.ts';
@@ -124,6 +125,17 @@ test('the terminals at both ends bound the size of a run', () => {
     '10 AWG',
     '6 AWG',
   ]);
+});
+
+test('a stated AWG size of a type that is sold by SAE number is held against a terminal as it is sold', () => {
+  const holds = (insulation: string) => {
+    const design = terminals({ from: { use: 'ring' } }, { gauge: '14 AWG', insulation });
+    // 14 AWG holds 2.08 mm², 14 SAE 1.94 mm² at least.
+    const shop = { terminals: [{ name: 'ring', largest: '14 SAE' }] };
+    return readDesign(JSON.stringify({ ...design, shop }), 'x');
+  };
+  expect(holds('TXL').ok).toBe(true);
+  expect(holds('C').ok).toBe(false);
 });
 
 test('a fuse is chosen from the ratings that the shop has', () => {

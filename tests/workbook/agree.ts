@@ -1,4 +1,6 @@
 /** Compares what two programs make of the same workbook, cell by cell. */
+import { address } from '../../src/basis/address.ts';
+import type { Laid } from '../../src/engine/spreadsheet.ts';
 import { type Cells, readCells } from '../peers/cells.ts';
 
 /** Every formula cell whose result differs, has an error, or has no stored result; one line each. */
@@ -13,6 +15,23 @@ export function differences(ours: Uint8Array | Cells, theirs: Uint8Array | Cells
         found.push(`${sheet}!${address}: ${show(value)} here, ${show(other)} there, =${formula}`);
     }
   return found;
+}
+
+/** The same between the cells of an evaluation and a file that another program made of them. */
+export function differencesFrom(e: Laid, theirs: Uint8Array, relative = 1e-9): string[] {
+  const there = readCells(theirs);
+  return [...e.sheets].flatMap(([sheet, rows]) =>
+    rows.flatMap((cells, row) =>
+      cells.flatMap((cell, column) => {
+        if (cell?.formula === undefined) return [];
+        const at = address(row, column, false, false);
+        const [ours, other] = [e.cached(sheet, row, column) ?? '', there.get(sheet)?.get(at)?.value ?? ''];
+        return same(ours, other, relative)
+          ? []
+          : [`${sheet}!${at}: ${show(ours)} here, ${show(other)} there, =${cell.formula}`];
+      }),
+    ),
+  );
 }
 
 /** Near 0 a difference of terms leaves nothing but rounding [in the unit of the cell]. */

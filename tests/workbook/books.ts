@@ -3,9 +3,15 @@ import { address } from '../../src/basis/address.ts';
 import type { At } from '../../src/basis/quantity.ts';
 import type { Design } from '../../src/design/design.ts';
 import { cellOf } from '../../src/engine/cells.ts';
+import type { Laid } from '../../src/engine/spreadsheet.ts';
 import type { QuantityName } from '../../src/model/model.ts';
+import { write } from '../../src/ooxml/write.ts';
 import { type LaidResult, runLaid } from '../../src/run-laid.ts';
+import { definedNames } from '../../src/writers/workbook/names.ts';
+import { PLAIN_SIZE } from '../../src/writers/workbook/styles.ts';
 import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
+import { workingPage } from '../../src/writers/workbook/working-page.ts';
+import { sheetOf } from '../../src/writers/workbook/worksheet.ts';
 import { demo, design } from '../design/helpers.ts';
 
 export const demoPath = (name: string): string =>
@@ -38,4 +44,17 @@ export function entryOf({ result }: Book, name: QuantityName, at: At = {}): stri
   const place = result.evaluation.grid.placement.entries.get(name);
   if (place === undefined) throw new Error(`${name} is no input`);
   return address(...cellOf(place, at), false, false);
+}
+
+/** The sheets of an evaluation as they are, as a file. */
+export function modelBook(e: Laid): Uint8Array {
+  const pages = [...e.sheets].map(([name, cells]) => workingPage(name, cells, 1, 1));
+  return write({
+    title: e.design.title,
+    creator: 'coilfeed',
+    keywords: '',
+    size: PLAIN_SIZE,
+    sheets: pages.map((page) => ({ ...sheetOf(page, e, true), validations: [] })),
+    names: definedNames(e.grid),
+  });
 }

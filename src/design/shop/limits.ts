@@ -4,6 +4,7 @@ import { SAE_SIZES, sae } from '../../data/sae.ts';
 import type { Partially } from '../draft.ts';
 import { keyText, quote, type Report } from '../problems.ts';
 import type { DesignFile } from '../schema.ts';
+import { asSold } from '../sold.ts';
 import type { Bound, Shop, Used } from './shop.ts';
 
 /** What a design takes from a shop. */
@@ -99,7 +100,7 @@ export function boundsOf(
 /** Two sizes of the same number differ by less than this between AWG and SAE [1]; so they are taken as one. */
 export const SAME_NUMBER = 0.13;
 
-/** A stated size must be one that the terminals of its run take. */
+/** A stated size, as it is sold, must be one that the terminals of its run take. */
 export function checkTerminals(draft: Partially<DesignFile>, own: OfShop, report: Report): void {
   const sides = (['feed', 'return'] as const).flatMap((side) =>
     (draft[side] ?? []).map((run, i) => ({ run, side, path: [side, i] })),
@@ -109,7 +110,7 @@ export function checkTerminals(draft: Partially<DesignFile>, own: OfShop, report
     const gauge = run?.gauge;
     if (gauge === undefined || gauge === 'auto' || gauge === 'unknown') return;
     const { smallest, largest } = boundsOf(runs, i, own);
-    const area = areaOf(gauge);
+    const area = areaOf(asSold(gauge, run?.insulation ?? ''));
     if (largest !== null && area > areaOf(largest.size) * (1 + 1e-9))
       report(
         [...path, 'gauge'],
