@@ -80,7 +80,7 @@ describe('random designs', () => {
 
 /** It takes a second for the sheets of a model: of most designs it gets those with the sizes, of every so many all. */
 const SIZES = ['FeedRuns', 'Conductors', 'Sizes', 'Turns', 'Values'];
-const EACH = 6;
+const EACH = 10;
 
 /** Writes the books, has another program compute them, and compares every formula cell, sizes among them. */
 async function compared(recompute: (files: readonly string[], out: string) => Promise<string[]>) {
