@@ -79,7 +79,7 @@ export function ofName(design: Design, name: QuantityName, at: At): Check | null
       name,
       at,
       wrong: 'IF(#="",0,1)',
-      takes: `takes nothing: the design uses no ${device} of the shop here`,
+      takes: `takes nothing: the design uses no ${device} of the shop here; ${ANEW}`,
     };
   const made = `EXACT(#,"${used.name.replaceAll('"', '""')}")`;
   // A star would be a wildcard in a look-up: the find is compared.
