@@ -70,12 +70,22 @@ export const relayOf = ({ design }: Evaluation, run: number): ShopRelay | null =
   return design.shop?.relays?.find(({ name }) => name === own) ?? null;
 };
 
+/** The name of a part where the shop has another one that is alike but for the name. */
+const named = <T extends { readonly name: string }>(
+  part: T | null,
+  all: readonly T[] | undefined,
+  alike: (one: T, other: T) => boolean,
+): string =>
+  part !== null && (all ?? []).filter((one) => alike(one, part)).length > 1 ? `, “${part.name}”` : '';
+
 /** The sum of what has a price; lines of one part together. */
 export function billOf(currency: string, all: readonly Line[]): Bill {
   const parts = new Map<string, Line>();
   for (const line of all) {
-    const known = parts.get(line.what);
-    parts.set(line.what, known ? { ...known, count: known.count + line.count } : line);
+    // Two parts that are called alike stay two where they cost differently.
+    const key = `${line.what} ${line.each}`;
+    const known = parts.get(key);
+    parts.set(key, known ? { ...known, count: known.count + line.count } : line);
   }
   const lines = [...parts.values()];
   return {
@@ -109,7 +119,7 @@ export function feedBill(e: Evaluation): Bill | null {
         ? []
         : [
             {
-              what: `${amps('fuse_rating')} fuse, type ${fuse.type}`,
+              what: `${amps('fuse_rating')} fuse, type ${fuse.type}${named(fuseOf(e, run), design.shop?.fuses, (a, b) => a.type === b.type && a.rating === b.rating)}`,
               count,
               unit: 'pcs' as const,
               each: fuseOf(e, run)?.price?.amount ?? null,
@@ -119,7 +129,7 @@ export function feedBill(e: Evaluation): Bill | null {
         ? []
         : [
             {
-              what: `${amps('relay_rating')} relay`,
+              what: `${amps('relay_rating')} relay${named(relayOf(e, run), design.shop?.relays, (a, b) => a.rating === b.rating)}`,
               count,
               unit: 'pcs' as const,
               each: relayOf(e, run)?.price?.amount ?? null,

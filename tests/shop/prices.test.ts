@@ -4,7 +4,7 @@ import { harnessOf } from '../../src/kit/harness.ts';
 import { partsList } from '../../src/kit/parts.ts';
 import { kitBills, priceTable } from '../../src/kit/prices.ts';
 import { run } from '../../src/run.ts';
-import { feedBill } from '../../src/shop/prices.ts';
+import { billOf, feedBill } from '../../src/shop/prices.ts';
 import { base, design } from '../design/helpers.ts';
 
 const SHOP = `shop:
@@ -57,6 +57,25 @@ test('a feed: its wire as long as it is laid, its fuses and relays', () => {
 test('the fuse that is used has its own price', () => {
   const bill = feedBill(run(priced('use: other')).evaluation);
   expect(bill?.total).toBeCloseTo(3 + (2 * 0.3) / 0.3048 + 1 + 11, 9);
+  // Of two of one type and rating it is told by its name; the one relay of 40 A needs none.
+  expect(bill?.lines.map(({ what }) => what)).toEqual(
+    expect.arrayContaining(['20 A fuse, type C, “other”', '40 A relay']),
+  );
+});
+
+test('parts that are called alike and cost differently are not taken for one', () => {
+  const line = { what: '50 A relay', unit: 'pcs' } as const;
+  const bill = billOf('EUR', [
+    { ...line, count: 1, each: 9.8 },
+    { ...line, count: 2, each: 10.4 },
+    { ...line, count: 1, each: 9.8 },
+  ]);
+  // 2 · 9.80 + 2 · 10.40
+  expect(bill.total).toBeCloseTo(40.4, 12);
+  expect(bill.lines.map(({ count, each }) => [count, each])).toEqual([
+    [2, 9.8],
+    [2, 10.4],
+  ]);
 });
 
 test('a kit, and a batch of three', () => {
