@@ -136,25 +136,6 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
         aria-label="The feed, from battery to battery; arrow keys go from part to part"
         onKeyDown={move}
       >
-        {columns.map(({ names, from, to }, i) =>
-          down ? (
-            <text key={i} class="name" x={2} y={from - 14}>
-              {[shortened(names.join(', '), 40), ...(beside.get(i) ?? [])].join(' · ')}
-            </text>
-          ) : (
-            heads[i]?.map((name, line) => (
-              <text
-                key={name}
-                class="name"
-                x={(from + to) / 2}
-                y={LINE * (line + 1 + (i % 2 === 0 ? 0 : upper)) - 1}
-                text-anchor="middle"
-              >
-                {name}
-              </text>
-            ))
-          ),
-        )}
         {joints.map(({ from, bend, to }, i) => {
           const [a, b, c, d] = [at(...from), at(bend, from[1]), at(bend, to[1]), at(...to)];
           return <path key={i} class="joint" d={`M${a}L${b}L${c}L${d}`} />;
@@ -183,6 +164,25 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
             choose={() => choose(placed.part)}
           />
         ))}
+        {columns.map(({ names, from, to }, i) =>
+          down ? (
+            <text key={i} class="name" x={2} y={from - 16}>
+              {[shortened(names.join(', '), 40), ...(beside.get(i) ?? [])].join(' · ')}
+            </text>
+          ) : (
+            heads[i]?.map((name, line) => (
+              <text
+                key={name}
+                class="name"
+                x={(from + to) / 2}
+                y={LINE * (line + 1 + (i % 2 === 0 ? 0 : upper)) - 1}
+                text-anchor="middle"
+              >
+                {name}
+              </text>
+            ))
+          ),
+        )}
         {/* Beside the parts, whose own names say the same and more. */}
         {parts.map((placed) => (
           <Label
@@ -330,25 +330,30 @@ interface LabelProps {
 
 /** Names above a line and figures below it; beside it in a feed that runs down. */
 function Label({ placed: { part, from, to }, at: [x, y], scene, lines, failing, above }: LabelProps) {
-  const { down, pitch } = scene;
+  const { down, pitch, breadth } = scene;
   const [name = '', figure = ''] = lines;
   const { kind } = part;
   const look = `label ${kind} ${failing ? 'failing' : ''}`;
   if (name === '') return null;
+  const inside = [name, figure].filter(Boolean).join(' · ');
   if (kind === 'coil')
     return (
       <text class={look} x={x} y={y + 4} text-anchor="middle">
-        {[to - from < 84 ? name.replace('coil ', '') : name, figure].filter(Boolean).join(' · ')}
+        {inside.length * LETTER > to - from ? inside.replace('coil ', '') : inside}
       </text>
     );
   const mark = failing && kind === 'wire' ? '✕ ' : '';
   const both = mark + [name, figure].filter(Boolean).join(' · ');
-  if (down)
-    return (
-      <text class={look} x={x + Math.min(kind === 'wire' ? 8 : 14, pitch / 2 + 4)} y={y + 4}>
-        {both}
+  if (down) {
+    const left = x + Math.min(kind === 'wire' ? 8 : 14, pitch / 2 + 4);
+    // What would run over the edge stands in two lines.
+    const words = left + LETTER * both.length > breadth ? both.split(' · ') : [both];
+    return words.map((line, i) => (
+      <text key={line} class={look} x={left} y={y + 4 + LINE * (i - (words.length - 1) / 2)}>
+        {line}
       </text>
-    );
+    ));
+  }
   if (kind !== 'wire')
     return (
       <text class={look} x={x} y={y + 21} text-anchor="middle">

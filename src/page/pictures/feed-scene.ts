@@ -45,9 +45,16 @@ const NARROW = 620;
 const END = 34;
 export const GAP = 20;
 const ROW = 34;
-/** The same on paper, where the page is short [px]. */
+/** The same on paper, where the page is short, and for many coils [px]. */
 const PAPER_ROW = 20;
-const TIER = 54;
+const PAPER_ROW_OF_MANY = 17;
+const MANY = 12;
+const TIER = 70;
+/** Of a feed that runs down: before a column, where its name stands above the bend of the joints, and behind it [px]. */
+const ABOVE = 28;
+const BELOW = 8;
+/** What stands under the line of the lowest row has room [px]. */
+const FOOT = 8;
 /** A column is no narrower: a size and a share have room in it [px]. */
 const LEAST = 62;
 /** A device makes its column longer by this share of a plain one. */
@@ -60,7 +67,7 @@ const SYMBOL = 16;
 export function sceneOf(json: ResultJson, parts: readonly PartOf[], width: number, paper = false): Scene {
   const layout = feedLayout(json);
   const down = width < NARROW;
-  const row = paper ? PAPER_ROW : ROW;
+  const row = !paper ? ROW : layout.coils.length > MANY ? PAPER_ROW_OF_MANY : PAPER_ROW;
   const wires = layout.wires.flatMap((laid) => {
     const own = parts.filter(({ kind, id }) => kind !== 'coil' && id === laid.wire.id);
     return own.length === 0 ? [] : [{ ...laid, own }];
@@ -76,12 +83,12 @@ export function sceneOf(json: ResultJson, parts: readonly PartOf[], width: numbe
   const starts = weights.map((_, i) => END + weights.slice(0, i).reduce((a, b) => a + b, 0) * unit);
   const columns = layout.columns.map((names, i) => ({
     names,
-    from: (starts[i] as number) + GAP / 2,
-    to: (starts[i] as number) + (weights[i] as number) * unit - GAP / 2,
+    from: (starts[i] as number) + (down ? ABOVE : GAP / 2),
+    to: (starts[i] as number) + (weights[i] as number) * unit - (down ? BELOW : GAP / 2),
   }));
   const length = 2 * END + whole * unit;
   const pitch = down ? (width - 8) / layout.coils.length : row;
-  const breadth = down ? width : layout.coils.length * row;
+  const breadth = down ? width : layout.coils.length * row + (layout.coils.length === 1 ? FOOT : 0);
   const across = (at: number): number => (down ? 4 : 0) + (at + 0.5) * pitch;
   const middle = across((layout.coils.length - 1) / 2);
   const column = (i: number) => columns[i] as (typeof columns)[number];

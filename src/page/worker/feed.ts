@@ -6,6 +6,7 @@ import type { Evaluation } from '../../engine/evaluate.ts';
 import { frame } from '../../engine/frame.ts';
 import type { QuantityName } from '../../model/model.ts';
 import { labelOf, printQuantity, say } from '../../views/print.ts';
+import { standsIn } from '../../views/stand-in.ts';
 import { worstCoil, worstDropPoint } from '../../views/table.ts';
 import { type View as Listed, quantityOf } from '../../views/view.ts';
 import { COIL, FUSE, LOAD, RELAY, WIRE } from '../../views/views.ts';
@@ -40,7 +41,8 @@ export const within = (name: QuantityName, at: At): At =>
 function shareOf(e: Evaluation, { value, limit, least }: Over, at: At): Share | null {
   const own = e.number(value, within(value, at));
   const { units } = e.design;
-  if (own === null) return null;
+  // Sizes that only stand in carry nothing.
+  if (own === null || standsIn(e, value, at) || (limit !== null && standsIn(e, limit, at))) return null;
   const most = limit === null ? null : e.number(limit, within(limit, at));
   const text = printQuantity(value, own, units);
   return {
@@ -100,7 +102,7 @@ export function partsOf(e: Evaluation): PartOf[] {
 /** The drop on the worst path, run after run; each divided by what makes it: conductor, joints, fuse, contact. */
 export function budgetOf(e: Evaluation): Budget {
   const { units } = e.design;
-  const runs = e.design.runs.flatMap(({ name, side }, run) => {
+  const runs = (standsIn(e, 'worst_drop') ? [] : e.design.runs).flatMap(({ name, side }, run) => {
     const drop = e.number('run_drop', { run }) ?? 0;
     const wire = e.design.wires.findIndex(
       (w, i) => w.run === run && (e.number('wire_worst_drop', { wire: i }) ?? 0) > 0,
