@@ -6,12 +6,13 @@ import { kindOf } from '../../src/page/form/schema.ts';
 import { listOf, startOf } from '../../src/page/form/start.ts';
 import { asTyped, asWritten } from '../../src/page/form/written.ts';
 import { feedLayout } from '../../src/page/pictures/feed-layout.ts';
-import type { Schema } from '../../src/page/protocol.ts';
+import type { Schema, Shown } from '../../src/page/protocol.ts';
 import { rearranged } from '../../src/page/state/members.ts';
+import { viewOf } from '../../src/page/worker/view.ts';
 import { run } from '../../src/run.ts';
 import { edited } from '../../src/saved/apply.ts';
 import { toJson } from '../../src/writers/json.ts';
-import { stated } from '../design/helpers.ts';
+import { demo, design, stated } from '../design/helpers.ts';
 import { demoDesign } from '../workbook/books.ts';
 
 test('the diagram of two banks: trunks side by side, coils of a bank together, joints from the battery outward', () => {
@@ -33,6 +34,19 @@ test('the diagram of two banks: trunks side by side, coils of a bank together, j
   expect(rows[`branch.${coils[0]}`]).toBe(0);
   // Battery to main, main to 2 trunks, 8 branches, 8 to coils; the same way back.
   expect(joints).toHaveLength(2 * (1 + 2 + 8 + 8));
+});
+
+test('where no sizes were found the picture and the drop tell nothing of those that stand in', () => {
+  // No size brings this feed so low: held by the line after.
+  const none = run(design(demo('hill-climb-six').replace(/^ {2}drop: .*$/m, '  drop: 0.1 V')));
+  expect(none.evaluation.number('solved')).toBe(0);
+  const { parts, budget } = viewOf(none, ['metric']).shown.metric as Shown;
+  const told = parts
+    .filter(({ kind, name }) => kind === 'wire' && name === 'none')
+    .flatMap(({ id, shares }) => Object.values(shares).map((share) => [id, share]));
+  expect(told.length).toBeGreaterThan(0);
+  expect(told.filter(([, share]) => share !== null)).toEqual([]);
+  expect(budget.runs).toEqual([]);
 });
 
 describe('forms', () => {
