@@ -258,7 +258,9 @@ function rowOf(grid: Grid, design: Design, check: Check, own: boolean, row: numb
   const before = here(COLUMN.made);
   // An empty cell reads as 0 beside a number.
   const number = `IF(ISNUMBER(${entry}),IF(ABS(${entry}-${before})<=ABS(${before})*1e-14,0,1),1)`;
-  const word = list === null ? number : `IF(${here(COLUMN.folded)}=${foldedFormula(before)},0,1)`;
+  // A name of a part of the shop is of no list here, and is told apart as a look-up does.
+  const word =
+    list === null ? `IF(${entry}=${before},0,1)` : `IF(${here(COLUMN.folded)}=${foldedFormula(before)},0,1)`;
   const same = made === null ? `IF(${entry}="",0,1)` : typeof made === 'string' ? word : number;
   cells.push([COLUMN.changed, formula(`IFERROR(${same},1)`)]);
   if (list !== null) {
