@@ -25,12 +25,9 @@ function after({ bytes, spots }: Made, cells: Looked['cells']): Uint8Array {
   return others.length === 0 ? bytes : typed(bytes, Object.fromEntries(others));
 }
 
-/**
- * Edits of single cells of each workbook, more of those that are quick, and of more than cells: these take a loading and a saving
- * each. 60 in all.
- */
-const CELLS: Readonly<Record<Name, number>> = { 'us-twin': 16, banks: 14, pulses: 16, 'pair-four': 6 };
-const SHEETS = 2;
+/** Edits of single cells of each workbook, and of more than cells: these take a loading and a saving each. 60 in all. */
+const CELLS: Readonly<Record<Name, number>> = { 'us-twin': 18, banks: 15, pulses: 18 };
+const SHEETS = 3;
 
 function edits({ spots, name }: Made, folder: string): (Done & Edit)[] {
   const each = (of: 'cells' | 'sheets', count: number): (Done & Edit)[] =>
