@@ -1,6 +1,6 @@
 /** The page: the design on one side, the answer on the other; on a phone one of the two, by a switch in reach of the thumb. */
 import type { ComponentChildren } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { Answer } from './answer/Answer.tsx';
 import { Spoken } from './answer/Spoken.tsx';
 import { Design } from './form/Design.tsx';
@@ -99,7 +99,8 @@ function Title() {
   const { view } = useBenchState('view');
   const standing = useStanding();
   const verdict = useVerdict();
-  useEffect(() => {
+  // With the verdict, and not after it is painted.
+  useLayoutEffect(() => {
     document.title =
       standing === 'working'
         ? 'Working – coilfeed bench'

@@ -23,6 +23,8 @@ import { Progress } from './Progress.tsx';
 
 /** Limits that are named. Arbitrary: what one takes in at a glance. */
 const NAMED = 3;
+/** Faults that are listed: of a text of a megabyte there can be more than a page can show. Arbitrary. */
+const LISTED = 100;
 
 export function VerdictPanel({ view }: { readonly view: View | null }) {
   const { history, answers } = useBenchState('history', 'answers');
@@ -168,7 +170,7 @@ function NotCurrent() {
         </span>
       </p>
       <ol class="problems">
-        {problems.map((p) => (
+        {problems.slice(0, LISTED).map((p) => (
           <li key={`${p.line}:${p.column} ${p.key} ${p.found}`}>
             <button type="button" class="link" onClick={() => go(p)}>
               {history.now.file}:{p.line}:{p.column} {p.key}
@@ -176,6 +178,7 @@ function NotCurrent() {
             : {p.found}; {p.taken}
           </li>
         ))}
+        {count > LISTED ? <li>and {count - LISTED} more</li> : null}
       </ol>
       {alone ? (
         <p>
