@@ -23,7 +23,7 @@ const UNIT = 6;
 const NOTES = 14;
 const RIGHT = [40, 36, 110];
 /** On paper letters of 10 pt are not made smaller than by this for the sake of two pages, or of standing upright. */
-const LEAST = 0.64;
+const LEAST = 0.63;
 
 export function inputsPage(grid: Grid, design: Design, cells: Sheet): Page {
   const { count, notes } = grid.placement.columns;
