@@ -10,11 +10,11 @@ import { readWords } from '../kit/read-words.ts';
 import { released } from '../kit/release.ts';
 import { readBatch, readSerials } from '../kit/serials.ts';
 import { WORDS, type Words } from '../kit/words.ts';
-import { run as pipeline } from '../run.ts';
+import { run as pipeline, withOwn } from '../run.ts';
 import { sha256 } from '../saved/seal/digest.ts';
 import { argsOf } from './args.ts';
 import { nameOf, Refusal, readInput, refused, shown, textOf } from './files.ts';
-import { oneDesign, readGiven } from './given.ts';
+import { type Given, oneDesign, readGiven } from './given.ts';
 import { wrap } from './help.ts';
 import { working } from './progress.ts';
 import { reserveFolder, writeFiles } from './write.ts';
@@ -45,7 +45,7 @@ export async function run(argv: string[]): Promise<number> {
   const undo = reserveFolder(out, [...Object.keys(FILES), PRICES]);
   try {
     const logo = await logoOf(design, given.beside);
-    const { job, files } = await made(design, words, { batch, serials, logo, csv: { ascii, mark } });
+    const { job, files } = await made(given, words, { batch, serials, logo, csv: { ascii, mark } });
     await writeFiles(
       files.map(([name, bytes]) => ({ path: join(out, name), bytes })),
       { force, inputs: [file, ...(values.words === undefined ? [] : [values.words])] },
@@ -61,7 +61,7 @@ export async function run(argv: string[]): Promise<number> {
 type Files = [string, string | Uint8Array][];
 
 async function made(
-  design: Design,
+  { design, own }: Given,
   words: Words,
   about: Pick<Job, 'batch' | 'serials' | 'logo' | 'csv'>,
 ): Promise<{ job: Job; files: Files }> {
@@ -71,7 +71,7 @@ async function made(
   // As it stands in the workbook.
   const digest = await sha256(withCopy(design).text);
   return working('Making the papers', async () => {
-    const result = pipeline(design);
+    const result = withOwn(pipeline(design), own);
     const job: Job = { result, harness: harnessOf(result.evaluation), digest, ...about };
     // Once more, now with the sheets of the kit, whose rows follow from the first result.
     const pages = kitPages(job);
@@ -122,12 +122,13 @@ async function logoOf({ shop }: Design, beside: string): Promise<string | null> 
 function report(folder: string, job: Job, literals: readonly string[]): string {
   const { result, batch, harness } = job;
   const prices = priceWords(job);
-  const { ok, words, open } = released(result);
+  const { ok, words, open, broken } = released(result);
   const names = Object.entries(FILES).map(([name, what]) => `  ${name.padEnd(19)} ${what}`);
   const blanks = harness.pieces.filter((piece) => piece.length === null).map((piece) => piece.id);
   return [
     ok ? 'Papers of the kit' : `${words.toUpperCase()}. The papers say so; do not build from them.`,
     ...open.slice(0, 5).map((f) => `  ${f.verdict}: ${f.rule}, ${f.subject}`),
+    ...broken.slice(0, 5).map((one) => `  ${one.verdict}: the author’s own rule, ${one.label}`),
     ...(open.length > 5 ? [`  and ${open.length - 5} more: coilfeed size`] : []),
     `Batch of ${batch}, in ${shown(folder)}:`,
     ...names,

@@ -1,9 +1,9 @@
 /** The shell of every paper: one file, black on white, made for A4 and Letter alike. */
 
 import { printSize } from '../basis/print.ts';
-import type { Finding } from '../findings/finding.ts';
 import { heading, sentence } from '../findings/words.ts';
 import { escaped } from '../pictures/elements.ts';
+import { ownText } from '../writers/report.ts';
 import { cssText, name } from './html-text.ts';
 import { type Job, shortDigest } from './job.ts';
 import { released } from './release.ts';
@@ -112,13 +112,17 @@ export const opening = (title: string, job: Job): string =>
 
 /** The notice of a design that fails or cannot be judged; nothing for one that passes. */
 export function held({ result }: Job): string {
-  const { ok, words, open } = released(result);
+  const { ok, words, open, broken } = released(result);
   if (ok) return '';
-  const line = (f: Finding): string =>
-    `<li>${escaped(`${f.verdict === 'fail' ? 'FAILS' : 'not known'} – ${heading(f)}: ${sentence(f, result.evaluation)}`)}</li>`;
+  const line = (verdict: string | null, text: string): string =>
+    `<li>${escaped(`${verdict === 'fail' ? 'FAILS' : 'not known'} – ${text}`)}</li>`;
+  const lines = [
+    ...open.map((f) => line(f.verdict, `${heading(f)}: ${sentence(f, result.evaluation)}`)),
+    ...broken.map((one) => line(one.verdict, `the author’s own rule: ${ownText(one)}`)),
+  ];
   return `<div class="held"><b>${escaped(words)}</b>
 Do not build, fit or sell from these papers. Correct the design first:
-<ul>${open.map(line).join('\n')}</ul></div>`;
+<ul>${lines.join('\n')}</ul></div>`;
 }
 
 /** Longest name of a wire that is never broken: the page is not as wide as the longest that is allowed [characters]. */

@@ -282,7 +282,7 @@ export interface Calls {
   check: { ask: Given & Owned; reply: CheckText };
   /** Beside its `original`; null where it has none. */
   against: { ask: Given & Owned; reply: Against | null };
-  papers: { ask: Given & Lot & { readonly logo: string | null }; reply: Papers | Nothing };
+  papers: { ask: Given & Owned & Lot & { readonly logo: string | null }; reply: Papers | Nothing };
   /** The workbook of a kit. */
   kitbook: { ask: Given & Lot; reply: Uint8Array };
   /** What was tried and mends the design, in each system of units. */

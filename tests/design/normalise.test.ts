@@ -163,6 +163,7 @@ describe('what was not given', () => {
     });
     expect(d.runs[0]).toMatchObject({ bundle: 1, joints: 2, capacitor: null });
     expect(d.runs[0]?.fuse).toEqual({
+      use: null,
       type: 'C',
       rating: 'auto',
       ambient: 60,
@@ -173,6 +174,7 @@ describe('what was not given', () => {
       rerating: null,
     });
     expect(d.runs[0]?.relay).toEqual({
+      use: null,
       rating: 40,
       rated_at: null,
       coil: null,

@@ -51,6 +51,33 @@ test.each([
   expect(readFileSync(join(out, 'instructions.html'), 'utf8')).toContain(`<img alt="" src="${url}">`);
 });
 
+test('papers are held where only a rule of the author’s own is not met, or cannot be judged', async () => {
+  // A rule that no feed meets, and one that divides by nothing.
+  const own = (formula: string): string =>
+    `${straight(2)}\nown:\n  - { label: Wire in all, formula: ${formula}, unit: m, at_most: 2, words: The reel holds 2 m. }\n`;
+  for (const [formula, verdict, words] of [
+    [
+      '"5.4"',
+      'fail',
+      'FAILS – the author’s own rule: Wire in all: 5.400 m, must be ≤ 2 m. The reel holds 2 m.',
+    ],
+    ['"1/0"', 'unknown', 'not known – the author’s own rule: Wire in all: comes to #DIV/0! m'],
+  ] as const) {
+    const { design, out } = setUp(own(formula));
+    const ran = await coilfeed(['kit', design, '--out', out]);
+    expect(ran).toMatchObject({ status: 1, err: '' });
+    expect(ran.out).toMatch(/^NOT RELEASED FOR BUILDING: A RULE OF THE AUTHOR’S OWN/);
+    expect(ran.out).toContain(`${verdict}: the author’s own rule, Wire in all`);
+    expect(readFileSync(join(out, 'instructions.html'), 'utf8')).toContain(words);
+    for (const name of ['labels.csv', 'diagram.svg', 'build-record.html'])
+      expect(readFileSync(join(out, name), 'utf8'), name).toContain(
+        'NOT RELEASED FOR BUILDING: a rule of the author’s own',
+      );
+  }
+  const { design, out } = setUp(own('"1.4"'));
+  expect((await coilfeed(['kit', design, '--out', out])).status).toBe(0);
+});
+
 test('a foreign file is left alone, and then nothing at all is written', async () => {
   const { design, out } = setUp();
   mkdirSync(out);

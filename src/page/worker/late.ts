@@ -21,7 +21,7 @@ answersToo({
   check: (given) => checkOf(designOf(given), given.own),
   against: (given) => againstOriginal(designOf(given), given.own),
   remedies: (given) => remediesShown(run(designOf(given))),
-  papers: (given) => papersOf(designOf(given), given, given.logo),
+  papers: (given) => papersOf(designOf(given), given, given.logo, given.own),
   kitbook: (given, tell) => kitBook(designOf(given), given, tell),
   workbook: (given, tell) => {
     tell(STAGES.design);

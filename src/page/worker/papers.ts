@@ -10,7 +10,9 @@ import { released } from '../../kit/release.ts';
 import { readBatch, readSerials } from '../../kit/serials.ts';
 import { kitPages } from '../../kit/sheets.ts';
 import { WORDS } from '../../kit/words.ts';
-import { run } from '../../run.ts';
+import { ownOf } from '../../own/evaluate.ts';
+import { hasOwn, type OwnFound } from '../../own/found.ts';
+import { run, withOwn } from '../../run.ts';
 import { runLaid } from '../../run-laid.ts';
 import { sha256 } from '../../saved/seal/digest.ts';
 import { show, toWorkbook } from '../../writers/workbook/workbook.ts';
@@ -20,13 +22,17 @@ import { STAGES, staged } from './stages.ts';
 /** Times of an archive say nothing here: the same design gives the same bytes. A ZIP starts in 1980. */
 const NO_TIME = '1980-01-01T12:00:00Z';
 
-async function jobOf(design: Design, { kits, serials: given }: Lot): Promise<Job | Nothing> {
+async function jobOf(
+  design: Design,
+  { kits, serials: given }: Lot,
+  own: readonly OwnFound[],
+): Promise<Job | Nothing> {
   const read = given.trim() === '' ? { ok: true as const, serials: [] } : readSerials(given);
   if (!read.ok) return { why: `Serial numbers: ${read.why}; takes A001-A025 or A001,A007.` };
   const { serials } = read;
   const lot = readBatch(kits.trim() || undefined, serials.length);
   if (!lot.ok) return { why: `Kits made at a time: ${lot.why}.` };
-  const result = run(design);
+  const result = withOwn(run(design), own);
   return {
     result,
     harness: harnessOf(result.evaluation),
@@ -37,8 +43,13 @@ async function jobOf(design: Design, { kits, serials: given }: Lot): Promise<Job
 }
 
 /** `logo`, a data URL, stands on the papers where the shop's file names one. */
-export async function papersOf(design: Design, lot: Lot, logo: string | null): Promise<Papers | Nothing> {
-  const made = await jobOf(design, lot);
+export async function papersOf(
+  design: Design,
+  lot: Lot,
+  logo: string | null,
+  own: readonly OwnFound[] = [],
+): Promise<Papers | Nothing> {
+  const made = await jobOf(design, lot, own);
   if ('why' in made) return made;
   const job: Job = { ...made, logo: design.shop?.shop?.logo === undefined ? null : logo };
   const { ok, words } = released(job.result);
@@ -60,7 +71,8 @@ export async function papersOf(design: Design, lot: Lot, logo: string | null): P
 
 export async function kitBook(design: Design, lot: Lot, tell: Tell): Promise<Uint8Array> {
   tell(STAGES.design);
-  const job = await jobOf(design, lot);
+  const own = hasOwn(design) ? ownOf(run(design).evaluation).found : [];
+  const job = await jobOf(design, lot, own);
   if ('why' in job) throw new Error(job.why);
   const pages = kitPages(job);
   const whole = runLaid(
