@@ -128,8 +128,8 @@ function report(folder: string, job: Job, literals: readonly string[]): string {
   return [
     ok ? 'Papers of the kit' : `${words.toUpperCase()}. The papers say so; do not build from them.`,
     ...open.slice(0, 5).map((f) => `  ${f.verdict}: ${f.rule}, ${f.subject}`),
-    ...broken.slice(0, 5).map((one) => `  ${one.verdict}: the author’s own rule, ${one.label}`),
     ...(open.length > 5 ? [`  and ${open.length - 5} more: coilfeed size`] : []),
+    ...broken.map((one) => `  ${one.verdict}: the author’s own rule, ${one.label}`),
     `Batch of ${batch}, in ${shown(folder)}:`,
     ...names,
     ...(prices === null ? [] : [`  ${PRICES.padEnd(19)} what it costs, for the shop alone`, wrap(prices)]),

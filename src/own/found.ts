@@ -9,5 +9,8 @@ export interface OwnFound extends OwnRow {
   readonly verdict: 'pass' | 'fail' | 'unknown' | null;
 }
 
+/** Whether a design has rules of the author’s own, which count in its verdict. */
+export const hasRules = ({ own }: Design): boolean => own.some(({ sense }) => sense !== null);
+
 /** Whether a design has anything of the kind; what evaluates it is loaded only then. */
 export const hasOwn = ({ own, added }: Design): boolean => own.length > 0 || added.size > 0;

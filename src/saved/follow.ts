@@ -4,7 +4,7 @@
  */
 import { address } from '../basis/address.ts';
 import type { Design } from '../design/design.ts';
-import { followed, heldFor, offered, PART_OF, withPart } from '../engine/entered/parts.ts';
+import { deviceNamed, followed, heldFor, offered, PART_OF, withPart } from '../engine/entered/parts.ts';
 import { lookedUp } from '../engine/entered/shelf.ts';
 import type { Found } from './book.ts';
 import type { Entry } from './entries.ts';
@@ -16,9 +16,7 @@ const plain = (formula: string): string => formula.replace(/[$'\s]/g, '').toUppe
 export function following(design: Design, entries: readonly Entry[]): readonly Entry[] {
   const names = new Map(
     entries.flatMap((entry) =>
-      Object.values(PART_OF).some((part) => part === entry.name)
-        ? [[`${entry.name} ${entry.at.run}`, entry] as const]
-        : [],
+      deviceNamed(entry.name) === undefined ? [] : [[`${entry.name} ${entry.at.run}`, entry] as const],
     ),
   );
   return entries.map((entry): Entry => {

@@ -13,7 +13,7 @@ import type { Design } from '../design/design.ts';
 import { keyText, type Problem, quote, sortProblems } from '../design/problems.ts';
 import { readDesign } from '../design/read.ts';
 import { boundsOf } from '../engine/cell.ts';
-import { PART_OF } from '../engine/entered/parts.ts';
+import { deviceNamed } from '../engine/entered/parts.ts';
 import { SHELF } from '../engine/entered/shelf.ts';
 import { QUANTITIES, type QuantityName } from '../model/model.ts';
 import { edited } from './apply.ts';
@@ -332,7 +332,7 @@ class Reading {
   }
 }
 
-const isPart = (name: QuantityName): boolean => Object.values(PART_OF).some((part) => part === name);
+const isPart = (name: QuantityName): boolean => deviceNamed(name) !== undefined;
 
 /** Formulas whose values are taken. */
 const worked = (entries: readonly Entry[]): string[] =>

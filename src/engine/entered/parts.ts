@@ -21,6 +21,10 @@ export const DEVICES = ['coil', 'fuse', 'relay'] as const;
 /** The input in which the name of one stands. */
 export const PART_OF = { coil: 'coil_part', fuse: 'fuse_part', relay: 'relay_part' } as const;
 
+/** The device that is named in an input; none for an input of another kind. */
+export const deviceNamed = (name: QuantityName): Device | undefined =>
+  DEVICES.find((one) => PART_OF[one] === name);
+
 /** Keys that are those of the place of a part, and not of the part. */
 const OF_PLACE: Readonly<Record<Device, readonly string[]>> = {
   coil: ['use', 'temperature', 'series_resistor'],

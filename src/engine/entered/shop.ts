@@ -9,7 +9,7 @@ import { usedIn } from '../../design/shop/use.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import type { Cells } from './between.ts';
 import { ANEW, type Check } from './check.ts';
-import { DEVICES, type Device, isFixed, keyOf, PART_OF, usedAs } from './parts.ts';
+import { type Device, deviceNamed, isFixed, keyOf, PART_OF, usedAs } from './parts.ts';
 import { lookedUp, namesFor } from './shelf.ts';
 
 /** 1 where a word is none of these. */
@@ -71,7 +71,7 @@ const emptied = (design: Design, { entry }: Cells): Check[] =>
 
 /** The name of a part: one of those that may be chosen. Null for an input that is none. */
 export function ofName(design: Design, name: QuantityName, at: At): Check | null {
-  const device = DEVICES.find((one) => PART_OF[one] === name);
+  const device = deviceNamed(name);
   if (device === undefined) return null;
   const [used, names] = [usedAs(design, device, at), namesFor(design, device, at)];
   if (used === undefined || names === null)

@@ -1,4 +1,5 @@
 /** A snapshot of an earlier answer beside the live one. */
+import { hasRules } from '../../own/found.ts';
 import type { Shown, View } from '../protocol.ts';
 import { useBench, useBenchState, useShown, useVerdict } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
@@ -74,8 +75,7 @@ function Beside({ view, snapshot }: { readonly view: View; readonly snapshot: Vi
 }
 
 /** Whether rules of the author are not judged in it. */
-const aside = ({ design, json }: View): boolean =>
-  json.own.length === 0 && design.own.some(({ sense }) => sense !== null);
+const aside = ({ design, json }: View): boolean => json.own.length === 0 && hasRules(design);
 
 /** `+3.1 %`, by the numbers and not by their printed digits. */
 function change(key: string, view: View, snapshot: View): string {

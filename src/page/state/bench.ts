@@ -7,7 +7,7 @@ import { keyText } from '../../design/problems.ts';
 import type { ShopText } from '../../design/shop/read.ts';
 import { readTree, type Tree } from '../../design/tree.ts';
 import type { Overall } from '../../findings/finding.ts';
-import { hasOwn, type OwnFound } from '../../own/found.ts';
+import { hasOwn, hasRules, type OwnFound } from '../../own/found.ts';
 import { edited } from '../../saved/apply.ts';
 import type { Edit, Plain } from '../../saved/document.ts';
 import type { Calls, Form, Given, Held, Owned, OwnJudged, View } from '../protocol.ts';
@@ -85,7 +85,7 @@ export function verdictOf(state: Pick<State, 'view' | 'own'>): Overall | 'open' 
   const { view } = state;
   if (view === null) return 'open';
   const { verdict } = view.json;
-  if (verdict === 'fail' || !view.design.own.some(({ sense }) => sense !== null)) return verdict;
+  if (verdict === 'fail' || !hasRules(view.design)) return verdict;
   const own = ownOf(state);
   return own === null ? 'open' : (own.judged?.verdict ?? 'unknown');
 }

@@ -5,6 +5,7 @@ import { CHANGED, FIRST_PROBLEM, PROBLEMS } from '../../engine/entered/sheet.ts'
 import type { Grid } from '../../engine/translate.ts';
 import { JUDGED_COLUMNS, judgedRows } from '../../findings/sheet.ts';
 import { QUANTITIES } from '../../model/model.ts';
+import { hasRules } from '../../own/found.ts';
 import { ownRows } from '../../own/rows.ts';
 import { quantityOf } from '../../views/view.ts';
 import { BUY, FEED, SHARE } from '../../views/views.ts';
@@ -44,7 +45,7 @@ export function feedPage(grid: Grid, design: Design): Page {
   put(cells, 2, 0, { role: 'warning', formula: FIRST_PROBLEM, span: WIDE });
   looks.push({ rows: [row + 1, row + 1], columns: [0, 1], word: 0 });
   const weighed = weighedCells(grid, design);
-  const ofAuthor = design.own.some(({ sense }) => sense !== null);
+  const ofAuthor = hasRules(design);
   row = table(cells, row, ofAuthor ? [...VERDICT, AUTHORS] : VERDICT, [
     verdicts(count, design, weighed?.verdict ?? null),
   ]);
@@ -163,7 +164,7 @@ function verdicts(count: number, design: Design, read: string | null): Cell[] {
       formula(`IF(${PROBLEMS}>0,"",${of(word)})`, 'count'),
     ),
     formula(`COUNTIF(${judgedColumn(count, ADDED.word)},"${SHOWN.close}")`, 'count'),
-    ...(design.own.some(({ sense }) => sense !== null) ? [authors] : []),
+    ...(hasRules(design) ? [authors] : []),
   ];
 }
 

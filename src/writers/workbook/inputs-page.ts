@@ -4,7 +4,7 @@ import type { Design } from '../../design/design.ts';
 import { inputValue, type Sheet } from '../../engine/cell.ts';
 import { cellOf, members } from '../../engine/cells.ts';
 import { deviceOf } from '../../engine/entered/check.ts';
-import { DEVICES, offered, PART_OF, withPart } from '../../engine/entered/parts.ts';
+import { deviceNamed, offered, withPart } from '../../engine/entered/parts.ts';
 import { type Block, firstRow, INPUT_HEADINGS, titleRow } from '../../engine/layout.ts';
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Grid } from '../../engine/translate.ts';
@@ -83,7 +83,7 @@ function startsOf(block: Block, grid: Grid): number[] {
 function isIdle(design: Design, name: QuantityName): boolean {
   const q = QUANTITIES[name];
   if (q.kind !== 'input') return false;
-  const named = DEVICES.find((one) => PART_OF[one] === name);
+  const named = deviceNamed(name);
   if (named !== undefined) return offered(design, named) === null;
   const device = deviceOf(q);
   if (device !== null) return design.runs.every((run) => run[device] === null);

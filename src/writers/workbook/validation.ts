@@ -4,7 +4,7 @@ import { labelParts, type Quantity } from '../../basis/quantity.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { asEntered, boundsOf, entryUnit } from '../../engine/cell.ts';
-import { DEVICES, PART_OF } from '../../engine/entered/parts.ts';
+import { deviceNamed } from '../../engine/entered/parts.ts';
 import { namesFor } from '../../engine/entered/shelf.ts';
 import { cellOf, members } from '../../engine/places.ts';
 import type { Grid } from '../../engine/translate.ts';
@@ -17,7 +17,7 @@ import { rangeOf } from './links.ts';
 /** The validations of all entries, one for each quantity, or for each run where the shop has other things to choose from. */
 export const validations = (grid: Grid, design: Design): Validation[] =>
   [...grid.placement.entries].flatMap(([name, place]) => {
-    const device = DEVICES.find((one) => PART_OF[one] === name);
+    const device = deviceNamed(name);
     if (device !== undefined)
       return members(grid.axes, place.rows).flatMap((at) => {
         const names = namesFor(design, device, at);
