@@ -3,6 +3,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { expect, test } from 'vitest';
+import { evaluate } from '../../src/engine/evaluate.ts';
+import { ownOf } from '../../src/own/evaluate.ts';
 import { papersOf } from '../../src/page/worker/papers.ts';
 import { coilfeed, emptyFolder } from '../cli/tool.ts';
 import { demo, design } from '../design/helpers.ts';
@@ -41,6 +43,20 @@ test('the shop gets its prices as a file, which the archive for the customer doe
     written.replace(/,(?:coilfeed [0-9a-f]{16})?\r\n/g, '\r\n'),
   );
   expect((await made(straight(2))).names).not.toContain('prices.csv');
+});
+
+test('no papers where a rule of the author’s own was not asked, and held ones where it is not met', async () => {
+  const text = `${straight(2)}\nown:\n  - { label: Wire in all, formula: "5.4", unit: m, at_most: 2 }\n`;
+  const read = design(text);
+  const lot = { kits: '', serials: '' };
+  expect(await papersOf(read, lot, null)).toEqual({
+    why: 'The author’s own rules could not be worked out: no papers are made.',
+  });
+  const made = await papersOf(read, lot, null, ownOf(evaluate(read)).found);
+  expect(made).toMatchObject({
+    released: false,
+    words: 'NOT RELEASED FOR BUILDING: a rule of the author’s own fails',
+  });
 });
 
 test('the logo stands on every paper, on each page of the build record, where the shop’s file names one', async () => {

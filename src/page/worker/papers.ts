@@ -2,6 +2,7 @@
 import { strToU8, zipSync } from 'fflate';
 import type { Design } from '../../design/design.ts';
 import { withCopy } from '../../design/shop/copy.ts';
+import type { Result } from '../../findings/result.ts';
 import { harnessOf } from '../../kit/harness.ts';
 import type { Job } from '../../kit/job.ts';
 import { FILES, papers } from '../../kit/papers.ts';
@@ -11,7 +12,7 @@ import { readBatch, readSerials } from '../../kit/serials.ts';
 import { kitPages } from '../../kit/sheets.ts';
 import { WORDS } from '../../kit/words.ts';
 import { ownOf } from '../../own/evaluate.ts';
-import { hasOwn, type OwnFound } from '../../own/found.ts';
+import { hasOwn, hasRules, type OwnFound } from '../../own/found.ts';
 import { run, withOwn } from '../../run.ts';
 import { runLaid } from '../../run-laid.ts';
 import { sha256 } from '../../saved/seal/digest.ts';
@@ -22,21 +23,20 @@ import { STAGES, staged } from './stages.ts';
 /** Times of an archive say nothing here: the same design gives the same bytes. A ZIP starts in 1980. */
 const NO_TIME = '1980-01-01T12:00:00Z';
 
-async function jobOf(
-  design: Design,
-  { kits, serials: given }: Lot,
-  own: readonly OwnFound[],
-): Promise<Job | Nothing> {
+async function jobOf(result: Result, { kits, serials: given }: Lot): Promise<Job | Nothing> {
+  const { evaluation, own = [] } = result;
+  // Nobody may take papers for released whose rules were not asked.
+  if (hasRules(evaluation.design) && own.length === 0)
+    return { why: 'The author’s own rules could not be worked out: no papers are made.' };
   const read = given.trim() === '' ? { ok: true as const, serials: [] } : readSerials(given);
   if (!read.ok) return { why: `Serial numbers: ${read.why}; takes A001-A025 or A001,A007.` };
   const { serials } = read;
   const lot = readBatch(kits.trim() || undefined, serials.length);
   if (!lot.ok) return { why: `Kits made at a time: ${lot.why}.` };
-  const result = withOwn(run(design), own);
   return {
     result,
-    harness: harnessOf(result.evaluation),
-    digest: await sha256(withCopy(design).text),
+    harness: harnessOf(evaluation),
+    digest: await sha256(withCopy(evaluation.design).text),
     batch: lot.batch,
     serials,
   };
@@ -49,7 +49,7 @@ export async function papersOf(
   logo: string | null,
   own: readonly OwnFound[] = [],
 ): Promise<Papers | Nothing> {
-  const made = await jobOf(design, lot, own);
+  const made = await jobOf(withOwn(run(design), own), lot);
   if ('why' in made) return made;
   const job: Job = { ...made, logo: design.shop?.shop?.logo === undefined ? null : logo };
   const { ok, words } = released(job.result);
@@ -71,8 +71,9 @@ export async function papersOf(
 
 export async function kitBook(design: Design, lot: Lot, tell: Tell): Promise<Uint8Array> {
   tell(STAGES.design);
-  const own = hasOwn(design) ? ownOf(run(design).evaluation).found : [];
-  const job = await jobOf(design, lot, own);
+  const result = run(design);
+  const own = hasOwn(design) ? ownOf(result.evaluation).found : [];
+  const job = await jobOf(withOwn(result, own), lot);
   if ('why' in job) throw new Error(job.why);
   const pages = kitPages(job);
   const whole = runLaid(
