@@ -424,7 +424,7 @@ describeWithPeer('chromium', 'the page', () => {
     await expect.poll(() => page.locator('.panel h2').textContent()).toBe(title);
     await page.keyboard.press('Escape');
     await until(page, `document.querySelector('.panel') === null`);
-    expect(await page.evaluate('document.activeElement.textContent')).toBe(text);
+    await expect.poll(() => page.evaluate('document.activeElement.textContent')).toBe(text);
     expect(said).toEqual([]);
   });
 

@@ -9,7 +9,7 @@ import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { demoPath } from '../workbook/books.ts';
 import { answered, answers, open, pageOf, until } from './bench.ts';
-import { focused, press, reach, write } from './keyboard.ts';
+import { held, press, reach, write } from './keyboard.ts';
 
 describeWithPeer('chromium', 'three jobs by keyboard', () => {
   const browser = useBrowser();
@@ -46,7 +46,7 @@ describeWithPeer('chromium', 'three jobs by keyboard', () => {
     const { page, said } = await opened();
     await reach(page, /^button New feed/);
     await press(page, 'Enter');
-    expect((await focused(page)).what).toMatch(/^select Cylinders/);
+    await expect.poll(() => held(page)).toMatch(/^select Cylinders/);
     await page.keyboard.type('6');
     await reach(page, /^input Battery to the coils/);
     await write(page, '2.2');
@@ -57,11 +57,11 @@ describeWithPeer('chromium', 'three jobs by keyboard', () => {
     expect(await page.locator('#start-wrong').textContent()).toContain(
       'Coil to the ground on the engine: takes',
     );
-    expect((await focused(page)).what).toMatch(/^input Coil to the ground/);
+    await expect.poll(() => held(page)).toMatch(/^input Coil to the ground/);
     await write(page, '14 in');
     await after(page, () => press(page, 'Enter'));
     expect(await page.locator('.verdict .word').textContent()).toContain('pass');
-    expect(await page.evaluate('document.activeElement.id')).toBe('answer');
+    await expect.poll(() => page.evaluate('document.activeElement.id')).toBe('answer');
     // To the form of the main wire, by its picture.
     await reach(page, /^g main: /);
     // The whole picture is one stop.
@@ -80,7 +80,7 @@ describeWithPeer('chromium', 'three jobs by keyboard', () => {
     await page.locator('.panel .tree').first().waitFor();
     expect(await page.locator('.panel h2').textContent()).toContain(`: ${drop}`);
     await press(page, 'Escape');
-    expect((await focused(page)).what).toContain('Drop, worst path');
+    await expect.poll(() => held(page)).toContain('Drop, worst path');
     await reach(page, /^button Save$/, 'Shift+Tab');
     await press(page, 'Enter');
     await reach(page, /^button Workbook/);
@@ -91,7 +91,7 @@ describeWithPeer('chromium', 'three jobs by keyboard', () => {
     const { runs, verdict } = JSON.parse(out);
     expect(verdict).toBe('pass');
     expect(runs[0].length_m).toBe(3);
-    expect((await focused(page)).what).toBe('button Save');
+    await expect.poll(() => held(page)).toBe('button Save');
     // The result was announced in words.
     await until(
       page,
@@ -140,7 +140,7 @@ describeWithPeer('chromium', 'three jobs by keyboard', () => {
     await press(page, 'Enter');
     await reach(page, /^button add it/);
     await after(page, () => press(page, 'Enter'));
-    expect((await focused(page)).what).toMatch(/^summary The feed that this one replaces/);
+    await expect.poll(() => held(page)).toMatch(/^summary The feed that this one replaces/);
     await reach(page, /^summary main/);
     await press(page, 'Enter');
     await reach(page, /^input Length, m/);
@@ -161,14 +161,14 @@ describeWithPeer('chromium', 'three jobs by keyboard', () => {
     await press(page, 'Enter');
     await reach(page, /^button add kit/);
     await after(page, () => press(page, 'Enter'));
-    expect((await focused(page)).what).toMatch(/^summary Papers of the kit/);
+    await expect.poll(() => held(page)).toMatch(/^summary Papers of the kit/);
     await reach(page, /^button add parts/);
     await after(page, () => press(page, 'Enter'));
-    expect((await focused(page)).what).toMatch(/^input Fuse/);
+    await expect.poll(() => held(page)).toMatch(/^input Fuse/);
     await after(page, () => write(page, 'Blade fuse, red bag'));
     await reach(page, /^button add spares/, 'Shift+Tab');
     await after(page, () => press(page, 'Enter'));
-    expect((await focused(page)).what).toMatch(/^input Fuse/);
+    await expect.poll(() => held(page)).toMatch(/^input Fuse/);
     await after(page, () => write(page, '3'));
     await reach(page, /^a Kit/);
     await press(page, 'Enter');

@@ -32,6 +32,9 @@ const FOCUSED = `(() => {
 
 export const focused = (page: Page): Promise<Focused> => page.evaluate(FOCUSED);
 
+/** What has the focus, by name; it comes a frame after what moves it, so that one asks until it is there. */
+export const held = async (page: Page): Promise<string> => (await focused(page)).what;
+
 /** Presses a key until what matches has the focus. Whatever had it on the way was seen. */
 export async function reach(page: Page, name: RegExp, key: 'Tab' | 'Shift+Tab' = 'Tab'): Promise<string> {
   for (let i = 0; i < MOST; i++) {

@@ -72,7 +72,7 @@ describeWithPeer('chromium', 'long work in the page', () => {
     await page.keyboard.press('Enter');
     await says(page, '.remedies', 'Stopped: nothing was made.');
     // The same button starts it again, and whoever pressed it is still there.
-    expect(await page.evaluate('document.activeElement.textContent')).toBe('Start again');
+    await expect.poll(() => page.evaluate('document.activeElement.textContent')).toBe('Start again');
     await page.keyboard.press('Enter');
     await remedies.getByRole('button', { name: 'Stop' }).press('Enter');
     await says(page, '.remedies', 'Stopped: nothing was made.');
