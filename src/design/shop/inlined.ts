@@ -39,6 +39,7 @@ function within(text: string, shop: unknown): string | null {
   if (!range) return null;
   const [from = 0, to = 0] = range;
   const rest = text.slice(to);
-  const gap = /^[ \t]*(?:[#\r\n]|$)/.test(rest) ? '' : '\n';
+  // A comment keeps a line of its own: behind a block of text it would become part of it.
+  const gap = /^[ \t]*(?:[\r\n]|$)/.test(rest) ? '' : '\n';
   return `${text.slice(0, from).trimEnd()}\n${block}${gap}${rest}`;
 }
