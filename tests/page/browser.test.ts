@@ -510,22 +510,6 @@ describeWithPeer('chromium', 'the page', () => {
       }
   });
 
-  test('prints on one page, in letters of 8 points and more', async () => {
-    const pages = async (of: Page): Promise<number | undefined> =>
-      (await of.pdf({ format: 'A4' })).toString('latin1').match(/\/Type\s*\/Page\b/g)?.length;
-    // The one with most runs, too.
-    expect(await pages((await opened(demoPath('two-bank-v8'))).page)).toBe(1);
-    const { page } = await opened(SIX);
-    expect(await pages(page)).toBe(1);
-    await page.emulateMedia({ media: 'print' });
-    const small = await page.evaluate(`[...document.querySelectorAll('.answer *')]
-      .filter((one) => one.checkVisibility() && [...one.childNodes].some((node) => node.nodeType === 3 && node.data.trim() !== ''))
-      .filter((one) => one.closest('.of') === null && parseFloat(getComputedStyle(one).fontSize) < 10.6)
-      .map((one) => one.outerHTML.slice(0, 80))`);
-    // 8 points are 10.67 px.
-    expect(small).toEqual([]);
-  });
-
   test('a design that closes the script cannot break the page, which runs nothing else and asks nobody', async () => {
     const design = join(emptyFolder(), 'odd.yaml');
     const title = `"</script><script>document.title='broken'</script> <!-- $& $1"`;

@@ -11,7 +11,10 @@ export function Compare({ view }: { readonly view: View }) {
   const bench = useBench();
   const { snapshot } = useBenchState('snapshot');
   return (
-    <section class="compare" aria-labelledby="compare">
+    <section
+      class={`compare ${snapshot === null && view.design.original === null ? 'bare' : ''}`}
+      aria-labelledby="compare"
+    >
       <h3 id="compare">Compare</h3>
       <p class="buttons">
         <button type="button" onClick={() => bench.keep()}>

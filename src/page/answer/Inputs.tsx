@@ -40,16 +40,34 @@ export function Inputs() {
   );
 }
 
-/** `cylinders 6; firing order 1, 5, 3`; members of a list one after the other. */
+type Entries = Readonly<Record<string, unknown>>;
+const isPart = (value: unknown): value is Entries =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** `cylinders 6, firing order 1, 5, 3`; of a list what all members have alike once, then each by its name. */
 function wordsOf(value: unknown): string {
-  if (Array.isArray(value) && value.some((one) => typeof one === 'object'))
-    return value.map(wordsOf).join(' | ');
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) return asTyped(value);
-  return Object.entries(value)
+  if (isPart(value)) return entriesOf(value);
+  if (!Array.isArray(value) || !value.every(isPart)) return asTyped(value);
+  const [first = {}] = value;
+  const alike = Object.keys(first).filter(
+    (key) =>
+      value.length > 1 && value.every((one) => JSON.stringify(one[key]) === JSON.stringify(first[key])),
+  );
+  const only = (part: Entries, wanted: boolean): Entries =>
+    Object.fromEntries(Object.entries(part).filter(([key]) => alike.includes(key) === wanted));
+  return [
+    ...(alike.length === 0 ? [] : [`all ${entriesOf(only(first, true))}`]),
+    ...value.map((one) => entriesOf(only(one, false))),
+  ].join(' | ');
+}
+
+const entriesOf = (part: Entries): string =>
+  Object.entries(part)
     .map(([key, inner]) =>
-      typeof inner === 'object' && inner !== null && !Array.isArray(inner)
-        ? `${labelOf(key)} (${wordsOf(inner)})`
-        : `${labelOf(key)} ${wordsOf(inner)}`,
+      key === 'run' || key === 'name'
+        ? asTyped(inner)
+        : isPart(inner)
+          ? `${labelOf(key)} (${wordsOf(inner)})`
+          : `${labelOf(key)} ${wordsOf(inner)}`,
     )
     .join(', ');
-}

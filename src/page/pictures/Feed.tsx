@@ -166,7 +166,7 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
         ))}
         {columns.map(({ names, from, to }, i) =>
           down ? (
-            <text key={i} class="name" x={2} y={from - 16}>
+            <text key={i} class="name" x={2} y={from - 19}>
               {[shortened(names.join(', '), 40), ...(beside.get(i) ?? [])].join(' · ')}
             </text>
           ) : (
@@ -193,6 +193,7 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
             failing={fails(placed.part)}
             lines={told.get(placed.part) ?? []}
             above={placed.part.kind === 'wire' && parts.some((one) => holds(placed.part, one.part)) ? 12 : 6}
+            lone={!parts.some(({ part }) => part.kind === 'relay' && part.id === placed.part.id)}
           />
         ))}
       </svg>
@@ -212,13 +213,18 @@ interface Labels {
 
 /** Where conductors lie closer than this a label finds no room between them [px]. */
 const CLOSE = 64;
+/** Where rows of a feed along the page lie closer than this a figure finds no room below its line [px]. */
+const TIGHT = 17;
+const isTight = (one: Placed, other: Placed): boolean =>
+  one !== other && one.column === other.column && Math.abs(one.across - other.across) < TIGHT;
 
 /** What stands at each part; where all conductors of a run would say the same it stands once. */
 function labelsOf(parts: readonly Placed[], mode: Mode, { down, pitch }: Scene): Labels {
   const told = new Map<PartOf, readonly string[]>();
   const beside = new Map<number, readonly string[]>();
   const said = new Set<string>();
-  for (const { part, column } of parts) {
+  for (const placed of parts) {
+    const { part, column } = placed;
     const own = linesOf(part, mode, down);
     const same = `${part.kind} ${part.key} ${own.join()}`;
     const close =
@@ -229,8 +235,9 @@ function labelsOf(parts: readonly Placed[], mode: Mode, { down, pitch }: Scene):
       beside.set(column, [...new Set([...(beside.get(column) ?? []), own.join(' · ')])]);
     const once = part.kind === 'coil' || !said.has(same);
     // What lies in a conductor has its own figure below the line.
-    const alone = part.kind !== 'wire' || !parts.some((one) => holds(part, one.part));
-    told.set(part, !once || (close && part.kind === 'wire') ? [] : alone ? own : [own.join(' · ')]);
+    const joined =
+      part.kind === 'wire' && parts.some((one) => holds(part, one.part) || (!down && isTight(one, placed)));
+    told.set(part, !once || (close && part.kind === 'wire') ? [] : joined ? [own.join(' · ')] : own);
     said.add(same);
   }
   return { told, beside };
@@ -269,7 +276,7 @@ function Drawn({ placed, at, scene, share, area, failing, chosen, choose }: Draw
   const { part, from, to, across } = placed;
   const { down, pitch } = scene;
   const half = part.kind === 'fuse' || part.kind === 'relay' ? 12 : Math.min(15, pitch / 2 - 1);
-  const tall = Math.min(26, pitch - 4);
+  const tall = Math.min(26, pitch - 3);
   const [x, y] = at(from, across);
   const [x2, y2] = at(to, across);
   const middle = middleOf(placed, at);
@@ -326,10 +333,12 @@ interface LabelProps {
   readonly failing: boolean;
   /** Of the name over the line: over what lies in it, too [px]. */
   readonly above: number;
+  /** Without a relay behind it: there is room to the right. */
+  readonly lone: boolean;
 }
 
 /** Names above a line and figures below it; beside it in a feed that runs down. */
-function Label({ placed: { part, from, to }, at: [x, y], scene, lines, failing, above }: LabelProps) {
+function Label({ placed: { part, from, to }, at: [x, y], scene, lines, failing, above, lone }: LabelProps) {
   const { down, pitch, breadth } = scene;
   const [name = '', figure = ''] = lines;
   const { kind } = part;
@@ -355,8 +364,9 @@ function Label({ placed: { part, from, to }, at: [x, y], scene, lines, failing, 
     ));
   }
   if (kind !== 'wire')
+    // A fuse lies close to where its run parts from the one before: what stands under it keeps off that line.
     return (
-      <text class={look} x={x} y={y + 21} text-anchor="middle">
+      <text class={look} x={lone ? from : x} y={y + 21} text-anchor={lone ? 'start' : 'middle'}>
         {both}
       </text>
     );

@@ -47,7 +47,7 @@ export const GAP = 20;
 const ROW = 34;
 /** The same on paper, where the page is short, and for many coils [px]. */
 const PAPER_ROW = 20;
-const PAPER_ROW_OF_MANY = 17;
+const PAPER_ROW_OF_MANY = 14.5;
 const MANY = 12;
 const TIER = 70;
 /** Of a feed that runs down: before a column, where its name stands above the bend of the joints, and behind it [px]. */
