@@ -13,7 +13,7 @@ import { hasShelf, lookedUp, SHELF, shelfSheet } from './entered/shelf.ts';
 import { SPELLINGS, soldFormula, spellingsSheet, wordFormula } from './entered/spellings.ts';
 import { blockHeading, inputHeading, sheetHeading } from './headings.ts';
 import { type Block, firstRow, type Place } from './layout.ts';
-import { cellOf, members } from './places.ts';
+import { cellOf, memberName, members } from './places.ts';
 import { remarkName } from './remarks.ts';
 import { INPUTS } from './sheets.ts';
 import { type Grid, translate } from './translate.ts';
@@ -52,8 +52,7 @@ function checkColumn(grid: Grid, design: Design, block: Block, sheet: Sheet, che
   const rows: [number, string][] =
     block.form === 'entries'
       ? members(grid.axes, block.rows).map((at) => {
-          const member = block.rows.map((axis) => grid.axes[axis][at[axis] as number] ?? '').join(', ');
-          return [cellOf(place, at)[0], remarkName(first, member)];
+          return [cellOf(place, at)[0], remarkName(first, memberName(grid.axes, block.rows, at))];
         })
       : block.quantities.map((name, i) => [firstRow(block) + i, name]);
   for (const [row, name] of rows) {

@@ -19,7 +19,7 @@ import {
   SCALAR_COLUMNS,
   titleRow,
 } from './layout.ts';
-import { cellOf, members } from './places.ts';
+import { cellOf, memberName, members } from './places.ts';
 import { INPUTS, type SheetOf } from './sheets.ts';
 import type { Grid } from './translate.ts';
 
@@ -163,7 +163,7 @@ function entriesHeading(grid: Grid, design: Design, block: Block, sheet: Sheet, 
   if (free > 0) put(sheet, block.top, c.value + block.quantities.length, { ...why, span: free });
   const place = grid.placement.entries.get(block.quantities[0] as QuantityName) as Place;
   members(grid.axes, block.rows).forEach((at) => {
-    const value = block.rows.map((axis) => grid.axes[axis][at[axis] as number] ?? '').join(', ');
+    const value = memberName(grid.axes, block.rows, at);
     put(sheet, cellOf(place, at)[0], 0, { role: 'member', value, span: c.value });
   });
 }

@@ -11,6 +11,10 @@ export function members(axes: Members, rows: readonly Axis[]): At[] {
   );
 }
 
+/** Name of the row of these members, `limiter` or `8, coil 3`; empty where there are no axes. */
+export const memberName = (axes: Members, rows: readonly Axis[], at: At): string =>
+  rows.map((axis) => axes[axis][at[axis] as number] ?? '').join(', ');
+
 /** Row and column, counted from 0, of a quantity's value for the members `at`. */
 export function cellOf(place: Place, at: At): [number, number] {
   const member = place.rows.reduce(

@@ -4,18 +4,19 @@ import { address } from '../basis/address.ts';
 import type { At, Axis, OfKind, Quantity } from '../basis/quantity.ts';
 import type { System } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
-import type { Path } from '../design/problems.ts';
+import { type Path, quote } from '../design/problems.ts';
 import { members } from '../engine/axes.ts';
 import { inputValue } from '../engine/cell.ts';
-import { cellOf, members as combinations } from '../engine/cells.ts';
+import { type Label, labelsOf } from '../engine/entered/labels.ts';
 import { PART_OF } from '../engine/entered/parts.ts';
 import { entering, METRIC } from '../engine/entering.ts';
 import { type Place, placement } from '../engine/layout.ts';
+import { cellOf, members as combinations, memberName } from '../engine/places.ts';
 import { ON_REQUEST, type OnRequest, QUANTITIES, type QuantityName } from '../model/model.ts';
 import { quoted } from '../own/rows.ts';
 import type { Book, Found } from './book.ts';
 import { keyOf } from './keys.ts';
-import { ENTRY, ENTRY_US, FIRST_MARK, MARK } from './mark.ts';
+import { ENTRY, ENTRY_US, FIRST_MARK, LABELS, MARK } from './mark.ts';
 import type { Area } from './parts.ts';
 
 /** One cell. Row and column are counted from 0. */
@@ -49,6 +50,16 @@ export interface Entries {
   readonly entries: readonly Entry[];
   /** Names that are gone, stand for no cells, or for more or fewer cells than the design has members. */
   readonly lost: readonly { readonly name: string; readonly found: string; readonly taken: string }[];
+  /** Beside these the label of another input stands. */
+  readonly mislabelled: readonly Mislabelled[];
+}
+
+/** `cell` is that of the label. */
+export interface Mislabelled {
+  readonly entry: Entry;
+  readonly cell: string;
+  readonly found: string;
+  readonly taken: string;
 }
 
 /** An input of each subject that is laid out on request. */
@@ -67,7 +78,8 @@ export function entriesOf(book: Book, design: Design, mark: string = MARK): Entr
   // The workbook of a check holds the tolerances besides, one with parts of a shop their names.
   const asked = ON_REQUEST.filter((subject) => book.names.has(ENTRY + TELLING[subject]));
   const order = mark === FIRST_MARK ? METRIC : entering(design);
-  for (const [name, place] of placement(axes, asked, order).entries) {
+  const { entries: places, blocks } = placement(axes, asked, order);
+  for (const [name, place] of places) {
     const q: Quantity = QUANTITIES[name];
     const ats = combinations(axes, place.rows);
     if (q.kind !== 'input' || ats.length === 0) continue;
@@ -96,14 +108,43 @@ export function entriesOf(book: Book, design: Design, mark: string = MARK): Entr
         row,
         column,
         key: keyOf(design, q.path, at),
-        of: place.rows.map((axis: Axis) => axes[axis][at[axis] as number] ?? '').join(', '),
+        of: memberName(axes, place.rows, at),
         system,
         was: inputValue(design, q, at, system),
         found: book.cell(sheet, row, column),
       });
     }
   }
-  return { entries, lost };
+  return { entries, lost, mislabelled: mislabelled(book, entries, labelsOf(blocks, axes)) };
+}
+
+/** An input is found by its cell: a label that is another one's tells that cells were sorted. One that is no other's was reworded. */
+function mislabelled(book: Book, entries: readonly Entry[], labels: readonly Label[]): Mislabelled[] {
+  const plain = (text: string): string => text.trim().toLowerCase();
+  const all = new Set(labels.map(({ text }) => plain(text)));
+  return labels.flatMap(({ text, name, at, above }) => {
+    const entry = entries.find(
+      (one) => one.name === name && Object.entries(at).every(([axis, i]) => one.at[axis as Axis] === i),
+    );
+    if (entry === undefined) return [];
+    const { sheet } = entry;
+    // Workbooks that do not name it had it in the first column.
+    const [row, column] = above
+      ? [entry.row - 1, entry.column]
+      : [entry.row, book.names.get(LABELS)?.left ?? 0];
+    const cell = book.cell(sheet, row, column);
+    const found = cell.is === 'text' || cell.is === 'number' ? String(cell.value) : '';
+    return plain(found) === plain(text) || !all.has(plain(found))
+      ? []
+      : [
+          {
+            entry,
+            cell: `${quoted(sheet)}!${address(row, column, false, false)}`,
+            found: `found the label ${quote(found)}`,
+            taken: `takes ${quote(text)}: its values go by their cells, and those of a sorted table stand in other cells; undo that`,
+          },
+        ];
+  });
 }
 
 const cells = (count: number, place: Place): string =>

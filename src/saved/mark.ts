@@ -18,6 +18,9 @@ export const CARD = 'in_measured';
 /** Defined name of the cells in which a person enters values and rules of their own. */
 export const OWN_ROWS = 'own_rows';
 
+/** Defined name of the cell above the column of labels beside the inputs. */
+export const LABELS = 'input_labels';
+
 /** Defined name of the cell above the column of notes beside the inputs. */
 export const OWN_NOTES = 'own_notes';
 

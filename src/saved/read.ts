@@ -24,7 +24,17 @@ import type { Edit } from './document.ts';
 import { cellName, type Entries, type Entry, entriesOf } from './entries.ts';
 import { figured } from './figured.ts';
 import { following } from './follow.ts';
-import { CARD, DESIGN_TEXT, ENTRY, ENTRY_US, KNOWN_ANSWER, OWN_NOTES, OWN_ROWS, PAGE } from './mark.ts';
+import {
+  CARD,
+  DESIGN_TEXT,
+  ENTRY,
+  ENTRY_US,
+  KNOWN_ANSWER,
+  LABELS,
+  OWN_NOTES,
+  OWN_ROWS,
+  PAGE,
+} from './mark.ts';
 import { notesIn } from './notes.ts';
 import { markIn } from './ours.ts';
 import { addedIn } from './own.ts';
@@ -68,7 +78,7 @@ export interface CardCell {
 /** Names of the cells that are read, in small letters; a quantity of the model may be called as an entry is. */
 const WANTED = new Set(
   [
-    ...[DESIGN_TEXT, KNOWN_ANSWER, OWN_ROWS, OWN_NOTES, CARD, PAGE + SHELF],
+    ...[DESIGN_TEXT, KNOWN_ANSWER, OWN_ROWS, OWN_NOTES, CARD, PAGE + SHELF, LABELS],
     ...Object.entries(QUANTITIES).flatMap(([name, { kind }]) =>
       kind === 'input' ? [ENTRY + name, ENTRY_US + name] : [],
     ),
@@ -114,8 +124,8 @@ export async function readSaved(bytes: Uint8Array, file: string): Promise<SavedR
       ok: false,
       problems: read.problems.map((p) => ({ ...p, cell: `${carried.sheet}!A${carried.top + p.line}` })),
     };
-  const { entries, lost } = entriesOf(book, read.design, mark);
-  const known = { entries: await figured(book, following(read.design, entries)), lost };
+  const { entries, ...rest } = entriesOf(book, read.design, mark);
+  const known = { entries: await figured(book, following(read.design, entries)), ...rest };
   return new Reading(file, book, read.design, behindIn(archive)).result(carried.text, known);
 }
 
@@ -174,8 +184,10 @@ class Reading {
     this.behind = behind;
   }
 
-  result(text: string, { entries, lost }: Entries): SavedResult {
+  result(text: string, { entries, lost, mislabelled }: Entries): SavedResult {
     for (const { name, found, taken } of lost) this.say(null, name, found, `${taken}; ${FIXED}, ${AGAIN}`);
+    for (const { entry, cell, found, taken } of mislabelled)
+      this.say(entry, keyText(entry.key), found, taken, cell);
     const filled = entries.flatMap((entry) => this.fill(entry));
     for (const one of filled)
       if (isPart(one.name) && one.value === null && one.was !== null && !isEmpty(one, filled))
@@ -315,10 +327,16 @@ class Reading {
     this.say(entry, problem.key, problem.found, problem.taken);
   }
 
-  private say(entry: Entry | null, key: string, found: string, taken: string): void {
+  private say(
+    entry: Entry | null,
+    key: string,
+    found: string,
+    taken: string,
+    cell = entry === null ? '' : cellName(entry),
+  ): void {
     this.problems.push({
       file: this.file,
-      cell: entry === null ? '' : cellName(entry),
+      cell,
       line: entry === null ? 1 : entry.row + 1,
       column: entry === null ? 1 : entry.column + 1,
       key,

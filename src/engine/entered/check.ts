@@ -6,6 +6,7 @@ import type { Design } from '../../design/design.ts';
 import { type List, listOf } from '../../design/spelled.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { asEntered, boundsOf, entryUnit } from '../cell.ts';
+import type { Label } from './labels.ts';
 
 export interface Check {
   /** The entry that is named. */
@@ -15,6 +16,8 @@ export interface Check {
   readonly wrong: string;
   /** The end of a sentence that says what the cell takes. */
   readonly takes: string;
+  /** The label that stands beside it: then that is looked at, and `wrong` says nothing. */
+  readonly label?: Label;
 }
 
 /** Where a design file would take a value of its own, or needs one: an empty cell would compute with none. */

@@ -16,6 +16,7 @@ import { cellFor } from '../where.ts';
 import { between } from './between.ts';
 import { alone, type Check } from './check.ts';
 import { knownAnswer } from './known.ts';
+import { labelsOf, misplaced } from './labels.ts';
 import { ofName, ofShop } from './shop.ts';
 import { foldedFormula, rowFormula } from './spellings.ts';
 
@@ -32,6 +33,8 @@ const COLUMN = {
   row: 8,
   place: 9,
   moved: 10,
+  beside: 11,
+  sorted: 12,
 } as const;
 /** Row of the sums, of the first problem, of the known answer; then the entries. */
 const ROWS = { wrong: 3, changed: 4, first: 5, known: 6, moved: 7 } as const;
@@ -95,6 +98,11 @@ export function checkedOf(grid: Grid, design: Design): Checked {
     const count = place.counts.reduce((a, b) => a * b, 1);
     return `${place.sheet}!${address(place.row, place.column)}:${address(place.row + count - 1, place.column)}`;
   };
+  for (const label of labelsOf(grid.placement.blocks, grid.axes))
+    add(
+      { name: label.name, at: label.at, wrong: '', takes: misplaced(label.text, label.above), label },
+      false,
+    );
   const cells = { entry, value, all };
   for (const check of [...between(design, cells), ...ofShop(design, cells)])
     if (grid.placement.entries.has(check.name)) add(check, false);
@@ -165,12 +173,15 @@ export function checksSheet(grid: Grid, design: Design, checked: Checked): Sheet
   line(ROWS.changed, 'Inputs that were changed', `SUM(${all(COLUMN.changed)})`);
   const problem = (column: number, of: number = COLUMN.wrong): string =>
     `INDEX(${all(column)},MATCH(1,${all(of)},0),1)`;
+  /** Of the first that this column tells. */
+  const said = (of: number): string =>
+    `${problem(COLUMN.cell, of)}&" "&${problem(COLUMN.label, of)}&IF(${problem(COLUMN.of, of)}="",""," ("&${problem(COLUMN.of, of)}&")")&": "&${problem(COLUMN.takes, of)}`;
   line(
     ROWS.first,
     'The first of them',
     `IF(${address(ROWS.known, 3)}=0,"This program computes differently: do not use its results.",` +
       `IF(${address(ROWS.moved, 3)}>0,${problem(COLUMN.cell, COLUMN.moved)}&" is out of its place: cells were cut and pasted, or a row or a column was put into its table. Undo that; copy, do not cut.",` +
-      `IF(SUM(${all(COLUMN.wrong)})=0,"",${problem(COLUMN.cell)}&" "&${problem(COLUMN.label)}&IF(${problem(COLUMN.of)}="",""," ("&${problem(COLUMN.of)}&")")&": "&${problem(COLUMN.takes)})))`,
+      `IF(SUM(${all(COLUMN.wrong)})=0,"",IF(SUM(${all(COLUMN.sorted)})>0,${said(COLUMN.sorted)},${said(COLUMN.wrong)}))))`,
   );
   line(ROWS.known, 'The program computes as it should (1) or not (0)', known.right);
   line(ROWS.moved, 'Inputs that are out of their place', `SUM(${all(COLUMN.moved)})`);
@@ -186,11 +197,14 @@ export function checksSheet(grid: Grid, design: Design, checked: Checked): Sheet
     row: 'Row among the spellings',
     place: 'Place on the sheet',
     moved: 'Out of its place (1)',
+    beside: 'Label beside it',
+    sorted: 'Another one’s label (1)',
   };
   for (const key of Object.keys(titles) as (keyof typeof titles)[])
     put(sheet, TOP - 1, COLUMN[key], { role: 'label', value: titles[key] });
   rows.forEach(({ check, own }, i) => {
-    for (const [column, cell] of rowOf(grid, design, check, own, TOP + i)) put(sheet, TOP + i, column, cell);
+    for (const [column, cell] of rowOf(grid, design, check, own, TOP + i, all(COLUMN.beside)))
+      put(sheet, TOP + i, column, cell);
     if (own)
       for (const [column, cell] of placed(grid, checked, check, TOP + i, all(COLUMN.place)))
         put(sheet, TOP + i, column, cell);
@@ -232,7 +246,22 @@ function placed(
 /** Rows count this many times as much as columns. */
 const PLACE = 1000;
 
-function rowOf(grid: Grid, design: Design, check: Check, own: boolean, row: number): [number, Cell][] {
+/** Whether the label of another entry stands beside an entry: an empty one, or a reworded one, is that of no other. */
+function besideAnother(grid: Grid, { name, at: where, label }: Check, own: string, all: string): string {
+  const [row, column] = cellOf(grid.placement.entries.get(name) as Place, where);
+  const { label: labels } = grid.placement.columns;
+  const there = `${INPUTS}!${label?.above ? address(row - 1, column) : address(row, labels)}`;
+  return `IF(${there}="",0,IF(${there}=${own},0,IF(SUMPRODUCT((${all}=${there})*1)>0,1,0)))`;
+}
+
+function rowOf(
+  grid: Grid,
+  design: Design,
+  check: Check,
+  own: boolean,
+  row: number,
+  labels: string,
+): [number, Cell][] {
   const { name, at: where, takes } = check;
   const q = QUANTITIES[name];
   if (q.kind !== 'input') throw new Error(`${name} is no input`);
@@ -243,7 +272,10 @@ function rowOf(grid: Grid, design: Design, check: Check, own: boolean, row: numb
   const formula = (text: string): Cell => ({ role: 'formula', formula: text });
   const said = (value: string): Cell => ({ role: 'member', value });
   const here = (of: number): string => address(row, of, false);
-  const wrong = check.wrong.replaceAll('#', entry).replaceAll('@', here(COLUMN.row));
+  const wrong =
+    check.label === undefined
+      ? check.wrong.replaceAll('#', entry).replaceAll('@', here(COLUMN.row))
+      : here(COLUMN.sorted);
   const cells: [number, Cell][] = [
     [COLUMN.label, said(bareLabel(q.label))],
     [COLUMN.of, said(place.rows.map((axis) => grid.axes[axis][where[axis] as number] ?? '').join(', '))],
@@ -251,6 +283,10 @@ function rowOf(grid: Grid, design: Design, check: Check, own: boolean, row: numb
     [COLUMN.wrong, formula(`IFERROR(${wrong},1)`)],
     [COLUMN.takes, said(takes)],
   ];
+  if (check.label !== undefined) {
+    cells.push([COLUMN.beside, said(check.label.text)]);
+    cells.push([COLUMN.sorted, formula(besideAnother(grid, check, here(COLUMN.beside), labels))]);
+  }
   if (!own) return cells;
   const made = inputValue(design, q, where, grid.placement.entering.system);
   cells.push([COLUMN.made, { role: 'given', value: made }]);

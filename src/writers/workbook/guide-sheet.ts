@@ -20,7 +20,7 @@ const WIDTHS = [...PRINTED, 4, 16, 130];
 
 export const USE: readonly string[] = [
   'Change the framed cells of the sheet Inputs. Everything else follows, in any spreadsheet program: sizes, verdicts, findings, charts.',
-  'All other cells are locked against slips, without a password: “Unprotect Sheet” opens them. Do not sort the tables of Inputs then: a value counts by its cell, not by the label beside it.',
+  'All other cells are locked against slips, without a password: “Unprotect Sheet” opens them. A table of Inputs that is sorted then is refused: a value counts by its cell, not by the label beside it.',
   'While an input cannot be taken, the first sheet says which one and why, and gives no verdict and nothing to buy. The same stands beside the input.',
   'What would pass is tried when a workbook is made. After a change save the file: “coilfeed size THIS.xlsx --out NEW.xlsx” tries again.',
   'How many cylinders, coils, runs, conductors, points and rows there are is fixed within a workbook. For others “coilfeed design THIS.xlsx” writes the design file with the inputs as they are now: change that, and make another workbook from it.',

@@ -9,7 +9,7 @@ import { type Block, firstRow, INPUT_HEADINGS, titleRow } from '../../engine/lay
 import { INPUTS } from '../../engine/sheets.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
-import { OWN_NOTES } from '../../saved/mark.ts';
+import { LABELS, OWN_NOTES } from '../../saved/mark.ts';
 import { entriesByKey } from './assumed.ts';
 import { breaksOf, scaleOf } from './breaks.ts';
 import type { Page } from './page.ts';
@@ -17,7 +17,7 @@ import type { Page } from './page.ts';
 /** With more columns of entries than this they are narrower, for the sake of the print. */
 const MANY = 5;
 /** Widths of labels. The wider, the fewer of them take two lines, and the smaller is all of it on paper. */
-const LABELS = [37, 42, 47, 52, 57, 62, 67, 72, 77];
+const LABEL_WIDTHS = [37, 42, 47, 52, 57, 62, 67, 72, 77];
 /** Widths of unit and notes; and of what is for the screen: check, range, what there is to know of runs. */
 const UNIT = 6;
 const NOTES = 14;
@@ -26,7 +26,7 @@ const RIGHT = [40, 36, 110];
 const LEAST = 0.63;
 
 export function inputsPage(grid: Grid, design: Design, cells: Sheet): Page {
-  const { count, notes } = grid.placement.columns;
+  const { count, label: labels, notes } = grid.placement.columns;
   const entries = Array.from({ length: count }, () => (count > MANY ? 9 : 14));
   const hidden = idle(grid, design, cells);
   const starts = inputBlocks(grid).flatMap((block) => startsOf(block, grid));
@@ -41,7 +41,7 @@ export function inputsPage(grid: Grid, design: Design, cells: Sheet): Page {
     };
   };
   // On as few pages as it goes; of those with the largest letters.
-  const { printed, landscape, breaks } = LABELS.map(lying)
+  const { printed, landscape, breaks } = LABEL_WIDTHS.map(lying)
     .filter((one, _, all) => one.landscape === all[0]?.landscape)
     .reduce((best, one) => (one.breaks.length < best.breaks.length ? one : best));
   return {
@@ -56,7 +56,10 @@ export function inputsPage(grid: Grid, design: Design, cells: Sheet): Page {
     printed: printed.length,
     taken: takenIn(grid, design),
     looks: [],
-    names: [[OWN_NOTES, `${INPUTS}!${address(INPUT_HEADINGS, notes)}`]],
+    names: [
+      [OWN_NOTES, `${INPUTS}!${address(INPUT_HEADINGS, notes)}`],
+      [LABELS, `${INPUTS}!${address(INPUT_HEADINGS, labels)}`],
+    ],
   };
 }
 
