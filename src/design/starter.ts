@@ -21,7 +21,7 @@ ignition:
   dwell: 2.8 ms
   rest: 1.0 ms
 
-coil:
+coil:                       # an invented one: put in the data sheet of yours, or use: NAME of a shop's file
   resistance: 0.5 ohm       # primary, at 20 degC
   # How the coil charges: give exactly one of the three.
   inductance: 3.0 mH
@@ -48,7 +48,8 @@ points:                     # at least one; the relay must close at the one name
 
 sweep: { from: 1000 rpm, to: 7000 rpm, step: 500 rpm, supply: 14.0 V }
 
-sizes: { series: AWG, smallest: 18 AWG }    # AWG, SAE or mm2
+# gauge: auto takes any size of this series: AWG, SAE or mm2; with a shop's file what it has on its shelf.
+sizes: { series: AWG, smallest: 18 AWG }
 
 feed:                       # in order, from the battery outward
   - run: main
@@ -60,9 +61,10 @@ feed:                       # in order, from the battery outward
     bundle: 1               # current-carrying conductors bundled together, this one included
     gauge: auto             # chosen by the tool; or state it: 10 AWG, 10 SAE, 4 mm2
     joints: 4               # crimps in series; contacts: pairs of plug contacts
-    # Types: C blade, F small blade, E large blade, SF30 bolted strip
+    # Types: C blade, F small blade, E large blade, SF30 bolted strip. rating: auto takes the smallest rating of the
+    # type's standard that serves; with a shop's file one that the shop has.
     fuse: { type: C, rating: auto, ambient: 60 degC, from_source: 0.15 m }
-    relay:
+    relay:                  # an invented one: put in the data sheet of yours, or use: NAME of a shop's file
       rating: 40 A
       rated_at: 85 degC
       coil: 90 ohm
@@ -101,7 +103,7 @@ return:                     # from the coil to battery negative
     ambient: 80 degC
     insulation: C
     bundle: 1
-    gauge: 4 AWG
+    gauge: 4 AWG            # stated: a strap that is there is judged, not chosen
     joints: 2
 
 limits:

@@ -1,6 +1,8 @@
 /** A first design from a few answers, and a shop's file to start from. */
+import { SAE_TYPES } from '../design/names.ts';
 import { typesOffered } from '../design/shop/fuses.ts';
 import type { Shop } from '../design/shop/shop.ts';
+import { seriesOf } from '../design/spellings.ts';
 import { starter } from '../design/starter.ts';
 
 /** What a first design is asked for. */
@@ -15,37 +17,59 @@ export interface Asked {
   readonly coil: string | null;
   /** Dwell of the coil's bench test, as it is written. */
   readonly dwell: string | null;
-  /** Its wire, fuses and relays, where it lists any. */
-  readonly has: Pick<Shop, 'wire' | 'fuses' | 'relays'> | null;
+  /** Its parts, where it lists any. */
+  readonly has: Pick<Shop, 'coils' | 'wire' | 'fuses' | 'relays'> | null;
 }
 
 type Swap = readonly [find: RegExp, put: string];
 
-/** What the starter takes, where the shop has it; else the first that the shop has. */
-function fromShelf(has: NonNullable<Asked['has']>): Swap[] {
-  const types = typesOffered(has) ?? [];
-  const insulations = (has.wire ?? []).map(({ insulation }) => insulation);
-  const insulation = insulations.includes('C') ? 'C' : (insulations[0] ?? 'C');
+/** What the starter takes, where the shop has it; else the first that the shop has. Each says that it is the shop's. */
+function fromShelf({ coils = [], wire = [], fuses, relays = [] }: NonNullable<Asked['has']>): Swap[] {
+  const types = typesOffered({ fuses }) ?? [];
+  const type = types.includes('C') ? 'C' : types[0];
+  const insulation = (wire.find((one) => one.insulation === 'C') ?? wire[0])?.insulation;
+  const own = wire.filter((one) => one.insulation === insulation);
+  // A type says by which numbers it is sold.
+  const series = SAE_TYPES.includes(insulation ?? '') ? 'SAE' : seriesOf(own[0]?.size ?? '18 AWG');
   return [
-    ...(types.length === 0 || types.includes('C') ? [] : [[/(fuse: \{ type: )C/, `$1${types[0]}`] as const]),
-    ...(has.relays?.length
-      ? [
-          [
-            /^ {4}relay:\n(?: {6}.*\n)+/m,
-            '    relay: { rating: auto, ambient: 60 degC }  # of the shop\n',
-          ] as const,
-        ]
-      : []),
-    ...(insulation === 'C'
+    ...(type === undefined
       ? []
       : [
           [
-            /^( {4}insulation: )C.*\n((?: {4}(?:material|bundle).*\n)*? {4}gauge: auto)/gm,
-            `$1${insulation}\n$2`,
+            /^ {4}# Types: (?:.*\n) {4}#.*\n {4}fuse: \{ type: C(.*)$/m,
+            `    # auto: the smallest rating that serves among the shop's fuses of type ${type}\n    fuse: { type: ${type}$1`,
           ] as const,
         ]),
-    // A type says what it is made of.
-    ...(insulation.length > 1 ? [[/^ {4}material: .*\n/gm, ''] as const] : []),
+    ...(relays.length === 0
+      ? []
+      : [
+          [
+            /^ {4}relay:.*\n(?: {6}.*\n)+/m,
+            "    relay: { rating: auto, ambient: 60 degC }  # the smallest of the shop's relays that serves\n",
+          ] as const,
+        ]),
+    ...(coils.length === 0
+      ? []
+      : [
+          [
+            /^(coil:.*\n)/m,
+            `$1  # In place of all this, a coil of the shop: use: ${coils.map(({ name }) => JSON.stringify(name)).join(' or ')}\n`,
+          ] as const,
+        ]),
+    ...(insulation === undefined
+      ? []
+      : [
+          [
+            /^# gauge: auto .*\nsizes: .*$/m,
+            `# gauge: auto chooses among the shop's wire of this series, with the insulation of the run.\nsizes: { series: ${series}, aim: copper }   # aim: price for the cheapest that serves`,
+          ] as const,
+          [
+            /^( {4}insulation: )C.*\n((?: {4}(?:material|bundle).*\n)*? {4}gauge: auto)/gm,
+            `$1${insulation}           # of the shop's wire\n$2`,
+          ] as const,
+          // A type says what it is made of.
+          ...(insulation.length > 1 ? [[/^ {4}material: .*\n/gm, ''] as const] : []),
+        ]),
   ];
 }
 
@@ -90,7 +114,7 @@ export function firstDesign({ cylinders, stroke, layout, order, shop, coil, dwel
     ...(has === null ? [] : fromShelf(has)),
     [
       /^title: .*$/m,
-      `title: ${cylinders} cylinders, ${layout.replaceAll('_', ' ')}${shop === null ? '' : `\nshop: ${shop}`}`,
+      `title: ${cylinders === 1 ? '1 cylinder' : `${cylinders} cylinders`}, ${layout.replaceAll('_', ' ')}${shop === null ? '' : `\nshop: ${shop}`}`,
     ],
     [/^ {2}cylinders: .*$/m, `  cylinders: ${cylinders}`],
     [/^ {2}stroke: .*$/m, `  stroke: ${stroke}`],
@@ -98,7 +122,9 @@ export function firstDesign({ cylinders, stroke, layout, order, shop, coil, dwel
       /^ {2}firing_order: .*$/m,
       `  firing_order: ${order ?? (cylinders === 1 ? '[1]' : orderFor(cylinders))}${
         usual.length === 0
-          ? ''
+          ? cylinders < 3
+            ? ''
+            : `\n  # In turn; no order is usual with ${cylinders}: your engine's is in its manual.`
           : `\n  # Usual with ${cylinders}: ${usual.join(', ')} (common practice); your engine's is in its manual.`
       }`,
     ],
@@ -120,7 +146,7 @@ export function firstDesign({ cylinders, stroke, layout, order, shop, coil, dwel
       ? []
       : [
           [
-            /^coil:\n(?: .*\n)+/m,
+            /^coil:.*\n(?: .*\n)+/m,
             `coil:\n  use: ${JSON.stringify(coil)}\n  temperature: 20 degC      # a cold coil draws most\n`,
           ] as const,
         ]),

@@ -97,6 +97,63 @@ relays: [{ name: r50, rating: 50 A, rated_at: 85 degC, coil: 90 ohm, pull_in: 7 
   expect(run(design).verdict).toBe('pass');
 });
 
+test('with a metric shelf it takes its series, and passes', () => {
+  const sizes = ['0.75', '1', '1.5', '2.5', '4', '6', '10'].map(
+    (size) => `{ size: ${size} mm2, insulation: B }`,
+  );
+  const shop = `coils: [{ name: tall coil, resistance: 0.6 ohm, inductance: 3 mH }, { name: flat }]
+wire: [${sizes.join(', ')}]
+`;
+  const own = readShop({ text: shop, file: 'shop.yaml' });
+  if (!own.ok) throw new Error(own.problems.map(printProblem).join('\n'));
+  const answers = { cylinders: 6, stroke: 4, layout: 'coil_per_cylinder', order: null } as const;
+  const text = firstDesign({ ...answers, shop: 'shop.yaml', coil: null, dwell: null, has: own.shop });
+  // Which coils the shop has, as one would write them.
+  expect(text).toContain('use: "tall coil" or "flat"');
+  const read = readDesign(text, 'new', { text: shop, file: 'shop.yaml' });
+  if (!read.ok) throw new Error(read.problems.map(printProblem).join('\n'));
+  const { evaluation, verdict } = run(read.design);
+  const chosen = read.design.runs.flatMap(({ gauge }, at) =>
+    gauge === 'auto' ? [String(evaluation.value('gauge', { run: at }))] : [],
+  );
+  expect(chosen.filter((size) => !size.endsWith(' mm2'))).toEqual([]);
+  expect(verdict).toBe('pass');
+});
+
+test('each part that is taken says where it comes from, of a shop or invented', () => {
+  const answers = { cylinders: 4, stroke: 4, layout: 'coil_per_cylinder', order: null } as const;
+  const own = readShop(SHOP);
+  if (!own.ok) throw new Error('the starter cannot be read');
+  const bare = firstDesign({ ...answers, shop: null, coil: null, dwell: null, has: null });
+  const used = firstDesign({ ...answers, shop: 'shop.yaml', coil: null, dwell: null, has: own.shop });
+  /** The line of a part and the comments right above it. */
+  const about = (text: string, line: RegExp): string => {
+    const lines = text.split('\n');
+    const at = lines.findIndex((one) => line.test(one));
+    let top = at;
+    while (/^\s*#/.test(lines[top - 1] ?? '')) top -= 1;
+    return lines.slice(top, at + 1).join('\n');
+  };
+  for (const [part, invented, shops] of [
+    [/^coil:/, 'invented', 'invented'],
+    [/^ {4}fuse:/, "type's standard", "shop's fuses"],
+    [/^ {4}relay:/, 'invented', "shop's relays"],
+    [/^sizes:/, 'any size of this series', "shop's wire"],
+    [/^ {4}insulation:/, 'class A', "shop's wire"],
+  ] as const) {
+    expect(about(bare, part).replace(/\n\s*# /g, ' ')).toContain(invented);
+    expect(about(used, part)).toContain(shops);
+  }
+});
+
+test('an order that is no usual one says so; one cylinder is one', () => {
+  const answers = { stroke: 4, layout: 'coil_per_cylinder', order: null, shop: null, coil: null } as const;
+  const of = (cylinders: number): string => firstDesign({ ...answers, cylinders, dwell: null, has: null });
+  expect(of(7)).toContain('no order is usual with 7');
+  expect(of(8)).not.toContain('no order is usual');
+  expect(of(1)).toContain('title: 1 cylinder, coil per cylinder\n');
+});
+
 test('the order that is taken is a usual one, and in turn where none is known', () => {
   expect(orderFor(8)).toBe('1-8-4-3-6-5-7-2');
   expect(orderFor(7)).toBe('1-2-3-4-5-6-7');
