@@ -46,23 +46,43 @@ export const namedPrice = ({ shop, used }: Design, kind: Kind, name: string | nu
 
 const usedAt = (design: Design, run: number, part: 'fuse' | 'relay') => {
   const own = usedIn(design, run, part);
-  return own === undefined || own.beside.includes('rating') ? null : own.name;
+  // With another type or rating beside its name it is another part.
+  return own === undefined || ['type', 'rating'].some((key) => own.beside.includes(key)) ? null : own.name;
 };
 
 /** The shop's fuse of a run: the one that it uses, or the cheapest of that type and rating; null where there is none. */
 export function fuseOf(e: Evaluation, run: number): ShopFuse | null {
   const { design } = e;
   const own = usedAt(design, run, 'fuse');
-  const fuses = design.shop?.fuses ?? [];
-  if (own !== null) return fuses.find(({ name }) => name === own) ?? null;
-  const [type, rating] = [design.runs[run]?.fuse?.type, e.number('fuse_rating', { run })];
+  if (own !== null) return design.shop?.fuses?.find(({ name }) => name === own) ?? null;
   const price = (fuse: ShopFuse): number => fuse.price?.amount ?? Number.POSITIVE_INFINITY;
   return (
-    fuses
-      .filter((fuse) => fuse.type === type && fuse.rating === rating)
-      .toSorted((a, b) => (price(a) < price(b) ? -1 : price(a) > price(b) ? 1 : 0))[0] ?? null
+    fusesAlike(e, run).toSorted((a, b) => (price(a) < price(b) ? -1 : price(a) > price(b) ? 1 : 0))[0] ?? null
   );
 }
+
+/** All of the shop that have the type and the rating of the fuse of a run. */
+const fusesAlike = (e: Evaluation, run: number): ShopFuse[] => {
+  const [type, rating] = [e.design.runs[run]?.fuse?.type, e.number('fuse_rating', { run })];
+  return (e.design.shop?.fuses ?? []).filter((fuse) => fuse.type === type && fuse.rating === rating);
+};
+
+/** The fuse of the shop that a run gets without naming one. */
+export interface Taken {
+  readonly run: string;
+  readonly name: string;
+  /** How many of its type and rating the shop has: this one is the cheapest, or the first. */
+  readonly alike: number;
+}
+
+/** None while no sizes were found: nothing is bought then. */
+export const fusesTaken = (e: Evaluation): Taken[] =>
+  e.design.runs.flatMap(({ name: run }, i) => {
+    const fuse = usedAt(e.design, i, 'fuse') === null ? fuseOf(e, i) : null;
+    return fuse === null || e.number('solved') !== 1
+      ? []
+      : [{ run, name: fuse.name, alike: fusesAlike(e, i).length }];
+  });
 
 /** The shop's relay of a run, where it uses one. */
 export const relayOf = ({ design }: Evaluation, run: number): ShopRelay | null => {

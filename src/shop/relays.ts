@@ -1,4 +1,4 @@
-/** The relay of a run whose rating is `auto`: the first of the shop's list with which every rule of relays is kept. */
+/** The relay of a run whose rating is `auto`: the first of the shop's list with which every rule of relays is kept, or at least none fails. */
 import type { Design } from '../design/design.ts';
 import { runKey } from '../design/layout.ts';
 import { readDesign } from '../design/read.ts';
@@ -14,13 +14,19 @@ const byPrice = (a: ShopRelay, b: ShopRelay): number =>
   a.rating - b.rating;
 const byRating = (a: ShopRelay, b: ShopRelay): number => a.rating - b.rating || byPrice(a, b);
 
-/** Whether something of the relay of this run fails or is not known. */
-const wrong = ({ findings, evaluation: { design } }: Result, run: number): boolean =>
-  findings.some(
-    ({ rule, subject, verdict }) =>
-      rule.startsWith('relay') &&
-      subject === design.runs[run]?.name &&
-      (verdict === 'fail' || verdict === 'unknown'),
+/** The worst that is said of the relay of this run: 2 something fails, 1 something is not known, 0 neither. */
+const worst = ({ findings, evaluation: { design } }: Result, run: number): number =>
+  Math.max(
+    0,
+    ...findings.map(({ rule, subject, verdict }) =>
+      !rule.startsWith('relay') || subject !== design.runs[run]?.name
+        ? 0
+        : verdict === 'fail'
+          ? 2
+          : verdict === 'unknown'
+            ? 1
+            : 0,
+    ),
   );
 
 /** The design with relays of the shop in the place of those to be chosen; where none serves it stays as it is. */
@@ -33,16 +39,22 @@ export function withRelays(design: Design, judge: Judge): Design {
     if (relay?.rating !== 'auto' || design.unknowns.some((one) => one.kind === 'relay' && one.run === run))
       continue;
     const key = [...runKey(design, run), 'relay'];
+    // What a short data sheet leaves out is asked for, and no reason to take none of the shop's.
+    let open: Design | null = null;
     for (const { name } of order) {
       const text = edited(now.text, [
         { key: [...key, 'rating'], value: undefined },
         { key: [...key, 'use'], value: name },
       ]);
       const read = readDesign(text, '');
-      if (!read.ok || wrong(judge(read.design), run)) continue;
-      now = read.design;
+      if (!read.ok) continue;
+      const bad = worst(judge(read.design), run);
+      if (bad === 1) open ??= read.design;
+      if (bad > 0) continue;
+      open = read.design;
       break;
     }
+    now = open ?? now;
   }
   return now;
 }

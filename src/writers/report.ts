@@ -34,7 +34,15 @@ import {
 import { CAUTIONS } from './cautions.ts';
 import { bullet, columns, fitted, fold, tableText, WIDTH } from './columns.ts';
 import { remedyLines } from './remedies.ts';
-import { measuredLines, measuredShortly, orderLines, priceLine, usedLines, usedShortly } from './shop.ts';
+import {
+  measuredLines,
+  measuredShortly,
+  orderLines,
+  priceLine,
+  takenLines,
+  usedLines,
+  usedShortly,
+} from './shop.ts';
 import { VERDICT_WORDS, verdictCounts } from './verdict.ts';
 
 /** Lines of the report that is not asked for all: sixty, two of them in reserve. */
@@ -353,8 +361,8 @@ function fromShop(e: Evaluation, style: Style, all: boolean): string[] {
   const { shop, used } = e.design;
   const title = `From the shop’s file ${shop?.file ?? ''}`;
   const told = all
-    ? [...usedLines(used), ...measuredLines(e)]
-    : [...(used.length === 0 ? [] : [usedShortly(used)]), ...measuredShortly(e)];
+    ? [...usedLines(used), ...takenLines(e, (run) => `${run}: `), ...measuredLines(e)]
+    : [...takenLines(e, () => ''), ...(used.length === 0 ? [] : [usedShortly(used)]), ...measuredShortly(e)];
   if (told.length === 0) return [];
   if (all) return [section(style, title, told.map(bullet).join('\n'))];
   const text = fold(`${title}: ${told.join('; ')}`, WIDTH, '  ').trimStart();

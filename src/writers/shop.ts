@@ -4,7 +4,7 @@ import { type Kind, PART, partOf, type Shop, type Used } from '../design/shop/sh
 import type { Evaluation } from '../engine/evaluate.ts';
 import { measuredOf } from '../model/tables.ts';
 import type { Ordered } from '../shop/orders.ts';
-import { feedBill, money } from '../shop/prices.ts';
+import { feedBill, fusesTaken, money } from '../shop/prices.ts';
 import { printQuantity } from '../views/print.ts';
 import { fold, WIDTH } from './columns.ts';
 
@@ -59,6 +59,16 @@ export const measuredShortly = (e: Evaluation): string[] => {
   return sizes.size === 0 ? [] : [`measured resistance of ${[...sizes].join(' and ')}`];
 };
 
+/** `fuse “midi 20”, the cheapest of 2 alike`: of the shop, where the design names none. */
+export const takenLines = (e: Evaluation, at: (run: string) => string): string[] => [
+  ...new Set(
+    fusesTaken(e).map(
+      ({ run, name, alike }) =>
+        `${at(run)}fuse “${name}”${alike > 1 ? `, the cheapest of ${alike} of its type and rating` : ''}`,
+    ),
+  ),
+];
+
 /** `23.10 EUR: wire, fuses and relays. No price: …` */
 export function priceLine(e: Evaluation): string[] {
   const bill = feedBill(e);
@@ -100,6 +110,7 @@ export function shopJson({ file, currency }: Shop, e: Evaluation, order: Ordered
       lines: price.lines.map(({ what, count, unit, each }) => ({ what, count, unit, each })),
       without: price.open,
     },
+    fuses: fusesTaken(e),
     order: order?.orders.map(({ wire, fuses }) => ({ wire, fuses })) ?? null,
     measured: measuredWire(e).map(({ run, size, insulation, ohm, at, from }) => ({
       run,

@@ -4,7 +4,8 @@ import { harnessOf } from '../../src/kit/harness.ts';
 import { partsList } from '../../src/kit/parts.ts';
 import { kitBills, priceTable } from '../../src/kit/prices.ts';
 import { run } from '../../src/run.ts';
-import { billOf, feedBill } from '../../src/shop/prices.ts';
+import { billOf, feedBill, fusesTaken } from '../../src/shop/prices.ts';
+import { report } from '../../src/writers/report.ts';
 import { base, design } from '../design/helpers.ts';
 
 const SHOP = `shop:
@@ -133,4 +134,21 @@ const labelsOf = ({ harness }: { harness: ReturnType<typeof harnessOf> }): numbe
 
 test('no prices, no bill', () => {
   expect(feedBill(run(design(base())).evaluation)).toBeNull();
+});
+
+test('the fuse of the shop that a run gets is named, and of how many alike it is the cheapest', () => {
+  const told = (fuse?: string): string => report(run(priced(fuse))).replace(/\s+/g, ' ');
+  expect(fusesTaken(run(priced()).evaluation)).toEqual([{ run: 'main', name: 'blade 20', alike: 2 }]);
+  expect(told()).toContain('fuse “blade 20”, the cheapest of 2 of its type and rating');
+  // One that the design names is told as such.
+  expect(fusesTaken(run(priced('use: other')).evaluation)).toEqual([]);
+  expect(told('use: other')).toContain('fuse “other”');
+  expect(told('use: other')).not.toContain('the cheapest of');
+});
+
+test('with another type beside its name it is another fuse, with another price', () => {
+  // The shop has no blade of type F: it has no price.
+  const bill = feedBill(run(priced('use: other, type: F')).evaluation);
+  expect(bill?.open).toContain('20 A fuse, type F');
+  expect(bill?.total).toBeCloseTo(3 + (2 * 0.3) / 0.3048 + 11, 9);
 });

@@ -38,15 +38,25 @@ export function Buy({ view }: { readonly view: View }) {
   );
 }
 
-/** The price of the feed by the shop's file, and what of it has none; nothing without prices. */
+/** Which fuses of the shop it gets, and its price by the shop's file, with what of it has none. */
 function Price({ shop }: { readonly shop: View['json']['shop'] }) {
-  if (!shop?.price || shop.currency === null) return null;
-  const { total, without } = shop.price;
-  const open = without.length === 0 ? '' : `; no price: ${without.join('; ')}`;
+  if (!shop) return null;
+  const { price, currency } = shop;
+  const open = price?.without.length ? `; no price: ${price.without.join('; ')}` : '';
   return (
-    <p>
-      Price of wire, fuses and relays: {total.toFixed(2)} {shop.currency}
-      {open}
-    </p>
+    <>
+      {shop.fuses.map(({ run, name, alike }) => (
+        <p key={run}>
+          Of the shop in {run}: fuse “{name}”
+          {alike > 1 ? `, the cheapest of ${alike} of its type and rating` : ''}
+        </p>
+      ))}
+      {price === null || currency === null ? null : (
+        <p>
+          Price of wire, fuses and relays: {price.total.toFixed(2)} {currency}
+          {open}
+        </p>
+      )}
+    </>
   );
 }
