@@ -124,6 +124,35 @@ describeWithPeer('chromium', 'an answer of before', () => {
     await until(page, `document.body.dataset.late === '0'`);
   });
 
+  test('the workbook of a kit is of the design of the papers beside it, whatever is typed meanwhile', async () => {
+    const page = await opened();
+    await page.evaluate(`(() => {
+      const post = Worker.prototype.postMessage;
+      window.posted = [];
+      Worker.prototype.postMessage = function (message) {
+        posted.push(message);
+        post.call(this, message);
+      };
+    })()`);
+    await page.locator('.part-kit summary').click();
+    await page.locator('.papers').waitFor();
+    // Before the next answer is there, and before the page says that it waits for one.
+    await page.evaluate(`(() => {
+      hold('design');
+      const field = document.querySelector('#field-coil_temperature');
+      field.value = '61 degC';
+      field.dispatchEvent(new Event('input', { bubbles: true }));
+      [...document.querySelectorAll('.part-kit button')].find((one) => one.textContent === 'Workbook of the kit').click();
+    })()`);
+    await until(page, `posted.some(({ kind }) => kind === 'kitbook')`);
+    const texts = await page.evaluate(
+      `['papers', 'kitbook'].map((kind) => posted.findLast((one) => one.kind === kind).ask.text)`,
+    );
+    expect(texts).toEqual([expect.stringContaining('coilfeed: 1'), (texts as string[])[0]]);
+    await page.evaluate('letGo()');
+    await until(page, `document.querySelector('.part-kit .making').textContent.includes('in the downloads')`);
+  });
+
   test('a reading that is being typed goes to the design at hand, not to the file that is dropped', async () => {
     const page = await opened();
     await page.locator('.part-readings summary').first().click();

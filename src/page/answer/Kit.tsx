@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Lot, Papers } from '../protocol.ts';
 import { endingOf, save } from '../shell/files.ts';
 import { Making, useMaking } from '../shell/Making.tsx';
-import { useBenchState, useCurrent, useSlow } from '../state/use.ts';
+import { useBench, useBenchState, useCurrent, useSlow } from '../state/use.ts';
 import { Progress } from './Progress.tsx';
 
 export function Kit() {
@@ -29,6 +29,7 @@ export function Kit() {
             take={(serials) => set((now) => ({ ...now, serials }))}
           />
         </div>
+        {open ? <Book lot={lot} ready={current} /> : null}
         {!open ? null : current ? <Listed lot={lot} /> : <p>Not current: no papers are made.</p>}
       </details>
     </section>
@@ -70,7 +71,6 @@ function Listed({ lot }: { readonly lot: Lot }) {
         <button type="button" onClick={() => save(zip, 'kit.zip')}>
           All papers as one ZIP
         </button>
-        <Book lot={lot} />
       </p>
       <ul class="papers">
         {files.map(({ name, what, text }) => (
@@ -99,22 +99,28 @@ function Listed({ lot }: { readonly lot: Lot }) {
 
 const BOOK = 'The workbook of the kit';
 
-function Book({ lot }: { readonly lot: Lot }) {
-  const { history, shop } = useBenchState('history', 'shop');
+interface BookProps {
+  readonly lot: Lot;
+  readonly ready: boolean;
+}
+
+/** It stays whatever becomes of the papers: its file may be under way. */
+function Book({ lot, ready }: BookProps) {
+  const bench = useBench();
   const [said, say] = useState('');
   const { make, stop } = useMaking(BOOK, say);
-  const { text, file } = history.now;
   return (
-    <>
+    <p class="buttons">
       <button
         type="button"
-        disabled={stop !== null}
-        onClick={() => make('kitbook', { text, file, shop, ...lot }, 'kit.xlsx')}
+        disabled={stop !== null || !ready}
+        // Of the answer that the papers beside it are of, whatever is typed meanwhile.
+        onClick={() => bench.viewed && make('kitbook', { ...bench.viewed, ...lot }, 'kit.xlsx')}
       >
         Workbook of the kit
       </button>{' '}
       <Making what={BOOK} said={said} stop={stop} />
-    </>
+    </p>
   );
 }
 

@@ -129,8 +129,8 @@ export class Bench {
   private asked: string | null = null;
   /** The last text of this file without faults, or with good values in their place. */
   private good: { readonly origin: number; readonly text: string } | null = null;
-  /** The text behind the view. */
-  private viewed: string | null = null;
+  /** What the view is the answer to. */
+  viewed: Given | null = null;
   private kept: Kept | null;
   private side: { readonly client: Client; readonly text: string } | null = null;
   private saving: ReturnType<typeof setTimeout> | undefined;
@@ -242,12 +242,12 @@ export class Bench {
     kind: K,
     more: Omit<Calls[K]['ask'], keyof (Given & Owned)>,
   ): Promise<Calls[K]['reply']> {
-    const { shop, history } = this.state;
-    const text = this.viewed ?? history.now.text;
+    const { viewed } = this;
+    if (viewed === null) throw new Stopped('stopped');
     const own = await this.found();
-    if (this.side !== null && this.side.text !== text) this.stop();
-    this.side ??= { client: new Client('late'), text };
-    const ask = { text, file: history.now.file, shop, own, ...more } as unknown as Calls[K]['ask'];
+    if (this.side !== null && this.side.text !== viewed.text) this.stop();
+    this.side ??= { client: new Client('late'), text: viewed.text };
+    const ask = { ...viewed, own, ...more } as unknown as Calls[K]['ask'];
     return this.side.client.call(kind, ask);
   }
 
@@ -281,10 +281,10 @@ export class Bench {
 
   /** Keeps the present answer beside those to come. */
   keep(): void {
-    const { history } = this.state;
     const view = wholeView(this.state);
     if (view === null || this.viewed === null) return;
-    this.kept = { text: this.viewed, file: history.now.file };
+    const { text, file } = this.viewed;
+    this.kept = { text, file };
     this.put({ snapshot: view });
     this.save();
   }
@@ -380,13 +380,13 @@ export class Bench {
 
   /** What the author added to the newest view, where anything is. */
   private async judgeOwn(): Promise<void> {
-    const { view, shop, history } = this.state;
+    const { view } = this.state;
     if (view === null || this.viewed === null || this.owning) return;
     if (!hasOwn(view.design) || ownOf(this.state) !== null) return;
     this.owning = true;
     this.owner ??= new Client('sheets');
     const own = await this.owner
-      .call('own', { text: this.viewed, file: history.now.file, shop })
+      .call('own', this.viewed)
       .then((judged) => ({ of: view, judged, why: '' }))
       .catch((error: Error) => {
         this.owner?.end();
@@ -463,7 +463,7 @@ export class Bench {
       });
       if (answered !== null) {
         this.good = { origin, text: answered.text };
-        this.viewed = answered.text;
+        this.viewed = { text: answered.text, file, shop };
         return { problems, held, failed: null, view: answered.view };
       }
       // What was answered of another file says nothing of this one.
