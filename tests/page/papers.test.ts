@@ -1,5 +1,5 @@
 /** The papers that the page makes: as the command’s, with the logo that was opened. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { expect, test } from 'vitest';
@@ -57,6 +57,17 @@ test('no papers where a rule of the author’s own was not asked, and held ones 
     released: false,
     words: 'NOT RELEASED FOR BUILDING: a rule of the author’s own fails',
   });
+});
+
+test('no papers around a part that is not known, as the command refuses it', async () => {
+  const file = join(emptyFolder(), 'unknown.yaml');
+  const text = straight(2).replace('gauge: 6 AWG', 'gauge: unknown');
+  writeFileSync(file, text);
+  const refused = await coilfeed(['kit', file, '--out', join(emptyFolder(), 'kit')]);
+  const made = await papersOf(design(text), { kits: '', serials: '' }, null);
+  const words = 'feed[0].gauge: nothing can be';
+  expect([refused.status, made]).toEqual([2, { why: `${words} built around an unknown part.` }]);
+  expect(refused.err).toContain(words);
 });
 
 test('the logo stands on every paper, on each page of the build record, where the shop’s file names one', async () => {

@@ -72,8 +72,15 @@ describeWithPeer('chromium', 'late states of the page', () => {
     const before = await answers(page);
     await area.fill(text.replace(/gauge: [^,}\n]*/, 'gauge: unknown'));
     await answered(page, before + 1);
-    expect(await page.locator('.verdict .word').textContent()).not.toContain('pass ');
+    // The feed passes with what is taken in the place of the sizes: that is no verdict on it.
+    expect(await page.locator('.verdict .mark').textContent()).toBe('? unknown');
+    expect(await page.title()).toMatch(/^UNKNOWN – /);
     expect(await page.locator('.verdict .problem').textContent()).toContain('not known');
+    // What limits has the room that it has without these words: a line each, not a column of letters.
+    const [words, limits] = (await page.evaluate(
+      `['.verdict .problem', '.verdict .limits'].map((one) => document.querySelector(one).getBoundingClientRect().width)`,
+    )) as [number, number];
+    expect(limits).toBe(words);
     expect(await page.locator('.part-buy').textContent()).toContain('nothing is listed to buy');
     expect(await faultsInBoth(page)).toEqual([]);
   });

@@ -1,6 +1,7 @@
 /** A snapshot of an earlier answer beside the live one. */
 import { hasRules } from '../../own/found.ts';
 import type { Shown, View } from '../protocol.ts';
+import { overall } from '../state/bench.ts';
 import { useBench, useBenchState, useShown, useVerdict } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
 import { Mark } from './Mark.tsx';
@@ -41,6 +42,7 @@ export function Compare({ view }: { readonly view: View }) {
 function Beside({ view, snapshot }: { readonly view: View; readonly snapshot: View }) {
   const [now, then] = [useShown(view), useShown(snapshot)];
   const verdict = useVerdict();
+  const was = overall(snapshot, snapshot.json.verdict);
   return (
     <Table
       caption={`Now beside the snapshot of “${snapshot.json.title}”`}
@@ -57,14 +59,10 @@ function Beside({ view, snapshot }: { readonly view: View; readonly snapshot: Vi
             'Verdict',
             verdict === 'open' ? 'being worked out' : <Mark key="now" verdict={verdict} />,
             <span key="then">
-              <Mark verdict={snapshot.json.verdict} />
+              <Mark verdict={was} />
               {aside(snapshot) ? ' without the author’s own rules' : ''}
             </span>,
-            aside(snapshot) || verdict === 'open'
-              ? '–'
-              : verdict === snapshot.json.verdict
-                ? 'same'
-                : 'another',
+            aside(snapshot) || verdict === 'open' ? '–' : verdict === was ? 'same' : 'another',
           ],
         },
         ...now.feed.heads.map(({ key, label }, i) => ({

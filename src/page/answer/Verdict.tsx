@@ -71,6 +71,7 @@ function Word({ view, working }: { readonly view: View; readonly working: boolea
   const verdict = useVerdict();
   const own = useOf(ownOf);
   const open = findings.filter((f) => f.verdict === verdict && f.verdict !== 'pass');
+  const unknown = view.design.unknowns.length;
   const rows = own?.judged?.rows ?? [];
   const theirs = rows.filter((row) => row.verdict === verdict && verdict !== 'pass').slice(0, NAMED);
   const some = open.length + theirs.length > 0;
@@ -84,14 +85,15 @@ function Word({ view, working }: { readonly view: View; readonly working: boolea
           <Mark verdict={verdict} />
         )}
         <span class="quiet">
+          {unknown > 0 ? 'with the likeliest in their place: ' : ''}
           {verdictCounts(findings, rows)}
           {hasOwn(view.design) && own === null ? '; the author’s own rules are being worked out' : ''}
         </span>
       </p>
-      {view.design.unknowns.length > 0 ? (
+      {unknown > 0 ? (
         <p class="problem">
-          {view.design.unknowns.length === 1 ? 'One part is' : `${view.design.unknowns.length} parts are`} not
-          known: figures stand on the likeliest in its place. See the readings.
+          {unknown === 1 ? 'One part is' : `${unknown} parts are`} not known: figures stand on the likeliest
+          in its place. See the readings.
         </p>
       ) : null}
       {own?.why ? (

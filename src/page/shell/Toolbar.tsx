@@ -1,7 +1,7 @@
 /** What is done with the design as a whole. */
 import { asYaml } from '../../saved/apply.ts';
 import { wholeView } from '../state/bench.ts';
-import { useBench, useBenchState, useCurrent, useVerdict } from '../state/use.ts';
+import { useBench, useBenchState, useCurrent, useOf, useVerdict } from '../state/use.ts';
 import { CHOOSER, chooseFile, type Demo, named, save, take } from './files.ts';
 import { Making, useMaking } from './Making.tsx';
 import { Menu } from './Menu.tsx';
@@ -21,6 +21,8 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
   const bench = useBench();
   const { history, tree, busy, shop } = useBenchState('history', 'tree', 'busy', 'shop');
   const open = useVerdict() === 'open';
+  // As the command: of parts that are not known there is no result, only what the readings say.
+  const guessed = useOf(({ view }) => (view?.design.unknowns.length ?? 0) > 0);
   const { file, text } = history.now;
   const current = useCurrent();
   const sound = tree.sound && current;
@@ -90,7 +92,7 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
         >
           Workbook
         </button>
-        <button type="button" data-closes disabled={!sound || busy || open} onClick={saveResult}>
+        <button type="button" data-closes disabled={!sound || busy || open || guessed} onClick={saveResult}>
           Result
         </button>
       </Menu>

@@ -25,6 +25,11 @@ const NO_TIME = '1980-01-01T12:00:00Z';
 
 async function jobOf(result: Result, { kits, serials: given }: Lot): Promise<Job | Nothing> {
   const { evaluation, own = [] } = result;
+  const { unknowns } = evaluation.design;
+  if (unknowns.length > 0)
+    return {
+      why: `${unknowns.map(({ path }) => path).join(', ')}: nothing can be built around an unknown part.`,
+    };
   // Nobody may take papers for released whose rules were not asked.
   if (hasRules(evaluation.design) && own.length === 0)
     return { why: 'The author’s own rules could not be worked out: no papers are made.' };
