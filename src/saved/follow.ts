@@ -4,7 +4,7 @@
  */
 import { address } from '../basis/address.ts';
 import type { Design } from '../design/design.ts';
-import { deviceNamed, followed, heldFor, offered, PART_OF, withPart } from '../engine/entered/parts.ts';
+import { deviceNamed, followed, heldFor, namesOf, PART_OF, withPart } from '../engine/entered/parts.ts';
 import { lookedUp } from '../engine/entered/shelf.ts';
 import type { Found } from './book.ts';
 import type { Entry } from './entries.ts';
@@ -26,9 +26,11 @@ export function following(design: Design, entries: readonly Entry[]): readonly E
     if (!part || !named || found.is !== 'formula') return entry;
     const written = lookedUp(design, name, at, address(named.row, named.column));
     if (written === null || plain(found.value) !== plain(written)) return entry;
-    const { free = [], fixed = [] } = offered(design, part.device) ?? {};
     if (named.found.is === 'empty') return { ...entry, found: named.found, follows: true };
-    const wanted = [...free, ...fixed].find((one) => named.found.is === 'text' && named.found.value === one);
+    // Also one that is on no list of the workbook: that was made for another curve, what is read is not.
+    const wanted = namesOf(design, part.device).find(
+      (one) => named.found.is === 'text' && named.found.value === one,
+    );
     const of = wanted === undefined ? design : withPart(design, part.device, at, wanted);
     return { ...entry, found: contentOf(heldFor(of, name, at, system)), follows: true };
   });

@@ -123,6 +123,40 @@ test('the cells offer what may be chosen: not a coil with another connector, nor
   expect(offered('fuse_part', BACK)).toEqual(['blade 10', 'blade 15', 'blade 30', 'warm 25']);
 });
 
+/** Fuses of which one has a maker’s curve, which is laid out in the workbook: the sheet says what to do, and that is done. */
+const ANEW: [what: string, at: At, from: string, to: string][] = [
+  ['a fuse with a maker’s curve', BACK, 'use: blade 15, ambient', 'slow 20'],
+  ['another in the place of such a fuse', FRONT, 'use: slow 20', 'blade 30'],
+];
+test.each(ANEW)(
+  '%s is on no list; the sheet asks for a new workbook, and what is read is that fuse',
+  async (_, at, from, to) => {
+    const wanted = other(from, from.replace(/use: \w+ \d+/, `use: ${to}`));
+    const was = from.replace(/use: (\w+ \d+).*/, '$1');
+    sheets.set('fuse_part', at, to);
+    expect(page()).toContain('CHECK INPUTS');
+    expect(page().join('\n')).toMatch(/maker’s curve.*makes one for the change/);
+    sheets.set('fuse_part', at, was);
+    const { design: read, said } = await readBack(fill(book, ['fuse_part', at, to]));
+    expect(said).toEqual([]);
+    // Nothing of the fuse before stands beside the name: another rating would make it another fuse.
+    expect(read?.text).toBe(wanted.text);
+  },
+);
+
+test('what is said of a list of parts says where others are, and fits the messages of a cell', () => {
+  for (const name of ['coil_part', 'relay_part', 'fuse_part'] as const)
+    for (const at of name === 'coil_part' ? [{}] : [FRONT, BACK]) {
+      const cell = entryOf(book, name, at);
+      const { prompt, error } = validations(sheets.grid, design).find(({ where }) => where === cell) ?? {};
+      for (const [, text = ''] of [prompt ?? [], error ?? []]) {
+        expect(text).toMatch(/name another one in the design file|makes one for the change/);
+        // From memory: spreadsheet programs take 225 characters of an error, 255 of a prompt.
+        expect(text.length).toBeLessThanOrEqual(225);
+      }
+    }
+});
+
 test('a value that is typed over stands beside the other name', async () => {
   const { design: read } = await readBack(
     fill(book, ['relay_part', FRONT, 'heavy'], ['relay_pull_in_20', FRONT, 7.9]),

@@ -39,6 +39,30 @@ const KEYS = [
 ];
 const REST = 'relays:\n    -   { name:  R,rating:   30 A  }   # odd spacing stays\n\n\n# the end\n';
 
+const MARK = '\ufeff';
+/** Texts as some editors write them: a mark before the first letter, lines that end with a return. */
+test.each([
+  ['a mark', (text: string) => MARK + text],
+  ['returns', (text: string) => text.replaceAll('\n', '\r\n')],
+  ['both', (text: string) => MARK + text.replaceAll('\n', '\r\n')],
+])('%s: it stays, the coil has it too, and the file is read', (_, as) => {
+  for (const [before, lines] of [
+    ['currency: EUR # ours\ncoils:\n  - name: A\n    resistance: 0.5 ohm\n', KEYS],
+    ['# ours\ncoils:\n  - { name: A, resistance: 0.5 ohm }\n', [LINE]],
+    ['currency: EUR', [LINE]],
+  ] as const) {
+    const text = as(before);
+    const { now, coils } = added(text, '20 degC');
+    expect(now.startsWith(text)).toBe(true);
+    expect(coils?.at(-1)?.name).toBe('bench coil');
+    // A file of one line has no ends to go by.
+    const ends = before.includes('\n') ? text.includes('\r\n') : false;
+    for (const line of lines) expect(now).toContain(`${line}${ends ? '\r\n' : '\n'}`);
+    expect(now.slice(1)).not.toContain(MARK);
+    if (ends) expect(now.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
+  }
+});
+
 /** What stands before the coil, what is added, and what stands behind it. */
 const TEXTS: [what: string, before: string, added: string, after: string][] = [
   [

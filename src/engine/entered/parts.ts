@@ -15,6 +15,7 @@ import {
 import { usedIn } from '../../design/shop/use.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { inputValue } from '../cell.ts';
+import { ANEW } from './check.ts';
 
 export type Device = 'coil' | 'fuse' | 'relay';
 export const DEVICES = ['coil', 'fuse', 'relay'] as const;
@@ -105,6 +106,10 @@ export interface Offered {
   readonly fixed: readonly string[];
 }
 
+/** All parts of one kind that the design knows by name. */
+export const namesOf = ({ shop }: Design, device: Device): readonly string[] =>
+  (shop?.[KIND[device]] ?? []).map(({ name }) => name);
+
 /** Null where the design uses none by name. */
 export function offered(design: Design, device: Device): Offered | null {
   const { shop, runs } = design;
@@ -127,6 +132,22 @@ export function offered(design: Design, device: Device): Offered | null {
 /** Whether the run keeps its fuse, by the curve of which it is judged. */
 export function isFixed(design: Design, device: Device, used: Used): boolean {
   return holds(used, 'curve') && (offered(design, device)?.fixed.includes(used.name) ?? false);
+}
+
+/** Why a part of the shop is not on the list of an input, and how one gets to it: a sentence, short enough for a cell’s message. */
+export function elsewhere(design: Design, device: Device, used: Used): string {
+  if (device === 'relay')
+    return 'It holds all that were in the shop’s file: name another one in the design file';
+  if (device === 'coil') {
+    const largest = design.shop?.coils?.find(({ name }) => name === used.name)?.largest;
+    const connector = largest === undefined ? 'says no largest wire' : `takes wire up to ${largest}`;
+    return `It holds coils whose connector ${connector}: name another one in the design file`;
+  }
+  if (isFixed(design, device, used))
+    return `The run is judged by its maker’s curve: once another fuse is typed, ${ANEW}`;
+  return design.shop?.fuses?.some(({ curve }) => curve !== undefined)
+    ? `Not on it: fuses with a maker’s curve. Once one is typed, ${ANEW}`
+    : 'It holds the fuses of the types in this design: name another one in the design file';
 }
 
 /** The design with another part of the shop in the place of the one that it uses. */

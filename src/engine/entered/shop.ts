@@ -9,7 +9,7 @@ import { usedIn } from '../../design/shop/use.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import type { Cells } from './between.ts';
 import { ANEW, type Check } from './check.ts';
-import { type Device, deviceNamed, isFixed, keyOf, PART_OF, usedAs } from './parts.ts';
+import { type Device, deviceNamed, elsewhere, isFixed, keyOf, PART_OF, usedAs } from './parts.ts';
 import { lookedUp, namesFor } from './shelf.ts';
 
 /** 1 where a word is none of these. */
@@ -84,19 +84,15 @@ export function ofName(design: Design, name: QuantityName, at: At): Check | null
   const made = `EXACT(#,"${used.name.replaceAll('"', '""')}")`;
   // A star would be a wildcard in a look-up: the find is compared.
   const found = `IFERROR(IF(EXACT(INDEX(${names},MATCH(#,${names},0),1),#),0,1),1)`;
-  return isFixed(design, device, used)
-    ? {
-        name,
-        at,
-        wrong: `IF(${made},0,1)`,
-        takes: `takes “${used.name}”, by the curve of which the run is judged; ${ANEW}`,
-      }
-    : {
-        name,
-        at,
-        wrong: `IF(${made},0,${found})`,
-        takes: `takes the name of a ${device} of its list; ${ANEW}`,
-      };
+  const takes = isFixed(design, device, used)
+    ? `takes “${used.name}”`
+    : `takes the name of a ${device} of its list`;
+  return {
+    name,
+    at,
+    wrong: isFixed(design, device, used) ? `IF(${made},0,1)` : `IF(${made},0,${found})`,
+    takes: `${takes}. ${elsewhere(design, device, used)}`,
+  };
 }
 
 /** Sizes that the terminals of a run, and the connectors of coils, take. */

@@ -4,7 +4,7 @@ import { labelParts, type Quantity } from '../../basis/quantity.ts';
 import { printUnit } from '../../basis/units.ts';
 import type { Design } from '../../design/design.ts';
 import { asEntered, boundsOf, entryUnit } from '../../engine/cell.ts';
-import { deviceNamed } from '../../engine/entered/parts.ts';
+import { deviceNamed, elsewhere, usedAs } from '../../engine/entered/parts.ts';
 import { namesFor } from '../../engine/entered/shelf.ts';
 import { cellOf, members } from '../../engine/places.ts';
 import type { Grid } from '../../engine/translate.ts';
@@ -22,7 +22,10 @@ export const validations = (grid: Grid, design: Design): Validation[] =>
       return members(grid.axes, place.rows).flatMap((at) => {
         const names = namesFor(design, device, at);
         const cell = address(...cellOf(place, at), false, false);
-        return names === null ? [] : [rule(grid, name, cell, names)];
+        const used = usedAs(design, device, at);
+        return names === null || used === undefined
+          ? []
+          : [rule(grid, name, cell, names, elsewhere(design, device, used))];
       });
     return isChosen(name) && byRun(design, name)
       ? design.runs.map((_, run) => {
@@ -39,7 +42,14 @@ export const validations = (grid: Grid, design: Design): Validation[] =>
         ];
   });
 
-function rule({ placement }: Grid, name: QuantityName, where: string, choices: string | null): Validation {
+/** `others` says of a list of parts where those are that are not on it. */
+function rule(
+  { placement }: Grid,
+  name: QuantityName,
+  where: string,
+  choices: string | null,
+  others?: string,
+): Validation {
   const { system } = placement.entering;
   const q: Quantity = QUANTITIES[name];
   const { bare: label, empty } = labelParts(q.label);
@@ -48,9 +58,11 @@ function rule({ placement }: Grid, name: QuantityName, where: string, choices: s
   const permitted = ends.length === 2 ? `${ends[0]} to ${ends[1]}${unit === '' ? '' : ` ${unit}`}` : '';
   const listed = choices !== null;
   const title = listed ? 'Choose from the list' : `Number${unit === '' ? '' : ` in ${unit}`}`;
-  const said = [label, listed ? '' : `Allowed: ${permitted}`, empty ?? ''];
+  const said = [label, listed ? '' : `Allowed: ${permitted}`, empty ?? '', others ?? ''];
   const wrong = listed
-    ? `${label}: this is not on the list. What is not in the tables of this workbook may give no result: see the sheet Choices.`
+    ? others !== undefined
+      ? `${label}: this is not on the list. ${others}`
+      : `${label}: this is not on the list. What is not in the tables of this workbook may give no result: see the sheet Choices.`
     : `${label}: allowed: ${permitted}, as a plain number without its unit.`;
   const end = (i: 0 | 1): number => asEntered(q.range?.[i] ?? 0, q, system);
   return {
