@@ -16,7 +16,7 @@ export async function run(argv: string[]): Promise<number> {
     throw new Refusal(`A design is written as YAML, not as "${out}": the name must end in .yaml.`);
   const given = await readGiven(file, { shop: values.shop });
   if (given === null) return 2;
-  const yaml = asYaml(given.design.text);
+  const yaml = asYaml(given.design.text.toString());
   if (out === undefined) process.stdout.write(yaml);
   else {
     await writeFiles([{ path: out, bytes: yaml }], { force, inputs: [file] });

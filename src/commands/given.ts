@@ -85,7 +85,7 @@ async function withOwnOf(given: Given, file: string): Promise<Given | null> {
   const { design, changed } = given;
   const { found, wrong } = ownOf(evaluate(design));
   if (wrong.length === 0) return { ...given, own: found };
-  const tree = readTree(given.written ?? design.text, '');
+  const tree = readTree(given.written ?? design.text.toString(), '');
   const name = file === '-' ? 'stdin' : shown(file);
   return refused(
     wrong.map(({ key, cell, found, taken }) => ({

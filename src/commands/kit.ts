@@ -69,7 +69,7 @@ async function made(
   const { show, toWorkbook } = await import('../writers/workbook/workbook.ts');
   const { runLaid } = await import('../run-laid.ts');
   // As it stands in the workbook.
-  const digest = await sha256(withCopy(design).text);
+  const digest = await sha256(withCopy(design).text.toString());
   return working('Making the papers', async () => {
     const result = withOwn(pipeline(design), own);
     const job: Job = { result, harness: harnessOf(result.evaluation), digest, ...about };

@@ -27,7 +27,7 @@ export async function run(argv: string[]): Promise<number> {
     const given = await readGiven(file, { shop: values.shop });
     if (given === null) return 2;
     const name = file === '-' ? 'design.yaml' : basename(file).replace(/\.xlsx$/i, '.yaml');
-    page = withDesign(page, name, given.design.text);
+    page = withDesign(page, name, given.design.text.toString());
   }
   await writeFiles([{ path: out, bytes: page }], { force, inputs: file === undefined ? [] : [file] });
   process.stderr.write(`Wrote ${nameOf(out)}. Open it in a browser; nothing leaves the machine.\n`);

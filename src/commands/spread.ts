@@ -43,7 +43,7 @@ export async function run(argv: string[]): Promise<number> {
   const kept: Block[] = [];
   const done = inBlocks({
     what: 'Drawing installs',
-    job: { kind: 'spread', text: design.text, seed, samples },
+    job: { kind: 'spread', text: design.text.toString(), seed, samples },
     blocks: Math.ceil(samples / SPREAD_BLOCK),
     threads,
     take: (block) => {

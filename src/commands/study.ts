@@ -47,7 +47,7 @@ export async function run(argv: string[]): Promise<number> {
   const points = pointsOf(vary);
   await inBlocks({
     what: 'Studying',
-    job: { kind: 'study', text: design.text, units: design.units, vary, asked },
+    job: { kind: 'study', text: design.text.toString(), units: design.units, vary, asked },
     blocks: Math.ceil(points / STUDY_BLOCK),
     threads,
     take: (block) => rows.push(...block),

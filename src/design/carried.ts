@@ -7,6 +7,22 @@ const ODD =
   // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones that are meant.
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
+/** The text of a design for a workbook to carry: made when somebody asks for it, which at most changes of a design nobody does. */
+export class Carried {
+  #make: (() => string) | null;
+  #text = '';
+
+  constructor(make: () => string) {
+    this.#make = make;
+  }
+
+  toString(): string {
+    if (this.#make !== null) this.#text = this.#make();
+    this.#make = null;
+    return this.#text;
+  }
+}
+
 /**
  * The author's text with plain line ends, also behind the last line; where a sheet could not hold that, the same values on one line of JSON.
  * `value` is what the text stands for, as plain values.

@@ -4,6 +4,7 @@
  */
 import type { Layout as ModelLayout } from '../basis/quantity.ts';
 import type { Units } from '../basis/shown.ts';
+import type { Carried } from './carried.ts';
 import type { FuseType, Sense, Suppression } from './kinds.ts';
 import type { Kit } from './kit.ts';
 import type { Bound, Shop, Used } from './shop/shop.ts';
@@ -182,7 +183,7 @@ export interface Design {
   /** What was not given and filled in: key path and the text of the value taken. */
   assumed: { path: string; value: string; why: string }[];
   /** The author's text, with plain line ends: a workbook carries it, for what has no cell there. */
-  text: string;
+  text: Carried;
 }
 
 /** A value of the author’s own; a rule where `sense` is given. */

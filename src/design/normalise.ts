@@ -5,6 +5,7 @@ import { readAccuracy } from './accuracy.ts';
 import { type AcrossKind, acrossKind } from './across.ts';
 import { between } from './between.ts';
 import { coilMaxFor, dropFor, pullInFor, restingFor, usualDerating } from './by-system.ts';
+import type { Carried } from './carried.ts';
 import { conductorNamed } from './checks-measured.ts';
 import { PRESETS, type Preset, SMALLEST, SMALLEST_WHY } from './defaults.ts';
 import type {
@@ -433,7 +434,7 @@ function unknownsOf(file: DesignFile): Unknown[] {
 }
 
 /** The same coils behind the other feed, as a design of its own. */
-function originalOf({ original, ...file }: DesignFile, text: string, own: OfShop): Design | null {
+function originalOf({ original, ...file }: DesignFile, text: Carried, own: OfShop): Design | null {
   if (original === undefined) return null;
   const { feed, return: back } = original;
   return normalise(
@@ -457,7 +458,7 @@ function originalOf({ original, ...file }: DesignFile, text: string, own: OfShop
  * `file` must have passed the checks: the layout is computed without looking for faults again. `text` is handed
  * through.
  */
-export function normalise(file: DesignFile, text: string, own: OfShop = { shop: null, used: [] }): Design {
+export function normalise(file: DesignFile, text: Carried, own: OfShop = { shop: null, used: [] }): Design {
   const fill = new Filler();
   const { cylinders, stroke, firing_order } = file.engine;
   const even = evenAngles(cylinders, stroke);

@@ -6,7 +6,7 @@
  *
  * The checks run on whatever is valid, so that one pass over the file shows everything that is wrong with it.
  */
-import { carriedText } from './carried.ts';
+import { Carried, carriedText } from './carried.ts';
 import { checkCoil, checkPoints } from './checks-coil.ts';
 import { checkEngine, checkIgnition } from './checks-engine.ts';
 import { checkKit } from './checks-kit.ts';
@@ -68,9 +68,11 @@ export function readDesign(text: string, file: string, shop?: ShopText): ReadRes
   }
 
   if (!parsed.success || problems.length > 0) return { ok: false, problems: sortProblems(problems, file) };
-  const whole = carriedText(
-    !shelf || shelf.tree === written ? text : inlined(text, written.value as object, named(shelf)),
-    !shelf ? tree.value : { ...(written.value as object), shop: named(shelf) },
+  const whole = new Carried(() =>
+    carriedText(
+      !shelf || shelf.tree === written ? text : inlined(text, written.value as object, named(shelf)),
+      !shelf ? tree.value : { ...(written.value as object), shop: named(shelf) },
+    ),
   );
   return { ok: true, design: normalise(parsed.data, whole, own) };
 }

@@ -50,7 +50,7 @@ export function editsOf(changed: readonly Filled[], all: readonly Filled[], made
       place(entry, made, add);
     } else if (
       /^coil\.test_point\./.test(entry.q.path) &&
-      nodeAt(documentOf(made.text), entry.key.slice(0, -1)) === undefined
+      nodeAt(documentOf(made.text.toString()), entry.key.slice(0, -1)) === undefined
     ) {
       // Beside a coil of the shop a bench test is stated as a whole.
       for (const one of all) if (one.q.path.startsWith('coil.test_point.')) add(one.key, written(one));
@@ -66,7 +66,7 @@ export function editsOf(changed: readonly Filled[], all: readonly Filled[], made
 function place(entry: Filled, made: Design, add: Add): void {
   const key = ['kit', `${String(entry.key.at(-2))}_at`];
   const name = made.runs[entry.at.run ?? -1]?.name;
-  const text = documentOf(made.text);
+  const text = documentOf(made.text.toString());
   const [kit, given] = [nodeAt(text, ['kit']), nodeAt(text, key)];
   if (name === undefined || !isMap(kit) || !isMap(given) || !given.has(name)) return;
   // No map is left behind empty.
@@ -129,7 +129,7 @@ function dwell(all: readonly Filled[], made: Design, add: Add): void {
     ...given('dwell', time),
   }));
   const constant = rows.length === 1 && supplies[0]?.value === null;
-  const parts = isRising(made.text) ? partsOf([...supplies, ...times]) : undefined;
+  const parts = isRising(made.text.toString()) ? partsOf([...supplies, ...times]) : undefined;
   add(['ignition', 'dwell'], constant ? written(times[0] as Filled) : rows, parts);
 }
 

@@ -232,7 +232,7 @@ class Reading {
   /** The design with what a person added to the workbook; null when it cannot be taken. */
   private withOwn(design: Design, edits: readonly Edit[]): Design | null {
     if (edits.length === 0) return design;
-    const read = readDesign(edited(design.text, edits), this.file);
+    const read = readDesign(edited(design.text.toString(), edits), this.file);
     if (read.ok) return read.design;
     for (const { key, found, taken } of read.problems) this.say(null, key, found, taken);
     return null;

@@ -31,7 +31,7 @@ function plainOf(text: string): Plain | undefined {
 /** The design with these values, or every problem with them. */
 export function withSettings(design: Design, settings: readonly Setting[]): ReadResult {
   if (settings.length === 0) return { ok: true, design };
-  const { value } = readTree(design.text, '');
+  const { value } = readTree(design.text.toString(), '');
   const read = settings.map((setting) => ({ ...setting, found: readPath(setting.path, value) }));
   const wrong = read.flatMap(({ path, found }) =>
     'path' in found ? [] : [problem(path, { key: '', ...found })],
@@ -40,7 +40,7 @@ export function withSettings(design: Design, settings: readonly Setting[]): Read
   const edits = read.flatMap(({ value: text, found }) =>
     'path' in found ? [{ key: found.path, value: plainOf(text) }] : [],
   );
-  const result = readDesign(edited(design.text, edits), '');
+  const result = readDesign(edited(design.text.toString(), edits), '');
   if (result.ok) return result;
   const keys = edits.map(({ key }) => keyText(key));
   return {

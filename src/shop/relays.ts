@@ -42,7 +42,7 @@ export function withRelays(design: Design, judge: Judge): Design {
     // What a short data sheet leaves out is asked for, and no reason to take none of the shop's.
     let open: Design | null = null;
     for (const { name } of order) {
-      const text = edited(now.text, [
+      const text = edited(now.text.toString(), [
         { key: [...key, 'rating'], value: undefined },
         { key: [...key, 'use'], value: name },
       ]);

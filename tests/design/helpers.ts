@@ -11,7 +11,7 @@ const file = (path: string): string => readFileSync(new URL(`../../${path}`, imp
 /** The file of the shop that the demos name. */
 export const SHOP: ShopText = { text: file('workbooks/shop.yaml'), file: 'shop.yaml' };
 /** A demo with the shop's file within it, so that it stands for itself. */
-export const demo = (name: string): string => read(file(`workbooks/${name}.yaml`), SHOP).text;
+export const demo = (name: string): string => read(file(`workbooks/${name}.yaml`), SHOP).text.toString();
 /** A demo that says itself what it takes from the shop, and names none. */
 export function stated(name: string): string {
   const { shop, kit, ...text } = parse(demo(name));

@@ -51,7 +51,7 @@ describe('a workbook in place of a design file', () => {
 
   test('a workbook on standard input', async () => {
     const { out, err, status } = await coilfeed(['design', '-'], { stdin: four.bytes });
-    expect(out).toBe(withCopy(design(demo('pair-four'))).text);
+    expect(out).toBe(withCopy(design(demo('pair-four'))).text.toString());
     expect(err).toBe('stdin: no input was changed since it was made\n');
     expect(status).toBe(0);
   });

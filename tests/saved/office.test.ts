@@ -123,7 +123,7 @@ describeWithPeer('soffice', 'a workbook that LibreOffice saved', () => {
         expect(Math.abs(held / typedIn - 1), `${name} ${entry}`).toBeLessThan(2e-14);
       }
       // Read once more from the text alone.
-      expect(near(design(there.design?.text ?? ''), there.design), name).toEqual([]);
+      expect(near(design(there.design?.text.toString() ?? ''), there.design), name).toEqual([]);
     }
   });
 
@@ -141,7 +141,7 @@ describeWithPeer('soffice', 'a workbook that LibreOffice saved', () => {
     expect(written.err).toContain('→ 0.7 ohm');
     expect(parse(readFileSync(yaml, 'utf8'))).toEqual({
       ...parse(demo('pair-four')),
-      shop: parse(withCopy(given).text).shop,
+      shop: parse(withCopy(given).text.toString()).shop,
       coil: { ...parse(demo('pair-four')).coil, resistance: '0.7 ohm' },
     });
     const [a, b] = await Promise.all([

@@ -51,8 +51,8 @@ beforeAll(async () => {
 const [FRONT, BACK] = [{ run: 0 }, { run: 1 }];
 /** The line of the design file that a name stands in, with another name. */
 const other = (from: string, to: string): Design => {
-  expect(design.text).toContain(from);
-  return designOf(design.text.replace(from, to));
+  expect(design.text.toString()).toContain(from);
+  return designOf(design.text.toString().replace(from, to));
 };
 
 const CHOICES: [what: string, name: QuantityName, at: At, to: string, from: string][] = [
@@ -102,7 +102,7 @@ describe.each(CHOICES)('%s', (_, name, at, to, from) => {
   test('it is read back as that design, and as one change', async () => {
     const { design: read, changed, said } = await readBack(fill(book, [name, at, to]));
     expect(said).toEqual([]);
-    expect(read?.text).toBe(wanted().text);
+    expect(read?.text.toString()).toBe(wanted().text.toString());
     expect(changed.map(({ now }) => now)).toEqual([to]);
   });
 });
@@ -161,7 +161,7 @@ test('a value that is typed over stands beside the other name', async () => {
   const { design: read } = await readBack(
     fill(book, ['relay_part', FRONT, 'heavy'], ['relay_pull_in_20', FRONT, 7.9]),
   );
-  expect(read?.text).toContain('relay: { use: heavy, ambient: 60 degC, pull_in: 7.9 V }');
+  expect(read?.text.toString()).toContain('relay: { use: heavy, ambient: 60 degC, pull_in: 7.9 V }');
   expect(read?.runs[0]?.relay).toMatchObject({ rating: 60, coil: 75, pull_in: 7.9 });
 });
 
@@ -245,7 +245,10 @@ test('in US units as in metric ones', async () => {
     fill(await bookOf(us), ['relay_part', FRONT, 'heavy'], ['fuse_part', BACK, 'warm 25']),
   );
   const { runs } = designOf(
-    us.text.replace('use: cube, ambient', 'use: heavy, ambient').replace('use: blade 15', 'use: warm 25'),
+    us.text
+      .toString()
+      .replace('use: cube, ambient', 'use: heavy, ambient')
+      .replace('use: blade 15', 'use: warm 25'),
   );
   expect(read?.runs).toEqual(runs);
 });

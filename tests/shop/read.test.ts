@@ -102,13 +102,13 @@ test('the text of the design then stands for itself, comments and all', () => {
   const text = using().replace('title: Base', '# ours\nshop: shop.yaml # beside it\ntitle: Base # same');
   const design = got(text);
   expect(shopNamed(text)).toBe('shop.yaml');
-  for (const kept of ['# ours', '# beside it', 'title: Base # same']) expect(design.text).toContain(kept);
-  const again = readDesign(design.text, 'again.yaml');
-  expect(again).toEqual({ ok: true, design });
+  for (const kept of ['# ours', '# beside it', 'title: Base # same'])
+    expect(design.text.toString()).toContain(kept);
+  expect(readDesign(design.text.toString(), 'again.yaml')).toEqual({ ok: true, design });
   // Without the key, and as JSON.
   for (const other of [using(), JSON.stringify(parse(using()))]) {
     const own = got(other);
-    expect(readDesign(own.text, 'again.yaml')).toEqual({ ok: true, design: own });
+    expect(readDesign(own.text.toString(), 'again.yaml')).toEqual({ ok: true, design: own });
     expect(own.runs).toEqual(design.runs);
   }
 });

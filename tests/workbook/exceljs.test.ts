@@ -82,7 +82,7 @@ describe.each(DEMOS)('%s', (name) => {
     const { read, result } = of(name);
     const [range = ''] = read.definedNames.model.find((one) => one.name === 'design_text')?.ranges ?? [];
     const lines = inRange(read, range).map(({ value }) => value ?? '');
-    expect(lines.join('\n')).toBe(result.evaluation.design.text.trimEnd());
+    expect(lines.join('\n')).toBe(result.evaluation.design.text.toString().trimEnd());
   });
 
   test('every entry says what is permitted, and what the design gives is', () => {

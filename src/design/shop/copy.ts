@@ -67,7 +67,7 @@ const of = ({ text, shop, shelf }: Design): Pick<Design, 'text' | 'shop' | 'shel
 export function withCopy(design: Design): Design {
   const { shop, used, original } = design;
   if (shop === null) return design;
-  const value = readTree(design.text, '').value as Plain;
+  const value = readTree(design.text.toString(), '').value as Plain;
   const raw = value.shop as Plain;
   const runs = [...design.runs, ...(original?.runs ?? [])];
   const parts = kept(shop, { used, runs });
@@ -81,7 +81,11 @@ export function withCopy(design: Design): Design {
   );
   // A copy of a copy is the same: what was left out before stays unknown.
   const insulations = raw.insulations ?? insulationsOf(runs);
-  const text = inlined(design.text, value, shop.wire === undefined ? copy : { ...copy, insulations });
+  const text = inlined(
+    design.text.toString(),
+    value,
+    shop.wire === undefined ? copy : { ...copy, insulations },
+  );
   const read = readDesign(text, '');
   // What is left of parts that were read can be read.
   if (!read.ok) throw new Error(read.problems.map(({ found }) => found).join('\n'));

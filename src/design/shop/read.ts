@@ -63,11 +63,23 @@ export function shelfOf(file: string, whole: Tree, base: Path, say: (problem: Pr
   };
 }
 
-/** The shelf of a file by itself; null, and its problems said, when it is no YAML. */
-export function shelfIn({ text, file }: ShopText, say: (problem: Problem) => void): Shelf | null {
-  const tree = readTree(text, file);
-  for (const problem of tree.problems) say(problem);
-  return tree.sound ? shelfOf(file, tree, [], say) : null;
+let last: {
+  readonly given: ShopText;
+  readonly shelf: Shelf | null;
+  readonly problems: readonly Problem[];
+} | null = null;
+
+/** The shelf of a file by itself; null, and its problems said, when it is no YAML. The one read last is known: it stays while a design changes. */
+export function shelfIn(given: ShopText, say: (problem: Problem) => void): Shelf | null {
+  const { text, file } = given;
+  if (last?.given.text !== text || last.given.file !== file) {
+    const tree = readTree(text, file);
+    const problems = [...tree.problems];
+    const shelf = tree.sound ? shelfOf(file, tree, [], (problem) => problems.push(problem)) : null;
+    last = { given: { text, file }, shelf, problems };
+  }
+  for (const problem of last.problems) say(problem);
+  return last.shelf;
 }
 
 /** Reads a shop's file by itself: the shop and its places, or every problem. */

@@ -36,6 +36,6 @@ answersToo({
   },
   saved: async ({ bytes, file }) => {
     const read = await readSaved(bytes, file);
-    return read.ok ? { ok: true, text: read.design.text } : read;
+    return read.ok ? { ok: true, text: read.design.text.toString() } : read;
   },
 });

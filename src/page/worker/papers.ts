@@ -41,7 +41,7 @@ async function jobOf(result: Result, { kits, serials: given }: Lot): Promise<Job
   return {
     result,
     harness: harnessOf(evaluation),
-    digest: await sha256(withCopy(evaluation.design).text),
+    digest: await sha256(withCopy(evaluation.design).text.toString()),
     batch: lot.batch,
     serials,
   };

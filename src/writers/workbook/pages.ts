@@ -97,6 +97,6 @@ export function pages({ grid, design, sheets }: Laid, more: readonly Page[] = []
     workingPage(CHARTED, sheet(CHARTED), 3, 1),
     choicesPage(design),
     quantitiesPage(grid),
-    designPage(design.text),
+    designPage(design.text.toString()),
   ];
 }

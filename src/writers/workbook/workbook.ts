@@ -38,7 +38,7 @@ export function toWorkbook(
     size: PLAIN_SIZE,
     sheets: all.map((page) => sheetOf(page, evaluation, workings)),
     names: [
-      [DESIGN_TEXT, designRange(design.text)],
+      [DESIGN_TEXT, designRange(design.text.toString())],
       [KNOWN_ANSWER, KNOWN],
       ...definedNames(grid),
       ...all.flatMap(({ names = [] }) => names),
