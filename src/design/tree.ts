@@ -21,6 +21,8 @@ export interface Tree {
   /** Maps have no prototype. Undefined when nothing could be read. */
   readonly value: unknown;
   readonly problems: readonly Problem[];
+  /** The text as the library reads it, for changes of it; null when it is not sound. */
+  readonly doc: Document | null;
   /** True when the schema makes sense: the text is sound YAML. */
   readonly sound: boolean;
   /** True when checks between fields make sense, too: no member of a list was lost. */
@@ -86,9 +88,10 @@ function composed(lexemes: readonly string[], length: number, begins: (offset: n
 /** Reads YAML 1.2 or JSON. Never throws on account of the text. */
 export function readTree(text: string, file: string): Tree {
   const walk = new Walk(file);
-  const end = (value: unknown, sound: boolean): Tree => ({
+  const end = (value: unknown, doc: Document | null): Tree => ({
     value,
-    sound,
+    doc,
+    sound: doc !== null,
     whole: !walk.merged,
     problems: walk.problems,
     has: (path) => walk.spots.has(idOf(path)),
@@ -103,13 +106,13 @@ export function readTree(text: string, file: string): Tree {
   const bytes = text.length > MOST_BYTES ? text.length : new TextEncoder().encode(text).length;
   if (bytes > MOST_BYTES) {
     walk.report(0, [], 'a file of more than 1 MiB', 'allowed: 1 MiB (1 048 576 bytes)');
-    return end(undefined, false);
+    return end(undefined, null);
   }
   const { lexemes, excess } = lexed(text);
   if (excess !== null) {
     walk.note(text);
     walk.report(excess.offset, [], ...EXCESS[excess.what]);
-    return end(undefined, false);
+    return end(undefined, null);
   }
   try {
     const doc = composed(lexemes, text.length, walk.counter.addNewLine);
@@ -124,13 +127,13 @@ export function readTree(text: string, file: string): Tree {
     if (next)
       walk.report(next.pos[0], [], `${first.length - MOST_SYNTAX_ERRORS} more such lines`, YAML_TAKEN);
     // What a broken text seems to hold is not worth a word.
-    if (all.length > 0) return end(undefined, false);
+    if (all.length > 0) return end(undefined, null);
     const value = walk.plain(doc.contents, [], 0, 0);
-    return end(value, !walk.gaveUp);
+    return end(value, walk.gaveUp ? null : doc);
   } catch (error) {
     // The library descends into nested values by recursion; a file made for it exhausts the stack.
     if (!(error instanceof RangeError)) throw error;
     walk.report(0, [], 'values nested too deep', `allowed: ${MOST_LEVELS} levels`);
-    return end(undefined, false);
+    return end(undefined, null);
   }
 }

@@ -86,9 +86,9 @@ interface MainProps {
 
 /** Says how far the answer is, and draws nothing of it anew. */
 function Main({ side, over, children }: MainProps) {
-  const { answers, busy } = useBenchState('answers', 'busy');
+  const { answers, busy, moving } = useBenchState('answers', 'busy', 'moving');
   return (
-    <main data-answers={answers} data-busy={busy} data-side={side} class={over ? 'over' : ''}>
+    <main data-answers={answers} data-busy={busy || moving} data-side={side} class={over ? 'over' : ''}>
       {children}
     </main>
   );

@@ -21,13 +21,12 @@ import { patch, placeFor } from './patch.ts';
 /** Changes that need the text to be read again for each; more of them, and the whole is laid out anew. */
 const MOST_PATCHES = 40;
 
-/** The text with these changes. It must be sound. */
-export function edited(text: string, edits: readonly Edit[]): string {
-  const doc = documentOf(text);
+/** The text with these changes. It must be sound. `doc` is how it reads, where that is known. */
+export function edited(text: string, edits: readonly Edit[], doc = documentOf(text)): string {
   const whole = edits.flatMap((edit) =>
     edit.parts?.every(({ key }) => isScalar(nodeAt(doc, key))) ? edit.parts : [edit],
   );
-  return (isShared(doc) ? null : patched(doc, text, whole)) ?? laidOut(doc, whole);
+  return (isShared(doc) ? null : patched(doc, text, whole)) ?? laidOut(documentOf(text), whole);
 }
 
 /** A design on one line or in brackets, such as JSON, as an author would lay it out; other texts as they are. */

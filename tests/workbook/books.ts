@@ -29,7 +29,7 @@ const KEPT = 4;
 
 /** Nobody writes over inputs of a book, or over its bytes. */
 export async function bookOf(of: Design): Promise<Book> {
-  const key = JSON.stringify(of);
+  const key = of.text.toString() + JSON.stringify(of);
   const known = made.get(key);
   if (known !== undefined) return known;
   const result = runLaid(of, show);

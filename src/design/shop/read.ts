@@ -36,20 +36,15 @@ const below = (tree: Tree, base: Path): Tree => ({
   place: (path, on) => tree.place([...base, ...path], on),
 });
 
+/** The shop that was sound last, by what it says: it stays while the design around it changes. */
+let known: { readonly says: string; readonly shop: ShopFile } | null = null;
+
 /** Reads what stands at `base` of a tree as a shop's file. `say` takes its problems. */
 export function shelfOf(file: string, whole: Tree, base: Path, say: (problem: Problem) => void): Shelf {
   const tree = below(whole, base);
-  const report: Report = (path, found, taken, on = 'value') =>
-    say({ file, ...tree.place(path, on), key: keyText([...base, ...path]), found, taken });
-  let sound = true;
-  const noted: Report = (...problem) => {
-    sound = false;
-    report(...problem);
-  };
-  const parsed = z.safeParse(ShopFile, tree.value);
-  if (!parsed.success) reportIssues(ShopFile, parsed.error.issues, tree, noted);
-  checkShop((salvage(ShopFile, tree.value) ?? {}) as ShopFile, noted);
-  const shop = parsed.success && sound ? parsed.data : null;
+  const says = JSON.stringify(tree.value);
+  const shop = known?.says === says ? known.shop : judged(file, tree, base, say);
+  known = shop === null ? known : { says, shop };
   return {
     file,
     tree: whole,
@@ -61,6 +56,21 @@ export function shelfOf(file: string, whole: Tree, base: Path, say: (problem: Pr
       currency: shop.currency ?? pricesOf(shop)[0]?.currency ?? null,
     },
   };
+}
+
+/** Null when something of it cannot be read. */
+function judged(file: string, tree: Tree, base: Path, say: (problem: Problem) => void): ShopFile | null {
+  const report: Report = (path, found, taken, on = 'value') =>
+    say({ file, ...tree.place(path, on), key: keyText([...base, ...path]), found, taken });
+  let sound = true;
+  const noted: Report = (...problem) => {
+    sound = false;
+    report(...problem);
+  };
+  const parsed = z.safeParse(ShopFile, tree.value);
+  if (!parsed.success) reportIssues(ShopFile, parsed.error.issues, tree, noted);
+  checkShop((salvage(ShopFile, tree.value) ?? {}) as ShopFile, noted);
+  return parsed.success && sound ? parsed.data : null;
 }
 
 let last: {

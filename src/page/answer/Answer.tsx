@@ -5,7 +5,7 @@ import { Speed } from '../pictures/Speed.tsx';
 import { Trace } from '../pictures/Trace.tsx';
 import { Wiring } from '../pictures/Wiring.tsx';
 import type { View } from '../protocol.ts';
-import { useBenchState, useCurrent, useShown } from '../state/use.ts';
+import { PatientContext, useBenchState, useCurrent, useShown } from '../state/use.ts';
 import { Assumed, Cautions } from './Assumed.tsx';
 import { Budget } from './Budget.tsx';
 import { Buy } from './Buy.tsx';
@@ -35,7 +35,6 @@ const LINKS = [
 ] as const;
 
 export function Answer() {
-  const { view } = useBenchState('view');
   const current = useCurrent();
   return (
     <div id="answer" class={`answer ${current ? '' : 'stale'}`} tabIndex={-1}>
@@ -47,21 +46,40 @@ export function Answer() {
         ))}
       </nav>
       {current ? null : <p class="notcurrent">Not current: do not build from this</p>}
-      <VerdictPanel view={view} />
-      {view === null ? null : <Whole view={view} />}
+      <First />
+      <PatientContext.Provider value={true}>
+        <Behind />
+      </PatientContext.Provider>
     </div>
   );
+}
+
+/** What follows a slider at every step. */
+function First() {
+  const { view } = useBenchState('view');
+  return (
+    <>
+      <VerdictPanel view={view} />
+      {view === null ? null : (
+        <section aria-labelledby="feed" class="part-feed">
+          <Feed view={view} />
+          <Sliders view={view} />
+          <Budget view={view} />
+        </section>
+      )}
+    </>
+  );
+}
+
+function Behind() {
+  const { view } = useBenchState('view');
+  return view === null ? null : <Whole view={view} />;
 }
 
 function Whole({ view }: { readonly view: View }) {
   const { coil, wire, load, point } = useShown(view).tables;
   return (
     <>
-      <section aria-labelledby="feed" class="part-feed">
-        <Feed view={view} />
-        <Sliders view={view} />
-        <Budget view={view} />
-      </section>
       <Section id="buy" title="What to buy">
         <Buy view={view} />
       </Section>

@@ -37,6 +37,8 @@ export interface State {
   /** The tool itself failed, with its words. */
   readonly failed: string | null;
   readonly busy: boolean;
+  /** A slider moves: what can wait follows in steps. */
+  readonly moving: boolean;
   /** Counts answers. */
   readonly answers: number;
   readonly snapshot: View | null;
@@ -117,7 +119,7 @@ export type SlowKind = 'check' | 'against' | 'papers' | 'remedies';
 
 /** Writing to storage waits for a pause in typing [ms]. */
 const PAUSE = 300;
-/** While a slider moves, what can wait is drawn once it rests this long [ms]. Arbitrary: some frames. */
+/** While a slider moves, what can wait is drawn once it rests this long, and every `BLINK` [ms]. Arbitrary: some frames. */
 const REST = 150;
 
 export class Bench {
@@ -126,9 +128,11 @@ export class Bench {
   private readonly storage: Storage;
   private readonly forms: () => Form;
   private readonly listeners = new Set<() => void>();
-  /** Those of what can wait while a slider moves: the forms, all of which would be drawn at every step. */
+  /** Those of what can wait while a slider moves: forms and all behind the feed, which would be drawn at every step. */
   private readonly patient = new Set<() => void>();
-  private moving: ReturnType<typeof setTimeout> | undefined;
+  private resting: ReturnType<typeof setTimeout> | undefined;
+  /** What can wait is drawn by then. */
+  private latest = 0;
   /** The text that was asked for last. */
   private asked: string | null = null;
   /** The last text of this file without faults, or with good values in their place. */
@@ -164,6 +168,7 @@ export class Bench {
       held: [],
       failed: null,
       busy: false,
+      moving: false,
       answers: 0,
       snapshot: null,
       system: stored?.system ?? 'design',
@@ -194,11 +199,8 @@ export class Bench {
   editAll(edits: readonly Edit[], place: string | null = null): void {
     const { history, tree } = this.state;
     if (!tree.sound) return;
-    if (place?.startsWith('slider ')) {
-      clearTimeout(this.moving);
-      this.moving = setTimeout(() => this.rest(), REST);
-    }
-    this.take(changed(history, edited(history.now.text, edits), place));
+    if (place?.startsWith('slider ')) this.move();
+    this.take(changed(history, edited(history.now.text, edits, tree.doc ?? undefined), place));
   }
 
   /** A member of a list put in, moved or doubled. */
@@ -327,12 +329,22 @@ export class Bench {
   private put(part: Partial<State>): void {
     this.state = { ...this.state, ...part };
     for (const listener of this.listeners) listener();
-    if (this.moving === undefined) for (const listener of this.patient) listener();
+    if (!this.state.moving) for (const listener of this.patient) listener();
+  }
+
+  private move(): void {
+    const now = performance.now();
+    if (!this.state.moving) {
+      this.latest = now + BLINK;
+      this.put({ moving: true });
+    }
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => this.rest(), Math.min(REST, this.latest - now));
   }
 
   private rest(): void {
-    this.moving = undefined;
-    for (const listener of this.patient) listener();
+    clearTimeout(this.resting);
+    if (this.state.moving) this.put({ moving: false });
   }
 
   private take(history: History): void {
@@ -428,6 +440,7 @@ export class Bench {
 
   /** The page is printed as it is: what still waits for its answer says so. */
   printed(): void {
+    this.rest();
     this.wait();
   }
 
@@ -435,7 +448,7 @@ export class Bench {
   async whole(): Promise<void> {
     const end = performance.now() + PRINT;
     for (let quiet = 0; quiet < QUIET && performance.now() < end; quiet += STEP) {
-      if (this.state.busy || this.drawing.size > 0) quiet = 0;
+      if (this.state.busy || this.state.moving || this.drawing.size > 0) quiet = 0;
       for (const start of [...this.drawing]) start();
       await new Promise((done) => setTimeout(done, STEP));
     }
