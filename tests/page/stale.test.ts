@@ -153,6 +153,23 @@ describeWithPeer('chromium', 'an answer of before', () => {
     await until(page, `document.querySelector('.part-kit .making').textContent.includes('in the downloads')`);
   });
 
+  test('what cannot be read takes the verdicts below back, too: of readings, of what is compared', async () => {
+    const page = await opened();
+    await page.getByRole('button', { name: 'Compare with this state' }).click();
+    await page.locator('.part-readings summary').first().click();
+    const reading = page.getByRole('textbox', { name: /^drop, main limiter, multimeter/ });
+    await reading.fill('14');
+    await reading.press('Enter');
+    const marks = `[...document.querySelectorAll('.check .mark, .compare td:nth-child(2) .mark')].map((one) => one.textContent)`;
+    const verdicts = `(${marks}.length === 2 && ${marks}.every((one) => /^[✓✕?] /.test(one)))`;
+    await until(page, verdicts);
+    const field = page.locator('#field-coil_temperature');
+    await field.fill('warm');
+    await until(page, `${marks}.join() === 'Not current,Not current'`);
+    await field.fill('60 degC');
+    await until(page, verdicts);
+  });
+
   test('a reading that is being typed goes to the design at hand, not to the file that is dropped', async () => {
     const page = await opened();
     await page.locator('.part-readings summary').first().click();

@@ -4,7 +4,7 @@ import type { Shown, View } from '../protocol.ts';
 import { overall } from '../state/bench.ts';
 import { useBench, useBenchState, useShown, useVerdict } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
-import { Mark } from './Mark.tsx';
+import { LiveMark, Mark } from './Mark.tsx';
 import { Original } from './Original.tsx';
 import { Table } from './Table.tsx';
 
@@ -57,7 +57,7 @@ function Beside({ view, snapshot }: { readonly view: View; readonly snapshot: Vi
           key: 'verdict',
           cells: [
             'Verdict',
-            verdict === 'open' ? 'being worked out' : <Mark key="now" verdict={verdict} />,
+            verdict === 'open' ? 'being worked out' : <LiveMark key="now" verdict={verdict} />,
             <span key="then">
               <Mark verdict={was} />
               {aside(snapshot) ? ' without the author’s own rules' : ''}

@@ -1,7 +1,7 @@
 /** The feed beside the one that it replaces, as the command compares them. */
 import type { Against } from '../protocol.ts';
 import { useSlow } from '../state/use.ts';
-import { Mark } from './Mark.tsx';
+import { LiveMark } from './Mark.tsx';
 import { Progress } from './Progress.tsx';
 import { Table } from './Table.tsx';
 
@@ -16,7 +16,7 @@ function Beside({ against: { sides, gain, tables, rules } }: { readonly against:
     <>
       {sides.map(({ name, title, verdict }) => (
         <p key={name}>
-          <b>{name}</b>: {title} <Mark verdict={verdict} />
+          <b>{name}</b>: {title} <LiveMark verdict={verdict} />
         </p>
       ))}
       {gain === '' ? null : <p class="gain">{gain}</p>}

@@ -6,7 +6,7 @@ import { asTyped } from '../form/written.ts';
 import { problemsAt, valueAt } from '../place.ts';
 import type { CardLine, CheckText } from '../protocol.ts';
 import { GoContext, useBench, useBenchState, useReply, useSlow } from '../state/use.ts';
-import { Mark } from './Mark.tsx';
+import { LiveMark } from './Mark.tsx';
 import { Progress } from './Progress.tsx';
 import { Table } from './Table.tsx';
 
@@ -79,7 +79,7 @@ function Told({ check }: { readonly check: CheckText }) {
   return (
     <div class="check">
       <p class="word">
-        <Mark verdict={check.verdict} /> <span class="quiet">{check.line}</span>
+        <LiveMark verdict={check.verdict} /> <span class="quiet">{check.line}</span>
       </p>
       {check.causes.length > 0 ? (
         <>

@@ -27,6 +27,9 @@ interface Asked {
   readonly key: readonly (string | number)[];
 }
 
+/** Cylinders that the file takes. */
+const MOST = 16;
+
 const SHEET: readonly Asked[] = [
   { id: 'ohm', label: 'Primary resistance', unit: 'ohm', key: ['coil', 'resistance'] },
   { id: 'henry', label: 'Inductance of the coil', unit: 'mH', key: ['coil', 'inductance'] },
@@ -152,7 +155,10 @@ export function Start({ close, done }: StartProps) {
     done();
   };
   const text = (id: string, label: string, value: string, take: (value: string) => void) => (
-    <div class={`field ${left.includes(id) && faults.has(id) ? 'wrong' : ''}`} key={id}>
+    <div
+      class={`field ${id === 'order' && cylinders > 6 ? 'long' : ''} ${left.includes(id) && faults.has(id) ? 'wrong' : ''}`}
+      key={id}
+    >
       <label for={`start-${id}`}>{label}</label>
       <input
         id={`start-${id}`}
@@ -202,7 +208,7 @@ export function Start({ close, done }: StartProps) {
                 setOrder(null);
               }}
             >
-              {Array.from({ length: 12 }, (_, i) => i + 1).map((n) => (
+              {Array.from({ length: MOST }, (_, i) => i + 1).map((n) => (
                 <option key={n} value={n}>
                   {n}
                 </option>
