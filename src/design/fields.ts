@@ -218,8 +218,10 @@ function written(
   taken: string,
   meta: Record<string, unknown>,
 ) {
+  // To YAML 4711 is a number, and true no word.
+  const bare = (input: unknown): boolean => ['number', 'boolean'].includes(typeof input);
   return z
-    .string({ error: taken })
+    .string({ error: ({ input }) => (bare(input) ? `put it in quotes; ${taken}` : taken) })
     .transform((text, ctx): string => {
       const plain = text.trim();
       const unseen = UNSEEN.test(plain);

@@ -13,7 +13,7 @@ import type { Job } from './job.ts';
 import { endName } from './labels.ts';
 import { resolution } from './lengths.ts';
 import { warranty } from './shop-block.ts';
-import { type Crimp, crimpKinds, crimpOf } from './terminals.ts';
+import { type Crimp, crimpKinds, crimpOf, stripOf } from './terminals.ts';
 import { blank, kitValue } from './values.ts';
 
 const STYLE = `
@@ -101,7 +101,7 @@ function cuts(job: Job, kinds: readonly Crimp[]): string {
       return [
         `<span class="whole">${name(endName(piece[which]))}</span>`,
         kind === null ? 'splice' : name(kind.code),
-        kitValue(job, `strip ${piece.id} ${which}`, kind?.strip ?? piece.strip, 'small'),
+        kitValue(job, `strip ${piece.id} ${which}`, stripOf(kind, piece, job), 'small'),
       ];
     };
     return [

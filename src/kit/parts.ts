@@ -6,7 +6,7 @@ import { INSULATIONS } from '../data/insulation.ts';
 import { classOf } from '../design/by-system.ts';
 import type { Design } from '../design/design.ts';
 import type { Kind, ShopFuse, ShopRelay } from '../design/shop/shop.ts';
-import { fuseOf, namedPrice, relayOf, wirePrice } from '../shop/prices.ts';
+import { fuseOf, namedPrice, relayOf, wirePrice, wireStock } from '../shop/prices.ts';
 import { printQuantity } from '../views/print.ts';
 import { pulled, reels } from './cut.ts';
 import type { Job } from './job.ts';
@@ -96,7 +96,10 @@ const wire = (job: Job): Part[] =>
     kind: 'wire',
     at: '',
     what: `${printedSize(reel.gauge)}, stranded copper, insulation ${insulationOf(reel.insulation)}`,
-    order: reel.colour,
+    order:
+      [wireStock(job.result.evaluation.design, reel.gauge, reel.insulation, reel.colour), reel.colour]
+        .filter((known) => known !== null)
+        .join(', ') || null,
     kit,
     spares: 0,
     batch,

@@ -10,7 +10,7 @@ import { partsList } from './parts.ts';
 import type { Piece } from './places.ts';
 import { released } from './release.ts';
 import { shopText } from './shop-block.ts';
-import { type Crimp, crimpKinds, crimpOf } from './terminals.ts';
+import { type Crimp, crimpKinds, crimpOf, stripOf } from './terminals.ts';
 
 /** Title and value of each column. */
 type Columns<R> = readonly (readonly [title: string, of: (row: R) => CsvCell])[];
@@ -106,7 +106,7 @@ export function cutTable(job: Job): string {
       [which === 'from' ? 'From' : 'To', ({ piece: own }) => endName(own[which])],
       [`Terminal ${which}`, of(which, (kind) => kind?.what ?? 'splice')],
       [`Terminal code ${which}`, of(which, (kind) => kind?.code ?? null)],
-      [`Strip ${which} [${small.unit}]`, of(which, (kind, own) => small.cell(kind?.strip ?? own.strip))],
+      [`Strip ${which} [${small.unit}]`, of(which, (kind, own) => small.cell(stripOf(kind, own, job)))],
       [`Crimp height ${which} [${height.unit}]`, of(which, (kind) => height.cell(kind?.height ?? null))],
       [`Die ${which}`, of(which, (kind) => kind?.tool ?? null)],
     ],

@@ -110,3 +110,11 @@ export function crimpOf(all: readonly Crimp[], piece: Piece, end: 'from' | 'to',
     all.find((c) => c.what === what && c.gauge === piece.gauge && c.insulation === piece.insulation) ?? null
   );
 }
+
+/** Bared length of an end [m]: of its terminal, of the shop's splice where it goes into one, else as the kit states it. */
+export function stripOf(kind: Crimp | null, piece: Piece, { result }: Pick<Job, 'result'>): number | null {
+  const { kit, shop, used } = result.evaluation.design;
+  const isShops = kind === null && used.some(({ path }) => path === 'kit.parts.splice');
+  const splice = isShops ? shop?.splices?.find(({ name }) => name === kit.parts.splice) : undefined;
+  return kind?.strip ?? splice?.strip ?? piece.strip;
+}

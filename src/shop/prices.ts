@@ -28,13 +28,26 @@ const cheapest = (prices: readonly (Price | undefined)[]): number | null => {
   return known.length === 0 ? null : Math.min(...known);
 };
 
-/** Price of one metre of a wire. */
-export const wirePrice = ({ shop }: Design, size: string | null, insulation: string | null): number | null =>
-  cheapest(
-    (shop?.wire ?? [])
-      .filter((wire) => asSold(wire.size, wire.insulation) === size && wire.insulation === insulation)
-      .map(({ price }) => price),
+const wiresOf = ({ shop }: Design, size: string | null, insulation: string | null) =>
+  (shop?.wire ?? []).filter(
+    (wire) => asSold(wire.size, wire.insulation) === size && wire.insulation === insulation,
   );
+
+/** Price of one metre of a wire. */
+export const wirePrice = (design: Design, size: string | null, insulation: string | null): number | null =>
+  cheapest(wiresOf(design, size, insulation).map(({ price }) => price));
+
+/** Under which number the shop stocks a wire of that colour; null where it says none, or has it in other colours. */
+export const wireStock = (
+  design: Design,
+  size: string | null,
+  insulation: string | null,
+  colour: string | null,
+): string | null =>
+  wiresOf(design, size, insulation).find(
+    ({ stock, colours }) =>
+      stock !== undefined && (colour === null || colours === undefined || colours.includes(colour)),
+  )?.stock ?? null;
 
 /** Price of a part that the design uses by its name. */
 export const namedPrice = ({ shop, used }: Design, kind: Kind, name: string | null): number | null => {

@@ -40,8 +40,9 @@ const charges = ({ inductance, test_point: test, peak }: NonNullable<Shop['coils
 
 export function shopReport(file: string, shop: Shop, doubts: readonly Placed[]): string {
   const wires = new Map<string, string[]>();
-  for (const { size, insulation, price } of sizesInOrder(shop.wire ?? [])) {
-    const own = price === undefined ? size : `${size} ${priceText(price, '/m')}`;
+  for (const { size, insulation, price, resistance: ohm } of sizesInOrder(shop.wire ?? [])) {
+    const measured = ohm === undefined ? '' : ` (measured: ${printValue(ohm, 'ohm', 'mohm')}/m)`;
+    const own = `${price === undefined ? size : `${size} ${priceText(price, '/m')}`}${measured}`;
     wires.set(insulation, [...(wires.get(insulation) ?? []), own]);
   }
   const who = shop.shop;

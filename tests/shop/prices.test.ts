@@ -3,15 +3,18 @@ import { expect, test } from 'vitest';
 import { harnessOf } from '../../src/kit/harness.ts';
 import { partsList } from '../../src/kit/parts.ts';
 import { kitBills, priceTable } from '../../src/kit/prices.ts';
+import { cutTable } from '../../src/kit/tables.ts';
 import { run } from '../../src/run.ts';
 import { billOf, feedBill, fusesTaken } from '../../src/shop/prices.ts';
 import { report } from '../../src/writers/report.ts';
 import { base, design } from '../design/helpers.ts';
+import { readCsv } from '../kit/csv-reader.ts';
 
 const SHOP = `shop:
   currency: EUR
   wire:
-    - { size: 10 AWG, insulation: C, price: 2 EUR/m }
+    - { size: 10 AWG, insulation: C, colours: [red], stock: W-10R, price: 2.5 EUR/m }
+    - { size: 10 AWG, insulation: C, colours: [black], stock: W-10B, price: 2 EUR/m }
     - { size: 14 AWG, insulation: TXL, price: 0.30 EUR/ft }
     - { size: 4 AWG, insulation: C }
   fuses: [{ name: blade 20, type: C, rating: 20 A, price: 60 EUR/100 }, { name: other, type: C, rating: 20 A, price: 1 EUR }]
@@ -42,7 +45,7 @@ const priced = (fuse = 'type: C, rating: 20 A') =>
 
 test('a feed: its wire as long as it is laid, its fuses and relays', () => {
   const bill = feedBill(run(priced()).evaluation);
-  // 1.5 m of 10 AWG are 3 EUR, four drops of 0.5 m of TXL at 0.3 / 0.3048 EUR/m are 1.9685 EUR; the cheaper of two fuses
+  // 1.5 m of 10 AWG at the lower of two prices are 3 EUR, four drops of 0.5 m of TXL at 0.3 / 0.3048 EUR/m are 1.9685 EUR; the cheaper of two fuses
   // of 20 A is 0.60 EUR, the relay 11 EUR. The strap of 4 AWG has no price.
   expect(bill?.total).toBeCloseTo(3 + (2 * 0.3) / 0.3048 + 0.6 + 11, 9);
   expect(bill?.open).toEqual(['4 AWG, class C']);
@@ -126,6 +129,40 @@ test('parts are ordered as the shop has them, terminals of the fuse holder and o
   expect(tab.map(({ each }) => each)).toEqual([0.3]);
   // They bound the wire of their run as its other terminals do.
   expect(result.evaluation.design.runs[0]?.largest).toBe('10 AWG');
+});
+
+test('wire is ordered by the number of its colour, and by none where the shop has other colours', () => {
+  const orders = (colour: string): (string | null)[] => {
+    const result = run({ ...priced(), kit: { ...priced().kit, colours: new Map([['main', colour]]) } });
+    const job = { result, harness: harnessOf(result.evaluation), digest: 'abc', batch: 1, serials: [] };
+    return partsList(job).flatMap(({ kind, what, order }) =>
+      kind === 'wire' && what.startsWith('10 AWG') ? [order] : [],
+    );
+  };
+  expect(orders('red')).toEqual(['W-10R, red']);
+  expect(orders('black')).toEqual(['W-10B, black']);
+  expect(orders('violet')).toEqual(['violet']);
+});
+
+test('an end that goes into the shop’s splice is bared for it', () => {
+  const strips = (splice: string): string[] => {
+    const text = priced().text.replace(/name: splice,/, `name: splice, ${splice}`);
+    const result = run(design(text));
+    const job = { result, harness: harnessOf(result.evaluation), digest: 'abc', batch: 1, serials: [] };
+    const [head = [], ...rows] = readCsv(cutTable(job));
+    const at = (title: string): number => head.indexOf(title);
+    return [
+      ...new Set(
+        rows.flatMap((row) =>
+          row[at('Terminal from')] === 'splice'
+            ? [row[head.findIndex((one) => one.startsWith('Strip from'))] ?? '']
+            : [],
+        ),
+      ),
+    ];
+  };
+  expect(strips('')).toEqual(['']);
+  expect(strips('strip: 8 mm,')).toEqual(['8.0']);
 });
 
 /** Labels in a kit: two for each piece of wire, one for the fuse, one for the relay, and that of the kit. */

@@ -251,7 +251,7 @@ const DESIGN_CASES: readonly (readonly [what: string, design: string, said: read
   [
     'no name',
     using().replace('use: race twenty', 'use: 20'),
-    ['design.yaml:10:14 coil.use: found 20; takes a name of 1 to 40 characters'],
+    ['design.yaml:10:14 coil.use: found 20; put it in quotes; takes a name of 1 to 40 characters'],
   ],
   [
     'an instrument of another kind',
@@ -305,6 +305,23 @@ test('a shop’s file by itself', () => {
     'shop.yaml:1:32 coils[0].resistance: found "1 V"; takes a value with a unit: ohm, mohm, kohm',
     'shop.yaml:2:1 wires: unknown key "wires"; did you mean "wire"?',
   ]);
+});
+
+test('what is a number to YAML is asked for in quotes where text is meant', () => {
+  const bad = readShop({
+    text: 'shop: { name: A, revision: 3 }\nwire: [{ size: 14 AWG, insulation: C, stock: 0815 }]\nlabels: [{ name: 30 }]\n',
+    file: 'shop.yaml',
+  });
+  const said = bad.ok ? [] : bad.problems.map(printProblem);
+  expect(said).toHaveLength(3);
+  for (const [i, at] of [
+    'shop.yaml:1:28 shop.revision',
+    'shop.yaml:2:46 wire[0].stock',
+    'shop.yaml:3:18 labels[0].name',
+  ].entries()) {
+    expect(said[i]).toContain(`${at}: found `);
+    expect(said[i]).toContain('; put it in quotes; takes ');
+  }
 });
 
 test('docs/shop.md names every key, and docs/shop.schema.json is what the schema says', () => {

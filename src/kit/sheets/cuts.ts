@@ -10,7 +10,7 @@ import { cutList, reelKey, reels } from '../cut.ts';
 import type { Job } from '../job.ts';
 import { endName } from '../labels.ts';
 import type { Piece } from '../places.ts';
-import { crimpKinds, crimpOf } from '../terminals.ts';
+import { crimpKinds, crimpOf, stripOf } from '../terminals.ts';
 import { AT_WRITING, begin, formula, given, open, ruler, size } from './cells.ts';
 
 /** Where the allowances stand on the sheet of cuts, and what reads them. */
@@ -45,7 +45,7 @@ export function cutSheet(job: Job, grid: Grid) {
     return [
       words(endName(own[end])),
       words(kind === null ? 'splice' : `${kind.code}: ${kind.what}`),
-      small.cell(kind?.strip ?? own.strip),
+      small.cell(stripOf(kind, own, job)),
     ];
   };
   const end = table(
