@@ -23,15 +23,14 @@ const SHOP = `shop:
   splices: [{ name: splice, price: 3 EUR }]
   labels: [{ name: label, price: 0.1 EUR }]
 `;
-const priced = (fuse = 'type: C, rating: 20 A') =>
-  design(
-    base(
-      ['gauge: auto', 'gauge: 10 AWG'],
-      ['fuse: { type: C, rating: auto }', `fuse: { ${fuse} }`],
-      ['relay: { rating: 40 A, pull_in: 7.2 V }', 'relay: { use: power 40 }'],
-    ) +
-      SHOP +
-      `kit:
+const pricedText = (fuse = 'type: C, rating: 20 A'): string =>
+  base(
+    ['gauge: auto', 'gauge: 10 AWG'],
+    ['fuse: { type: C, rating: auto }', `fuse: { ${fuse} }`],
+    ['relay: { rating: 40 A, pull_in: 7.2 V }', 'relay: { use: power 40 }'],
+  ) +
+  SHOP +
+  `kit:
   allowance: 10 %
   end_allowance: 0 mm
   waste: 0 %
@@ -40,8 +39,8 @@ const priced = (fuse = 'type: C, rating: 20 A') =>
   spares: { fuse: 1, relay: 0, terminals: 2 }
   terminals: { main: { from: { use: ring } } }
   parts: { splice: { use: splice }, label: { use: label } }
-`,
-  );
+`;
+const priced = (fuse?: string) => design(pricedText(fuse));
 
 test('a feed: its wire as long as it is laid, its fuses and relays', () => {
   const bill = feedBill(run(priced()).evaluation);
@@ -146,7 +145,7 @@ test('wire is ordered by the number of its colour, and by none where the shop ha
 
 test('an end that goes into the shop’s splice is bared for it', () => {
   const strips = (splice: string): string[] => {
-    const text = priced().text.replace(/name: splice,/, `name: splice, ${splice}`);
+    const text = pricedText().replace('name: splice,', `name: splice, ${splice}`);
     const result = run(design(text));
     const job = { result, harness: harnessOf(result.evaluation), digest: 'abc', batch: 1, serials: [] };
     const [head = [], ...rows] = readCsv(cutTable(job));
