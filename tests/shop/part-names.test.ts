@@ -140,7 +140,7 @@ test.each(ANEW)(
     const { design: read, said } = await readBack(fill(book, ['fuse_part', at, to]));
     expect(said).toEqual([]);
     // Nothing of the fuse before stands beside the name: another rating would make it another fuse.
-    expect(read?.text).toBe(wanted.text);
+    expect(read?.text.toString()).toBe(wanted.text.toString());
   },
 );
 
