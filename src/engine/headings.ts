@@ -153,7 +153,7 @@ function entriesHeading(grid: Grid, design: Design, block: Block, sheet: Sheet, 
   block.quantities.forEach((name, i) => {
     const q = QUANTITIES[name];
     const column = c.value + i;
-    put(sheet, block.top + ENTRY_HEADINGS.label, column, label(ownLabel(q)));
+    put(sheet, block.top + ENTRY_HEADINGS.label, column, label(q.short ?? ownLabel(q)));
     put(sheet, block.top + ENTRY_HEADINGS.unit, column, { role: 'unit', value: entered(grid, q) });
   });
   const allowed = block.quantities.map((name) => permitted(grid, QUANTITIES[name])).join('; ');

@@ -76,6 +76,7 @@ export const timing = {
   event_angle: {
     symbol: 'θ',
     label: 'Crank angle of the firing',
+    short: 'Crank angle',
     unit: 'deg',
     per: ['event'],
     path: 'events.{event}.angle',
@@ -188,6 +189,7 @@ export const timing = {
   point_supply: {
     symbol: 'V_p',
     label: 'Supply at the battery posts',
+    short: 'Supply at posts',
     unit: 'V',
     per: ['point'],
     path: 'points.{point}.supply',
@@ -196,6 +198,7 @@ export const timing = {
   point_dip: {
     symbol: 'V_dip',
     label: 'Lowest instant of the supply (empty: not known)',
+    short: 'Lowest instant',
     unit: 'V',
     per: ['point'],
     path: 'points.{point}.dip',

@@ -97,6 +97,8 @@ export interface Print {
   /** In the format's own codes: an ampersand of the text is written twice. */
   readonly header: string;
   readonly footer: string;
+  /** How many of the frozen rows, the last ones, are repeated on every page; all of them when left out. */
+  readonly repeated?: number;
   /** Rows before which a new page starts. */
   readonly breaks: readonly number[];
 }
@@ -115,7 +117,7 @@ export interface Sheet {
   readonly rows: readonly (Row | undefined)[];
   /** Widths of the columns, in digits of the plain font. */
   readonly widths: readonly number[];
-  /** Rows and columns that stay in sight; the rows are repeated on every printed page. */
+  /** Rows and columns that stay in sight. */
   readonly frozen: readonly [number, number];
   readonly conditions: readonly Condition[];
   readonly validations: readonly Validation[];

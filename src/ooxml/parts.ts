@@ -69,6 +69,8 @@ const quoted = (name: string): string =>
 
 /** Print area and repeated rows, as names that belong to the sheet of this number. */
 function printNames(sheet: Sheet, i: number): string {
+  const [last] = sheet.frozen;
+  const first = last - (sheet.print.repeated ?? last) + 1;
   const name = (which: string, range: string): string =>
     `<definedName name="_xlnm.${which}" localSheetId="${i}">${escaped(quoted(sheet.name))}!${range}</definedName>`;
   // LibreOffice prints every sheet that has an area to print, in sight or not.
@@ -76,7 +78,7 @@ function printNames(sheet: Sheet, i: number): string {
   return (
     name('Print_Area', `$A$1:${corner(sheet, true, sheet.print.columns, sheet.print.rows)}`) +
     // No columns are repeated: to lay out wide sheets with them takes a spreadsheet program many seconds.
-    (sheet.frozen[0] > 0 ? name('Print_Titles', `$1:$${sheet.frozen[0]}`) : '')
+    (first <= last ? name('Print_Titles', `$${first}:$${last}`) : '')
   );
 }
 

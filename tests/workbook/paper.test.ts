@@ -4,6 +4,8 @@ import { writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { expect, test } from 'vitest';
+import { runLaid } from '../../src/run-laid.ts';
+import { show, toWorkbook } from '../../src/writers/workbook/workbook.ts';
 import { emptyFolder } from '../cli/tool.ts';
 import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer, needPeer } from '../peers/peer.ts';
@@ -15,7 +17,7 @@ const ZOOM = 3;
 const MOST = 12;
 /**
  * In what most of a page is set [pt]: newspapers set small print in 6 to 7. Twelve pages hold no more for eight coils and eight
- * runs: at 7.5 pt the inputs alone take 2.4 and the findings 2.3 pages.
+ * runs: at 7.5 pt the inputs alone take 2.4 pages.
  */
 const LETTERS = 6.3;
 /** Codes of the format. */
@@ -69,13 +71,20 @@ describeWithPeer('soffice', 'printing', () => {
       '%s: at most twelve pages on A4 and on Letter',
       async (name) => {
         const folder = emptyFolder();
-        const { bytes } = await bookOf(demoDesign(name));
-        const files = Object.entries(PAPERS).map(([paper, code]) => {
-          const file = join(folder, `${paper}.xlsx`);
-          writeFileSync(file, onPaper(bytes, code));
-          return file;
-        });
-        const heights = [842, 792];
+        const of = demoDesign(name);
+        const books = {
+          size: (await bookOf(of)).bytes,
+          // With the card of the readings, and the tolerances among the inputs.
+          check: await toWorkbook(runLaid(of, show, ['readings'])),
+        };
+        const files = Object.entries(books).flatMap(([command, bytes]) =>
+          Object.entries(PAPERS).map(([paper, code]) => {
+            const file = join(folder, `${command}-${paper}.xlsx`);
+            writeFileSync(file, onPaper(bytes, code));
+            return file;
+          }),
+        );
+        const heights = [842, 792, 842, 792];
         for (const [i, pdf] of (await recalculate(files, join(folder, 'pdf'), 'pdf')).entries()) {
           const { stdout } = spawnSync(needPeer('pdftotext'), ['-bbox', pdf, '-'], { encoding: 'utf8' });
           const pages = [...stdout.matchAll(/<page width="([\d.]+)" height="([\d.]+)">/g)];

@@ -15,7 +15,7 @@ const EMPTY = 15;
 /** Programs differ a little in how tall they draw a row. */
 const SAFE = 0.98;
 
-type Laid = Pick<Page, 'cells' | 'widths' | 'frozen' | 'landscape' | 'hidden'>;
+type Laid = Pick<Page, 'cells' | 'widths' | 'frozen' | 'repeated' | 'landscape' | 'hidden'>;
 
 /** Height of a row, as far as its texts tell; results of formulas count as one line [pt]. */
 function tall(cells: Sheet, widths: readonly number[], row: number): number {
@@ -42,31 +42,35 @@ function scaleOn(
 export const scaleOf = (widths: readonly number[], landscape: boolean): number =>
   Math.min(...PAPERS.map((paper) => scaleOn(paper, widths, landscape)));
 
-/** Height that is free for what follows the repeated rows, on the less tall of the two papers [pt]. */
-function room({ cells, widths, frozen, landscape }: Laid): number {
+/** Height that is free for what follows the frozen rows on the first page, and the repeated ones on others, on the less tall of the two papers [pt]. */
+function rooms({ cells, widths, frozen: [top], repeated = top, landscape }: Laid): [number, number] {
   const free = PAPERS.map((paper) => {
     const h = landscape ? paper[0] : paper[1];
     return (h - POINTS_PER_INCH * (MARGINS.top + MARGINS.bottom)) / scaleOn(paper, widths, landscape);
   });
-  let repeated = 0;
-  for (let row = 0; row < frozen[0]; row++) repeated += tall(cells, widths, row);
-  return Math.min(...free) * SAFE - repeated;
+  const above = (from: number): number => {
+    let sum = 0;
+    for (let row = from; row < top; row++) sum += tall(cells, widths, row);
+    return Math.min(...free) * SAFE - sum;
+  };
+  return [above(0), above(top - repeated)];
 }
 
 /** Rows before which a page ends; `starts` are the first rows of what should stay together, in order. */
 export function breaksOf(page: Laid, starts: readonly number[]): number[] {
-  const most = room(page);
+  const [first, others] = rooms(page);
   const breaks: number[] = [];
   let used = 0;
   starts.forEach((start, i) => {
     let own = 0;
     for (let row = start; row < (starts[i + 1] ?? page.cells.length); row++)
       if (!page.hidden?.has(row)) own += tall(page.cells, page.widths, row);
+    const most = breaks.length === 0 ? first : others;
     if (i > 0 && used + own > most && used > 0) {
       breaks.push(start);
       used = 0;
     }
-    used = (used + own) % most;
+    used = (used + own) % (breaks.length === 0 ? first : others);
   });
   return breaks;
 }

@@ -16,7 +16,7 @@ import { CARD } from '../../saved/mark.ts';
 import { cellFor, unitOf } from './links.ts';
 import { opening, type Page, words } from './page.ts';
 
-const NAME = 'TestCard';
+export const TEST_CARD = 'TestCard';
 const TITLES = [
   'Point',
   'Where',
@@ -73,16 +73,17 @@ export function cardPage(grid: Grid, design: Design): Page | null {
     });
   });
   return {
-    name: NAME,
+    name: TEST_CARD,
     kind: 'shown',
     cells,
     widths: WIDTHS,
     frozen: [TOP, 2],
+    repeated: 1,
     landscape: true,
     names: [
       [
         CARD,
-        `${NAME}!${address(TOP, CARD_COLUMN.measured)}:${address(TOP + rows.length - 1, CARD_COLUMN.measured)}`,
+        `${TEST_CARD}!${address(TOP, CARD_COLUMN.measured)}:${address(TOP + rows.length - 1, CARD_COLUMN.measured)}`,
       ],
     ],
     looks: [
@@ -157,7 +158,7 @@ const NOTHING: Cell = { role: 'member', value: null, unit: 'any' };
 
 /** A column of the card as a range. */
 export const cardRange = (design: Design, column: number): string =>
-  `${NAME}!${address(TOP, column)}:${address(TOP + cardPlaces(design).length - 1, column)}`;
+  `${TEST_CARD}!${address(TOP, column)}:${address(TOP + cardPlaces(design).length - 1, column)}`;
 
 /** Of each row its place, the cell of what was measured, and what stood there when the workbook was made; null where there is no card. */
 export function cardTaken(
@@ -168,7 +169,7 @@ export function cardTaken(
   return cardPlaces(design).map((where, i) => ({
     where,
     value: enteredOf(design, where),
-    cell: `${NAME}!${address(TOP + i, CARD_COLUMN.measured)}`,
+    cell: `${TEST_CARD}!${address(TOP + i, CARD_COLUMN.measured)}`,
   }));
 }
 

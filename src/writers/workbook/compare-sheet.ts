@@ -20,7 +20,7 @@ import { COMPARED, FEED } from '../../views/views.ts';
 import { heading, shown, unitOf } from './links.ts';
 import { opening, type Page, section, words } from './page.ts';
 
-const NAME = 'Compare';
+export const COMPARE = 'Compare';
 const WIDTHS = [22, 38, 12, 14, 14, 16];
 const TITLES = ['Point', 'Figure', 'Unit', 'First', 'Second', 'Second to first'];
 
@@ -78,7 +78,7 @@ export function comparePage(
     at += 1;
   }
   return {
-    name: NAME,
+    name: COMPARE,
     kind: 'shown',
     cells,
     widths: WIDTHS,

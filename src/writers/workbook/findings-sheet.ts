@@ -54,6 +54,7 @@ export function findingsPage(grid: Grid, design: Design): Page {
     cells,
     widths: WIDTHS,
     frozen: [top + 1, 0],
+    repeated: 1,
     landscape: false,
     // The sources of the limits are for the screen.
     printed: WIDTHS.length - 1,

@@ -36,7 +36,10 @@ const SHOWN: readonly (readonly [string, string])[] = [
     'Runs',
     'What the coils get; size, current, temperature and drop of every run; fuses, relays, faults, and the curves of each fuse.',
   ],
-  ['Sweep', 'The first run of the feed over engine speed, if the design asks for it.'],
+  [
+    'Sweep',
+    'The first run of the feed over engine speed, if the design asks for it; hidden beside a card or a comparison.',
+  ],
   ['Findings', 'Every rule for every run, coil and point, the most pressing first.'],
   [
     'TestCard',

@@ -17,10 +17,10 @@ import type { Page } from './page.ts';
 /** With more columns of entries than this they are narrower, for the sake of the print. */
 const MANY = 5;
 /** Widths of labels. The wider, the fewer of them take two lines, and the smaller is all of it on paper. */
-const LABEL_WIDTHS = [37, 42, 47, 52, 57, 62, 67, 72, 77];
+const LABEL_WIDTHS = Array.from({ length: 21 }, (_, i) => 37 + 2 * i);
 /** Widths of unit and notes; and of what is for the screen: check, range, what there is to know of runs. */
 const UNIT = 6;
-const NOTES = 14;
+const NOTES = 12;
 const RIGHT = [40, 36, 110];
 /** On paper letters of 10 pt are not made smaller than by this for the sake of two pages, or of standing upright. */
 const LEAST = 0.63;
@@ -29,25 +29,32 @@ export function inputsPage(grid: Grid, design: Design, cells: Sheet): Page {
   const { count, label: labels, notes } = grid.placement.columns;
   const entries = Array.from({ length: count }, () => (count > MANY ? 9 : 14));
   const hidden = idle(grid, design, cells);
-  const starts = inputBlocks(grid).flatMap((block) => startsOf(block, grid));
+  const starts = (parted: boolean): number[] =>
+    inputBlocks(grid).flatMap((block) => startsOf(block, grid, parted ? hidden : null));
   const frozen = [INPUT_HEADINGS + 1, 0] as const;
-  const lying = (label: number): Lying => {
+  // The headings alone.
+  const repeated = 1;
+  const lying = (label: number, parted: boolean): Lying => {
     const printed = [label, UNIT, ...entries, NOTES];
     const landscape = scaleOf(printed, false) < LEAST;
     return {
       printed,
       landscape,
-      breaks: breaksOf({ cells, widths: printed, frozen, landscape, hidden }, starts),
+      breaks: breaksOf({ cells, widths: printed, frozen, repeated, landscape, hidden }, starts(parted)),
     };
   };
   // On as few pages as it goes; of those with the largest letters.
-  const { printed, landscape, breaks } = LABEL_WIDTHS.map(lying)
+  const { printed, landscape, breaks } = LABEL_WIDTHS.flatMap((label) => [
+    lying(label, false),
+    lying(label, true),
+  ])
     .filter((one, _, all) => one.landscape === all[0]?.landscape)
     .reduce((best, one) => (one.breaks.length < best.breaks.length ? one : best));
   return {
     cells,
     widths: [...printed, ...RIGHT],
     frozen,
+    repeated,
     landscape,
     hidden,
     name: INPUTS,
@@ -72,14 +79,21 @@ interface Lying {
 
 const inputBlocks = (grid: Grid): Block[] => grid.placement.blocks.filter(({ kind }) => kind === 'inputs');
 
-/** Rows of a table that stay together at both of its ends. */
-const TOGETHER = 4;
+/** Rows of a table of members, and of a list of single inputs, that stay together at both of its ends. */
+const TOGETHER = { entries: 4, single: 2 } as const;
 
-/** Rows before which a page may end: before a block, and within a long table of members. */
-function startsOf(block: Block, grid: Grid): number[] {
-  const count = block.form === 'entries' ? members(grid.axes, block.rows).length : 0;
-  const within = Array.from({ length: Math.max(0, count - 2 * TOGETHER) }, (_, i) => i + TOGETHER);
-  return [titleRow(block), ...within.map((i) => firstRow(block) + i)];
+/**
+ * Rows before which a page may end: before a block, and within a long table of members; within a list of single inputs, whose
+ * headings are repeated, where the rows that are not in sight are given.
+ */
+function startsOf(block: Block, grid: Grid, hidden: ReadonlySet<number> | null): number[] {
+  const { form, quantities, rows } = block;
+  if (form !== 'entries' && (form !== 'single' || hidden === null)) return [titleRow(block)];
+  const count = form === 'single' ? quantities.length : members(grid.axes, rows).length;
+  const seen = Array.from({ length: count }, (_, i) => firstRow(block) + i).filter(
+    (row) => !hidden?.has(row),
+  );
+  return [titleRow(block), ...seen.slice(TOGETHER[form], 1 - TOGETHER[form])];
 }
 
 /** Whether an input has no place in this design: it would be refused, or another way of saying it was taken. */

@@ -19,8 +19,10 @@ export interface Page {
   readonly cells: Sheet;
   /** Widths of the columns, in digits of the plain font. */
   readonly widths: readonly number[];
-  /** Rows and columns that stay in sight; the rows are repeated on every printed page. */
+  /** Rows and columns that stay in sight. */
   readonly frozen: readonly [number, number];
+  /** How many of these rows, the last ones, are repeated on every printed page; all of them when left out. */
+  readonly repeated?: number;
   readonly landscape: boolean;
   /** Pages below each other that it is fitted to on paper; as many as it takes when left out. */
   readonly tall?: number;
@@ -39,6 +41,8 @@ export interface Page {
   /** Rows, counted from 0, that are not in sight. */
   readonly hidden?: ReadonlySet<number>;
   readonly charts?: readonly Chart[];
+  /** Hidden like the workings, for the sake of a sheet that was asked for. */
+  readonly aside?: true;
   /** Rows, counted from 0, before which a new page starts on paper. */
   readonly breaks?: readonly number[];
   /**

@@ -8,9 +8,10 @@ import { INPUTS } from '../../engine/sheets.ts';
 import type { Extra, Laid } from '../../engine/spreadsheet.ts';
 import type { Grid } from '../../engine/translate.ts';
 import { JUDGED, JUDGED_TOP } from '../../findings/sheet.ts';
-import { cardPage } from './card-sheet.ts';
+import { cardPage, TEST_CARD } from './card-sheet.ts';
 import { CHARTED, chartedSheet } from './charted-sheet.ts';
 import { choicesPage } from './choices-sheet.ts';
+import { COMPARE } from './compare-sheet.ts';
 import { designPage } from './design-sheet.ts';
 import { feedPage } from './feed-sheet.ts';
 import { findingsPage } from './findings-sheet.ts';
@@ -24,7 +25,7 @@ import { quantitiesPage } from './quantities-sheet.ts';
 import { runsPage } from './runs-sheet.ts';
 import { SAID } from './said.ts';
 import { sourcesPage } from './sources-sheet.ts';
-import { sweepPage } from './sweep-sheet.ts';
+import { OVER_SPEED, sweepPage } from './sweep-sheet.ts';
 import { WEIGHED, type Weighed, weighedSheet } from './weighed.ts';
 import { whatIfPage } from './what-if-sheet.ts';
 import { workingPage, workingPages } from './working-page.ts';
@@ -78,7 +79,12 @@ export function pages({ grid, design, sheets }: Laid, more: readonly Page[] = []
       throw new Error(`the evaluation has no sheet ${name}: it was made without "show"`);
     return found;
   };
-  const [feed, ...others] = presenting(grid, design).map((page) => ({ ...page, cells: sheet(page.name) }));
+  const all = presenting(grid, design).map((page): Page => ({ ...page, cells: sheet(page.name) }));
+  // A card or a comparison takes the place of the sheet over speed, which is out of sight then.
+  const asked = [...all, ...more].some(({ name }) => name === TEST_CARD || name === COMPARE);
+  const [feed, ...others] = all.map(
+    (page): Page => (asked && page.name === OVER_SPEED ? { ...page, aside: true } : page),
+  );
   return [
     feed as Page,
     ...more.map((page) => ({ ...page, cells: sheet(page.name) })),

@@ -15,7 +15,7 @@ declare const COILFEED_VERSION: string;
 const HEADER = 120;
 
 export function printOf(
-  { name, widths, kind, landscape, breaks = [], tall = 0, printed, printedRows }: Page,
+  { name, widths, kind, landscape, breaks = [], tall = 0, printed, printedRows, repeated }: Page,
   design: Design,
 ): Print {
   const total = widths.reduce((a, b) => a + b, 0);
@@ -26,6 +26,7 @@ export function printOf(
     tall,
     ...(printed === undefined ? {} : { columns: printed }),
     ...(printedRows === undefined ? {} : { rows: printedRows }),
+    ...(repeated === undefined ? {} : { repeated }),
     margins: { ...MARGINS, header: 0.3, footer: 0.3 },
     header: `&L${titled(design)}&R${name}`,
     footer: `&Lcoilfeed ${COILFEED_VERSION}, ${dated(design)}&Rpage &P of &N`,

@@ -15,7 +15,7 @@ import { heading, shown } from './links.ts';
 import { lineIn } from './look.ts';
 import { opening, type Page, table, warned, words } from './page.ts';
 
-const NAME = 'Sweep';
+export const OVER_SPEED = 'Sweep';
 const FIGURES = SWEEP.read.map(quantityOf);
 const TABLE_WIDTHS = [5, ...FIGURES.map(() => 10)];
 /** Columns under the charts, and rows that each of them takes. */
@@ -31,7 +31,7 @@ export function sweepPage(grid: Grid, design: Design): Page | null {
   const run = design.runs[0]?.name ?? '';
   const top = opening(
     cells,
-    NAME,
+    OVER_SPEED,
     `Current in the first conductor of the feed, run “${run}”, over engine speed. The number of speeds is fixed in this workbook.`,
   );
   warned(cells);
@@ -49,11 +49,12 @@ export function sweepPage(grid: Grid, design: Design): Page | null {
   // Within the area that is printed.
   put(cells, Math.max(first + charts.length * (TALL + 1), cells.length - 1), 0, { role: 'text', value: '' });
   return {
-    name: NAME,
+    name: OVER_SPEED,
     kind: 'shown',
     cells,
     widths: [...TABLE_WIDTHS, ...CHART_WIDTHS],
     frozen: [first, 0],
+    repeated: 2,
     landscape: true,
     tall: Math.ceil(design.sweep.rows / PER_PAGE),
     looks: [],
@@ -71,9 +72,10 @@ const SPEED: Axis = { title: titleOf('speed'), format: '0' };
 function chartsOf(grid: Grid, design: Design, count: number, first: number): Chart[] {
   const of = (name: QuantityName): string => {
     const at = 1 + FIGURES.indexOf(name);
-    return `${NAME}!${address(first, at)}:${address(first + count - 1, at)}`;
+    return `${OVER_SPEED}!${address(first, at)}:${address(first + count - 1, at)}`;
   };
-  const title = (name: QuantityName): string => `${NAME}!${address(first - 2, 1 + FIGURES.indexOf(name))}`;
+  const title = (name: QuantityName): string =>
+    `${OVER_SPEED}!${address(first - 2, 1 + FIGURES.indexOf(name))}`;
   const curve = (what: QuantityName, look: Look, style = 0): Series => ({
     name: title(what),
     x: of('speed'),

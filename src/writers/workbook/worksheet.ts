@@ -21,7 +21,8 @@ export function sheetOf(page: Page, e: Laid, workings: boolean): Sheet {
   const { name, kind, cells, widths, frozen, looks, taken = [], charts = [] } = page;
   return {
     name,
-    ...(kind === 'working' ? (workings ? {} : { hidden: true as const }) : { tab: TABS[kind] }),
+    ...((kind === 'working' || page.aside) && !workings ? { hidden: true as const } : {}),
+    ...(kind === 'working' ? {} : { tab: TABS[kind] }),
     lines: kind === 'working' || kind === 'own',
     ...(kind === 'own' ? { open: true as const } : {}),
     rows: cells.map((_, row) => rowOf(page, row, e)),
