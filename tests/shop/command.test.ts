@@ -60,3 +60,20 @@ test('another file by the call; none, and what cannot be used', async () => {
   expect(bad).toMatchObject({ status: 2, out: '' });
   expect(bad.err).toContain('bad.yaml:1:32 coils[0].resistance: found 0.4; add its unit');
 });
+
+test('a measured resistance is told; a logo that is not beside the file is doubtful, one that is there is not', async () => {
+  const cwd = emptyFolder();
+  mkdirSync(join(cwd, 'own'));
+  writeFileSync(
+    join(cwd, 'own/shop.yaml'),
+    'shop:\n  name: A\n  logo: logo.svg\nwire: [{ size: 10 AWG, insulation: B, resistance: 3.4 mohm/m }]\n',
+  );
+  const none = await coilfeed(['shop', 'own/shop.yaml'], { cwd });
+  expect(none.status).toBe(1);
+  expect(none.out.replace(/\s+/g, ' ')).toContain(
+    '“logo.svg” is not beside this file (own/shop.yaml:3:9 shop.logo)',
+  );
+  expect(none.out).toContain('class B: 10 AWG (measured: 3.40 mΩ/m)');
+  writeFileSync(join(cwd, 'own/logo.svg'), '<svg xmlns="http://www.w3.org/2000/svg"/>');
+  expect((await coilfeed(['shop', 'own/shop.yaml'], { cwd })).status).toBe(0);
+});
