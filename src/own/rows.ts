@@ -19,6 +19,16 @@ export const ownCell = (i: number, column: keyof typeof OWN_COLUMN): string =>
 /** The words of a rule as they stand in the table. */
 export const SENSES = { at_most: '≤', at_least: '≥' } as const;
 
+/** Signs that are taken for these words: those of the list, and as they are typed. */
+export const SIGNS: Readonly<Record<string, keyof typeof SENSES>> = {
+  '≤': 'at_most',
+  '<=': 'at_most',
+  'at most': 'at_most',
+  '≥': 'at_least',
+  '>=': 'at_least',
+  'at least': 'at_least',
+};
+
 /** Row of the first name of the short list, below the table. */
 export const shortTop = (design: Pick<Design, 'own'>): number => OWN_TOP + ownRows(design) + 4;
 export const shortCell = (design: Pick<Design, 'own'>, i: number): string =>

@@ -3,7 +3,7 @@ import { address } from '../basis/address.ts';
 import type { Design, OwnRow } from '../design/design.ts';
 import { MOST_ADDED, MOST_OWN } from '../design/schema-own.ts';
 import { LONGEST, MOST_COLUMNS, MOST_ROWS, withRows } from '../own/formula.ts';
-import { OWN_COLUMN, OWN_TOP, quoted } from '../own/rows.ts';
+import { OWN_COLUMN, OWN_TOP, quoted, SIGNS } from '../own/rows.ts';
 import type { Book, Found } from './book.ts';
 import { strangeIn } from './book.ts';
 import type { Edit, Plain } from './document.ts';
@@ -80,15 +80,6 @@ const plainOf = ({ label, formula, unit, sense, limit, words }: OwnRow): OwnPlai
   ...(words === '' ? {} : { words }),
   formula,
 });
-
-const SIGNS: Readonly<Record<string, 'at_most' | 'at_least'>> = {
-  '≤': 'at_most',
-  '<=': 'at_most',
-  'at most': 'at_most',
-  '≥': 'at_least',
-  '>=': 'at_least',
-  'at least': 'at_least',
-};
 
 function rowsIn(book: Book, area: Area, problems: OwnProblem[]): { at: number; row: OwnPlain }[] {
   const found: { at: number; row: OwnPlain }[] = [];

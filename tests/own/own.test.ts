@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { keyText } from '../../src/design/problems.ts';
 import { evaluate } from '../../src/engine/evaluate.ts';
 import { OURS } from '../../src/engine/sheets.ts';
+import { evaluated } from '../../src/engine/spreadsheet.ts';
 import { kitPages } from '../../src/kit/sheets.ts';
 import { QUANTITIES } from '../../src/model/model.ts';
 import { ownOf } from '../../src/own/evaluate.ts';
@@ -46,6 +47,18 @@ added:
   expect(lengths?.value).toBeCloseTo(metres, 9);
   expect(twice?.value).toBeCloseTo(grams * 0.012 * 2 + 0.001, 9);
   expect(sum?.value).toBeCloseTo(80 + grams * 0.012, 9);
+});
+
+test('a rule in the workbook is judged by its sign, from the list or typed, as the reader takes it', () => {
+  const { evaluation } = runLaid(withOwn('own: [{ label: a, formula: "2", at_least: 1 }]'), show);
+  const formula = evaluation.sheets.get('Own')?.[5]?.[6]?.formula;
+  // 2 against 1; no input is wrong, which Checks!D4 tells.
+  const verdict = (sign: string) => {
+    const own = [[], [], [], [], [], ['a', 2, null, sign, 1, null, `=${formula}`]];
+    const engine = evaluated({ Own: own, Checks: [[], [], [], [null, null, null, 0]] }, []);
+    return engine.getCellValue({ sheet: engine.getSheetId('Own') as number, row: 5, col: 6 });
+  };
+  expect(['≥', '>=', '≤', '<=', '<'].map(verdict)).toEqual(['pass', 'pass', 'FAIL', 'FAIL', 'UNKNOWN']);
 });
 
 test('a rule passes, fails, and is unknown where its formula comes to an error', () => {

@@ -18,6 +18,7 @@ import {
   ownCell,
   ownRows,
   SENSES,
+  SIGNS,
   shortCell,
   shortTop,
 } from '../../own/rows.ts';
@@ -120,6 +121,10 @@ function rowOf(row: Design['own'][number] | undefined, i: number): Cell[] {
   });
   const [value, sense, limit] = (['value', 'sense', 'limit'] as const).map((column) => ownCell(i, column));
   const judged = (sign: string): string => `IF(${value}${sign}${limit},"pass","FAIL")`;
+  const bySign = Object.entries(SIGNS).reduceRight(
+    (others, [sign, of]) => `IF(${sense}="${sign}",${judged(of === 'at_least' ? '>=' : '<=')},${others})`,
+    '"UNKNOWN"',
+  );
   return [
     entry(row?.label ?? null),
     row === undefined
@@ -133,7 +138,7 @@ function rowOf(row: Design['own'][number] | undefined, i: number): Cell[] {
       role: 'verdict',
       formula:
         `IF(${sense}="","",IF(${PROBLEMS}>0,"",IFERROR(IF(ISNUMBER(${value}),IF(ISNUMBER(${limit}),` +
-        `IF(${sense}="${SENSES.at_least}",${judged('>=')},${judged('<=')}),"UNKNOWN"),"UNKNOWN"),"UNKNOWN")))`,
+        `${bySign},"UNKNOWN"),"UNKNOWN"),"UNKNOWN")))`,
     },
   ];
 }
