@@ -83,6 +83,10 @@ describeWithPeer('chromium', 'late states of the page', () => {
     expect(limits).toBe(words);
     expect(await page.locator('.part-buy').textContent()).toContain('nothing is listed to buy');
     expect(await faultsInBoth(page)).toEqual([]);
+    // Its workbook would say PASS of what was taken: the command makes none of it either.
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    for (const name of ['Workbook', 'Result'])
+      expect(await page.getByRole('button', { name, exact: true }).isDisabled(), name).toBe(true);
   });
 
   test('under forced colours steps of a share differ by stroke, kinds of a drop by fill; nothing moves', async () => {

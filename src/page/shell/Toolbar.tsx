@@ -87,7 +87,7 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
         <button
           type="button"
           data-closes
-          disabled={!sound || stop !== null}
+          disabled={!sound || stop !== null || guessed}
           onClick={() => make('workbook', { text, file, shop }, named(file, '.xlsx'))}
         >
           Workbook

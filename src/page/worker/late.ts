@@ -11,7 +11,7 @@ import { showWith, toWorkbook } from '../../writers/workbook/workbook.ts';
 import { againstOriginal } from './against.ts';
 import { answersToo, designOf } from './main.ts';
 import { ownJudged } from './own.ts';
-import { kitBook, papersOf } from './papers.ts';
+import { kitBook, papersOf, unknownIn } from './papers.ts';
 import { checkOf } from './readings.ts';
 import { remediesShown } from './remedies.ts';
 import { STAGES, staged } from './stages.ts';
@@ -26,6 +26,8 @@ answersToo({
   workbook: (given, tell) => {
     tell(STAGES.design);
     const design = designOf(given);
+    const unknown = unknownIn(design);
+    if (unknown !== null) throw new Error(unknown);
     const result = run(design);
     const told = result.verdict === 'fail' ? remediesShown(result)[design.units] : null;
     const whole = runLaid(design, staged(showWith(told), tell));

@@ -23,13 +23,16 @@ import { STAGES, staged } from './stages.ts';
 /** Times of an archive say nothing here: the same design gives the same bytes. A ZIP starts in 1980. */
 const NO_TIME = '1980-01-01T12:00:00Z';
 
+/** Why nothing is made of a design of which parts are not known; null where all are. */
+export const unknownIn = ({ unknowns }: Design): string | null =>
+  unknowns.length === 0
+    ? null
+    : `${unknowns.map(({ path }) => path).join(', ')}: nothing can be built around an unknown part.`;
+
 async function jobOf(result: Result, { kits, serials: given }: Lot): Promise<Job | Nothing> {
   const { evaluation, own = [] } = result;
-  const { unknowns } = evaluation.design;
-  if (unknowns.length > 0)
-    return {
-      why: `${unknowns.map(({ path }) => path).join(', ')}: nothing can be built around an unknown part.`,
-    };
+  const unknown = unknownIn(evaluation.design);
+  if (unknown !== null) return { why: unknown };
   // Nobody may take papers for released whose rules were not asked.
   if (hasRules(evaluation.design) && own.length === 0)
     return { why: 'The author’s own rules could not be worked out: no papers are made.' };
