@@ -45,6 +45,9 @@ const NARROW = 620;
 const END = 34;
 export const GAP = 20;
 const ROW = 34;
+/** Rows of many coils together, so that the sliders stay on the first screen; one is no lower than a figure and its line [px]. */
+const ROWS = 352;
+const LEAST_ROW = 22;
 /** The same on paper, where the page is short, and for many coils [px]. */
 const PAPER_ROW = 20;
 const PAPER_ROW_OF_MANY = 14.5;
@@ -67,7 +70,12 @@ const SYMBOL = 16;
 export function sceneOf(json: ResultJson, parts: readonly PartOf[], width: number, paper = false): Scene {
   const layout = feedLayout(json);
   const down = width < NARROW;
-  const row = !paper ? ROW : layout.coils.length > MANY ? PAPER_ROW_OF_MANY : PAPER_ROW;
+  const count = layout.coils.length;
+  const row = !paper
+    ? Math.max(LEAST_ROW, Math.min(ROW, ROWS / count))
+    : count > MANY
+      ? PAPER_ROW_OF_MANY
+      : PAPER_ROW;
   const wires = layout.wires.flatMap((laid) => {
     const own = parts.filter(({ kind, id }) => kind !== 'coil' && id === laid.wire.id);
     return own.length === 0 ? [] : [{ ...laid, own }];
@@ -87,10 +95,10 @@ export function sceneOf(json: ResultJson, parts: readonly PartOf[], width: numbe
     to: (starts[i] as number) + (weights[i] as number) * unit - (down ? BELOW : GAP / 2),
   }));
   const length = 2 * END + whole * unit;
-  const pitch = down ? (width - 8) / layout.coils.length : row;
-  const breadth = down ? width : layout.coils.length * row + (layout.coils.length === 1 ? FOOT : 0);
+  const pitch = down ? (width - 8) / count : row;
+  const breadth = down ? width : count * row + (count === 1 ? FOOT : 0);
   const across = (at: number): number => (down ? 4 : 0) + (at + 0.5) * pitch;
-  const middle = across((layout.coils.length - 1) / 2);
+  const middle = across((count - 1) / 2);
   const column = (i: number) => columns[i] as (typeof columns)[number];
   const last = columns.length;
   return {

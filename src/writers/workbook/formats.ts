@@ -48,6 +48,8 @@ const FORMATS: Readonly<Record<string, string>> = {
   // Words for what is no unit: a plain count, and a value of any unit.
   count: '0',
   exact: 'General',
+  /** A length as it is entered: of one in meters no more digits are of use. */
+  entered_in: '0.0###',
   margin: '0.0',
   // In parts by size LibreOffice would lose the sign of what is below 0.
   any: '0.00',

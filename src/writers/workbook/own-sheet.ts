@@ -122,7 +122,8 @@ function rowOf(row: Design['own'][number] | undefined, i: number): Cell[] {
   const [value, sense, limit] = (['value', 'sense', 'limit'] as const).map((column) => ownCell(i, column));
   const judged = (sign: string): string => `IF(${value}${sign}${limit},"pass","FAIL")`;
   const bySign = Object.entries(SIGNS).reduceRight(
-    (others, [sign, of]) => `IF(${sense}="${sign}",${judged(of === 'at_least' ? '>=' : '<=')},${others})`,
+    (others, [sign, of]) =>
+      `IF(TRIM(${sense})="${sign}",${judged(of === 'at_least' ? '>=' : '<=')},${others})`,
     '"UNKNOWN"',
   );
   return [

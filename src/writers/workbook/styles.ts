@@ -69,7 +69,7 @@ export function styleOf({ role, unit }: Cell, number: boolean, above: boolean, f
 
 /** Inches, which other units turn into many digits, have four behind the point; else what was entered is shown as it is. */
 const formatIn = (role: Role, unit: string | undefined): string =>
-  role !== 'entry' && role !== 'spare' ? formatOf(unit) : unit === 'in' ? '0.0###' : 'General';
+  role !== 'entry' && role !== 'spare' ? formatOf(unit) : unit === 'in' ? formatOf('entered_in') : 'General';
 
 /** An entry that holds what was taken where the design says nothing. */
 export const TAKEN: Look = { italic: true, color: FAINT };

@@ -147,12 +147,13 @@ function inputs(grid: Grid, design: Design): Cell[][] {
     const of = (q.per ?? []).map((axis) => grid.axes[axis][at[axis] as number]);
     const { system } = grid.placement.entering;
     const unit = entryUnit(q, system);
+    const shown = unit === 'in' ? 'entered_in' : 'exact';
     return [
       [
         words(bareLabel(q.label)),
         words(of.join(', ')),
-        given(inputValue(design, q, at, system)),
-        { role: 'formula', formula: `IF(${cell}="","",${cell})`, unit: 'exact' },
+        given(inputValue(design, q, at, system), shown),
+        { role: 'formula', formula: `IF(${cell}="","",${cell})`, unit: shown },
         { role: 'unit', value: unit === 'text' ? '' : printUnit(unit) },
         { role: 'member', formula: `"Inputs!${cell.split('!')[1]?.replace(/\$|\d/g, '')}"&ROW(${cell})` },
       ],
