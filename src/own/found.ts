@@ -10,7 +10,8 @@ export interface OwnFound extends OwnRow {
 }
 
 /** Whether a design has rules of the author’s own, which count in its verdict. */
-export const hasRules = ({ own }: Design): boolean => own.some(({ sense }) => sense !== null);
+export const hasRules = ({ own }: Pick<Design, 'own'>): boolean => own.some(({ sense }) => sense !== null);
 
 /** Whether a design has anything of the kind; what evaluates it is loaded only then. */
-export const hasOwn = ({ own, added }: Design): boolean => own.length > 0 || added.size > 0;
+export const hasOwn = ({ own, added }: Pick<Design, 'own' | 'added'>): boolean =>
+  own.length > 0 || added.size > 0;

@@ -116,7 +116,8 @@ export interface Shown {
 
 /** A design that was evaluated and judged. */
 export interface View {
-  readonly design: Design;
+  /** But for what is made when it is asked for. */
+  readonly design: Omit<Design, 'text'>;
   /** What `coilfeed size --json` prints. */
   readonly json: ResultJson;
   /** What is read, in the system of units that was asked for; of a kept one in all. */

@@ -18,6 +18,9 @@ export const demoPath = (name: string): string =>
   new URL(`../../workbooks/${name}.yaml`, import.meta.url).pathname;
 export const demoDesign = (name: string): Design => design(demo(name));
 
+/** To be changed by a test; a copy of the text itself is none. */
+export const copyOf = (of: Design): Design => ({ ...structuredClone(of), text: of.text });
+
 export interface Book {
   result: LaidResult;
   bytes: Uint8Array;

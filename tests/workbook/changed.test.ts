@@ -12,7 +12,7 @@ import { editCell, readCells } from '../peers/cells.ts';
 import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { differences } from './agree.ts';
-import { type Book, bookOf, entryOf } from './books.ts';
+import { type Book, bookOf, copyOf, entryOf } from './books.ts';
 
 interface Change {
   what: string;
@@ -78,7 +78,7 @@ beforeAll(async () => {
 });
 
 const changed = (change: Change): Design => {
-  const design = structuredClone(six());
+  const design = copyOf(six());
   change.apply(design);
   return design;
 };

@@ -8,7 +8,7 @@ import { DEMOS } from '../design/helpers.ts';
 import { type Cells, editCell, readCells } from '../peers/cells.ts';
 import { recalculate } from '../peers/libreoffice.ts';
 import { describeWithPeer } from '../peers/peer.ts';
-import { type Book, bookOf, demoDesign, entryOf } from './books.ts';
+import { type Book, bookOf, copyOf, demoDesign, entryOf } from './books.ts';
 
 const books = new Map<string, Book & { cells: Cells }>();
 const of = (name: string) => books.get(name) as Book & { cells: Cells };
@@ -143,7 +143,7 @@ describe.each(DEMOS)('%s', (name) => {
 });
 
 test('a design without a sweep, without a fuse, without a source has the charts that make sense', async () => {
-  const design = structuredClone(demoDesign('pair-four'));
+  const design = copyOf(demoDesign('pair-four'));
   design.sweep = null;
   design.supply.source_resistance = null;
   for (const run of design.runs) run.fuse = null;
