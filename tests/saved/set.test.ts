@@ -39,9 +39,9 @@ test('what is left out is put in, and an empty value takes a part out', () => {
 test('several at once, in the text that a workbook would carry', () => {
   const two = changed('feed.main.length=4 m', 'title=Longer');
   expect([two.title, two.wires[0]?.length]).toEqual(['Longer', 4]);
-  expect(two.text).toContain('length: 4 m');
+  expect(two.text.toString()).toContain('length: 4 m');
   // The rest of the author's text stays, comments and all.
-  expect(two.text).toContain('# One trunk to each bank.');
+  expect(two.text.toString()).toContain('# One trunk to each bank.');
 });
 
 test.each([
