@@ -160,7 +160,10 @@ function entriesHeading(grid: Grid, design: Design, block: Block, sheet: Sheet, 
   put(sheet, block.top + ENTRY_HEADINGS.unit, c.range, { role: 'source', value: allowed });
   const free = c.count - block.quantities.length;
   const why = reason(grid, design, checked, block.quantities);
-  if (free > 0) put(sheet, block.top, c.value + block.quantities.length, { ...why, span: free });
+  // A single column would hold a few letters in a line: then it stands below the title, where the word for units is missed least.
+  if (free > 1) put(sheet, block.top, c.value + block.quantities.length, { ...why, span: free });
+  else if (why.formula !== undefined || (why.value ?? '') !== '')
+    put(sheet, block.top + ENTRY_HEADINGS.unit, 0, { ...why, span: c.value });
   const place = grid.placement.entries.get(block.quantities[0] as QuantityName) as Place;
   members(grid.axes, block.rows).forEach((at) => {
     const value = memberName(grid.axes, block.rows, at);
