@@ -84,9 +84,11 @@ const fusesAlike = (e: Evaluation, run: number): ShopFuse[] => {
 export interface Taken {
   readonly run: string;
   readonly name: string;
-  /** How many of its type and rating the shop has: this one is the cheapest, or the first. */
+  /** Of how many with a price, of its type and rating, this one is the cheapest; 1 where prices decide nothing. */
   readonly alike: number;
 }
+
+const priced = (fuses: readonly ShopFuse[]) => fuses.filter(({ price }) => price !== undefined);
 
 /** None while no sizes were found: nothing is bought then. */
 export const fusesTaken = (e: Evaluation): Taken[] =>
@@ -94,7 +96,7 @@ export const fusesTaken = (e: Evaluation): Taken[] =>
     const fuse = usedAt(e.design, i, 'fuse') === null ? fuseOf(e, i) : null;
     return fuse === null || e.number('solved') !== 1
       ? []
-      : [{ run, name: fuse.name, alike: fusesAlike(e, i).length }];
+      : [{ run, name: fuse.name, alike: Math.max(1, priced(fusesAlike(e, i)).length) }];
   });
 
 /** The shop's relay of a run, where it uses one. */

@@ -7,6 +7,7 @@ import type { Ordered } from '../shop/orders.ts';
 import { feedBill, fusesTaken, money } from '../shop/prices.ts';
 import { printQuantity } from '../views/print.ts';
 import { fold, WIDTH } from './columns.ts';
+import { takenText } from './taken.ts';
 
 const otherwise = ({ beside }: Used): string =>
   beside.length === 0 ? '' : `; the design states otherwise: ${beside.join(', ')}`;
@@ -61,12 +62,7 @@ export const measuredShortly = (e: Evaluation): string[] => {
 
 /** `fuse “midi 20”, the cheapest of 2 alike`: of the shop, where the design names none. */
 export const takenLines = (e: Evaluation, at: (run: string) => string): string[] => [
-  ...new Set(
-    fusesTaken(e).map(
-      ({ run, name, alike }) =>
-        `${at(run)}fuse “${name}”${alike > 1 ? `, the cheapest of ${alike} of its type and rating` : ''}`,
-    ),
-  ),
+  ...new Set(fusesTaken(e).map((taken) => `${at(taken.run)}${takenText(taken)}`)),
 ];
 
 /** `23.10 EUR: wire, fuses and relays. No price: …` */

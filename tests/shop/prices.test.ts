@@ -182,6 +182,14 @@ test('the fuse of the shop that a run gets is named, and of how many alike it is
   expect(told('use: other')).not.toContain('the cheapest of');
 });
 
+test.each([
+  ['one price', /, price: 1 EUR/],
+  ['no prices', /, price: (?:1 EUR|60 EUR\/100)/g],
+])('of fuses that are alike, with %s none is said to be the cheapest', (_, without) => {
+  const { evaluation } = run(design(pricedText().replace(without, '')));
+  expect(fusesTaken(evaluation)).toEqual([{ run: 'main', name: 'blade 20', alike: 1 }]);
+});
+
 test('with another type beside its name it is another fuse, with another price', () => {
   // The shop has no blade of type F: it has no price.
   const bill = feedBill(run(priced('use: other, type: F')).evaluation);

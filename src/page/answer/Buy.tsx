@@ -1,4 +1,6 @@
 /** What to buy: size and length of every run, its fuse and its relay. */
+
+import { takenText } from '../../writers/taken.ts';
 import type { View } from '../protocol.ts';
 import { useCurrent, useShown, useVerdict } from '../state/use.ts';
 import { Table } from './Table.tsx';
@@ -45,10 +47,9 @@ function Price({ shop }: { readonly shop: View['json']['shop'] }) {
   const open = price?.without.length ? `; no price: ${price.without.join('; ')}` : '';
   return (
     <>
-      {shop.fuses.map(({ run, name, alike }) => (
-        <p key={run}>
-          Of the shop in {run}: fuse “{name}”
-          {alike > 1 ? `, the cheapest of ${alike} of its type and rating` : ''}
+      {shop.fuses.map((taken) => (
+        <p key={taken.run}>
+          Of the shop in {taken.run}: {takenText(taken)}
         </p>
       ))}
       {price === null || currency === null ? null : (
