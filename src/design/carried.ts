@@ -7,7 +7,7 @@ const ODD =
   // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones that are meant.
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
-/** The text of a design for a workbook to carry: made when somebody asks for it, which at most changes of a design nobody does. */
+/** The text of a design for a workbook to carry: made when somebody asks for it, and most of the times that a design is read nobody does. */
 export class Carried {
   #make: (() => string) | null;
   #text = '';

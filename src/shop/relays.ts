@@ -3,6 +3,8 @@ import type { Design } from '../design/design.ts';
 import { runKey } from '../design/layout.ts';
 import { readDesign } from '../design/read.ts';
 import type { ShopRelay } from '../design/shop/shop.ts';
+import type { Overall } from '../findings/finding.ts';
+import { overall } from '../findings/read.ts';
 import type { Result } from '../findings/result.ts';
 import { edited } from '../saved/apply.ts';
 
@@ -14,19 +16,10 @@ const byPrice = (a: ShopRelay, b: ShopRelay): number =>
   a.rating - b.rating;
 const byRating = (a: ShopRelay, b: ShopRelay): number => a.rating - b.rating || byPrice(a, b);
 
-/** The worst that is said of the relay of this run: 2 something fails, 1 something is not known, 0 neither. */
-const worst = ({ findings, evaluation: { design } }: Result, run: number): number =>
-  Math.max(
-    0,
-    ...findings.map(({ rule, subject, verdict }) =>
-      !rule.startsWith('relay') || subject !== design.runs[run]?.name
-        ? 0
-        : verdict === 'fail'
-          ? 2
-          : verdict === 'unknown'
-            ? 1
-            : 0,
-    ),
+/** The verdict on the relay of this run. */
+const verdictOn = ({ findings, evaluation: { design } }: Result, run: number): Overall =>
+  overall(
+    findings.filter(({ rule, subject }) => rule.startsWith('relay') && subject === design.runs[run]?.name),
   );
 
 /** The design with relays of the shop in the place of those to be chosen; where none serves it stays as it is. */
@@ -48,9 +41,9 @@ export function withRelays(design: Design, judge: Judge): Design {
       ]);
       const read = readDesign(text, '');
       if (!read.ok) continue;
-      const bad = worst(judge(read.design), run);
-      if (bad === 1) open ??= read.design;
-      if (bad > 0) continue;
+      const verdict = verdictOn(judge(read.design), run);
+      if (verdict === 'unknown') open ??= read.design;
+      if (verdict !== 'pass') continue;
       open = read.design;
       break;
     }

@@ -9,7 +9,7 @@ import { type List, listOf } from '../../design/spelled.ts';
 import { QUANTITIES, type QuantityName } from '../../model/model.ts';
 import { type Cell, inputValue, put, type Sheet } from '../cell.ts';
 import type { Place } from '../layout.ts';
-import { cellOf, members } from '../places.ts';
+import { cellOf, memberName, members } from '../places.ts';
 import { INPUTS } from '../sheets.ts';
 import type { Grid } from '../translate.ts';
 import { cellFor } from '../where.ts';
@@ -278,7 +278,7 @@ function rowOf(
       : here(COLUMN.sorted);
   const cells: [number, Cell][] = [
     [COLUMN.label, said(bareLabel(q.label))],
-    [COLUMN.of, said(place.rows.map((axis) => grid.axes[axis][where[axis] as number] ?? '').join(', '))],
+    [COLUMN.of, said(memberName(grid.axes, place.rows, where))],
     [COLUMN.cell, formula(`"${INPUTS}!${letter}"&ROW(${entry})`)],
     [COLUMN.wrong, formula(`IFERROR(${wrong},1)`)],
     [COLUMN.takes, said(takes)],

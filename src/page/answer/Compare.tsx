@@ -1,7 +1,7 @@
 /** A snapshot of an earlier answer beside the live one. */
 import { hasRules } from '../../own/found.ts';
 import type { Shown, View } from '../protocol.ts';
-import { overall } from '../state/bench.ts';
+import { onKnown } from '../state/bench.ts';
 import { useBench, useBenchState, useShown, useVerdict } from '../state/use.ts';
 import { cellOf } from './Figures.tsx';
 import { LiveMark, Mark } from './Mark.tsx';
@@ -42,7 +42,7 @@ export function Compare({ view }: { readonly view: View }) {
 function Beside({ view, snapshot }: { readonly view: View; readonly snapshot: View }) {
   const [now, then] = [useShown(view), useShown(snapshot)];
   const verdict = useVerdict();
-  const was = overall(snapshot, snapshot.json.verdict);
+  const was = onKnown(snapshot, snapshot.json.verdict);
   return (
     <Table
       caption={`Now beside the snapshot of “${snapshot.json.title}”`}

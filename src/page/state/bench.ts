@@ -87,13 +87,13 @@ export function verdictOf(state: Pick<State, 'view' | 'own'>): Overall | 'open' 
   const { view } = state;
   if (view === null) return 'open';
   const { verdict } = view.json;
-  if (verdict === 'fail' || !hasRules(view.design)) return overall(view, verdict);
+  if (verdict === 'fail' || !hasRules(view.design)) return onKnown(view, verdict);
   const own = ownOf(state);
-  return own === null ? 'open' : overall(view, own.judged?.verdict ?? 'unknown');
+  return own === null ? 'open' : onKnown(view, own.judged?.verdict ?? 'unknown');
 }
 
 /** Nothing passes on what was only taken in the place of parts that are not known. */
-export const overall = ({ design }: View, verdict: Overall): Overall =>
+export const onKnown = ({ design }: View, verdict: Overall): Overall =>
   verdict === 'pass' && design.unknowns.length > 0 ? 'unknown' : verdict;
 
 /** The view as the command prints it. */
