@@ -26,23 +26,17 @@ const digest = (text) => `'sha256-${createHash('sha256').update(text).digest('ba
 const data = (value) => ascii(JSON.stringify(value)).replaceAll('<', '\\u003c');
 
 const SHOP = 'shop.yaml';
-/** The shop's file as a value within a design, with the words of its author. */
-const shelf = () =>
-  [
-    'shop:',
-    `  file: ${SHOP}`,
-    ...read(`workbooks/${SHOP}`)
-      .trimEnd()
-      .split('\n')
-      .map((line) => line && `  ${line}`),
-  ].join('\n');
 
-/** The demo designs: each of the folder, by name, with the shop's file within it. */
+/** The demo designs: each of the folder, by name, with the shop's file beside it. */
 const demos = () =>
   readdirSync(`${ROOT}workbooks`)
     .filter((name) => name.endsWith('.yaml') && name !== SHOP)
     .sort()
-    .map((name) => ({ name, text: read(`workbooks/${name}`).replace(`shop: ${SHOP}`, shelf) }));
+    .map((name) => ({
+      name,
+      text: read(`workbooks/${name}`),
+      shop: { text: read(`workbooks/${SHOP}`), file: SHOP, as: SHOP },
+    }));
 
 /** What the forms are made from. */
 async function form() {

@@ -14,6 +14,8 @@ export interface Given {
   readonly design: Design;
   /** The text of a design file as it was read: the shop's file is none of it. */
   readonly written?: string;
+  /** The shop's file beside it. */
+  readonly shop?: ShopText | undefined;
   /** What a person changed in a workbook since it was made; null for a design file. */
   readonly changed: readonly Changed[] | null;
   /** What stands on the test card of a workbook; null where there is none. */
@@ -122,7 +124,7 @@ async function readAny(file: string, shop: string | undefined): Promise<Given | 
     const read = readDesign(text, name, found);
     const beside = dirname(found?.file ?? file);
     return read.ok
-      ? { design: read.design, written: text, changed: null, card: null, beside, own: [] }
+      ? { design: read.design, written: text, shop: found, changed: null, card: null, beside, own: [] }
       : refused(read.problems);
   }
   if (shop !== undefined)
@@ -157,7 +159,7 @@ async function shopFor(text: string, file: string, given: string | undefined): P
   if (given === undefined && named === null) return undefined;
   const beside = file === '-' ? '.' : dirname(file);
   const path = given ?? (isAbsolute(named as string) ? (named as string) : join(beside, named as string));
-  return { text: textOf(await readInput(path), path), file: shown(path) };
+  return { text: textOf(await readInput(path), path), file: shown(path), ...(named && { as: named }) };
 }
 
 /** What was changed since a workbook was made, a line each. */

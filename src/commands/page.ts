@@ -1,9 +1,10 @@
 /** `coilfeed page [DESIGN] --out FILE.html`: the whole tool as one file for a browser, with a design inside. */
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
+import { fileName } from '../design/shop/read.ts';
 import { argsOf } from './args.ts';
 import { nameOf, Refusal } from './files.ts';
-import { readGiven } from './given.ts';
+import { type Given, readGiven } from './given.ts';
 import { writeFiles } from './write.ts';
 
 /** The build puts the page beside the tool, and commands into a folder below it. */
@@ -27,17 +28,22 @@ export async function run(argv: string[]): Promise<number> {
     const given = await readGiven(file, { shop: values.shop });
     if (given === null) return 2;
     const name = file === '-' ? 'design.yaml' : basename(file).replace(/\.xlsx$/i, '.yaml');
-    page = withDesign(page, name, given.design.text.toString());
+    page = withDesign(page, name, given);
   }
   await writeFiles([{ path: out, bytes: page }], { force, inputs: file === undefined ? [] : [file] });
   process.stderr.write(`Wrote ${nameOf(out)}. Open it in a browser; nothing leaves the machine.\n`);
   return 0;
 }
 
-/** The page with a design inside, as data that no browser takes for markup. */
-function withDesign(page: string, name: string, text: string): string {
+/** The page with a design inside, and with the shop's file beside it, as data that no browser takes for markup. */
+function withDesign(page: string, name: string, { design, written, shop }: Given): string {
   const at = page.indexOf(START);
   if (at < 0) throw new Error('the page of this build has no place for a design');
-  const data = JSON.stringify({ name, text }).replaceAll('<', '\\u003c');
+  const start = {
+    name,
+    text: written ?? design.text.toString(),
+    shop: shop === undefined ? null : { ...shop, file: fileName(shop.file) },
+  };
+  const data = JSON.stringify(start).replaceAll('<', '\\u003c');
   return page.slice(0, at) + START.replace('null', () => data) + page.slice(at + START.length);
 }

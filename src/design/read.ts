@@ -21,15 +21,15 @@ import { DesignFile } from './schema.ts';
 import { checkListed } from './shop/fuses.ts';
 import { inlined } from './shop/inlined.ts';
 import { checkTerminals } from './shop/limits.ts';
-import { fileName, type Shelf, type ShopText, shelfIn, shelfOf } from './shop/read.ts';
+import { fileName, isMeant, type Shelf, type ShopText, shelfIn, shelfOf } from './shop/read.ts';
 import { useShop } from './shop/use.ts';
 import { readTree, type Tree } from './tree.ts';
 
 export type ReadResult = { ok: true; design: Design } | { ok: false; problems: Problem[] };
 
 /**
- * Reads the text of a design, YAML 1.2 or JSON. `file` is its name in messages. `shop` is the shop's file that it names, or
- * one that takes the place of what it names.
+ * Reads the text of a design, YAML 1.2 or JSON. `file` is its name in messages. `shop` is the shop's file that it names, if it
+ * names it so, or one that takes the place of what it names.
  * Returns the design in the units of `Design`, or every problem in the order of the file. Never throws on account
  * of the text.
  */
@@ -89,8 +89,8 @@ function shelfFor(
   report: Report,
   say: (problem: Problem) => void,
 ): Shelf | null | undefined {
-  if (given !== undefined) return shelfIn(given, say);
   const own = (tree.value as { shop?: unknown } | null)?.shop;
+  if (given !== undefined && isMeant(given, own)) return shelfIn(given, say);
   if (typeof own === 'object' && own !== null && !Array.isArray(own))
     return shelfOf(file, tree, ['shop'], say);
   if (typeof own === 'string' && DesignFile.shape.shop.safeParse(own).success)

@@ -25,7 +25,8 @@ function localBox(): Box | null {
 const demos = inPage('demos') as Demo[];
 const own = inPage('start') as Demo | null;
 const start = own ?? (demos[0] as Demo);
-const storage = new Storage(own?.text ?? '', localBox());
+// A page that was written anew, with other prices beside the same design, is another one.
+const storage = new Storage(own === null ? '' : `${own.text}${own.shop?.text ?? ''}`, localBox());
 
 const afresh = (): void => {
   storage.clear();
@@ -33,7 +34,7 @@ const afresh = (): void => {
 };
 
 const bench = new Bench(
-  { text: start.text, file: start.name, demo: own === null },
+  { text: start.text, file: start.name, shop: start.shop, demo: own === null },
   storage,
   () => inPage('form') as Form,
 );

@@ -140,7 +140,7 @@ export interface Answer {
   readonly answered: { readonly view: View; readonly text: string } | null;
 }
 
-/** What the page has open: the text of a design, and the shop's file beside it. */
+/** What the page has open: the text of a design, the name of its file, for messages and downloads, and the shop's file beside it. */
 export interface Given {
   readonly text: string;
   readonly file: string;

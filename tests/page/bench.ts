@@ -101,7 +101,7 @@ export async function choose(page: Page, menu: string, item: string): Promise<vo
 
 /** What a button puts into the downloads; those of the whole design stand in a list. */
 export async function download(page: Page, button: string): Promise<Buffer> {
-  if (['Save YAML', 'Workbook', 'Result'].includes(button))
+  if (/^(Save YAML|Workbook|Result|The shop’s file, .*)$/.test(button))
     await page.getByRole('button', { name: 'Save', exact: true }).click();
   const [file] = await Promise.all([
     page.waitForEvent('download'),

@@ -1,5 +1,6 @@
 /** The page by keyboard alone: from focus to focus, each seen. */
 import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
 
 /** As many presses of Tab as a person never makes to get from one end of the page to the other. */
 const MOST = 400;
@@ -39,8 +40,9 @@ export const held = async (page: Page): Promise<string> => (await focused(page))
 export async function reach(page: Page, name: RegExp, key: 'Tab' | 'Shift+Tab' = 'Tab'): Promise<string> {
   for (let i = 0; i < MOST; i++) {
     await page.keyboard.press(key);
-    const { what, wrong } = await focused(page);
-    if (wrong !== '') throw new Error(`${what}: ${wrong}`);
+    // What comes in above moves the focus for as long as it takes the page to scroll after it.
+    await expect.poll(async () => (await focused(page)).wrong).toBe('');
+    const what = await held(page);
     if (name.test(what)) return what;
   }
   throw new Error(`nothing that matches ${name} is reached by ${key}`);

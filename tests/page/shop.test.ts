@@ -77,4 +77,49 @@ describeWithPeer('chromium', 'the shop’s file in the page', () => {
     expect(apart(now, await result(page))).toEqual([]);
     expect(said).toEqual([]);
   });
+
+  test('the shop’s file that came with a design: beside its text, saved by itself, for the design that names it', async () => {
+    const { page, said } = await open(browser(), await pageOf(demoPath('two-bank-v8')));
+    const verdict = (): Promise<string | null> => page.locator('.verdict').textContent();
+    const shop = readFileSync(demoPath('shop'), 'utf8');
+    const text = readFileSync(demoPath('two-bank-v8'), 'utf8');
+    const before = apart(await result(page), await told('.', demoPath('two-bank-v8')));
+    expect(before).toEqual([]);
+    expect((await download(page, 'Save YAML')).toString()).toBe(text);
+    expect((await download(page, 'The shop’s file, shop.yaml')).toString()).toBe(shop);
+
+    // Another one of the same shop, with a fault: it is said of that file, which has no forms.
+    await give(page, 'mine.yaml', Buffer.from(shop.replace(/pull_in: [\d.]+ V/, 'pull_in: seven')));
+    expect(await verdict()).toMatch(/mine\.yaml:\d+:\d+ relays\[0\]\.pull_in: found "seven"/);
+    expect(await page.locator('.problems button, .tray .problem').count()).toBe(0);
+    expect(await page.getByRole('button', { name: 'Open the shop’s file …' }).count()).toBe(1);
+    const put = async (): Promise<void> => {
+      const count = await answers(page);
+      await page.getByRole('button', { name: 'Open', exact: true }).click();
+      await page.getByRole('button', { name: 'Put the shop’s file mine.yaml away' }).click();
+      await answered(page, count + 1);
+    };
+    await put();
+    expect(await verdict()).toContain('pass');
+
+    // It goes with the design through another one, which it says nothing of, and through a reload.
+    await give(page, 'van.yaml', readFileSync(demoPath('pair-four')));
+    expect(await verdict()).toContain('the shop’s file "shop.yaml", which was not given');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await until(page, `document.title.startsWith('PASS')`);
+    await unfold(page);
+    await type(page, 'feed_0__length', '1.9 m');
+    await until(page, `JSON.stringify(localStorage).includes('1.9 m')`);
+    await page.reload();
+    await until(page, `document.title.startsWith('PASS')`);
+    expect((await result(page)).shop.used.length).toBeGreaterThan(0);
+
+    // Without the key it is the design of no shop, as for the command.
+    await page.getByRole('button', { name: 'Text', exact: true }).click();
+    const count = await answers(page);
+    await page.locator('#design-text').fill(text.replace('shop: shop.yaml', ''));
+    await answered(page, count + 1);
+    expect(await verdict()).toContain('coil.use');
+    expect(said).toEqual([]);
+  });
 });

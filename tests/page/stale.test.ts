@@ -87,6 +87,7 @@ describeWithPeer('chromium', 'an answer of before', () => {
 
   test('what is printed meanwhile says so, and leaves out pictures of before', async () => {
     const page = await opened();
+    await until(page, `document.querySelector('.part-speed figure') !== null`);
     await page.emulateMedia({ media: 'print' });
     await page.evaluate(`document.documentElement.dataset.appendix = ''`);
     await page.evaluate(`hold('design')`);

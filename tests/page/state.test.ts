@@ -3,8 +3,10 @@ import { expect, test } from 'vitest';
 import { begin, changed, opened, redone, settled, undone } from '../../src/page/state/history.ts';
 import { type Box, Storage, type Stored } from '../../src/page/state/storage.ts';
 
+const given = (text: string, file: string) => ({ text, file, shop: null });
+
 test('typing in one place is one step; leaving it begins another', () => {
-  let h = begin('a', 'a.yaml');
+  let h = begin(given('a', 'a.yaml'));
   h = changed(h, 'ab', 'x');
   h = changed(h, 'abc', 'x');
   expect(undone(h).now.text).toBe('a');
@@ -18,17 +20,19 @@ test('typing in one place is one step; leaving it begins another', () => {
   expect(redone(undone(h)).now.text).toBe('other');
   // A change after undoing leaves nothing to redo; nothing to undo changes nothing.
   expect(changed(undone(h), 'new', 'z').future).toEqual([]);
-  expect(undone(begin('a', 'x'))).toEqual(begin('a', 'x'));
+  expect(undone(begin(given('a', 'x')))).toEqual(begin(given('a', 'x')));
   expect(changed(h, h.now.text, 'y')).toBe(h);
 });
 
 test('a file that is opened is a step with its own name, and its own origin', () => {
-  const first = changed(begin('a', 'one.yaml'), 'ab', 'x');
-  const second = opened(first, 'b', 'two.yaml');
-  expect(second.now).toEqual({ text: 'b', file: 'two.yaml', origin: 1 });
-  expect(undone(second).now).toEqual({ text: 'ab', file: 'one.yaml', origin: 0 });
+  const first = changed(begin(given('a', 'one.yaml')), 'ab', 'x');
+  const shop = { text: 'currency: EUR', file: 'shop.yaml', as: '../shop.yaml' };
+  const second = opened(first, { text: 'b', file: 'two.yaml', shop });
+  expect(second.now).toEqual({ text: 'b', file: 'two.yaml', shop, origin: 1 });
+  expect(changed(second, 'bc', 'x').now.shop).toBe(shop);
+  expect(undone(second).now).toEqual({ text: 'ab', file: 'one.yaml', shop: null, origin: 0 });
   // After undo another file is a third one, and not the second again.
-  expect(opened(undone(second), 'c', 'three.yaml').now.origin).toBe(2);
+  expect(opened(undone(second), given('c', 'three.yaml')).now.origin).toBe(2);
 });
 
 function box(): Box & { held: Map<string, string> } {
@@ -44,9 +48,10 @@ function box(): Box & { held: Map<string, string> } {
 const STORED: Stored = {
   text: 'title: x',
   file: 'x.yaml',
+  came: { text: 'currency: GBP', file: 'shop.yaml', as: '../shop.yaml' },
   system: 'us',
   look: 'dark',
-  snapshot: { text: 'title: y', file: 'y.yaml' },
+  snapshot: { text: 'title: y', file: 'y.yaml', shop: { text: 'currency: USD', file: 'other.yaml' } },
   shop: { text: 'currency: EUR', file: 'shop.yaml' },
 };
 
@@ -109,6 +114,7 @@ test('strange settings fall back, and a browser without storage does no harm', (
   expect(new Storage('a', held).open().stored).toEqual({
     text: 't',
     file: 'design.yaml',
+    came: null,
     system: 'design',
     look: 'auto',
     snapshot: null,

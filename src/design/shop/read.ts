@@ -12,7 +12,13 @@ import type { Shop } from './shop.ts';
 export interface ShopText {
   readonly text: string;
   readonly file: string;
+  /** What designs call it that mean this file: others do not get it. Without a name it takes the place of any other. */
+  readonly as?: string;
 }
+
+/** Whether it is the one for a design that says `own` under its key `shop`. */
+export const isMeant = ({ as }: ShopText, own: unknown): boolean =>
+  as === undefined || (typeof own === 'string' && own.trim() === as);
 
 /** A shop's file with its places. `base` is where it stands in the tree: at its root, or within a design. */
 export interface Shelf {

@@ -1,5 +1,6 @@
 /** The verdict with what limits, and the figures of the whole feed; or what keeps it from being that of the design at hand. */
 import { useContext } from 'preact/hooks';
+import type { Problem } from '../../design/problems.ts';
 import { hasOwn } from '../../own/found.ts';
 import { verdictCounts } from '../../writers/verdict.ts';
 import type { FindingText, View } from '../protocol.ts';
@@ -147,6 +148,8 @@ function Limit({ f, view: { json } }: { readonly f: FindingText; readonly view: 
   );
 }
 
+const placeOf = ({ file, line, column, key }: Problem): string => `${file}:${line}:${column} ${key}`;
+
 /** What is wrong with the text, with the way to it, and what was taken in its place. */
 function NotCurrent() {
   const go = useContext(GoContext);
@@ -159,8 +162,9 @@ function NotCurrent() {
     'shop',
   );
   const own = useOf(ownOf);
-  // A design that was opened alone names a file that stands beside it on disk.
-  const alone = shop === null && problems.some(({ key }) => key === 'shop');
+  // A design that was opened alone names a file that stands beside it on disk; one that was opened may have faults.
+  const elsewhere = problems.some(({ file }) => file !== history.now.file);
+  const alone = elsewhere || (shop === null && problems.some(({ key }) => key === 'shop'));
   const count = problems.length;
   return (
     <div class="told" role="status">
@@ -173,10 +177,15 @@ function NotCurrent() {
       </p>
       <ol class="problems">
         {problems.slice(0, LISTED).map((p) => (
-          <li key={`${p.line}:${p.column} ${p.key} ${p.found}`}>
-            <button type="button" class="link" onClick={() => go(p)}>
-              {history.now.file}:{p.line}:{p.column} {p.key}
-            </button>
+          <li key={`${p.file}:${p.line}:${p.column} ${p.key} ${p.found}`}>
+            {p.file === history.now.file ? (
+              <button type="button" class="link" onClick={() => go(p)}>
+                {placeOf(p)}
+              </button>
+            ) : (
+              // Of the shop's file there is no form.
+              placeOf(p)
+            )}
             : {p.found}; {p.taken}
           </li>
         ))}

@@ -7,7 +7,8 @@ import { printSize } from '../../basis/print.ts';
 import type { Path, Problem } from '../../design/problems.ts';
 import { idOf, problemsAt, valueAt } from '../place.ts';
 import type { Schema } from '../protocol.ts';
-import { useBench, useBenchState, useUnits } from '../state/use.ts';
+import { shopOf } from '../state/bench.ts';
+import { useBench, useBenchState, useOf, useUnits } from '../state/use.ts';
 import { choicesAt, infoAt, titleOf, unitOf, withUnit } from './info.ts';
 import { kindOf } from './schema.ts';
 import { type Taken, takenAt } from './taken.ts';
@@ -29,7 +30,8 @@ const OTHER = 'other …';
 
 export function Field({ path, schema, required, label }: FieldProps) {
   const bench = useBench();
-  const { tree, problems, form, view, shop } = useBenchState('tree', 'problems', 'form', 'view', 'shop');
+  const { tree, problems, form, view } = useBenchState('tree', 'problems', 'form', 'view');
+  const shop = useOf(shopOf);
   const us = useUnits() === 'us';
   const help = useContext(TrayContext);
   // What is typed stays as it is while the person is in the field, whatever the text makes of it.

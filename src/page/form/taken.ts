@@ -1,6 +1,6 @@
 /** What holds where the design leaves a field out: what the shop's part has that it uses, else what the answer took for it. */
 import { keyText, type Path } from '../../design/problems.ts';
-import type { ShopText } from '../../design/shop/read.ts';
+import { isMeant, type ShopText } from '../../design/shop/read.ts';
 import { DROPS, type Kind } from '../../design/shop/shop.ts';
 import { readTree } from '../../design/tree.ts';
 import { placeOf, valueAt } from '../place.ts';
@@ -54,7 +54,7 @@ let last: { readonly text: string; readonly value: unknown } | null = null;
 
 function shelfOf(root: unknown, shop: ShopText | null): unknown {
   const within = valueAt(root, ['shop']);
-  if (shop === null || typeof within === 'object') return within;
+  if (shop === null || typeof within === 'object' || !isMeant(shop, within)) return within;
   if (last?.text !== shop.text) last = { text: shop.text, value: readTree(shop.text, shop.file).value };
   return last.value;
 }

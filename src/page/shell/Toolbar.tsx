@@ -23,7 +23,7 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
   const open = useVerdict() === 'open';
   // As the command: of parts that are not known there is no result, only what the readings say.
   const guessed = useOf(({ view }) => (view?.design.unknowns.length ?? 0) > 0);
-  const { file, text } = history.now;
+  const { file, text, shop: came } = history.now;
   const current = useCurrent();
   const sound = tree.sound && current;
   const { make, stop } = useMaking(WORKBOOK, say);
@@ -54,13 +54,13 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
             Put the shop’s file {shop.file} away
           </button>
         )}
-        {demos.map(({ name, text: demo }) => (
+        {demos.map(({ name, text: demo, shop: its }) => (
           <button
             type="button"
             data-closes
             key={name}
             onClick={() => {
-              bench.load(demo, name);
+              bench.load(demo, name, its);
               say(`Started from the demo ${name}.`);
             }}
           >
@@ -84,11 +84,16 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
         <button type="button" data-closes onClick={saveText}>
           Save YAML
         </button>
+        {came === null ? null : (
+          <button type="button" data-closes onClick={() => save(came.text, came.file)}>
+            The shop’s file, {came.file}
+          </button>
+        )}
         <button
           type="button"
           data-closes
           disabled={!sound || stop !== null || guessed}
-          onClick={() => make('workbook', { text, file, shop }, named(file, '.xlsx'))}
+          onClick={() => make('workbook', { text, file, shop: shop ?? came }, named(file, '.xlsx'))}
         >
           Workbook
         </button>

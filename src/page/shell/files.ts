@@ -1,12 +1,14 @@
 /** Opening files and saving them, all inside of the browser. */
+import type { ShopText } from '../../design/shop/read.ts';
 import { LOGOS } from '../../kit/job.ts';
 import type { Bench } from '../state/bench.ts';
 import { askOnce } from '../state/client.ts';
 
-/** A design that the page carries. */
+/** A design that the page carries, with the shop's file that it names. */
 export interface Demo {
   readonly name: string;
   readonly text: string;
+  readonly shop: ShopText | null;
 }
 
 const TYPES: Readonly<Record<string, string>> = {

@@ -14,7 +14,7 @@ import type { Calls, Form, Given, Held, Owned, OwnJudged, View } from '../protoc
 import { Client, Stopped } from './client.ts';
 import { begin, changed, type History, opened, redone, settled, undone } from './history.ts';
 import { type Change, rearranged } from './members.ts';
-import type { Kept, Storage, Stored, Wish } from './storage.ts';
+import type { Storage, Stored, Wish } from './storage.ts';
 
 export interface State {
   readonly history: History;
@@ -45,7 +45,7 @@ export interface State {
   readonly system: Wish;
   readonly look: Stored['look'];
   readonly offered: Stored | null;
-  /** The shop's own file beside the design. */
+  /** The shop's own file that was opened beside the design, whichever that is. */
   readonly shop: ShopText | null;
   /** Its logo as a data URL, for the papers. */
   readonly logo: string | null;
@@ -70,6 +70,10 @@ export const standingOf = ({ history, answered, late, problems, failed }: State)
       : problems.length > 0
         ? 'wrong'
         : 'current';
+
+/** The shop's file beside the design: the one that was opened, or the one that came with it. */
+export const shopOf = ({ shop, history }: Pick<State, 'shop' | 'history'>): ShopText | null =>
+  shop ?? history.now.shop;
 
 /** Whether the answer is that of the text at hand. */
 export const isCurrent = (state: State): boolean => standingOf(state) === 'current';
@@ -106,6 +110,8 @@ export function wholeView(state: Pick<State, 'view' | 'own'>): View | null {
   return state.view === null || judged == null ? state.view : withJudged(state.view, judged);
 }
 
+const givenOf = ({ text, file, came }: Stored): Given => ({ text, file, shop: came });
+
 /** An answer that takes longer is said to be under way [ms]. Arbitrary: what is shorter would only flicker. */
 const BLINK = 400;
 /** Nobody waits longer for a print [ms]: what is not drawn by then is left out, and says so. Arbitrary. */
@@ -139,7 +145,7 @@ export class Bench {
   private good: { readonly origin: number; readonly text: string } | null = null;
   /** What the view is the answer to. */
   viewed: Given | null = null;
-  private kept: Kept | null;
+  private kept: Given | null;
   private side: { readonly client: Client; readonly text: string } | null = null;
   private saving: ReturnType<typeof setTimeout> | undefined;
   private waiting: ReturnType<typeof setTimeout> | undefined;
@@ -150,15 +156,15 @@ export class Bench {
   readonly drawing = new Set<() => void>();
 
   /** `demo`: the start is one, and not a design that was put into the page. */
-  constructor(start: { text: string; file: string; demo?: boolean }, storage: Storage, forms: () => Form) {
+  constructor(start: Given & { readonly demo: boolean }, storage: Storage, forms: () => Form) {
     this.storage = storage;
     this.forms = forms;
     const { stored, offered } = storage.open();
-    const { text, file } = stored ?? start;
+    const { demo, ...given } = start;
     this.kept = stored?.snapshot ?? null;
     this.state = {
-      history: begin(text, file),
-      tree: readTree('', file),
+      history: begin(stored === null ? given : givenOf(stored)),
+      tree: readTree('', ''),
       form: null,
       view: null,
       own: null,
@@ -178,7 +184,7 @@ export class Bench {
       logo: storage.logo(),
       elsewhere: false,
       unkept: false,
-      fresh: start.demo === true && stored === null && offered === null,
+      fresh: demo && stored === null && offered === null,
     };
     this.ask();
     if (this.kept !== null) this.restore(this.kept);
@@ -215,9 +221,9 @@ export class Bench {
   }
 
   /** Another design in the place of this one; undo leads back. */
-  load(text: string, file: string): void {
+  load(text: string, file: string, shop: ShopText | null = null): void {
     this.keepDemo();
-    this.take(opened(this.state.history, text, file));
+    this.take(opened(this.state.history, { text, file, shop }));
   }
 
   /** What stands in the page is what the person wants to see. */
@@ -225,7 +231,7 @@ export class Bench {
     if (this.state.fresh) this.put({ fresh: false });
   }
 
-  /** The shop's file beside the design; null takes it away. */
+  /** The shop's file beside this design and those to come; null takes it away. */
   takeShop(shop: ShopText | null): void {
     this.put({ shop, logo: shop === null ? null : this.state.logo });
     if (shop === null) this.storage.keepLogo(null);
@@ -289,8 +295,7 @@ export class Bench {
   keep(): void {
     const view = wholeView(this.state);
     if (view === null || this.viewed === null) return;
-    const { text, file } = this.viewed;
-    this.kept = { text, file };
+    this.kept = this.viewed;
     this.put({ snapshot: view });
     this.save();
   }
@@ -311,8 +316,10 @@ export class Bench {
 
   takeOffered(): void {
     const { offered } = this.state;
-    this.put({ offered: null });
-    if (offered) this.load(offered.text, offered.file);
+    if (offered === null) return;
+    this.put({ offered: null, shop: offered.shop });
+    const { text, file, shop } = givenOf(offered);
+    this.load(text, file, shop);
   }
 
   /** Another tab has stored its design in the place of this one. */
@@ -367,10 +374,10 @@ export class Bench {
     clearTimeout(this.saving);
     this.saving = undefined;
     const { history, system, look, offered, elsewhere, shop } = this.state;
-    const { text, file } = history.now;
+    const { text, file, shop: came } = history.now;
     // What is offered, or what another tab wrote, stands in the same place, and must not be lost before the person has chosen.
     if (offered !== null || elsewhere) return;
-    const unkept = !this.storage.save({ text, file, system, look, snapshot: this.kept, shop });
+    const unkept = !this.storage.save({ text, file, came, system, look, snapshot: this.kept, shop });
     if (unkept !== this.state.unkept) this.put({ unkept });
   }
 
@@ -467,7 +474,7 @@ export class Bench {
 
   private async answer(): Promise<Partial<State>> {
     const { text, file, origin } = this.state.history.now;
-    const { shop } = this.state;
+    const shop = shopOf(this.state);
     const same = this.good?.origin === origin;
     try {
       const good = same ? (this.good?.text ?? null) : null;
@@ -492,14 +499,13 @@ export class Bench {
   }
 
   /** The answer that was kept before the page was loaded again. */
-  private async restore({ text, file }: Kept): Promise<void> {
-    const { shop } = this.state;
-    const view = await this.client.call('kept', { text, file, shop }).catch(() => null);
-    if (view === null || this.kept?.text !== text) return;
+  private async restore(kept: Given): Promise<void> {
+    const view = await this.client.call('kept', kept).catch(() => null);
+    if (view === null || this.kept !== kept) return;
     this.put({ snapshot: view });
     if (!hasOwn(view.design)) return;
     this.owner ??= new Client('sheets');
-    const judged = await this.owner.call('own', { text, file, shop }).catch(() => null);
+    const judged = await this.owner.call('own', kept).catch(() => null);
     if (judged !== null && this.state.snapshot === view) this.put({ snapshot: withJudged(view, judged) });
   }
 }

@@ -1,9 +1,8 @@
 /** The design and how it came to be: what undo and redo go through. A file that is opened is a step as any other. */
+import type { Given } from '../protocol.ts';
 
-export interface Step {
-  readonly text: string;
-  /** Name of the file, for messages and downloads. */
-  readonly file: string;
+/** Its `shop` is the shop's file that came with it. */
+export interface Step extends Given {
   /** Counts the files that were opened: what was answered of one says nothing of another. */
   readonly origin: number;
 }
@@ -19,8 +18,8 @@ export interface History {
 /** Steps that are kept. Arbitrary: more than a person remembers. */
 const MOST = 200;
 
-export const begin = (text: string, file: string): History => ({
-  now: { text, file, origin: 0 },
+export const begin = (given: Given): History => ({
+  now: { ...given, origin: 0 },
   past: [],
   future: [],
   place: null,
@@ -34,10 +33,10 @@ export function changed(history: History, text: string, place: string | null): H
 }
 
 /** Another file in the place of this one. */
-export function opened({ now, past, future }: History, text: string, file: string): History {
+export function opened({ now, past, future }: History, given: Given): History {
   const most = Math.max(...[now, ...past, ...future].map(({ origin }) => origin));
   return {
-    now: { text, file, origin: most + 1 },
+    now: { ...given, origin: most + 1 },
     past: [...past, now].slice(-MOST),
     future: [],
     place: null,

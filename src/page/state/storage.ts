@@ -5,24 +5,23 @@
  */
 
 import { UNITS, type Units } from '../../basis/shown.ts';
+import type { ShopText } from '../../design/shop/read.ts';
+import type { Given } from '../protocol.ts';
 
 export type Wish = Units | 'design';
 
 export interface Stored {
   readonly text: string;
   readonly file: string;
+  /** The shop's file that came with the design. */
+  readonly came: ShopText | null;
   /** Units that are wished for, or those of the design. */
   readonly system: Wish;
   readonly look: 'auto' | 'light' | 'dark';
   /** The design of the answer that is kept beside the live one; null for none. */
-  readonly snapshot: Kept | null;
-  /** The shop's file beside the design. */
-  readonly shop: Kept | null;
-}
-
-export interface Kept {
-  readonly text: string;
-  readonly file: string;
+  readonly snapshot: Given | null;
+  /** The shop's file that was opened beside the design. */
+  readonly shop: ShopText | null;
 }
 
 /** What is used of the browser's storage. */
@@ -115,17 +114,18 @@ export class Storage {
     const raw = this.attempt((box) => box.getItem(this.key));
     if (raw == null || raw.length > LONGEST * 4) return null;
     try {
-      const { text, file, system, look, snapshot, shop } = JSON.parse(raw) as Partial<
-        Record<keyof Stored, unknown>
-      >;
-      if (typeof text !== 'string' || text.length > LONGEST) return null;
+      const found = JSON.parse(raw) as Partial<Record<keyof Stored, unknown>>;
+      const kept = keptOf(found);
+      if (kept === null) return null;
+      const { came, system, look, snapshot, shop } = found;
+      const shown = keptOf(snapshot);
       return {
-        text,
-        file: typeof file === 'string' ? file : 'design.yaml',
+        ...kept,
+        came: shopOf(came),
         system: UNITS.find((units) => units === system) ?? 'design',
         look: look === 'light' || look === 'dark' ? look : 'auto',
-        snapshot: keptOf(snapshot),
-        shop: keptOf(shop),
+        snapshot: shown && { ...shown, shop: shopOf((snapshot as { shop?: unknown }).shop) },
+        shop: shopOf(shop),
       };
     } catch {
       return null;
@@ -142,8 +142,15 @@ export class Storage {
   }
 }
 
-function keptOf(given: unknown): Kept | null {
-  const { text, file } = (given ?? {}) as Partial<Record<keyof Kept, unknown>>;
+function keptOf(given: unknown): Pick<Given, 'text' | 'file'> | null {
+  const { text, file } = (given ?? {}) as Partial<Record<keyof Given, unknown>>;
   if (typeof text !== 'string' || text.length > LONGEST) return null;
   return { text, file: typeof file === 'string' ? file : 'design.yaml' };
+}
+
+function shopOf(given: unknown): ShopText | null {
+  const kept = keptOf(given);
+  if (kept === null) return null;
+  const { as } = given as { as?: unknown };
+  return typeof as === 'string' ? { ...kept, as } : kept;
 }
