@@ -10,10 +10,13 @@ export interface TimeAt {
   readonly time: number;
 }
 
-/** A point of the fuse's standard: current [A], opens not before and at the latest after [s]; infinite when it need not open. */
+/**
+ * A point of the fuse's standard or of its maker's curve: current [A], opens not before and at the latest after [s]; infinite
+ * when it need not open. A maker's curve says nothing of the shortest time: null.
+ */
 export interface LimitOf {
   readonly current: number;
-  readonly fastest: number;
+  readonly fastest: number | null;
   readonly slowest: number;
 }
 
@@ -101,8 +104,8 @@ function limitsOf(e: Evaluation, run: number): LimitOf[] {
     const [current, fastest, slowest] = (
       ['opening_current', 'opening_fastest', 'opening_slowest'] as const
     ).map((name) => e.number(name, { run, opening: limit }));
-    if (current == null || fastest == null || slowest == null) return [];
-    return [{ current, fastest, slowest: unending(e, slowest) }];
+    if (current == null || slowest == null) return [];
+    return [{ current, fastest: fastest ?? null, slowest: unending(e, slowest) }];
   });
 }
 

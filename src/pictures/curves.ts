@@ -94,9 +94,14 @@ function timePanel(curves: FuseCurves, x: Axis): Panel {
   const band = bandOf(limits, x.to);
   const y = timeAxis(band, openLimit);
   const hatches = conductors.flatMap((one) => hatchesOf(one, curves.stuck));
+  const from = (limit: LimitOf | undefined): string => printValue(limit?.current ?? null, 'A');
+  const timed = isTimed(limits);
   return {
     title:
-      `Band: the fuse opens within these times; limits are given from ${printValue(limits[0]?.current ?? null, 'A')} on. Lines: the conductor reaches its temperature limit. Marks: currents of a short.` +
+      (timed
+        ? `Band: the fuse opens within these times; limits are given from ${from(limits[0])} on. Lines:`
+        : `Fuse: the latest opening by its maker’s curve, given from ${from(limits[1])} on. Other lines:`) +
+      ' the conductor reaches its temperature limit. Marks: currents of a short.' +
       (hatches.length > 0 ? ' Hatched: a fault draws this current, and the fuse may open too late.' : ''),
     height: HEIGHT,
     y,
@@ -105,7 +110,7 @@ function timePanel(curves: FuseCurves, x: Axis): Panel {
       across(x, openLimit, 'quiet', 2, `opening-time limit ${printValue(openLimit, 's', 's', true)}`),
       ...hatches,
       edge(band, 'y2', NAMES.latest, 'strong'),
-      edge(band, 'y', NAMES.earliest, 'plain'),
+      ...(timed ? [edge(band, 'y', NAMES.earliest, 'plain')] : []),
       ...distinct(conductors).map(({ names, size, one }, i) =>
         line(continued(points(one.points), x.from), 'plain', {
           name: NAMES.atLimit(names.join(', ')),
@@ -156,8 +161,15 @@ const hatchesOf = (one: Withstands, stuck: number | null): Area[] =>
     ),
   }));
 
-/** The corners of the band up to the current `most`: opens not before `y` and at the latest after `y2` [s] at `x` [A]. */
-export function bandOf(limits: readonly LimitOf[], most: number): Span[] {
+/** Whether anything is known of the shortest times. */
+const isTimed = (limits: readonly LimitOf[]): boolean => limits.every(({ fastest }) => fastest !== null);
+
+/**
+ * The corners of the band up to the current `most`: opens not before `y` and at the latest after `y2` [s] at `x` [A]. Without
+ * shortest times it has no height.
+ */
+export function bandOf(given: readonly LimitOf[], most: number): Span[] {
+  const limits = given.map((limit) => ({ ...limit, fastest: limit.fastest ?? limit.slowest }));
   const corners = limits.flatMap(({ current, fastest, slowest }, i) => {
     const corner = { x: current, y: fastest, y2: slowest };
     // Just below the first current at which it has to open it need not.

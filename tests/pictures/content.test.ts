@@ -1,5 +1,6 @@
 /** What is drawn is what the model says, in the units that stand at the axes. */
 import { describe, expect, test } from 'vitest';
+import { evaluate } from '../../src/engine/evaluate.ts';
 import { picturesOf } from '../../src/pictures/all.ts';
 import { fuseCurves } from '../../src/pictures/curve-lines.ts';
 import { bandOf, curvesPicture } from '../../src/pictures/curves.ts';
@@ -8,7 +9,9 @@ import { readingsOf, shareOf, ticksOf, tickTexts, valueAt, valueBy } from '../..
 import { speedPicture } from '../../src/pictures/speed.ts';
 import { speedLines } from '../../src/pictures/speed-lines.ts';
 import { tracePicture } from '../../src/pictures/trace.ts';
+import { edited } from '../../src/saved/apply.ts';
 import { traceOf } from '../../src/transient/trace.ts';
+import { design, stated } from '../design/helpers.ts';
 import { known } from '../physics/harness.ts';
 import { demo, evaluated } from './designs.ts';
 import { partsOf } from './scene.ts';
@@ -246,6 +249,25 @@ describe('time-current curves', () => {
     const [main, drop] = drawn.conductors;
     expect(main?.fault[1]).toBeGreaterThan(main?.windows[0]?.to ?? Infinity);
     expect(drop?.windows[0]?.to).toBe(drop?.fault[1]);
+  });
+
+  test('a fuse by its maker’s curve, which has longest times alone: the line goes through them, and there is no band', () => {
+    const curve = [
+      { current: '40 A', within: '600 s' },
+      { current: '90 A', within: '5 s' },
+    ];
+    const text = edited(stated('pair-four'), [{ key: ['feed', 0, 'fuse', 'curve'], value: curve }]);
+    const [own] = fuseCurves(evaluate(design(text))).curves ?? [];
+    if (!own) throw new Error('no curves');
+    const picture = curvesPicture(own, '');
+    const named = partsOf(picture, 'line').filter(({ name }) => name?.startsWith('fuse'));
+    expect(named.map(({ name }) => name)).toEqual(['fuse: opens at the latest']);
+    const at = (x: number) => valueAt(named[0]?.points ?? [], x, { x: { log: true }, y: { log: true } });
+    // Straight in the logarithms between the two, and none before the first.
+    expect([at(39.9), at(40), at(60), at(90)]).toEqual([Infinity, 600, expect.closeTo(54.77, 2), 5]);
+    const axes = picture.stacks.flatMap(({ x, panels }) => [x, ...panels.map(({ y }) => y)]);
+    for (const { from, to } of axes) expect([from, to].every(Number.isFinite)).toBe(true);
+    expect(picture.stacks[0]?.panels[0]?.title).toContain('by its maker’s curve, given from 40.0 A on.');
   });
 
   test('one picture for each fuse; runs behind fuses of different kinds are named, not drawn', () => {
