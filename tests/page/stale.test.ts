@@ -1,10 +1,11 @@
 /** An answer never stands beside a design that it is not of: while the next one is worked out, and on paper. */
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { demoPath } from '../workbook/books.ts';
-import { answered, choose, open, pageOf, until } from './bench.ts';
+import { answered, answers, choose, open, pageOf, until } from './bench.ts';
 import { HOLD } from './hold.ts';
 
 /** What is seen of the verdict. */
@@ -83,6 +84,22 @@ describeWithPeer('chromium', 'an answer of before', () => {
     await page.evaluate('letGo()');
     await until(page, `document.title.startsWith('PASS')`);
     expect(await seen(page)).toEqual({ ...before, buy: expect.anything() });
+  });
+
+  test('a shop’s file that is opened meanwhile: the answer that comes is not of it', async () => {
+    const page = await opened();
+    await page.evaluate(`hold('design')`);
+    await page.locator('#field-coil_temperature').fill('61 degC');
+    await until(page, `document.title.startsWith('Working')`);
+    const count = await answers(page);
+    const shop = { name: 'mine.yaml', mimeType: '', buffer: readFileSync(demoPath('shop')) };
+    await page.locator('input[type=file]').setInputFiles(shop);
+    await until(page, `document.querySelector('.said').textContent.includes('mine.yaml')`);
+    await page.evaluate(`letGo(); hold('design')`);
+    await until(page, `Number(document.querySelector('main').dataset.answers) > ${count}`);
+    expect(await seen(page)).toMatchObject({ word: 'Working', stale: true });
+    await page.evaluate('letGo()');
+    await until(page, `document.title.startsWith('PASS')`);
   });
 
   test('what is printed meanwhile says so, and leaves out pictures of before', async () => {

@@ -1,5 +1,6 @@
 /** What the page's fields show where the design leaves them out: the value of the shop's part before the general one. */
 import { expect, test } from 'vitest';
+import type { ShopText } from '../../src/design/shop/read.ts';
 import { readTree } from '../../src/design/tree.ts';
 import { takenAt } from '../../src/page/form/taken.ts';
 import { pathOf } from '../../src/page/place.ts';
@@ -31,6 +32,15 @@ test('what the part does not say is what was taken for it, and what a field besi
   const other = { ...root, coil: { use: 'hill climb', peak: '9 A' } };
   expect(at('coil.inductance', other)).toBeNull();
   expect(at('coil.resistance', other)?.value).toBe('0.42 ohm');
+});
+
+test('a file that is opened takes the place of the one within the design, as for its answer', () => {
+  const own = readTree(text, '').value;
+  const other = { ...SHOP, text: SHOP.text.replace('resistance: 0.42 ohm', 'resistance: 0.61 ohm') };
+  const found = (shop: ShopText) => takenAt(own, ['coil', 'resistance'], shop, view, false)?.value;
+  expect(found(other)).toBe('0.61 ohm');
+  // The one of a design that names it says nothing of one that has its own.
+  expect(found({ ...other, as: 'shop.yaml' })).toBe('0.42 ohm');
 });
 
 test('no part, none of that name, the name itself: nothing of the shop', () => {

@@ -54,7 +54,7 @@ let last: { readonly text: string; readonly value: unknown } | null = null;
 
 function shelfOf(root: unknown, shop: ShopText | null): unknown {
   const within = valueAt(root, ['shop']);
-  if (shop === null || typeof within === 'object' || !isMeant(shop, within)) return within;
+  if (shop === null || !isMeant(shop, within)) return within;
   if (last?.text !== shop.text) last = { text: shop.text, value: readTree(shop.text, shop.file).value };
   return last.value;
 }

@@ -1,6 +1,6 @@
 /** What is done with the design as a whole. */
 import { asYaml } from '../../saved/apply.ts';
-import { wholeView } from '../state/bench.ts';
+import { shopOf, wholeView } from '../state/bench.ts';
 import { useBench, useBenchState, useCurrent, useOf, useVerdict } from '../state/use.ts';
 import { CHOOSER, chooseFile, type Demo, named, save, take } from './files.ts';
 import { Making, useMaking } from './Making.tsx';
@@ -93,7 +93,7 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
           type="button"
           data-closes
           disabled={!sound || stop !== null || guessed}
-          onClick={() => make('workbook', { text, file, shop: shop ?? came }, named(file, '.xlsx'))}
+          onClick={() => make('workbook', { text, file, shop: shopOf(bench.state) }, named(file, '.xlsx'))}
         >
           Workbook
         </button>

@@ -112,6 +112,19 @@ export function wholeView(state: Pick<State, 'view' | 'own'>): View | null {
 
 const givenOf = ({ text, file, came }: Stored): Given => ({ text, file, shop: came });
 
+/** All that the answer depends on. */
+interface Question extends Given {
+  readonly origin: number;
+  readonly units: Wish;
+}
+const questionOf = (state: State): Question => ({
+  ...state.history.now,
+  shop: shopOf(state),
+  units: state.system,
+});
+const isSame = (a: Question | null, b: Question): boolean =>
+  a?.text === b.text && a.origin === b.origin && a.shop === b.shop && a.units === b.units;
+
 /** An answer that takes longer is said to be under way [ms]. Arbitrary: what is shorter would only flicker. */
 const BLINK = 400;
 /** Nobody waits longer for a print [ms]: what is not drawn by then is left out, and says so. Arbitrary. */
@@ -139,14 +152,13 @@ export class Bench {
   private resting: ReturnType<typeof setTimeout> | undefined;
   /** What can wait is drawn by then. */
   private latest = 0;
-  /** The text that was asked for last. */
-  private asked: string | null = null;
+  private asked: Question | null = null;
   /** The last text of this file without faults, or with good values in their place. */
   private good: { readonly origin: number; readonly text: string } | null = null;
   /** What the view is the answer to. */
   viewed: Given | null = null;
   private kept: Given | null;
-  private side: { readonly client: Client; readonly text: string } | null = null;
+  private side: { readonly client: Client; readonly of: Given } | null = null;
   private saving: ReturnType<typeof setTimeout> | undefined;
   private waiting: ReturnType<typeof setTimeout> | undefined;
   /** Evaluates what authors add; started for the first of it. */
@@ -235,7 +247,6 @@ export class Bench {
   takeShop(shop: ShopText | null): void {
     this.put({ shop, logo: shop === null ? null : this.state.logo });
     if (shop === null) this.storage.keepLogo(null);
-    this.asked = null;
     this.ask();
     this.save();
   }
@@ -257,8 +268,9 @@ export class Bench {
     const { viewed } = this;
     if (viewed === null) throw new Stopped('stopped');
     const own = await this.found();
-    if (this.side !== null && this.side.text !== viewed.text) this.stop();
-    this.side ??= { client: new Client('late'), text: viewed.text };
+    if (this.side !== null && (this.side.of.text !== viewed.text || this.side.of.shop !== viewed.shop))
+      this.stop();
+    this.side ??= { client: new Client('late'), of: viewed };
     const ask = { ...viewed, own, ...more } as unknown as Calls[K]['ask'];
     return this.side.client.call(kind, ask);
   }
@@ -284,7 +296,6 @@ export class Bench {
   prefer(wish: Partial<Pick<State, 'system' | 'look'>>): void {
     this.put(wish);
     if (wish.system !== undefined) {
-      this.asked = null;
       this.ask();
       if (this.kept !== null) this.restore(this.kept);
     }
@@ -384,18 +395,17 @@ export class Bench {
   /** One question at a time; when the answer comes, the newest text is next. */
   private async ask(): Promise<void> {
     if (this.state.busy) return;
-    const { text, origin } = this.state.history.now;
-    if (`${origin} ${text}` === this.asked) return;
-    this.asked = `${origin} ${text}`;
+    const asked = questionOf(this.state);
+    if (isSame(this.asked, asked)) return;
+    this.asked = asked;
     this.put({ busy: true });
     this.waiting = setTimeout(() => this.wait(), BLINK);
-    const part = await this.answer();
+    const part = await this.answer(asked);
     clearTimeout(this.waiting);
     this.storage.started();
-    const { history, answers } = this.state;
     // Of a text that is an earlier one already it stays late.
-    const late = this.state.late && (history.now.text !== text || history.now.origin !== origin);
-    this.put({ ...part, answered: origin, late, busy: false, answers: answers + 1 });
+    const late = this.state.late && !isSame(asked, questionOf(this.state));
+    this.put({ ...part, answered: asked.origin, late, busy: false, answers: this.state.answers + 1 });
     if (this.state.form === null) setTimeout(() => this.startForms());
     this.ask();
     this.judgeOwn();
@@ -472,19 +482,12 @@ export class Bench {
     });
   }
 
-  private async answer(): Promise<Partial<State>> {
-    const { text, file, origin } = this.state.history.now;
-    const shop = shopOf(this.state);
+  private async answer({ text, file, shop, origin, units }: Question): Promise<Partial<State>> {
     const same = this.good?.origin === origin;
     try {
       const good = same ? (this.good?.text ?? null) : null;
-      const { problems, held, answered } = await this.client.call('design', {
-        text,
-        file,
-        shop,
-        good,
-        units: this.state.system,
-      });
+      const ask = { text, file, shop, good, units };
+      const { problems, held, answered } = await this.client.call('design', ask);
       if (answered !== null) {
         this.good = { origin, text: answered.text };
         this.viewed = { text: answered.text, file, shop };
