@@ -59,7 +59,9 @@ export function valueAt(
   const [a, b] = [points[next - 1], points[next]];
   if (!a) return null;
   if (!b) return a.x === x ? a.y : null;
-  if (!Number.isFinite(a.y) || !Number.isFinite(b.y)) return a.x === x ? a.y : b.y;
+  // What is nothing is as far away in logarithms as what is infinite.
+  const far = ({ y }: Point): boolean => !Number.isFinite(axes.y?.log ? Math.log(y) : y);
+  if (far(a) || far(b)) return a.x === x ? a.y : b.y;
   const share = axes.x?.log ? Math.log(x / a.x) / Math.log(b.x / a.x) : (x - a.x) / (b.x - a.x);
   return axes.y?.log ? a.y * (b.y / a.y) ** share : a.y + share * (b.y - a.y);
 }

@@ -324,5 +324,8 @@ describe('axes', () => {
       { x: 100, y: 100 },
     ];
     expect(valueAt(decades, 10, { x: log, y: log })).toBeCloseTo(10, 12);
+    // A conductor that can carry nothing withstands every current for no time.
+    const none = [1, 100].map((x) => ({ x, y: 0 }));
+    expect([1, 10, 100].map((x) => valueAt(none, x, { x: log, y: log }))).toEqual([0, 0, 0]);
   });
 });
