@@ -1,6 +1,6 @@
 /** Pictures are as wide as their place; on paper as wide as a page. */
 import { options } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 
 /** Between the margins of A4, and of Letter [px]: 184 mm. */
 const PAPER = 695;
@@ -27,14 +27,16 @@ export function useWidth(): [number, { current: HTMLElement | null }, boolean] {
   const box = useRef<HTMLElement>(null);
   const [width, set] = useState(600);
   const [paper, print] = useState(false);
-  useEffect(() => {
+  // Before it is painted: else a phone shows the wider page first.
+  useLayoutEffect(() => {
     const element = box.current;
     if (element === null) return;
     // What is not shown has no width, and keeps that which it had.
-    const observer = new ResizeObserver(([entry]) => {
-      const now = Math.floor(entry?.contentRect.width ?? 0);
-      if (now > 0) set(now);
-    });
+    const take = (now: number): void => {
+      if (now >= 1) set(Math.floor(now));
+    };
+    const observer = new ResizeObserver(([entry]) => take(entry?.contentRect.width ?? 0));
+    take(element.clientWidth);
     observer.observe(element);
     tellers.add(print);
     return () => {
