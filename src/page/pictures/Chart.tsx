@@ -136,7 +136,7 @@ function Plots({ stack, frame, width }: PlotsProps) {
       {read ? (
         <ul class="legend" aria-hidden="true">
           <li class="where">
-            {at === null ? 'move over the picture for values' : `at ${printNumber(at)} ${x.unit}`}
+            {at === null ? 'point at the picture for values' : `at ${printNumber(at)} ${x.unit}`}
           </li>
           {readings.flat().map(({ name, value, unit }) => (
             <li key={name}>

@@ -166,8 +166,8 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
         ))}
         {columns.map(({ names, from, to }, i) =>
           down ? (
-            <text key={i} class="name" x={2} y={from - 19}>
-              {[shortened(names.join(', '), 40), ...(beside.get(i) ?? [])].join(' · ')}
+            <text key={i} class="name crossed" x={2} y={from - 19}>
+              {headOf(names, beside.get(i) ?? [], breadth)}
             </text>
           ) : (
             heads[i]?.map((name, line) => (
@@ -192,7 +192,8 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
             scene={scene}
             failing={fails(placed.part)}
             lines={told.get(placed.part) ?? []}
-            above={placed.part.kind === 'wire' && parts.some((one) => holds(placed.part, one.part)) ? 12 : 6}
+            holder={placed.part.kind === 'wire' && parts.some((one) => holds(placed.part, one.part))}
+            room={roomBeside(placed, parts, scene)}
             lone={!parts.some(({ part }) => part.kind === 'relay' && part.id === placed.part.id)}
           />
         ))}
@@ -201,14 +202,36 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
   );
 }
 
+/** The names of a column of a feed that runs down, each shortened alike, and what stands beside them: sizes, from least to most. */
+function headOf(names: readonly string[], lines: readonly (readonly string[])[], breadth: number): string {
+  const sizes = [...new Set(lines.map(([size]) => size))].join(', ');
+  const figures = [...new Set(lines.flatMap(([, figure]) => figure ?? []))].sort(
+    (a, b) => Number.parseFloat(a) - Number.parseFloat(b),
+  );
+  const spread = figures.length > 1 ? `${figures[0]} to ${figures.at(-1)}` : (figures[0] ?? '');
+  const beside = [sizes, spread].map((text) => (text === '' ? '' : ` · ${text}`)).join('');
+  const most = Math.floor((breadth / LETTER - beside.length) / names.length) - 2;
+  return names.map((name) => shortened(name, Math.max(2, most))).join(', ') + beside;
+}
+
+/** Up to the next part of its kind in a feed that runs down, or to the edge [px]. */
+const roomBeside = ({ part, column, across }: Placed, parts: readonly Placed[], { breadth }: Scene): number =>
+  parts.reduce(
+    (room, one) =>
+      one.column === column && one.part.kind === part.kind && one.across > across
+        ? Math.min(room, one.across - across)
+        : room,
+    breadth - across,
+  );
+
 /** Whether a fuse or a relay lies in a conductor. */
 const holds = (wire: PartOf, part: PartOf): boolean =>
   part.id === wire.id && part.kind !== 'wire' && part.kind !== 'coil';
 
 interface Labels {
   readonly told: ReadonlyMap<PartOf, readonly string[]>;
-  /** Of a feed that runs down: what stands beside the name of a column. */
-  readonly beside: ReadonlyMap<number, readonly string[]>;
+  /** Of a feed that runs down: what stands beside the name of a column, of each conductor. */
+  readonly beside: ReadonlyMap<number, readonly (readonly string[])[]>;
 }
 
 /** Where conductors lie closer than this a label finds no room between them [px]. */
@@ -221,7 +244,7 @@ const isTight = (one: Placed, other: Placed): boolean =>
 /** What stands at each part; where all conductors of a run would say the same it stands once. */
 function labelsOf(parts: readonly Placed[], mode: Mode, { down, pitch }: Scene): Labels {
   const told = new Map<PartOf, readonly string[]>();
-  const beside = new Map<number, readonly string[]>();
+  const beside = new Map<number, readonly (readonly string[])[]>();
   const said = new Set<string>();
   for (const placed of parts) {
     const { part, column } = placed;
@@ -232,7 +255,7 @@ function labelsOf(parts: readonly Placed[], mode: Mode, { down, pitch }: Scene):
       pitch < CLOSE &&
       parts.filter((one) => one.column === column && one.part.kind === part.kind).length > 2;
     if (close && part.kind === 'wire' && !said.has(same))
-      beside.set(column, [...new Set([...(beside.get(column) ?? []), own.join(' · ')])]);
+      beside.set(column, [...(beside.get(column) ?? []), own]);
     const once = part.kind === 'coil' || !said.has(same);
     // What lies in a conductor has its own figure below the line.
     const joined =
@@ -331,34 +354,50 @@ interface LabelProps {
   readonly scene: Scene;
   readonly lines: readonly string[];
   readonly failing: boolean;
-  /** Of the name over the line: over what lies in it, too [px]. */
-  readonly above: number;
+  /** Something lies in it. */
+  readonly holder: boolean;
+  /** To the right of it in a feed that runs down [px]. */
+  readonly room: number;
   /** Without a relay behind it: there is room to the right. */
   readonly lone: boolean;
 }
 
 /** Names above a line and figures below it; beside it in a feed that runs down. */
-function Label({ placed: { part, from, to }, at: [x, y], scene, lines, failing, above, lone }: LabelProps) {
-  const { down, pitch, breadth } = scene;
+function Label({
+  placed: { part, from, to },
+  at: [x, y],
+  scene,
+  lines,
+  failing,
+  holder,
+  room,
+  lone,
+}: LabelProps) {
+  const { down, pitch } = scene;
   const [name = '', figure = ''] = lines;
   const { kind } = part;
   const look = `label ${kind} ${failing ? 'failing' : ''}`;
   if (name === '') return null;
   const inside = [name, figure].filter(Boolean).join(' · ');
-  if (kind === 'coil')
+  if (kind === 'coil') {
+    const most = Math.floor((down ? pitch - 4 : to - from) / LETTER);
+    // A figure stays whole, whatever the name.
+    const own = name.replace('coil ', '');
+    const short = shortened(own, Math.max(down ? 2 : 3, most - (inside.length - name.length)));
     return (
       <text class={look} x={x} y={y + 4} text-anchor="middle">
-        {inside.length * LETTER > to - from ? inside.replace('coil ', '') : inside}
+        {inside.length > most ? inside.replace(name, short) : inside}
       </text>
     );
+  }
   const mark = failing && kind === 'wire' ? '✕ ' : '';
   const both = mark + [name, figure].filter(Boolean).join(' · ');
   if (down) {
-    const left = x + Math.min(kind === 'wire' ? 8 : 14, pitch / 2 + 4);
-    // What would run over the edge stands in two lines.
-    const words = left + LETTER * both.length > breadth ? both.split(' · ') : [both];
+    const beside = Math.min(kind === 'wire' && !holder ? 8 : 14, pitch / 2 + 4);
+    // What would run over the next part or over the edge stands in two lines.
+    const words = beside + LETTER * both.length > room ? both.split(' · ') : [both];
     return words.map((line, i) => (
-      <text key={line} class={look} x={left} y={y + 4 + LINE * (i - (words.length - 1) / 2)}>
+      <text key={line} class={look} x={x + beside} y={y + 4 + LINE * (i - (words.length - 1) / 2)}>
         {line}
       </text>
     ));
@@ -372,7 +411,7 @@ function Label({ placed: { part, from, to }, at: [x, y], scene, lines, failing, 
     );
   return (
     <>
-      <text class={`size ${look}`} x={x} y={y - above} text-anchor="middle">
+      <text class={`size ${look}`} x={x} y={y - (holder ? 12 : 6)} text-anchor="middle">
         {mark + name}
       </text>
       <text class={look} x={x} y={y + 14} text-anchor="middle">
