@@ -19,6 +19,7 @@ const MEMBERS: Readonly<Record<string, string>> = {
   rerating: 'row',
   derating: 'row',
   measured: 'reading',
+  own: 'value or rule',
 };
 
 /** Keys by which a member of a list goes. */
@@ -152,10 +153,11 @@ function another(name: string, names: readonly string[]): string {
   for (let i = 2; ; i++) if (!names.includes(`${stem} ${i}`)) return `${stem} ${i}`;
 }
 
-/** What a folded member says of itself: size and length of a run, what was read. */
+/** What a folded member says of itself: size and length of a run, all of a reading. */
 function gistOf(member: unknown): string {
-  const words = ['what', 'gauge', 'length', 'coil', 'point', 'meter', 'scope']
-    .map((key) => valueAt(member, [key]))
-    .filter((value) => typeof value === 'string' || typeof value === 'number');
-  return words.join(', ');
+  const values =
+    valueAt(member, ['what']) === undefined
+      ? ['gauge', 'length'].map((key) => valueAt(member, [key]))
+      : Object.values(member as object);
+  return values.filter((value) => typeof value === 'string' || typeof value === 'number').join(', ');
 }

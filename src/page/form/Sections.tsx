@@ -28,6 +28,13 @@ const TITLES: Readonly<Record<string, string>> = {
   remarks: 'Notes beside the inputs',
 };
 
+/** What adds a part whose key is no name of it. */
+const ADD: Readonly<Record<string, string>> = {
+  original: 'add it, as a copy of this feed',
+  added: 'add sheets',
+  remarks: 'add notes',
+};
+
 export function Sections() {
   const { form, tree } = useBenchState('form', 'tree');
   if (form === null) return <p class="quiet">The forms are being made …</p>;
@@ -93,7 +100,7 @@ function Section({ field: { key, schema, required } }: { readonly field: Named }
           disabled={!tree.sound}
           onClick={() => put(key === 'original' ? feedOf(tree.value) : startOf([key], 0))}
         >
-          {key === 'original' ? 'add it, as a copy of this feed' : `add ${labelOf(key)}`}
+          {ADD[key] ?? `add ${labelOf(key)}`}
         </button>
       )}
     </details>

@@ -1,4 +1,7 @@
-/** What holds where the design leaves a field out: what the shop's part has that it uses, else what the answer took for it. */
+/**
+ * What holds where nothing stands in a field: the shop's part that it uses, what the shop's part has that its own part uses,
+ * else what the answer took for it.
+ */
 import { keyText, type Path } from '../../design/problems.ts';
 import { isMeant, type ShopText } from '../../design/shop/read.ts';
 import { DROPS, type Kind } from '../../design/shop/shop.ts';
@@ -25,6 +28,8 @@ export function takenAt(
   view: View | null,
   us: boolean,
 ): Taken | null {
+  const use = valueAt(root, [...path, 'use']);
+  if (typeof use === 'string') return { value: use, why: 'a part of the shop’s file', part: true };
   const part = ofPart(root, path, shop);
   if (part !== null) return part;
   const key = keyText(path);
