@@ -1,8 +1,11 @@
 /** What the three kinds of users come for, by thumb on a phone: nothing is cut or out of reach on the way. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { strFromU8, unzipSync } from 'fflate';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { emptyFolder } from '../cli/tool.ts';
+import { straight } from '../kit/designs.ts';
 import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { demoPath } from '../workbook/books.ts';
@@ -28,9 +31,52 @@ const UNFIT = `(() => {
     .filter((one) => one.children.length === 0 && one.textContent.trim() !== '' && !scrolls(one) && one.closest('svg, select') === null)
     .filter((one) => getComputedStyle(one).overflowX !== 'visible' && one.scrollWidth > one.clientWidth + 1)
     .map((one) => 'cut: ' + name(one));
+  // The feed runs down the page, and tables stand as rows: neither scrolls, and no letters of the feed lie on others.
+  const scrolled = shown
+    .filter((one) => one.matches('.scroll') && one.scrollWidth > one.clientWidth)
+    .map((one) => 'scrolls: ' + name(one));
+  const picture = document.querySelector('.feed svg[role=application]');
+  const letters = picture === null || !picture.checkVisibility() ? [] : [...picture.querySelectorAll('text')];
+  const edge = picture?.getBoundingClientRect();
+  const crossed = letters.flatMap((one, i) => {
+    const a = one.getBoundingClientRect();
+    const on = letters.slice(i + 1).filter((other) => {
+      const b = other.getBoundingClientRect();
+      return Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 4;
+    });
+    return [...on.map((other) => name(one) + ' on ' + name(other)), ...(a.left < edge.left || a.right > edge.right ? ['out of the feed: ' + name(one)] : [])];
+  });
+  const links = [...document.querySelectorAll('.links a')].filter((one) => one.scrollWidth > one.clientWidth).map((one) => 'cut: ' + name(one));
   const wide = document.documentElement.scrollWidth > 360 || innerWidth > 360 ? ['the page scrolls sideways'] : [];
-  return [...small, ...beyond, ...cut, ...wide];
+  return [...small, ...beyond, ...cut, ...scrolled, ...crossed, ...links, ...wide];
 })()`;
+
+/** Names as long as they may be. */
+const LONG = `
+coilfeed: 1
+title: Six cylinders, the harness of the endurance car after the cooling duct was moved
+engine: { cylinders: 6, stroke: 4, firing_order: [1, 5, 3, 6, 2, 4] }
+ignition:
+  layout: listed
+  dwell: 3.0 ms
+  coils:
+    - { id: front left upper coil, fires_at: [0] }
+    - { id: rear right upper coil number two of all, fires_at: [120] }
+    - { id: "3", fires_at: [240] }
+    - { id: middle right, fires_at: [360] }
+    - { id: fifth-and-nearly-last-of-all-the-coils-1, fires_at: [480] }
+    - { id: six, fires_at: [600] }
+coil: { resistance: 0.5 ohm, inductance: 2.8 mH, driver_drop: 1.0 V }
+points:
+  - { name: limiter on the straight behind the pits, rpm: 6800 rpm, supply: 14.2 V }
+feed:
+  - { run: from the battery to the bulkhead, carries: all, length: 2.1 m, ambient: 70 degC, insulation: C, gauge: auto }
+  - { run: through-the-bulkhead-and-along-the-loom1, carries: [front left upper coil, "3", fifth-and-nearly-last-of-all-the-coils-1], length: 0.5 m, ambient: 90 degC, insulation: C, gauge: auto }
+  - { run: through-the-bulkhead-and-along-the-loom2, carries: [rear right upper coil number two of all, middle right, six], length: 0.9 m, ambient: 90 degC, insulation: C, gauge: auto }
+  - { run: branch to each one of all of the coils, carries: each, length: { front left upper coil: 0.3 m, rear right upper coil number two of all: 0.35 m, "3": 0.4 m, middle right: 0.45 m, fifth-and-nearly-last-of-all-the-coils-1: 0.5 m, six: 0.6 m }, ambient: 90 degC, insulation: C, gauge: auto }
+return:
+  - { run: strap from the engine to the body, carries: all, length: 0.6 m, ambient: 80 degC, insulation: C, gauge: 4 AWG }
+`;
 
 describeWithPeer('chromium', 'three jobs by thumb', () => {
   const browser = useBrowser();
@@ -114,6 +160,38 @@ describeWithPeer('chromium', 'three jobs by thumb', () => {
     await page.locator('.compare table').first().waitFor();
     await fits(page, 'beside the feed before');
     expect(said).toEqual([]);
+  });
+
+  test('names of forty letters fit everywhere, and so do labels on close wires', async () => {
+    for (const [name, text] of [
+      ['long names', LONG],
+      [
+        'thin wires, and a main wire that is too hot for any current',
+        straight(4)
+          .replaceAll('60 degC, insulation: C, gauge: auto', '90 degC, insulation: A, gauge: 20 AWG')
+          .replace(/50 degC\n {4}insulation: C/, '85 degC\n    insulation: A'),
+      ],
+    ] as const) {
+      const design = join(emptyFolder(), 'design.yaml');
+      writeFileSync(design, text);
+      const { page, said } = await opened(design);
+      await page.locator('.part-trace svg').first().waitFor();
+      await page.evaluate(`document.querySelectorAll('details').forEach((one) => { one.open = true; })`);
+      await until(page, `document.querySelector('.facts .origin') !== null`);
+      for (const mode of ['Load', 'Drop', 'Temperature', 'Energy']) {
+        await page.locator('.part-feed .switch button', { hasText: mode }).tap();
+        await until(
+          page,
+          `document.querySelector('.part-feed [aria-pressed=true]').textContent === '${mode}'`,
+        );
+        await fits(page, `${name}: ${mode}`);
+      }
+      // A figure of a word stands on one line.
+      const broken = `[...document.querySelectorAll('.facts .origin')].filter((one) => one.textContent.length < 10 && one.getBoundingClientRect().height > 46).length`;
+      expect(await page.evaluate(broken), name).toBe(0);
+      expect(said).toEqual([]);
+      await page.context().close();
+    }
   });
 
   test('a kit writer: names by form, papers read and saved, one page to print', async () => {
