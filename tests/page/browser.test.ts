@@ -356,6 +356,16 @@ describeWithPeer('chromium', 'the page', () => {
     await titled(page, 'Hill-climb');
     await page.getByRole('button', { name: 'Open the stored design anyway' }).click();
     await titled(page, 'Delivery van');
+    // What is typed while it is offered is kept once it is forgotten.
+    await until(page, `JSON.stringify(localStorage).includes('Delivery van')`);
+    await page.evaluate(
+      `Object.keys(localStorage).forEach((key) => { localStorage[key + ':starting'] = '1'; })`,
+    );
+    await page.reload();
+    await titled(page, 'Hill-climb');
+    await type(page, 'coil_temperature', '63 degC');
+    await page.getByRole('button', { name: 'Forget it' }).click();
+    await until(page, `JSON.stringify(localStorage).includes('63 degC')`);
     await page.getByRole('button', { name: 'More', exact: true }).click();
     await page.getByRole('button', { name: 'Forget what is stored here' }).click();
     await page.reload();

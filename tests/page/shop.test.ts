@@ -93,14 +93,20 @@ describeWithPeer('chromium', 'the shop’s file in the page', () => {
     expect(await verdict()).toMatch(/mine\.yaml:\d+:\d+ relays\[0\]\.pull_in: found "seven"/);
     expect(await page.locator('.problems button, .tray .problem').count()).toBe(0);
     expect(await page.getByRole('button', { name: 'Open the shop’s file …' }).count()).toBe(1);
-    const put = async (): Promise<void> => {
+    const put = async (name = 'mine.yaml'): Promise<void> => {
       const count = await answers(page);
       await page.getByRole('button', { name: 'Open', exact: true }).click();
-      await page.getByRole('button', { name: 'Put the shop’s file mine.yaml away' }).click();
+      await page.getByRole('button', { name: `Put the shop’s file ${name} away` }).click();
       await answered(page, count + 1);
     };
     await put();
     expect(await verdict()).toContain('pass');
+    // A design has a key of that name, and a file of it may have that of the design.
+    const other = shop.replace('accuracy: 1 % + 0.1 A', 'accuracy: one');
+    await give(page, 'two-bank-v8.yaml', Buffer.from(other));
+    expect(await verdict()).toMatch(/\.\/two-bank-v8\.yaml:\d+:\d+ instruments\[1\]\.accuracy: found "one"/);
+    expect(await page.locator('.problems button, .tray .problem, .section .count').count()).toBe(0);
+    await put('two-bank-v8.yaml');
 
     // It goes with the design through another one, which it says nothing of, and through a reload.
     await give(page, 'van.yaml', readFileSync(demoPath('pair-four')));

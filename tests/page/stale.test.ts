@@ -191,14 +191,18 @@ describeWithPeer('chromium', 'an answer of before', () => {
   test('a reading that is being typed goes to the design at hand, not to the file that is dropped', async () => {
     const page = await opened();
     await page.locator('.part-readings summary').first().click();
-    const drop = page.getByRole('textbox', { name: /^drop, main limiter, multimeter/ });
-    await drop.fill('155');
+    // The file takes its time to be read, as a workbook does.
     await page.evaluate(`(() => {
       const demo = JSON.parse(document.getElementById('demos').textContent).find(({ name }) => name === 'two-bank-v8.yaml');
       const event = new Event('drop', { cancelable: true });
-      event.dataTransfer = { files: [new File([demo.text], 'other.yaml')], types: ['Files'] };
+      const file = new File([demo.text], 'other.yaml');
+      const read = file.arrayBuffer.bind(file);
+      file.arrayBuffer = () => new Promise((done) => { window.read = () => done(read()); });
+      event.dataTransfer = { files: [file], types: ['Files'] };
       dispatchEvent(event);
     })()`);
+    await page.getByRole('textbox', { name: /^drop, main limiter, multimeter/ }).fill('155');
+    await page.evaluate('read()');
     await until(page, `document.querySelector('.said').textContent.includes('Opened other.yaml')`);
     await page.getByRole('button', { name: 'Text', exact: true }).click();
     expect(await page.locator('#design-text').inputValue()).not.toContain('155 mV');

@@ -24,6 +24,16 @@ test('typing in one place is one step; leaving it begins another', () => {
   expect(changed(h, h.now.text, 'y')).toBe(h);
 });
 
+test('lines end as they did, whatever a field of the browser or a new layout makes of them', () => {
+  const first = begin(given('a: 1\r\nb: 2\r\n', 'a.yaml'));
+  const typed = changed(first, 'a: 1\nb: 3\n', 'text');
+  expect(typed.now.text).toBe('a: 1\r\nb: 3\r\n');
+  expect(changed(typed, 'a: 1\r\nc: 4\nb: 3\r\n', null).now.text).toBe('a: 1\r\nc: 4\r\nb: 3\r\n');
+  // The same text is no step, and mixed ends are nobody's rule.
+  expect(changed(first, 'a: 1\nb: 2\n', 'text')).toBe(first);
+  expect(changed(begin(given('a\r\nb\n', 'a')), 'a\nb\nc\n', null).now.text).toBe('a\nb\nc\n');
+});
+
 test('a file that is opened is a step with its own name, and its own origin', () => {
   const first = changed(begin(given('a', 'one.yaml')), 'ab', 'x');
   const shop = { text: 'currency: EUR', file: 'shop.yaml', as: '../shop.yaml' };
@@ -84,6 +94,17 @@ test('the logo comes back, and nothing that is no picture: it stands on papers a
   storage.keepLogo(logo);
   storage.keepLogo(null);
   expect(storage.logo()).toBe(null);
+});
+
+test('what is too long to be read again is not stored, and what was stays', () => {
+  const held = box();
+  new Storage('a', held).save(STORED);
+  const long = 'x'.repeat(1024 * 1024 + 1);
+  expect(new Storage('a', held).save({ ...STORED, text: long })).toBe(false);
+  const came = { text: 'y'.repeat(1024 * 1024), file: 'shop.yaml' };
+  const much = { ...STORED, text: came.text, came, shop: came, snapshot: { ...came, shop: came } };
+  expect(new Storage('a', held).save(much)).toBe(false);
+  expect(new Storage('a', held).open().stored).toEqual(STORED);
 });
 
 test('a start that did not come to its end is offered, not repeated', () => {

@@ -6,7 +6,7 @@ import { useBenchState, useStanding, useUnits, useVerdict } from '../state/use.t
 const PAUSE = 1200;
 
 export function Spoken() {
-  const { view, problems } = useBenchState('view', 'problems');
+  const { view, problems, beside } = useBenchState('view', 'problems', 'beside');
   const standing = useStanding();
   const verdict = useVerdict();
   const units = useUnits();
@@ -16,7 +16,7 @@ export function Spoken() {
     standing === 'working' || (standing === 'current' && view !== null && verdict === 'open')
       ? 'Working'
       : standing !== 'current'
-        ? `Not current: ${problems.length} to mend`
+        ? `Not current: ${problems.length + beside.length} to mend`
         : view === null || budget === undefined
           ? ''
           : `${verdict}: drop ${budget.text} of ${budget.limitText}`;

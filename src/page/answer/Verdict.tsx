@@ -153,8 +153,9 @@ const placeOf = ({ file, line, column, key }: Problem): string => `${file}:${lin
 /** What is wrong with the text, with the way to it, and what was taken in its place. */
 function NotCurrent() {
   const go = useContext(GoContext);
-  const { problems, held, failed, history, view, shop } = useBenchState(
+  const { problems, beside, held, failed, view, shop } = useBenchState(
     'problems',
+    'beside',
     'held',
     'failed',
     'history',
@@ -163,9 +164,9 @@ function NotCurrent() {
   );
   const own = useOf(ownOf);
   // A design that was opened alone names a file that stands beside it on disk; one that was opened may have faults.
-  const elsewhere = problems.some(({ file }) => file !== history.now.file);
-  const alone = elsewhere || (shop === null && problems.some(({ key }) => key === 'shop'));
-  const count = problems.length;
+  const alone = beside.length > 0 || (shop === null && problems.some(({ key }) => key === 'shop'));
+  const all = [...problems, ...beside];
+  const count = all.length;
   return (
     <div class="told" role="status">
       <p class="word">
@@ -176,9 +177,9 @@ function NotCurrent() {
         </span>
       </p>
       <ol class="problems">
-        {problems.slice(0, LISTED).map((p) => (
+        {all.slice(0, LISTED).map((p) => (
           <li key={`${p.file}:${p.line}:${p.column} ${p.key} ${p.found}`}>
-            {p.file === history.now.file ? (
+            {problems.includes(p) ? (
               <button type="button" class="link" onClick={() => go(p)}>
                 {placeOf(p)}
               </button>

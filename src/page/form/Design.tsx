@@ -74,10 +74,9 @@ function targetIn(part: HTMLElement, act?: string): HTMLElement {
 /** Help of the field at hand, and what is wrong with it; else how much is wrong in all. It keeps its height. */
 function Tray({ told }: { readonly told: Told | null }) {
   const go = useContext(GoContext);
-  const { problems, tree, form, history } = useBenchState('problems', 'tree', 'form', 'history');
+  const { problems, tree, form } = useBenchState('problems', 'tree', 'form');
   const own = told === null ? [] : problemsAt(problems, told.path, true);
-  // The shop's file has no forms: its faults stand in the answer.
-  const other = problems.filter((problem) => !own.includes(problem) && problem.file === history.now.file);
+  const other = problems.filter((problem) => !own.includes(problem));
   const value = told === null ? undefined : valueAt(tree.value, told.path);
   const also = told !== null && typeof value === 'string' ? inOther(value, infoAt(form, told.path)) : '';
   return (

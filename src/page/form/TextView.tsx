@@ -16,7 +16,8 @@ export function TextView() {
         spellcheck={false}
         autocomplete="off"
         rows={40}
-        value={history.now.text}
+        // As the browser ends lines: it would move the cursor for others.
+        value={history.now.text.replace(/\r\n?/g, '\n')}
         aria-invalid={problems.length > 0}
         onInput={(event) => bench.write(event.currentTarget.value)}
         onBlur={() => bench.settle()}

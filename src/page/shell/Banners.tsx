@@ -49,7 +49,7 @@ export function Banners({ start }: { readonly start: () => void }) {
           <button type="button" onClick={() => bench.takeOffered()}>
             Open the stored design anyway
           </button>{' '}
-          <button type="button" onClick={() => bench.clear()}>
+          <button type="button" onClick={() => bench.refuseOffered()}>
             Forget it
           </button>
         </p>

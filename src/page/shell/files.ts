@@ -60,9 +60,6 @@ export async function take(
   say: (words: string) => void,
 ): Promise<void> {
   const told: string[] = [];
-  // What is being typed belongs to the design at hand, and not to that which comes.
-  const at = document.activeElement;
-  if (at instanceof HTMLInputElement || at instanceof HTMLTextAreaElement) at.blur();
   for (const file of files.slice(0, MOST_FILES)) {
     const picture = LOGOS[endingOf(file.name).toLowerCase()];
     if (picture !== undefined && file.size <= MOST_BYTES) {
@@ -71,6 +68,9 @@ export async function take(
       continue;
     }
     const found = await openFile(file).catch((error): Opened => ({ ok: false, why: String(error) }));
+    // What is being typed, until now, belongs to the design at hand, and not to that which comes.
+    const at = document.activeElement;
+    if (at instanceof HTMLInputElement || at instanceof HTMLTextAreaElement) at.blur();
     if (!found.ok) told.push(found.why);
     else if (isShop(found.text)) {
       bench.takeShop({ text: found.text, file: found.file });

@@ -32,6 +32,8 @@ export interface State {
   readonly own: { readonly of: View; readonly judged: OwnJudged | null; readonly why: string } | null;
   /** What is wrong with the newest text that was answered. */
   readonly problems: readonly Problem[];
+  /** What is wrong with the shop's file beside it. */
+  readonly beside: readonly Problem[];
   /** Last good values that the view has in the place of what is wrong; empty where it is of an earlier text. */
   readonly held: readonly Held[];
   /** The tool itself failed, with its words. */
@@ -62,12 +64,12 @@ export interface State {
  * of good values in the place of faults; or the tool failed.
  */
 export type Standing = 'current' | 'working' | 'wrong' | 'failed';
-export const standingOf = ({ history, answered, late, problems, failed }: State): Standing =>
+export const standingOf = ({ history, answered, late, problems, beside, failed }: State): Standing =>
   isOther({ history, answered }) || late
     ? 'working'
     : failed !== null
       ? 'failed'
-      : problems.length > 0
+      : problems.length + beside.length > 0
         ? 'wrong'
         : 'current';
 
@@ -183,6 +185,7 @@ export class Bench {
       answered: 0,
       late: false,
       problems: [],
+      beside: [],
       held: [],
       failed: null,
       busy: false,
@@ -218,18 +221,22 @@ export class Bench {
     const { history, tree } = this.state;
     if (!tree.sound) return;
     if (place?.startsWith('slider ')) this.move();
-    this.take(changed(history, edited(history.now.text, edits, tree.doc ?? undefined), place));
+    this.change(edited(history.now.text, edits, tree.doc ?? undefined), place);
   }
 
   /** A member of a list put in, moved or doubled. */
   rearrange(list: Path, change: Change): void {
     const { history, tree } = this.state;
-    if (tree.sound) this.take(changed(history, rearranged(history.now.text, list, change), null));
+    if (tree.sound) this.change(rearranged(history.now.text, list, change), null);
   }
 
   /** The whole text, as it is typed. */
   write(text: string): void {
-    this.take(changed(this.state.history, text, 'text'));
+    this.change(text, 'text');
+  }
+
+  private change(text: string, place: string | null): void {
+    this.take(changed(this.state.history, text, place));
   }
 
   /** Another design in the place of this one; undo leads back. */
@@ -333,6 +340,12 @@ export class Bench {
     this.load(text, file, shop);
   }
 
+  /** What was offered is not wanted: what stands here is stored from now on. */
+  refuseOffered(): void {
+    this.clear();
+    this.save();
+  }
+
   /** Another tab has stored its design in the place of this one. */
   overtaken(): void {
     this.put({ elsewhere: true });
@@ -429,8 +442,9 @@ export class Bench {
     this.owning = false;
     if (this.state.view !== view) return this.judgeOwn();
     const { problems = [] } = own.judged ?? {};
-    // Where the text has other faults they come first.
-    this.put({ own, ...(problems.length > 0 && this.state.problems.length === 0 ? { problems } : {}) });
+    // Where there are other faults they come first.
+    const sound = this.state.problems.length + this.state.beside.length === 0;
+    this.put({ own, ...(problems.length > 0 && sound ? { problems } : {}) });
   }
 
   /** What the author added to the view at hand, once it is evaluated. */
@@ -487,17 +501,19 @@ export class Bench {
     try {
       const good = same ? (this.good?.text ?? null) : null;
       const ask = { text, file, shop, good, units };
-      const { problems, held, answered } = await this.client.call('design', ask);
+      const { problems: all, held, answered } = await this.client.call('design', ask);
+      const problems = all.filter((problem) => problem.file === file);
+      const beside = all.filter((problem) => !problems.includes(problem));
       if (answered !== null) {
         this.good = { origin, text: answered.text };
         this.viewed = { text: answered.text, file, shop };
-        return { problems, held, failed: null, view: answered.view };
+        return { problems, beside, held, failed: null, view: answered.view };
       }
       // What was answered of another file says nothing of this one.
-      return { problems, held, failed: null, ...(same ? {} : { view: null }) };
+      return { problems, beside, held, failed: null, ...(same ? {} : { view: null }) };
     } catch (error) {
       const failed = error instanceof Error ? error.message : String(error);
-      return { failed, problems: [], held: [], ...(same ? {} : { view: null }) };
+      return { failed, problems: [], beside: [], held: [], ...(same ? {} : { view: null }) };
     }
   }
 

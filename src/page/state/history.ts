@@ -25,7 +25,12 @@ export const begin = (given: Given): History => ({
   place: null,
 });
 
-export function changed(history: History, text: string, place: string | null): History {
+/** Lines end as they did: what is typed in a browser, and what is laid out anew, ends them without a return. */
+const endedAs = (before: string, text: string): string =>
+  before.includes('\r\n') && !/(?<!\r)\n/.test(before) ? text.replace(/\r?\n/g, '\r\n') : text;
+
+export function changed(history: History, given: string, place: string | null): History {
+  const text = endedAs(history.now.text, given);
   if (text === history.now.text) return history;
   const same = place !== null && place === history.place && history.past.length > 0;
   const past = same ? history.past : [...history.past, history.now].slice(-MOST);

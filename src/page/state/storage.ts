@@ -37,6 +37,8 @@ const LOGO = /^data:image\/[a-z+]{3,10};base64,[A-Za-z0-9+/]*={0,2}$/;
 const FORMAT = 'coilfeed-page/1';
 /** A design may have a mebibyte; what is longer was not stored by this page. */
 const LONGEST = 1024 * 1024;
+/** All that is stored: design, snapshot, and the shop's file of each. */
+const MOST = 4 * LONGEST;
 
 /** FNV-1a, 32 bits: enough to tell a few files apart. */
 function digest(text: string): string {
@@ -83,10 +85,12 @@ export class Storage {
     this.attempt((box) => box.removeItem(this.mark));
   }
 
-  /** False where the browser refuses it, or has no room. */
+  /** False where the browser refuses it, or has no room; and of what is too long to be read again. */
   save(stored: Stored): boolean {
+    const raw = JSON.stringify(stored);
+    if (stored.text.length > LONGEST || raw.length > MOST) return false;
     const done = this.attempt((box) => {
-      box.setItem(this.key, JSON.stringify(stored));
+      box.setItem(this.key, raw);
       return true;
     });
     return done === true;
@@ -112,7 +116,7 @@ export class Storage {
 
   private read(): Stored | null {
     const raw = this.attempt((box) => box.getItem(this.key));
-    if (raw == null || raw.length > LONGEST * 4) return null;
+    if (raw == null || raw.length > MOST) return null;
     try {
       const found = JSON.parse(raw) as Partial<Record<keyof Stored, unknown>>;
       const kept = keptOf(found);

@@ -6,13 +6,13 @@
  */
 import type { Design } from '../../design/design.ts';
 import { keyText, type Path, type Problem } from '../../design/problems.ts';
-import { readDesign } from '../../design/read.ts';
 import { readTree } from '../../design/tree.ts';
 import { edited } from '../../saved/apply.ts';
 import type { Edit, Plain } from '../../saved/document.ts';
 import { asTyped } from '../form/written.ts';
 import { pathOf, valueAt } from '../place.ts';
 import type { Given, Held } from '../protocol.ts';
+import { readGiven } from './given.ts';
 
 /** A value that is held can show another fault, in what it does not go together with. Arbitrary: few steps are taken. */
 const ROUNDS = 6;
@@ -42,7 +42,7 @@ export function readable(
     const edits = places.map((key): Edit => ({ key, value: copyOf(valueAt(base, key)) }));
     for (const { key, value } of edits) held.set(keyText(key), { key: keyText(key), value: wordsOf(value) });
     now = edited(now, edits);
-    const read = readDesign(now, file, shop ?? undefined);
+    const read = readGiven({ text: now, file, shop });
     if (read.ok) return { design: read.design, text: now, held: [...held.values()] };
     wrong = read.problems;
   }

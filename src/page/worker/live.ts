@@ -1,11 +1,11 @@
 /** The design at hand, from text to text. */
 import { UNITS, type Units } from '../../basis/shown.ts';
-import { readDesign } from '../../design/read.ts';
 import type { Evaluation } from '../../engine/evaluate.ts';
 import type { Result } from '../../findings/result.ts';
 import { run } from '../../run.ts';
 import { fromShelf } from '../../shop/choose.ts';
 import type { Answer, Given } from '../protocol.ts';
+import { readGiven } from './given.ts';
 import { readable } from './held.ts';
 import { viewOf } from './view.ts';
 
@@ -14,8 +14,8 @@ export class Live {
 
   /** Judges the design; where its text has faults, with the values of the last good text in their places. */
   answer(given: Given, good: string | null = null, units?: Units | 'design'): Answer {
-    const { text, file, shop } = given;
-    const read = readDesign(text, file, shop ?? undefined);
+    const { text } = given;
+    const read = readGiven(given);
     const problems = read.ok ? [] : read.problems;
     const taken = read.ok ? { design: read.design, text, held: [] } : readable(given, problems, good);
     if (taken === null) return { problems, held: [], answered: null };

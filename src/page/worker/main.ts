@@ -1,7 +1,6 @@
 /** The worker: takes what the page asks, and answers in order. */
 import './no-eval.ts';
 import { printProblem } from '../../design/problems.ts';
-import { readDesign } from '../../design/read.ts';
 import { wiringDiagram } from '../../kit/diagram.ts';
 import { fuseCurves } from '../../pictures/curve-lines.ts';
 import { curvesPicture } from '../../pictures/curves.ts';
@@ -12,6 +11,7 @@ import { fromShelf } from '../../shop/choose.ts';
 import type { Ask, Calls, Given, Kind, LateKind, Reply, Tell } from '../protocol.ts';
 import { explained } from './explain.ts';
 import { cardOf } from './feed.ts';
+import { readGiven } from './given.ts';
 import { Live } from './live.ts';
 import { testCardOf } from './test-card.ts';
 import { traceAt } from './trace.ts';
@@ -20,15 +20,10 @@ import { viewOf } from './view.ts';
 const live = new Live();
 
 /** With what the shop's file decides, as the command has it. */
-const readGiven = ({ text, file, shop }: Given) => {
-  const read = readDesign(text, file, shop ?? undefined);
-  return read.ok ? { ...read, design: fromShelf(read.design, run) } : read;
-};
-
 export const designOf = (given: Given) => {
   const read = readGiven(given);
   if (!read.ok) throw new Error(read.problems.map(printProblem).join('\n'));
-  return read.design;
+  return fromShelf(read.design, run);
 };
 
 type Answers<K extends Kind> = {
@@ -42,7 +37,7 @@ const LIVE: Answers<Exclude<Kind, LateKind>> = {
   design: (given) => live.answer(given, given.good, given.units),
   kept: (given) => {
     const read = readGiven(given);
-    return read.ok ? viewOf(run(read.design)) : null;
+    return read.ok ? viewOf(run(fromShelf(read.design, run))) : null;
   },
   speed: () => speedLines(live.evaluation) ?? { why: 'The design has no sweep.' },
   trace: ({ speed }) => traceAt(live.evaluation, speed),
