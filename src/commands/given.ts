@@ -6,6 +6,7 @@ import { keyText } from '../design/problems.ts';
 import { readDesign, shopNamed } from '../design/read.ts';
 import type { ShopText } from '../design/shop/read.ts';
 import { readTree } from '../design/tree.ts';
+import { unknownIn } from '../design/unknown.ts';
 import { hasOwn, type OwnFound } from '../own/found.ts';
 import type { CardCell, Changed } from '../saved/read.ts';
 import { isArchive, Refusal, readInput, refused, shown, textOf } from './files.ts';
@@ -62,12 +63,9 @@ export async function readGiven(
   const read = await readAny(file, shop);
   const changed = read === null ? null : await changedBy(read, set);
   const given = changed && { ...changed, design: await chosen(changed.design) };
-  const open = given?.design.unknowns ?? [];
-  if (!unknowns && open.length > 0)
-    throw new Refusal(
-      `${open.map(({ path }) => path).join(', ')}: nothing can be sized or built around an unknown part. ` +
-        '"coilfeed check" judges such an install as far as possible.',
-    );
+  const open = given && unknownIn(given.design);
+  if (!unknowns && open !== null)
+    throw new Refusal(`${open} "coilfeed check" judges such an install as far as possible.`);
   return given === null || !hasOwn(given.design) ? given : withOwnOf(given, file);
 }
 

@@ -65,8 +65,8 @@ test('no papers around a part that is not known, as the command refuses it', asy
   writeFileSync(file, text);
   const refused = await coilfeed(['kit', file, '--out', join(emptyFolder(), 'kit')]);
   const made = await papersOf(design(text), { kits: '', serials: '' }, null);
-  const words = 'feed[0].gauge: nothing can be';
-  expect([refused.status, made]).toEqual([2, { why: `${words} built around an unknown part.` }]);
+  const words = 'feed[0].gauge: nothing can be sized or built around an unknown part.';
+  expect([refused.status, made]).toEqual([2, { why: words }]);
   expect(refused.err).toContain(words);
 });
 

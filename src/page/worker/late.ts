@@ -2,6 +2,7 @@
  * What takes long, and reads or writes workbooks: a part of its own behind the program of the worker, which the first answer
  * does not wait for.
  */
+import { unknownIn } from '../../design/unknown.ts';
 import { run } from '../../run.ts';
 import { runLaid } from '../../run-laid.ts';
 import { readSaved } from '../../saved/read.ts';
@@ -11,7 +12,7 @@ import { showWith, toWorkbook } from '../../writers/workbook/workbook.ts';
 import { againstOriginal } from './against.ts';
 import { answersToo, designOf } from './main.ts';
 import { ownJudged } from './own.ts';
-import { kitBook, papersOf, unknownIn } from './papers.ts';
+import { kitBook, papersOf } from './papers.ts';
 import { checkOf } from './readings.ts';
 import { remediesShown } from './remedies.ts';
 import { STAGES, staged } from './stages.ts';

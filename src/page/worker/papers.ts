@@ -2,6 +2,7 @@
 import { strToU8, zipSync } from 'fflate';
 import type { Design } from '../../design/design.ts';
 import { withCopy } from '../../design/shop/copy.ts';
+import { unknownIn } from '../../design/unknown.ts';
 import type { Result } from '../../findings/result.ts';
 import { harnessOf } from '../../kit/harness.ts';
 import type { Job } from '../../kit/job.ts';
@@ -22,12 +23,6 @@ import { STAGES, staged } from './stages.ts';
 
 /** Times of an archive say nothing here: the same design gives the same bytes. A ZIP starts in 1980. */
 const NO_TIME = '1980-01-01T12:00:00Z';
-
-/** Why nothing is made of a design of which parts are not known; null where all are. */
-export const unknownIn = ({ unknowns }: Design): string | null =>
-  unknowns.length === 0
-    ? null
-    : `${unknowns.map(({ path }) => path).join(', ')}: nothing can be built around an unknown part.`;
 
 async function jobOf(result: Result, { kits, serials: given }: Lot): Promise<Job | Nothing> {
   const { evaluation, own = [] } = result;
