@@ -1,6 +1,6 @@
 /** The page: the design on one side, the answer on the other; on a phone one of the two, by a switch in reach of the thumb. */
 import type { ComponentChildren } from 'preact';
-import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { Answer } from './answer/Answer.tsx';
 import { Spoken } from './answer/Spoken.tsx';
 import { Design } from './form/Design.tsx';
@@ -26,7 +26,7 @@ export type Side = 'design' | 'answer';
 export function App({ demos }: { readonly demos: readonly Demo[] }) {
   const bench = useBench();
   const { look } = useBenchState('look');
-  const [side, turn] = useState<Side>('answer');
+  const [side, turn] = useSides();
   const [to, go] = useState<To | null>(null);
   const [said, say] = useState('');
   const [starting, start] = useState(false);
@@ -76,6 +76,18 @@ export function App({ demos }: { readonly demos: readonly Demo[] }) {
       <Turn side={side} turn={turn} />
     </GoContext.Provider>
   );
+}
+
+/** Where one of the two sides is shown, each stays where it was scrolled to. */
+function useSides(): [Side, (side: Side) => void] {
+  const [side, set] = useState<Side>('answer');
+  const tops = useRef({ design: 0, answer: 0 });
+  useLayoutEffect(() => scrollTo({ top: tops.current[side], behavior: 'instant' }), [side]);
+  const turn = (next: Side): void => {
+    tops.current[side] = scrollY;
+    set(next);
+  };
+  return [side, turn];
 }
 
 interface MainProps {

@@ -119,9 +119,17 @@ describeWithPeer('chromium', 'three jobs by thumb', () => {
     await fits(page, 'the answer');
     await page.locator('.feed .part.wire').first().tap();
     await until(page, `document.querySelector('.card .reading').textContent.includes('main')`);
+    await button(page, 'Change it').scrollIntoViewIfNeeded();
+    const place = await page.evaluate('scrollY');
     await button(page, 'Change it').tap();
     await until(page, `document.activeElement.closest('#field-feed_0_') !== null`);
     expect(await page.locator('.answer').isVisible()).toBe(false);
+    // Each side stays where it was.
+    const form = await page.evaluate('scrollY');
+    await turn(page, 'Answer');
+    expect(await page.evaluate('scrollY')).toBe(place);
+    await turn(page, 'Design');
+    expect(await page.evaluate('scrollY')).toBe(form);
     await after(page, () => page.locator('#field-feed_0__length').fill('3'));
     await fits(page, 'the form of the main wire');
     await turn(page, 'Answer');
