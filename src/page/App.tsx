@@ -7,7 +7,7 @@ import { Design } from './form/Design.tsx';
 import { Banners } from './shell/Banners.tsx';
 import { useDrop } from './shell/drop.ts';
 import type { Demo } from './shell/files.ts';
-import { useKeys } from './shell/keys.ts';
+import { useKeys, useSight } from './shell/keys.ts';
 import { Start } from './shell/Start.tsx';
 import { Toolbar } from './shell/Toolbar.tsx';
 import {
@@ -34,6 +34,7 @@ export function App({ demos }: { readonly demos: readonly Demo[] }) {
     document.documentElement.dataset.look = look;
   }, [look]);
   useKeys(bench);
+  useSight();
   const over = useDrop(bench, say);
   return (
     <GoContext.Provider

@@ -154,8 +154,14 @@ describeWithPeer('chromium', 'three jobs by thumb', () => {
     await page.locator('.links a', { hasText: 'Readings' }).tap();
     await page.locator('.part-readings summary').first().tap();
     const drop = page.getByRole('textbox', { name: /^drop, main limiter, multimeter/ });
+    await drop.tap();
+    // The keyboard comes up: what is typed in stays above what stands at the foot of the screen.
+    await page.setViewportSize({ width: 360, height: 400 });
+    const covered = `document.activeElement.getBoundingClientRect().bottom > document.querySelector('.card-help').getBoundingClientRect().top`;
+    await until(page, `innerHeight === 400 && !(${covered})`);
     await drop.fill('900');
     await after(page, () => drop.press('Enter'));
+    await page.setViewportSize(PHONE.viewport);
     await page.locator('.part-readings .causes').first().waitFor();
     await fits(page, 'causes of a reading');
     expect(await page.locator('.check').textContent()).toMatch(/\d+ %.*main/);

@@ -199,6 +199,15 @@ function Help({ line }: { readonly line: CardLine | null }) {
   const [wrong] = problemsAt(problems, ['measured'], true);
   return (
     <div class="card-help">
+      {wrong === undefined ? null : (
+        <p class="problem">
+          ✕{' '}
+          <button type="button" class="link problem" onClick={() => go(wrong)}>
+            {wrong.key}
+          </button>{' '}
+          {wrong.found}; {wrong.taken}
+        </p>
+      )}
       <p id={HELP}>
         {line === null ? (
           <span class="quiet">A bare number takes the unit of its line.</span>
@@ -212,15 +221,6 @@ function Help({ line }: { readonly line: CardLine | null }) {
           </>
         )}
       </p>
-      {wrong === undefined ? null : (
-        <p class="problem">
-          ✕{' '}
-          <button type="button" class="link problem" onClick={() => go(wrong)}>
-            {wrong.key}
-          </button>{' '}
-          {wrong.found}; {wrong.taken}
-        </p>
-      )}
     </div>
   );
 }

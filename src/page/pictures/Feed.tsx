@@ -86,14 +86,15 @@ const LINE = 13;
 const UNDER = 8;
 const LETTER = 7;
 
-/** The names above the columns: each column beside a lower one, so that a name has twice its width; else name under name. */
-function headsOf(columns: Scene['columns']): {
+/** The names above the columns: each column beside a lower one, so that a name has twice its width, up to the edge; else name under name. */
+function headsOf({ columns, length }: Pick<Scene, 'columns' | 'length'>): {
   readonly heads: readonly (readonly string[])[];
   readonly upper: number;
   readonly lines: number;
 } {
   const heads = columns.map(({ names, from, to }) => {
-    const most = Math.floor((2 * (to - from + GAP)) / LETTER);
+    const middle = (from + to) / 2;
+    const most = Math.floor((2 * Math.min(to - from + GAP, middle, length - middle)) / LETTER);
     const whole = names.join(', ');
     return whole.length <= most ? [whole] : names.map((name) => shortened(name, most));
   });
@@ -105,7 +106,7 @@ function headsOf(columns: Scene['columns']): {
 function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
   const { down, length, breadth, columns, joints, parts, ends } = scene;
   const svg = useRef<SVGSVGElement>(null);
-  const { heads, upper, lines } = headsOf(columns);
+  const { heads, upper, lines } = headsOf(scene);
   const top = down ? 0 : lines * LINE + UNDER;
   const at = (along: number, across: number): [number, number] =>
     down ? [across, along] : [along, across + top];

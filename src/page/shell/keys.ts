@@ -1,10 +1,11 @@
-/** Undo and redo by keyboard. In a field that is being typed in, the browser's own undo takes back what was typed. */
+/** Undo and redo by keyboard, and the room that a keyboard on the screen takes. */
 import { useEffect } from 'preact/hooks';
 import type { Bench } from '../state/bench.ts';
 
 /** The mark of a field in which something was typed since it was entered. */
 const TYPED = 'typed';
 
+/** In a field that is being typed in, the browser's own undo takes back what was typed. */
 export function useKeys(bench: Bench): void {
   useEffect(() => {
     const keys = (event: KeyboardEvent): void => {
@@ -20,4 +21,16 @@ export function useKeys(bench: Bench): void {
     document.addEventListener('keydown', keys);
     return () => document.removeEventListener('keydown', keys);
   }, [bench]);
+}
+
+/** The field at hand stays in sight when the keyboard of a phone takes its part of the screen. */
+export function useSight(): void {
+  useEffect(() => {
+    const show = (): void => {
+      const { activeElement: hand } = document;
+      if (hand?.matches('input[type="text"]')) hand.scrollIntoView({ block: 'nearest' });
+    };
+    addEventListener('resize', show);
+    return () => removeEventListener('resize', show);
+  }, []);
 }
