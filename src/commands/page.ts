@@ -27,7 +27,7 @@ export async function run(argv: string[]): Promise<number> {
   if (file !== undefined) {
     const given = await readGiven(file, { shop: values.shop });
     if (given === null) return 2;
-    const name = file === '-' ? 'design.yaml' : basename(file).replace(/\.xlsx$/i, '.yaml');
+    const name = file === '-' ? 'design.yaml' : basename(file).replace(/\.(xlsx|ods)$/i, '.yaml');
     page = withDesign(page, name, given);
   }
   await writeFiles([{ path: out, bytes: page }], { force, inputs: file === undefined ? [] : [file] });

@@ -4,7 +4,7 @@ import { App } from './App.tsx';
 import { Origins } from './answer/Origins.tsx';
 import { followPrinting } from './pictures/width.ts';
 import type { Form } from './protocol.ts';
-import type { Demo } from './shell/files.ts';
+import { type Demo, named, save } from './shell/files.ts';
 import { Guard } from './shell/Guard.tsx';
 import { Bench } from './state/bench.ts';
 import { type Box, Storage } from './state/storage.ts';
@@ -28,6 +28,10 @@ const start = own ?? (demos[0] as Demo);
 // A page that was written anew, with other prices beside the same design, is another one.
 const storage = new Storage(own === null ? '' : `${own.text}${own.shop?.text ?? ''}`, localBox());
 
+const rescue = (): void => {
+  const { text, file } = bench.state.history.now;
+  save(text, named(file, '.yaml'));
+};
 const afresh = (): void => {
   storage.clear();
   location.reload();
@@ -43,7 +47,7 @@ addEventListener('pagehide', () => bench.flush());
 addEventListener('storage', (event) => storage.concerns(event) && bench.overtaken());
 render(
   <BenchContext.Provider value={bench}>
-    <Guard afresh={afresh}>
+    <Guard rescue={rescue} afresh={afresh}>
       <Origins>
         <App demos={demos} />
       </Origins>

@@ -5,7 +5,7 @@ import { expect, test } from 'vitest';
 import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { demoPath } from '../workbook/books.ts';
-import { answered, answers, choose, open, pageOf, until } from './bench.ts';
+import { answered, answers, choose, open, pageOf, unfold, until } from './bench.ts';
 import { HOLD } from './hold.ts';
 
 /** What is seen of the verdict. */
@@ -184,8 +184,14 @@ describeWithPeer('chromium', 'an answer of before', () => {
     const field = page.locator('#field-coil_temperature');
     await field.fill('warm');
     await until(page, `${marks}.join() === 'Not current,Not current'`);
+    // Nobody saves what is not of the text at hand.
+    expect(await page.getByRole('button', { name: 'Save as SVG' }).isDisabled()).toBe(true);
     await field.fill('60 degC');
     await until(page, verdicts);
+    // The lines of the state that is kept are of its own supply.
+    await unfold(page);
+    await page.locator('#field-sweep_supply').fill('13 V');
+    await expect.poll(() => page.locator('.part-speed').textContent()).toContain('at 13.0 V and 14.0 V');
   });
 
   test('a reading that is being typed goes to the design at hand, not to the file that is dropped', async () => {

@@ -30,15 +30,16 @@ function pictureOf(lines: SpeedLines, beside: View | null): Picture {
   return then === null ? speedPicture([lines]) : speedPicture([{ ...lines, name: 'now' }, then]);
 }
 
-/** The sweep of a snapshot; what its coils got behind the feed is not kept. */
-function linesOf({ json }: View, { run, supply, axes }: SpeedLines): SpeedLines | null {
+/** The sweep of a snapshot, at its own supply; what its coils got behind the feed is not kept. */
+function linesOf({ json, design }: View, { axes }: SpeedLines): SpeedLines | null {
+  const { runs, sweep } = design;
   const speeds = json.sweep.flatMap((at): AtSpeed[] => {
     const { rpm, main_average_A: average, main_rms_A: effective, main_peak_A: peak, energy_J: joules } = at;
     if (rpm === null || average === null || effective === null || peak === null) return [];
     const stiff = joules === null ? null : joules * 1e3;
     return [{ rpm, average, effective, peak, stiff, delivered: null, clipped: false }];
   });
-  return speeds.length === 0
-    ? null
-    : { name: 'snapshot', speeds, run, supply, fuse: null, ampacity: null, axes };
+  if (sweep === null || speeds.length === 0) return null;
+  const run = runs[0]?.name ?? '';
+  return { name: 'snapshot', speeds, run, supply: sweep.supply, fuse: null, ampacity: null, axes };
 }

@@ -1,12 +1,14 @@
 /** The wiring diagram of the kit. */
 import { useEffect, useState } from 'preact/hooks';
 import { named, save } from '../shell/files.ts';
-import { useBenchState, useReply } from '../state/use.ts';
+import { useBenchState, useCurrent, useReply } from '../state/use.ts';
 import { Dated } from './Dated.tsx';
 
 export function Wiring() {
   const { view, history } = useBenchState('view', 'history');
   const { reply: svg, late } = useReply('diagram', null, 'diagram');
+  // As the papers that it is one of.
+  const current = useCurrent() && view?.design.unknowns.length === 0;
   const [url, set] = useState<string | null>(null);
   useEffect(() => {
     if (typeof svg !== 'string') return;
@@ -21,7 +23,7 @@ export function Wiring() {
       <p class="buttons">
         <button
           type="button"
-          disabled={late}
+          disabled={late || !current}
           onClick={() => save(svg, named(history.now.file, '-wiring.svg'))}
         >
           Save as SVG
