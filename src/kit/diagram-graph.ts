@@ -64,7 +64,7 @@ export interface Shape {
 
 export const lines = (text: string, room: number): string[] => wrapText(text, room / FONT);
 /** The first line is bold, and wider by so much. */
-const BOLD = 1.13;
+export const BOLD = 1.13;
 export const widest = (texts: readonly string[]): number =>
   Math.max(0, ...texts.map((t, i) => textWidth(t) * FONT * (i === 0 ? BOLD : 1)));
 

@@ -1,6 +1,6 @@
 /** The table of wires on the diagram, where it leaves room for one: in columns of rows, beside the drawing or below it. In mm. */
 import type { Evaluation } from '../engine/evaluate.ts';
-import { FONT } from './diagram-graph.ts';
+import { BOLD, FONT } from './diagram-graph.ts';
 import { leftText, line } from './diagram-symbols.ts';
 import { endName } from './labels.ts';
 import { onPaper } from './lengths.ts';
@@ -46,7 +46,10 @@ export const wireRows = ({ pieces }: Harness, e: Evaluation): string[][] =>
 /** In the first of the places that has room for it; null where none has. */
 export function wireTable(rows: readonly string[][], places: readonly Free[]): WireTable | null {
   const columns = HEAD.map((head, i) =>
-    Math.max(...[head, ...rows.map((row) => row[i] as string)].map((cell) => textWidth(cell) * FONT)),
+    Math.max(
+      textWidth(head) * FONT * BOLD,
+      ...rows.map((row) => textWidth(row[i] as string) * FONT * (i === 0 ? BOLD : 1)),
+    ),
   );
   const width = columns.reduce((sum, one) => sum + one + SPACE, 0);
   for (const place of places)

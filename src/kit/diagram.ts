@@ -140,10 +140,11 @@ function foot(
   const pins = labels === undefined ? CONNECTOR : 0;
   const room = PAGE.width - TITLE - (relays.length > 0 ? SOCKET : 0) - pins - 4;
   const notes = listed ? plain : `${plain} All lengths: table of wires.`;
-  const [name = '', ...more] = wrapText(e.design.title, (TITLE - 4) / FONT);
+  const [name = '', next = '', ...more] = wrapText(e.design.title, (TITLE - 4) / FONT);
   const lines = [
     title,
-    more.length > 0 ? `${name} …` : name,
+    name,
+    ...(next === '' ? [] : [more.length > 0 ? `${next} …` : next]),
     `${block?.shop ?? '______'}`.slice(0, 40),
     `Revision ${block?.revision ?? '______'}, date ${e.design.date ?? '______'}`.slice(0, 44),
     block === null ? '' : `Design ${block.design}`,

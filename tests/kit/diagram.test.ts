@@ -93,6 +93,16 @@ test('the original control wire is drawn at the coil’s connector, with the pin
   expect(wiringDiagram(result(straight(4)))).toMatch(/<path class="control" d="M[\d. ]+L[\d. ]+"/);
 });
 
+test('a title that is longer than the title block goes on in a second line', () => {
+  const titled = (title: string): string[] =>
+    texts(wiringDiagram(result(straight(4).replace(/^title: .*$/m, `title: ${title}`))));
+  const long = 'Five cylinders, one coil on each of the plugs, one spark in every cycle';
+  const found = titled(long);
+  const at = found.indexOf('Wiring diagram');
+  expect(`${found[at + 1]} ${found[at + 2]}`).toBe(long);
+  expect(titled(`${long}, ${long}`)[at + 2]).toMatch(/ …$/);
+});
+
 test('no length is broken where the drawing is full', () => {
   const [, full = ''] = CASES.find(([of]) => of.startsWith('16 coils in two banks, colours')) ?? [];
   const found = texts(wiringDiagram(result(full)));
