@@ -130,7 +130,7 @@ function coilPanel({ circuit, coils }: Trace, lines: readonly CoilLine[], worst:
     title:
       lines.length === 1
         ? `Current of ${coilName(worst.id)}`
-        : `${which}, with its name at its firing; dark: ${coilName(worst.id)}, the lowest supply at a firing`,
+        : `${which}, with its name at its firing; thick: ${coilName(worst.id)}, the lowest supply at a firing`,
     height: HEIGHT.coils,
     y: { label: 'Current', unit: 'A', from: 0, to: NAMES * (limited ? Math.max(limit, highest) : highest) },
     parts: [
@@ -162,7 +162,7 @@ function supplyPanel({ circuit }: Trace, lines: readonly CoilLine[], worst: Coil
   const all = lines.flatMap((one) => one.supply.map(({ y }) => y));
   const text = `${shortened(coilName(worst.id), 17)} fires at ${fires.supply.toFixed(2)} V`;
   return {
-    title: `Supply at ${lines.length === 1 ? 'the coil' : `the coils; dark: ${coilName(worst.id)}`}`,
+    title: `Supply at ${lines.length === 1 ? 'the coil' : `the coils; thick: ${coilName(worst.id)}`}`,
     height: HEIGHT.supply,
     y: axisOf('Supply', 'V', [supply, ...all], STIFF),
     parts: [
