@@ -50,6 +50,10 @@ export function asRead(value: number | null, unit: string, shown?: string, exact
 export const printValue = (value: number | null, unit: string, shown?: string, exact = false): string =>
   value === null ? 'not known' : asRead(value, unit, shown, exact).join(' ').trim();
 
+/** `5.01–16.4`; from below 0 with a word, since a dash reads as another minus: `−0.98 to 26.7`. */
+export const printRange = (low: string, high: string): string =>
+  low === high ? low : `${low}${low.startsWith('−') ? ' to ' : '–'}${high}`;
+
 /** `class C`, `TXL` */
 export const printInsulation = (name: string): string => `${name.length === 1 ? 'class ' : ''}${name}`;
 

@@ -1,5 +1,5 @@
 /** An install as found, for the terminal: the verdict, what to mend in order of harm, readings. At most 80 columns. */
-import { asRead } from '../basis/print.ts';
+import { asRead, printRange } from '../basis/print.ts';
 import type { Design } from '../design/design.ts';
 import { heading, sentence, toldOnce } from '../findings/words.ts';
 import type { Checked } from '../readings/check.ts';
@@ -180,7 +180,7 @@ function readings({ readings: taken, diagnosis, result: { evaluation: e } }: Che
       reading.point === null ? '' : (design.points[reading.point]?.name ?? ''),
       instrumentWords(reading),
       say(reading.value),
-      x.low === x.high ? say(x.low) : `${say(x.low)}–${say(x.high)}`,
+      printRange(say(x.low), say(x.high)),
       asRead(0, x.unit, x.shown)[1],
       WORDS[stands],
     ];

@@ -1,5 +1,6 @@
 /** An install as found: what to measure and what is acceptable, entries for what was read, and what the readings mean. */
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
+import { printRange } from '../../basis/print.ts';
 import type { Path } from '../../design/problems.ts';
 import { withUnit } from '../form/info.ts';
 import { asTyped } from '../form/written.ts';
@@ -213,10 +214,8 @@ function Help({ line }: { readonly line: CardLine | null }) {
           <span class="quiet">A bare number takes the unit of its line.</span>
         ) : (
           <>
-            <b>
-              {line.where} {line.point}
-            </b>{' '}
-            acceptable {rangeOf(line)} <span class="quiet">{line.probes}</span>{' '}
+            <b>{[line.where, line.point, line.instrument].filter(Boolean).join(', ')}</b>: acceptable{' '}
+            {rangeOf(line)} <span class="quiet">{line.probes}</span>{' '}
             <a href="#readings">What the readings mean</a>
           </>
         )}
@@ -225,7 +224,7 @@ function Help({ line }: { readonly line: CardLine | null }) {
   );
 }
 
-const rangeOf = ({ low, high, unit }: CardLine): string => `${low === high ? low : `${low}–${high}`} ${unit}`;
+const rangeOf = ({ low, high, unit }: CardLine): string => `${printRange(low, high)} ${unit}`;
 
 interface EntryProps {
   readonly line: CardLine;
