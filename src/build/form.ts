@@ -15,8 +15,11 @@ import type { FieldInfo, Form, Schema } from '../page/protocol.ts';
 /** Units that a person who works in US customary units writes in the place of ours. */
 const US: Readonly<Record<string, string>> = { m: 'in', mm: 'in', degC: 'degF' };
 
+/** Keys stand in the marks of a text, not in those of a page of documentation. */
+const spoken = (text: string): string => text.replace(/`([^`]*)`/g, '“$1”');
+
 export function formOf(): Form {
-  const schema = designJsonSchema() as Schema;
+  const schema: Schema = JSON.parse(spoken(JSON.stringify(designJsonSchema())));
   const records = new Map(
     Object.values<Quantity>(QUANTITIES).flatMap((q) =>
       q.kind === 'input'

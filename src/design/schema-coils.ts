@@ -170,7 +170,7 @@ export const coil = map(
       description: 'Limit of the coil or its driver; left out: none.',
     }).optional(),
     temperature: quantity(RANGES.temperature, {
-      description: 'Temperature of the coil for the load; a cold coil draws most.',
+      description: 'Temperature of the coil for the load.',
       preset: PRESETS.temperature.text,
     }).optional(),
     series_resistor: seriesResistor.optional(),

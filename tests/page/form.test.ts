@@ -38,3 +38,8 @@ test('names of fields are words of the trade, not keys', () => {
   );
   expect(odd.map(([place, { label }]) => `${place}: ${label}`)).toEqual([]);
 });
+
+test('help is text, not the source of a page', () => {
+  expect(Object.entries(fields).filter(([, { help }]) => help.includes('`'))).toEqual([]);
+  expect(fields['run.length']?.help).toContain('“carries: each”');
+});
