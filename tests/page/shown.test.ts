@@ -49,6 +49,15 @@ test('where no sizes were found the picture and the drop tell nothing of those t
   expect(budget.runs).toEqual([]);
 });
 
+test('off the worst path a conductor has no share of its drop', () => {
+  const six = run(demoDesign('hill-climb-six'));
+  const { parts, budget } = viewOf(six, ['metric']).shown.metric as Shown;
+  const told = (run: string): string[] =>
+    parts.flatMap(({ id, shares }) => (id.startsWith(`${run}.`) && shares.drop != null ? [id] : []));
+  expect(told('branch')).toEqual([`branch.${budget.coil}`]);
+  expect(told('coil ground')).toEqual([`coil ground.${budget.coil}`]);
+});
+
 describe('forms', () => {
   const schema = designJsonSchema() as Schema;
   const at = (...path: string[]): Schema =>

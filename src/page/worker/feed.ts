@@ -41,6 +41,8 @@ export const within = (name: QuantityName, at: At): At =>
 function shareOf(e: Evaluation, { value, limit, least }: Over, at: At): Share | null {
   const own = e.number(value, within(value, at));
   const { units } = e.design;
+  // A conductor off the worst path has a drop of its own, which is none of that path.
+  if (value === 'wire_worst_drop' && own === 0) return null;
   // Sizes that only stand in carry nothing.
   if (own === null || standsIn(e, value, at) || (limit !== null && standsIn(e, limit, at))) return null;
   const most = limit === null ? null : e.number(limit, within(limit, at));
