@@ -8,7 +8,7 @@ import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { demoPath } from '../workbook/books.ts';
 import { faultsInBoth } from './axe.ts';
-import { answered, answers, open, pageOf, until } from './bench.ts';
+import { answered, answers, open, pageOf, type, unfold, until } from './bench.ts';
 import { HOLD } from './hold.ts';
 
 /** A rule that is not met, and a value. */
@@ -87,6 +87,18 @@ describeWithPeer('chromium', 'late states of the page', () => {
     await page.getByRole('button', { name: 'Save', exact: true }).click();
     for (const name of ['Workbook', 'Result'])
       expect(await page.getByRole('button', { name, exact: true }).isDisabled(), name).toBe(true);
+  });
+
+  test('where no size is found, the size that is no longer chosen is one', async () => {
+    const { page } = await open(browser(), await pageOf(demoPath('pair-four')));
+    await unfold(page);
+    await type(page, 'limits_drop', '0.1 V');
+    await until(page, `document.title.startsWith('FAIL')`);
+    const before = await answers(page);
+    await page.locator('.slider button').press('Enter');
+    await answered(page, before + 1);
+    expect(await page.locator('.problems').count()).toBe(0);
+    expect(await page.locator('#field-feed_0__gauge').inputValue()).toMatch(/^\S+ \w+$/);
   });
 
   test('under forced colours steps of a share differ by stroke, kinds of a drop by fill; nothing moves', async () => {

@@ -197,13 +197,18 @@ function Gauge({ label, view }: { readonly label: string; readonly view: View })
   const sold = parts.find(({ kind }) => kind === 'wire')?.name.split(' ')[1];
   const size = printSize(auto ? now : sold === 'SAE' ? text.replace('AWG', sold) : text);
   const said = `${size}${auto ? ', chosen' : ''}`;
-  const write = (value: string): void => bench.editAll([{ key: path, value }], `slider ${label}`);
+  const write = (value = 'auto'): void => bench.editAll([{ key: path, value }], `slider ${label}`);
   return (
     <div class="slider">
       <label for="slider-gauge">{label}</label>
       <output>
         {size}{' '}
-        <button type="button" class="small" aria-pressed={auto} onClick={() => write(auto ? now : 'auto')}>
+        <button
+          type="button"
+          class="small"
+          aria-pressed={auto}
+          onClick={() => write(auto ? now || sizes.at(-1) : 'auto')}
+        >
           auto
         </button>
       </output>
@@ -215,7 +220,7 @@ function Gauge({ label, view }: { readonly label: string; readonly view: View })
         step={1}
         value={Math.max(0, at)}
         aria-valuetext={said}
-        onInput={(event) => write(sizes[Number(event.currentTarget.value)] ?? 'auto')}
+        onInput={(event) => write(sizes[Number(event.currentTarget.value)])}
         onChange={() => bench.settle()}
       />
     </div>
