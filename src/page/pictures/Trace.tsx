@@ -7,10 +7,16 @@ import { Dated } from './Dated.tsx';
 
 export function Trace({ view }: { readonly view: View }) {
   const { points, sweep } = view.json;
-  const [chosen, choose] = useState(points.length - 1);
+  // A point by its name, a speed by its place in the sweep; the last point stands for one that the design has not.
+  const [chosen, choose] = useState<string | number>('');
   const id = useId();
-  // The design may have lost points or speeds since the choice.
-  const speed = Math.min(chosen, points.length + sweep.length - 1);
+  const point = points.findIndex(({ name }) => name === chosen);
+  const speed =
+    typeof chosen === 'number' && sweep.length > 0
+      ? points.length + Math.min(chosen, sweep.length - 1)
+      : point < 0
+        ? points.length - 1
+        : point;
   const { reply: picture, late } = useReply('trace', { speed }, String(speed));
   const onSweep = speed >= points.length;
   return (
@@ -20,12 +26,12 @@ export function Trace({ view }: { readonly view: View }) {
           <label for={`${id}-point`}>Point </label>
           <select
             id={`${id}-point`}
-            value={onSweep ? '' : speed}
-            onChange={(event) => choose(Number(event.currentTarget.value))}
+            value={onSweep ? '' : points[speed]?.name}
+            onChange={(event) => choose(event.currentTarget.value)}
           >
             {onSweep ? <option value="">a speed of the sweep</option> : null}
-            {points.map(({ name, rpm }, i) => (
-              <option key={name} value={i}>
+            {points.map(({ name, rpm }) => (
+              <option key={name} value={name}>
                 {name}, {Math.round(rpm ?? 0)} rpm
               </option>
             ))}
@@ -41,7 +47,7 @@ export function Trace({ view }: { readonly view: View }) {
               max={sweep.length - 1}
               value={onSweep ? speed - points.length : nearest(view, speed)}
               aria-valuetext={`${Math.round((onSweep ? sweep[speed - points.length]?.rpm : points[speed]?.rpm) ?? 0)} rpm`}
-              onInput={(event) => choose(points.length + Number(event.currentTarget.value))}
+              onInput={(event) => choose(Number(event.currentTarget.value))}
             />
           </span>
         ) : null}

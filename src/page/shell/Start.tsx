@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { readValue, unitsTaken } from '../../basis/read-value.ts';
 import { printUnit } from '../../basis/units.ts';
+import { RANGES } from '../../design/ranges.ts';
 import { readOrder } from '../../design/spellings.ts';
 import { readTree } from '../../design/tree.ts';
 import { edited } from '../../saved/apply.ts';
@@ -26,9 +27,6 @@ interface Asked {
   readonly us?: string;
   readonly key: readonly (string | number)[];
 }
-
-/** Cylinders that the file takes. */
-const MOST = 16;
 
 const SHEET: readonly Asked[] = [
   { id: 'ohm', label: 'Primary resistance', unit: 'ohm', key: ['coil', 'resistance'] },
@@ -131,6 +129,8 @@ export function Start({ close, done }: StartProps) {
       document.getElementById(`start-${wrong}`)?.focus();
       return;
     }
+    const rpm = withUnit(given.rpm ?? '', 'rpm');
+    const read = readValue(rpm, 'rpm');
     const whole: [Edit['key'], Plain][] = [
       [['title'], `${cylinders} cylinder${cylinders === 1 ? '' : 's'}, ${LAYOUTS[layout]}`],
       [['engine', 'firing_order'], orderOf(written)],
@@ -140,6 +140,8 @@ export function Start({ close, done }: StartProps) {
           return value === undefined ? [] : [[one.key, withUnit(value, unitOf(one))]];
         }),
       ),
+      // The charts go as far as the engine does, where two of their speeds lie below that.
+      ...(read.ok && read.value >= 1500 ? [[['sweep', 'to'], rpm] as [Edit['key'], Plain]] : []),
       ...(given.hot === undefined
         ? []
         : [[['return', 0, 'ambient'], withUnit(given.hot, us ? 'degF' : 'degC')] as [Edit['key'], Plain]]),
@@ -208,7 +210,7 @@ export function Start({ close, done }: StartProps) {
                 setOrder(null);
               }}
             >
-              {Array.from({ length: MOST }, (_, i) => i + 1).map((n) => (
+              {Array.from({ length: RANGES.cylinders.to }, (_, i) => i + 1).map((n) => (
                 <option key={n} value={n}>
                   {n}
                 </option>
