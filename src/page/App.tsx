@@ -101,7 +101,7 @@ interface MainProps {
 function Main({ side, over, children }: MainProps) {
   const { answers, busy, moving } = useBenchState('answers', 'busy', 'moving');
   return (
-    <main data-answers={answers} data-busy={busy || moving} data-side={side} class={over ? 'over' : ''}>
+    <main data-answers={answers} data-busy={busy || moving} data-side={side} class={over ? 'taking' : ''}>
       {children}
     </main>
   );

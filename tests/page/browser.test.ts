@@ -260,11 +260,17 @@ describeWithPeer('chromium', 'the page', () => {
     const { page, said, asked } = await opened();
     await titled(page, 'Hill-climb');
     const text = demo('pair-four');
+    const conductor = `getComputedStyle(document.querySelector('.feed .conductor')).stroke`;
+    const stroke = await page.evaluate(conductor);
     await page.evaluate(`(() => {
-      const held = new DataTransfer();
-      held.items.add(new File([${JSON.stringify(text.replace('Delivery van', 'My van & <b>'))}], 'mine.yaml'));
-      dispatchEvent(new DragEvent('drop', { dataTransfer: held, cancelable: true }));
+      window.carried = new DataTransfer();
+      carried.items.add(new File([${JSON.stringify(text.replace('Delivery van', 'My van & <b>'))}], 'mine.yaml'));
+      dispatchEvent(new DragEvent('dragover', { dataTransfer: carried, cancelable: true }));
     })()`);
+    // The page shows that it takes the file, and nothing else of the feed.
+    await until(page, `getComputedStyle(document.querySelector('main')).outlineStyle !== 'none'`);
+    expect(await page.evaluate(conductor)).toBe(stroke);
+    await page.evaluate(`dispatchEvent(new DragEvent('drop', { dataTransfer: carried, cancelable: true }))`);
     await titled(page, 'My van & <b>');
     await page.locator('h2#design').click();
     await page.keyboard.press('Control+z');
@@ -286,8 +292,15 @@ describeWithPeer('chromium', 'the page', () => {
     await page.getByRole('button', { name: /^A new feed/ }).click();
     await page.locator('#start-cylinders').selectOption('6');
     await page.locator('#start-main').fill('1.8');
+    await page.locator('#start-rpm').fill('9000');
     await page.getByRole('button', { name: 'Show the answer' }).click();
     await titled(page, '6 cylinders');
+    // Charts go as far as the engine, and the currents are those at its highest speed.
+    expect((await result(page)).sweep.at(-1).rpm).toBe(9000);
+    await until(
+      page,
+      `document.querySelector('.part-trace select').selectedOptions[0].textContent === 'limiter, 9000 rpm'`,
+    );
     expect(await page.locator('#field-feed_0__length').inputValue()).toBe('1.8 m');
     // The papers are those that the command writes, letter for letter.
     await choose(page, 'Open', 'Demo: hill climb six');

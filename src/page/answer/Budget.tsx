@@ -8,7 +8,7 @@ import { Origin } from './Origin.tsx';
 /** Height of the bar, of the names above it and of the scale below it [px]. */
 const BAR = 16;
 const NAME = 14;
-const SCALE = 20;
+const SCALE = 24;
 /** Marks on the scale, about. */
 const MARKS = 5;
 const WORDS = {
@@ -108,7 +108,7 @@ function Bar({ budget: { runs, volts, limit }, width }: { readonly budget: Spent
           <text
             class="scale"
             x={x(value)}
-            y={bottom + 15}
+            y={bottom + 19}
             text-anchor={value === 0 ? 'start' : x(value) > width - 20 ? 'end' : 'middle'}
           >
             {value}

@@ -9,6 +9,7 @@ import { Progress } from './Progress.tsx';
 export function Kit() {
   const [open, unfold] = useState(false);
   const [lot, set] = useState<Lot>({ kits: '', serials: '' });
+  const [zip, hand] = useState<Uint8Array | null>(null);
   const current = useCurrent();
   return (
     <section aria-labelledby="kit" class="part-kit">
@@ -29,8 +30,8 @@ export function Kit() {
             take={(serials) => set((now) => ({ ...now, serials }))}
           />
         </div>
-        {open ? <Book lot={lot} ready={current} /> : null}
-        {!open ? null : current ? <Listed lot={lot} /> : <p>Not current: no papers are made.</p>}
+        {open ? <Book lot={lot} ready={current} zip={zip} /> : null}
+        {!open ? null : current ? <Listed lot={lot} hand={hand} /> : <p>Not current: no papers are made.</p>}
       </details>
     </section>
   );
@@ -57,21 +58,27 @@ const Entry = ({ id, label, example, take }: EntryProps) => (
   </p>
 );
 
-function Listed({ lot }: { readonly lot: Lot }) {
+interface ListedProps {
+  readonly lot: Lot;
+  /** Hands all papers to the button beside that of the workbook. */
+  readonly hand: (zip: Uint8Array | null) => void;
+}
+
+function Listed({ lot, hand }: ListedProps) {
   const { logo } = useBenchState('logo');
   const [found, stop] = useSlow('papers', { ...lot, logo }, JSON.stringify([lot, logo]));
   const [shown, show] = useState<string | null>(null);
+  const papers = found.is === 'done' && !('why' in found.reply) ? found.reply : null;
+  useEffect(() => {
+    hand(papers?.zip ?? null);
+    return () => hand(null);
+  }, [papers]);
   if (found.is !== 'done') return <Progress of={found} what="The papers are being made" stop={stop} />;
   if ('why' in found.reply) return <p class="problem">{found.reply.why}</p>;
-  const { released, words, files, zip }: Papers = found.reply;
+  const { released, words, files }: Papers = found.reply;
   return (
     <>
       {released ? null : <p class="problem">{words}. The papers say so; do not build from them.</p>}
-      <p class="buttons">
-        <button type="button" onClick={() => save(zip, 'kit.zip')}>
-          All papers as one ZIP
-        </button>
-      </p>
       <ul class="papers">
         {files.map(({ name, what, text }) => (
           <li key={name}>
@@ -102,10 +109,11 @@ const BOOK = 'The workbook of the kit';
 interface BookProps {
   readonly lot: Lot;
   readonly ready: boolean;
+  readonly zip: Uint8Array | null;
 }
 
 /** It stays whatever becomes of the papers: its file may be under way. */
-function Book({ lot, ready }: BookProps) {
+function Book({ lot, ready, zip }: BookProps) {
   const bench = useBench();
   const [said, say] = useState('');
   const { make, stop } = useMaking(BOOK, say);
@@ -118,7 +126,12 @@ function Book({ lot, ready }: BookProps) {
         onClick={() => bench.viewed && make('kitbook', { ...bench.viewed, ...lot }, 'kit.xlsx')}
       >
         Workbook of the kit
-      </button>{' '}
+      </button>
+      {zip === null ? null : (
+        <button type="button" onClick={() => save(zip, 'kit.zip')}>
+          All papers as one ZIP
+        </button>
+      )}
       <Making what={BOOK} said={said} stop={stop} />
     </p>
   );

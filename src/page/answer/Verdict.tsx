@@ -1,5 +1,5 @@
 /** The verdict with what limits, and the figures of the whole feed; or what keeps it from being that of the design at hand. */
-import { useContext } from 'preact/hooks';
+import { useContext, useEffect, useRef } from 'preact/hooks';
 import type { Problem } from '../../design/problems.ts';
 import { hasOwn } from '../../own/found.ts';
 import { verdictCounts } from '../../writers/verdict.ts';
@@ -36,7 +36,7 @@ export function VerdictPanel({ view }: { readonly view: View | null }) {
   const working = standing === 'working';
   if (view === null)
     return (
-      <section class="verdict unknown" aria-labelledby="verdict">
+      <section class={`verdict ${current || working ? 'unknown' : 'off'}`} aria-labelledby="verdict">
         <h2 id="verdict">{current ? 'coilfeed bench' : history.now.file}</h2>
         {current ? (
           <p class="quiet">The first answer takes a second …</p>
@@ -86,7 +86,7 @@ function Word({ view, working }: { readonly view: View; readonly working: boolea
           <Mark verdict={verdict} />
         )}
         <span class="quiet">
-          {unknown > 0 ? 'with the likeliest in their place: ' : ''}
+          {unknown > 0 ? 'on the likeliest: ' : ''}
           {verdictCounts(findings, rows)}
           {hasOwn(view.design) && own === null ? '; the author’s own rules are being worked out' : ''}
         </span>
@@ -167,8 +167,16 @@ function NotCurrent() {
   const alone = beside.length > 0 || (shop === null && problems.some(({ key }) => key === 'shop'));
   const all = [...problems, ...beside];
   const count = all.length;
+  // Whoever opened the file from here goes on with the answer to it.
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(
+    () => () => {
+      if (box.current?.contains(document.activeElement)) document.getElementById('answer')?.focus();
+    },
+    [],
+  );
   return (
-    <div class="told" role="status">
+    <div class="told" role="status" ref={box}>
       <p class="word">
         <span class="mark off">
           {failed === null
@@ -211,7 +219,7 @@ function NotCurrent() {
           , as it could be read last, and everything else as it stands.
         </p>
       ) : view === null ? (
-        <p>There is no answer before that.</p>
+        <p>The answer comes once that is mended.</p>
       ) : own !== null && own.judged !== null && own.judged.problems.length > 0 ? (
         <p>What follows is worked out without it.</p>
       ) : (

@@ -54,6 +54,8 @@ function show({ key, act }: To): boolean {
       fold.open = true;
     const target = targetIn(found, act);
     target.focus({ preventScroll: true });
+    // As after Tab: what is typed takes the place of what stands there.
+    if (target instanceof HTMLInputElement) target.select();
     target.scrollIntoView({ block: 'center' });
     return true;
   }

@@ -79,7 +79,7 @@ function Section({ field: { key, schema, required } }: { readonly field: Named }
       <summary>
         <h3>{name}</h3>
         {wrong > 0 ? <span class="count">{wrong} to mend</span> : null}
-        {there ? null : <span class="quiet">not given</span>}
+        {there ? null : <span class="quiet whole">not given</span>}
       </summary>
       <p class="about">{schema.description}</p>
       {list ? (
