@@ -15,11 +15,13 @@ export function Banners({ start }: { readonly start: () => void }) {
   /** Once is enough. */
   const [known, know] = useState(false);
   // The button that was pressed is gone with its banner.
-  const first = useRef(true);
+  const before = useRef(0);
+  const shown = [fresh, offered !== null, unkept && !known, elsewhere].filter(Boolean).length;
   useEffect(() => {
-    if (first.current) first.current = false;
-    else if (document.activeElement === document.body) document.getElementById('answer')?.focus();
-  }, [fresh]);
+    if (shown < before.current && document.activeElement === document.body)
+      document.getElementById('answer')?.focus();
+    before.current = shown;
+  }, [shown]);
   return (
     <>
       {fresh ? (
