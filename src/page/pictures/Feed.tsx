@@ -262,7 +262,8 @@ function labelsOf(parts: readonly Placed[], mode: Mode, { down, pitch }: Scene):
     const joined =
       part.kind === 'wire' && parts.some((one) => holds(part, one.part) || (!down && isTight(one, placed)));
     told.set(part, !once || (close && part.kind === 'wire') ? [] : joined ? [own.join(' · ')] : own);
-    said.add(same);
+    // A size is not said again for want of a figure beside it.
+    said.add(same).add(`${part.kind} ${part.key} ${part.name}`);
   }
   return { told, beside };
 }

@@ -12,7 +12,8 @@ export const testCardOf = (e: Evaluation): CardLine[] =>
     return {
       where: what === 'supply' || what === 'resting' ? subject : `${what}, ${subject}`,
       point,
-      probes,
+      // A pole stays with its coil.
+      probes: probes.replace(/ (?=[+−])/g, '\u00a0'),
       instrument,
       low,
       high,
