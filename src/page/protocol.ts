@@ -184,6 +184,8 @@ export interface CardLine {
 export interface CheckText {
   readonly verdict: Overall;
   readonly line: string;
+  /** Parts that nobody knows, the most decisive first: what hangs on each, and where to look. */
+  readonly unknown: readonly string[];
   readonly mend: readonly {
     readonly title: string;
     readonly says: string;

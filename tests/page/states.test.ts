@@ -82,6 +82,9 @@ describeWithPeer('chromium', 'late states of the page', () => {
     )) as [number, number];
     expect(limits).toBe(words);
     expect(await page.locator('.part-buy').textContent()).toContain('nothing is listed to buy');
+    // Also without readings: what hangs on the part, and where to look.
+    await page.locator('.check').waitFor();
+    expect(await page.locator('.check').textContent()).toMatch(/Size of \w+: decides .* Look at: /);
     expect(await faultsInBoth(page)).toEqual([]);
     // Its workbook would say PASS of what was taken: the command makes none of it either.
     await page.getByRole('button', { name: 'Save', exact: true }).click();

@@ -6,7 +6,7 @@ import { withUnit } from '../form/info.ts';
 import { asTyped } from '../form/written.ts';
 import { problemsAt, valueAt } from '../place.ts';
 import type { CardLine, CheckText } from '../protocol.ts';
-import { GoContext, useBench, useBenchState, useReply, useSlow } from '../state/use.ts';
+import { GoContext, useBench, useBenchState, useOf, useReply, useSlow } from '../state/use.ts';
 import { LiveMark } from './Mark.tsx';
 import { Progress } from './Progress.tsx';
 import { Table } from './Table.tsx';
@@ -14,7 +14,8 @@ import { Table } from './Table.tsx';
 export function Readings() {
   const { tree } = useBenchState('tree');
   const measured = valueAt(tree.value, ['measured']);
-  const some = Array.isArray(measured) && measured.length > 0;
+  const unknown = useOf(({ view }) => (view?.design.unknowns.length ?? 0) > 0);
+  const some = unknown || (Array.isArray(measured) && measured.length > 0);
   const box = useRef<HTMLElement>(null);
   useStill(box);
   return (
@@ -82,6 +83,16 @@ function Told({ check }: { readonly check: CheckText }) {
       <p class="word">
         <LiveMark verdict={check.verdict} /> <span class="quiet">{check.line}</span>
       </p>
+      {check.unknown.length > 0 ? (
+        <>
+          <h4>What is not known, most decisive first</h4>
+          <ul>
+            {check.unknown.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+        </>
+      ) : null}
       {check.causes.length > 0 ? (
         <>
           <h4>What it is</h4>

@@ -15,7 +15,7 @@ import {
   unseenSentences,
 } from '../../readings/words.ts';
 import { run, withOwn } from '../../run.ts';
-import { verdictLine } from '../../writers/check-report.ts';
+import { unknownSentence, verdictLine } from '../../writers/check-report.ts';
 import type { CheckText } from '../protocol.ts';
 
 export function checkOf(design: Design, own: readonly OwnFound[] = []): CheckText {
@@ -25,6 +25,7 @@ export function checkOf(design: Design, own: readonly OwnFound[] = []): CheckTex
   return {
     verdict: found.verdict,
     line: verdictLine(found).split('  ').slice(1).join('  '),
+    unknown: found.open.map((one) => capital(unknownSentence(one))),
     mend: mend.map(({ harm, subject, says, detail, cost }) => ({
       title: `${HARM_WORDS[harm]}${subject === 'feed' ? '' : `: ${subject}`}`,
       says,
