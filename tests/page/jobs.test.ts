@@ -109,6 +109,8 @@ describeWithPeer('chromium', 'three jobs by keyboard', () => {
     await reach(page, /^button Open the shop/);
     await choose(page, [demoPath('shop')]);
     await until(page, `document.querySelector('.verdict .word')?.textContent.includes('pass')`);
+    // The button is gone; one goes on from the answer.
+    await until(page, `document.activeElement.id === 'answer'`);
     await reach(page, /^a Readings/);
     await press(page, 'Enter');
     await reach(page, /^summary What to measure/);

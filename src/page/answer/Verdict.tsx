@@ -1,5 +1,5 @@
 /** The verdict with what limits, and the figures of the whole feed; or what keeps it from being that of the design at hand. */
-import { useContext, useEffect, useRef } from 'preact/hooks';
+import { useContext, useEffect } from 'preact/hooks';
 import type { Problem } from '../../design/problems.ts';
 import { hasOwn } from '../../own/found.ts';
 import { verdictCounts } from '../../writers/verdict.ts';
@@ -167,16 +167,8 @@ function NotCurrent() {
   const alone = beside.length > 0 || (shop === null && problems.some(({ key }) => key === 'shop'));
   const all = [...problems, ...beside];
   const count = all.length;
-  // Whoever opened the file from here goes on with the answer to it.
-  const box = useRef<HTMLDivElement>(null);
-  useEffect(
-    () => () => {
-      if (box.current?.contains(document.activeElement)) document.getElementById('answer')?.focus();
-    },
-    [],
-  );
   return (
-    <div class="told" role="status" ref={box}>
+    <div class="told" role="status">
       <p class="word">
         <span class="mark off">
           {failed === null
@@ -200,13 +192,7 @@ function NotCurrent() {
         ))}
         {count > LISTED ? <li>and {count - LISTED} more</li> : null}
       </ol>
-      {alone ? (
-        <p>
-          <button type="button" onClick={chooseFile}>
-            Open the shop’s file …
-          </button>
-        </p>
-      ) : null}
+      {alone ? <OpenShop /> : null}
       {held.length > 0 ? (
         <p>
           What follows takes{' '}
@@ -226,6 +212,23 @@ function NotCurrent() {
         <p>What follows is of an earlier text: it does not follow what is typed.</p>
       )}
     </div>
+  );
+}
+
+/** Whoever opened the file from here goes on with the answer: the button goes before that is there. */
+function OpenShop() {
+  useEffect(
+    () => () => {
+      if (document.activeElement === document.body) document.getElementById('answer')?.focus();
+    },
+    [],
+  );
+  return (
+    <p>
+      <button type="button" onClick={chooseFile}>
+        Open the shop’s file …
+      </button>
+    </p>
   );
 }
 
