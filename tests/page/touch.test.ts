@@ -151,7 +151,10 @@ describeWithPeer('chromium', 'three jobs by thumb', () => {
     ]);
     await chooser.setFiles([demoPath('two-bank-v8'), demoPath('shop')]);
     await until(page, `document.title.startsWith('PASS – ')`);
+    // What was said lies over the answer, until something is pressed.
+    await until(page, `document.querySelector('.said').textContent.startsWith('Opened')`);
     await page.locator('.links a', { hasText: 'Readings' }).tap();
+    await until(page, `document.querySelector('.said').textContent === ''`);
     await page.locator('.part-readings summary').first().tap();
     const drop = page.getByRole('textbox', { name: /^drop, main limiter, multimeter/ });
     await drop.tap();

@@ -6,6 +6,7 @@ import { useOf, useShown, useVerdict } from '../state/use.ts';
 import { Margin } from './Margin.tsx';
 import { Mark } from './Mark.tsx';
 import { byArrows, Origin } from './Origin.tsx';
+import { Words } from './Words.tsx';
 
 export function Findings({ view }: { readonly view: View }) {
   const { findings } = useShown(view);
@@ -57,7 +58,9 @@ const List = ({ of }: { readonly of: readonly FindingText[] }) => (
     {of.map((f) => (
       <li key={`${f.rule} ${f.subject}`} class={f.verdict}>
         <Head f={f} />
-        <p>{f.sentence}</p>
+        <p>
+          <Words text={f.sentence} />
+        </p>
         <p class="source">{f.source}</p>
       </li>
     ))}

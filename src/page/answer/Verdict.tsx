@@ -94,7 +94,7 @@ function Word({ view, working }: { readonly view: View; readonly working: boolea
       {unknown > 0 ? (
         <p class="problem">
           {unknown === 1 ? 'One part is' : `${unknown} parts are`} not known: figures stand on the likeliest
-          in its place. See the <a href="#readings">readings</a>.
+          in {unknown === 1 ? 'its' : 'their'} place. See the <a href="#readings">readings</a>.
         </p>
       ) : null}
       {own?.why ? (

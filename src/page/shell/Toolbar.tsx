@@ -1,4 +1,5 @@
 /** What is done with the design as a whole. */
+import { useEffect } from 'preact/hooks';
 import { asYaml } from '../../saved/apply.ts';
 import { shopOf, wholeView } from '../state/bench.ts';
 import { useBench, useBenchState, useCurrent, useOf, useVerdict } from '../state/use.ts';
@@ -27,6 +28,13 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
   const current = useCurrent();
   const sound = tree.sound && current;
   const { make, stop } = useMaking(WORKBOOK, say);
+  // What was said goes with what is done next: on a phone it lies over the answer.
+  useEffect(() => {
+    if (said === '' || stop !== null) return;
+    const away = (): void => say('');
+    addEventListener('pointerdown', away);
+    return () => removeEventListener('pointerdown', away);
+  }, [said, stop, say]);
   const saveText = (): void => {
     save(tree.sound ? asYaml(text) : text, named(file, '.yaml'));
     say('The design is in the downloads.');
