@@ -32,8 +32,8 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
   useEffect(() => {
     if (said === '' || stop !== null) return;
     const away = (): void => say('');
-    addEventListener('pointerdown', away);
-    return () => removeEventListener('pointerdown', away);
+    addEventListener('click', away);
+    return () => removeEventListener('click', away);
   }, [said, stop, say]);
   const saveText = (): void => {
     save(tree.sound ? asYaml(text) : text, named(file, '.yaml'));
