@@ -1,6 +1,5 @@
 /** The design as forms or as text, and below it the place where help and faults are told. */
 import { useContext, useEffect, useState } from 'preact/hooks';
-import { Words } from '../answer/Words.tsx';
 import { idOf, pathOf, problemsAt, valueAt } from '../place.ts';
 import { GoContext, type To, useBenchState } from '../state/use.ts';
 import { infoAt, inOther } from './info.ts';
@@ -98,10 +97,7 @@ function Tray({ told }: { readonly told: Told | null }) {
           </p>
         ) : (
           <p>
-            <strong>{told.name}</strong> {also}{' '}
-            <span class="quiet">
-              <Words text={told.text} />
-            </span>
+            <strong>{told.name}</strong> {also} <span class="quiet">{told.text}</span>
           </p>
         )}
       </div>

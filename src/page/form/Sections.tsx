@@ -1,7 +1,6 @@
 /** The design as forms, one section for each part of the file. */
 import { useContext } from 'preact/hooks';
 import type { Plain } from '../../saved/document.ts';
-import { Words } from '../answer/Words.tsx';
 import { idOf, labelOf, problemsAt, valueAt } from '../place.ts';
 import { GoContext, useBench, useBenchState } from '../state/use.ts';
 import { Field } from './Field.tsx';
@@ -82,9 +81,7 @@ function Section({ field: { key, schema, required } }: { readonly field: Named }
         {wrong > 0 ? <span class="count">{wrong} to mend</span> : null}
         {there ? null : <span class="quiet whole">not given</span>}
       </summary>
-      <p class="about">
-        <Words text={schema.description ?? ''} />
-      </p>
+      <p class="about">{schema.description}</p>
       {list ? (
         <List path={[key]} schema={schema} member={Group} />
       ) : there ? (
