@@ -89,7 +89,8 @@ describeWithPeer('chromium', 'the page and what it cannot use', () => {
       writeFileSync(path, odd as string);
       await page.locator('input[type=file]').setInputFiles(path);
       await until(page, `document.querySelector('.verdict h2').textContent === '${name}'`);
-      expect(await page.locator('.problems li').count(), name).toBeGreaterThan(0);
+      // The name stands there before the answer does.
+      await expect.poll(() => page.locator('.problems li').count(), name).toBeGreaterThan(0);
       await page.getByRole('button', { name: 'Undo' }).click();
       await until(page, `document.querySelector('.verdict h2').textContent === ${JSON.stringify(title)}`);
     }
