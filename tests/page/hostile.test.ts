@@ -90,7 +90,9 @@ describeWithPeer('chromium', 'the page and what it cannot use', () => {
       await page.locator('input[type=file]').setInputFiles(path);
       await until(page, `document.querySelector('.verdict h2').textContent === '${name}'`);
       // The name stands there before the answer does.
-      await expect.poll(() => page.locator('.problems li').count(), { message: String(name) }).toBeGreaterThan(0);
+      await expect
+        .poll(() => page.locator('.problems li').count(), { message: String(name) })
+        .toBeGreaterThan(0);
       await page.getByRole('button', { name: 'Undo' }).click();
       await until(page, `document.querySelector('.verdict h2').textContent === ${JSON.stringify(title)}`);
     }

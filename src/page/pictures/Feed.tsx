@@ -194,7 +194,7 @@ function Picture({ scene, mode, chosen, choose, view }: PictureProps) {
             failing={fails(placed.part)}
             lines={told.get(placed.part) ?? []}
             holder={placed.part.kind === 'wire' && parts.some((one) => holds(placed.part, one.part))}
-            room={roomBeside(placed, parts, scene)}
+            room={down ? roomBeside(placed, parts, scene) : 0}
             lone={!parts.some(({ part }) => part.kind === 'relay' && part.id === placed.part.id)}
           />
         ))}
