@@ -395,7 +395,7 @@ function Label({
   const mark = failing && kind === 'wire' ? '✕ ' : '';
   const both = mark + [name, figure].filter(Boolean).join(' · ');
   if (down) {
-    const beside = Math.min(kind === 'wire' && !holder ? 8 : 14, pitch / 2 + 4);
+    const beside = Math.min(kind === 'wire' && !holder ? 8 : 18, pitch / 2 + 4);
     // What would run over the next part or over the edge stands in two lines.
     const words = beside + LETTER * both.length > room ? both.split(' · ') : [both];
     return words.map((line, i) => (
