@@ -53,7 +53,10 @@ export async function page() {
     forBrowser('src/page/worker/sheets.ts', 'coilfeedSheets'),
   ]);
   const packages = new Set([...app.packages, ...worker.packages, ...sheets.packages]);
-  const style = read('src/page/style.css');
+  // Without its comments and lines.
+  const style = read('src/page/style.css')
+    .replace(/\/\*[\s\S]*?\*\//g, '')
+    .replace(/\s+/g, ' ');
   const program = app.code.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
   const parts = {
     PROGRAM: program,
