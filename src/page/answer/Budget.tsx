@@ -28,7 +28,7 @@ export function Budget({ view }: { readonly view: View }) {
         Drop from the battery to coil {budget.coil} and back, at {budget.point}:{' '}
         <strong>{budget.text}</strong> of {budget.limitText}
       </figcaption>
-      <Bar budget={budget} width={width} />
+      {width === 0 ? null : <Bar budget={budget} width={width} />}
       <ol class="spent">
         {budget.runs.map(({ run, text, share, of }) => (
           <li key={run}>

@@ -50,14 +50,17 @@ const measure: Measure = (text, size, bold) => {
 
 export function Chart({ picture }: { readonly picture: Picture }) {
   const [width, box] = useWidth();
-  const frame = useMemo(() => frameOf(picture.stacks, width, measure), [picture, width]);
+  const frame = useMemo(
+    () => (width === 0 ? null : frameOf(picture.stacks, width, measure)),
+    [picture, width],
+  );
   return (
     <section ref={box}>
       <p class="quiet">{picture.subtitle}</p>
       <p class="of">{picture.description}</p>
-      {picture.stacks.map((stack, i) => (
-        <Plots key={i} stack={stack} frame={frame} width={width} />
-      ))}
+      {frame === null
+        ? null
+        : picture.stacks.map((stack, i) => <Plots key={i} stack={stack} frame={frame} width={width} />)}
     </section>
   );
 }

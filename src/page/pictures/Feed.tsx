@@ -41,9 +41,8 @@ export function Feed({ view }: { readonly view: View }) {
   const [width, box, paper] = useWidth();
   const [mode, setMode] = useState<Mode>('load');
   const [chosen, choose] = useState('');
-  const scene = sceneOf(view.json, parts, width, paper);
-  const part =
-    scene.parts.find((one) => keyOf(one.part) === chosen)?.part ?? (scene.parts[0]?.part as PartOf);
+  const scene = width === 0 ? null : sceneOf(view.json, parts, width, paper);
+  const placed = scene?.parts.find((one) => keyOf(one.part) === chosen) ?? scene?.parts[0];
   return (
     <figure class="feed" ref={box}>
       <div class="headline">
@@ -67,8 +66,18 @@ export function Feed({ view }: { readonly view: View }) {
         </ul>
       </div>
       <figcaption class="quiet">{ABOUT[mode]}</figcaption>
-      <Picture scene={scene} mode={mode} chosen={part} choose={(one) => choose(keyOf(one))} view={view} />
-      <Told part={part} mode={mode} />
+      {scene === null || placed === undefined ? null : (
+        <>
+          <Picture
+            scene={scene}
+            mode={mode}
+            chosen={placed.part}
+            choose={(one) => choose(keyOf(one))}
+            view={view}
+          />
+          <Told part={placed.part} mode={mode} />
+        </>
+      )}
     </figure>
   );
 }

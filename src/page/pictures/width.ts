@@ -22,12 +22,12 @@ export function followPrinting(first: () => void): void {
   addEventListener('afterprint', () => tell(false));
 }
 
-/** The width of an element [px], what to put at the element, and whether it is for paper. */
+/** The width of an element [px], 0 until it is shown, what to put at the element, and whether it is for paper. */
 export function useWidth(): [number, { current: HTMLElement | null }, boolean] {
   const box = useRef<HTMLElement>(null);
-  const [width, set] = useState(600);
+  const [width, set] = useState(0);
   const [paper, print] = useState(false);
-  // Before it is painted: else a phone shows the wider page first.
+  // Before it is painted, and nothing is drawn until then: else a phone would show a wider page first.
   useLayoutEffect(() => {
     const element = box.current;
     if (element === null) return;
