@@ -4,7 +4,7 @@ import { UNITS } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
 import { keyText } from '../design/problems.ts';
 import { readDesign, shopNamed } from '../design/read.ts';
-import type { ShopText } from '../design/shop/read.ts';
+import type { ShopText } from '../design/shop/beside.ts';
 import { readTree } from '../design/tree.ts';
 import { unknownIn } from '../design/unknown.ts';
 import { hasOwn, type OwnFound } from '../own/found.ts';

@@ -1,7 +1,7 @@
 /** `coilfeed page [DESIGN] --out FILE.html`: the whole tool as one file for a browser, with a design inside. */
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
-import { fileName } from '../design/shop/read.ts';
+import { fileName } from '../design/shop/beside.ts';
 import { argsOf } from './args.ts';
 import { nameOf, Refusal } from './files.ts';
 import { type Given, readGiven } from './given.ts';

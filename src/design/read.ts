@@ -18,10 +18,11 @@ import { reportIssues } from './issues.ts';
 import { normalise } from './normalise.ts';
 import { keyText, type Path, type Problem, quote, type Report, sortProblems } from './problems.ts';
 import { DesignFile } from './schema.ts';
+import { fileName, isMeant, type ShopText } from './shop/beside.ts';
 import { checkListed } from './shop/fuses.ts';
 import { inlined } from './shop/inlined.ts';
 import { checkTerminals } from './shop/limits.ts';
-import { fileName, isMeant, type Shelf, type ShopText, shelfIn, shelfOf } from './shop/read.ts';
+import { type Shelf, shelfIn, shelfOf } from './shop/read.ts';
 import { useShop } from './shop/use.ts';
 import { readTree, type Tree } from './tree.ts';
 

@@ -82,10 +82,14 @@ export function App({ demos }: { readonly demos: readonly Demo[] }) {
 /** Where one of the two sides is shown, each stays where it was scrolled to. */
 function useSides(): [Side, (side: Side) => void] {
   const [side, set] = useState<Side>('answer');
-  const tops = useRef({ design: 0, answer: 0 });
-  useLayoutEffect(() => scrollTo({ top: tops.current[side], behavior: 'instant' }), [side]);
+  const tops = useRef<Partial<Record<Side, number>>>({});
+  useLayoutEffect(() => {
+    const top = tops.current[side];
+    // At the start there is nothing to scroll, and to ask for it takes a layout.
+    if (top !== undefined) scrollTo({ top, behavior: 'instant' });
+  }, [side]);
   const turn = (next: Side): void => {
-    tops.current[side] = scrollY;
+    tops.current = { [next]: 0, ...tops.current, [side]: scrollY };
     set(next);
   };
   return [side, turn];

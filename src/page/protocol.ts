@@ -8,7 +8,7 @@ import type { At } from '../basis/quantity.ts';
 import type { Units } from '../basis/shown.ts';
 import type { Design } from '../design/design.ts';
 import type { Problem } from '../design/problems.ts';
-import type { ShopText } from '../design/shop/read.ts';
+import type { ShopText } from '../design/shop/beside.ts';
 import type { Told } from '../explain/tree.ts';
 import type { Overall, Verdict } from '../findings/finding.ts';
 import type { RuleId } from '../findings/rules.ts';

@@ -4,7 +4,7 @@ import { parse, stringify } from 'yaml';
 import type { Design } from '../../src/design/design.ts';
 import { printProblem } from '../../src/design/problems.ts';
 import { readDesign } from '../../src/design/read.ts';
-import type { ShopText } from '../../src/design/shop/read.ts';
+import type { ShopText } from '../../src/design/shop/beside.ts';
 
 const file = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
 

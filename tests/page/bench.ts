@@ -110,9 +110,12 @@ export async function download(page: Page, button: string): Promise<Buffer> {
   return readFileSync(await file.path());
 }
 
-/** Opens everything that is folded, in the forms, too, which come some steps after the first answer. */
+/** The forms are there, which come some steps after the first answer. */
+export const FORMS = `document.querySelector('details.section') !== null && document.querySelector('details.coming') === null`;
+
+/** Opens everything that is folded, in the forms, too. */
 export const unfold = async (page: Page): Promise<void> => {
-  await until(page, `document.querySelector('details.section') !== null`);
+  await until(page, FORMS);
   await page.evaluate(`document.querySelectorAll('details').forEach((one) => { one.open = true; })`);
 };
 

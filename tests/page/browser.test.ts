@@ -1,7 +1,7 @@
 /** The page as a person uses it: in Chromium, from a file on disk. The command line says what is right. */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { gzipSync } from 'node:zlib';
+import { gunzipSync, gzipSync } from 'node:zlib';
 import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
@@ -524,7 +524,14 @@ describeWithPeer('chromium', 'the page', () => {
   });
 });
 
-test('the page weighs at most 700 KB compressed', async () => {
+test('the page weighs at most 700 KB compressed, and its first program is without what reads designs', async () => {
   const page = readFileSync(await pageOf());
-  expect(gzipSync(page, { level: 9 }).length).toBeLessThanOrEqual(700 * 1024);
+  expect(gzipSync(page, { level: 9 }).length).toBeLessThanOrEqual(700_000);
+  // The library of schemas takes as long to start as all the rest: it is the worker's.
+  const program = /<script type="module">([\s\S]*?)<\/script>/.exec(page.toString())?.[1] ?? '';
+  const worker = /id="part-worker">([^<]*)</.exec(page.toString())?.[1] ?? '';
+  const schemas = '$ZodType';
+  expect(gunzipSync(Buffer.from(worker, 'base64')).includes(schemas)).toBe(true);
+  expect(program.length).toBeGreaterThan(100_000);
+  expect(program.includes(schemas)).toBe(false);
 });

@@ -1,6 +1,6 @@
 /** What the page's fields show where the design leaves them out: the value of the shop's part before the general one. */
 import { expect, test } from 'vitest';
-import type { ShopText } from '../../src/design/shop/read.ts';
+import type { ShopText } from '../../src/design/shop/beside.ts';
 import { readTree } from '../../src/design/tree.ts';
 import { takenAt } from '../../src/page/form/taken.ts';
 import { pathOf } from '../../src/page/place.ts';

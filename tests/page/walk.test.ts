@@ -18,7 +18,7 @@ import { useBrowser } from '../peers/chromium.ts';
 import { describeWithPeer } from '../peers/peer.ts';
 import { samples } from '../samples.ts';
 import { demoPath } from '../workbook/books.ts';
-import { answered, apart, download, open, pageOf, until } from './bench.ts';
+import { answered, apart, download, FORMS, open, pageOf, until } from './bench.ts';
 
 /** What a person may type for any value; most of it is wrong at most places. */
 const WORDS = [
@@ -134,10 +134,7 @@ describeWithPeer('chromium', 'a walk through the page', () => {
     /** At rest, with all that is folded open. */
     const rest = async (): Promise<void> => {
       await answered(page);
-      await until(
-        page,
-        `!document.title.startsWith('Working') && document.querySelector('details.section') !== null`,
-      );
+      await until(page, `!document.title.startsWith('Working') && ${FORMS}`);
       await page.evaluate(
         `document.querySelectorAll('.sheet details').forEach((one) => { one.open = true; })`,
       );

@@ -4,21 +4,10 @@ import { salvage } from '../draft.ts';
 import { reportIssues, valueAt } from '../issues.ts';
 import { keyText, type Path, type Problem, type Report, sortProblems } from '../problems.ts';
 import { readTree, type Tree } from '../tree.ts';
+import { fileName, type ShopText } from './beside.ts';
 import { checkShop, pricesOf } from './check.ts';
 import { ShopFile } from './schema.ts';
 import type { Shop } from './shop.ts';
-
-/** The text of a shop's file, and its name in messages. */
-export interface ShopText {
-  readonly text: string;
-  readonly file: string;
-  /** What designs call it that mean this file: others do not get it. Without a name it takes the place of any other. */
-  readonly as?: string;
-}
-
-/** Whether it is the one for a design that says `own` under its key `shop`. */
-export const isMeant = ({ as }: ShopText, own: unknown): boolean =>
-  as === undefined || (typeof own === 'string' && own.trim() === as);
 
 /** A shop's file with its places. `base` is where it stands in the tree: at its root, or within a design. */
 export interface Shelf {
@@ -30,9 +19,6 @@ export interface Shelf {
   /** Null when something of it cannot be read. */
   readonly shop: Shop | null;
 }
-
-/** What a result calls the file: the same from wherever it was called. */
-export const fileName = (file: string): string => file.replace(/^.*[\\/]/, '');
 
 /** The part of a tree below a path, as a tree of its own. */
 const below = (tree: Tree, base: Path): Tree => ({

@@ -1,5 +1,5 @@
 /** The design as forms, one section for each part of the file. */
-import { useContext } from 'preact/hooks';
+import { useContext, useEffect, useState } from 'preact/hooks';
 import type { Plain } from '../../saved/document.ts';
 import { idOf, labelOf, problemsAt, valueAt } from '../place.ts';
 import { GoContext, useBench, useBenchState } from '../state/use.ts';
@@ -61,6 +61,9 @@ export function Sections() {
   );
 }
 
+/** At the start each section is drawn in a task of its own: all together would hold up what a person does meanwhile. */
+let started = false;
+
 function Section({ field: { key, schema, required } }: { readonly field: Named }) {
   const bench = useBench();
   const go = useContext(GoContext);
@@ -74,15 +77,23 @@ function Section({ field: { key, schema, required } }: { readonly field: Named }
   const there = required || tree.has([key]);
   const name = TITLES[key] ?? labelOf(key);
   const list = kindOf(schema).kind === 'list';
+  const [drawn, draw] = useState(started);
+  useEffect(() => {
+    const clock = setTimeout(() => {
+      started = true;
+      draw(true);
+    });
+    return () => clearTimeout(clock);
+  }, []);
   return (
-    <details class="section" open={OPEN.includes(key)} id={idOf([key])}>
+    <details class={drawn ? 'section' : 'section coming'} open={OPEN.includes(key)} id={idOf([key])}>
       <summary>
         <h3>{name}</h3>
         {wrong > 0 ? <span class="count">{wrong} to mend</span> : null}
         {there ? null : <span class="quiet whole">not given</span>}
       </summary>
       <p class="about">{schema.description}</p>
-      {list ? (
+      {!drawn ? null : list ? (
         <List path={[key]} schema={schema} member={Group} />
       ) : there ? (
         <>

@@ -3,7 +3,7 @@
  * else what the answer took for it.
  */
 import { keyText, type Path } from '../../design/problems.ts';
-import { isMeant, type ShopText } from '../../design/shop/read.ts';
+import { isMeant, type ShopText } from '../../design/shop/beside.ts';
 import { DROPS, type Kind } from '../../design/shop/shop.ts';
 import { readTree } from '../../design/tree.ts';
 import { placeOf, valueAt } from '../place.ts';

@@ -1,5 +1,5 @@
 /** Opening files and saving them, all inside of the browser. */
-import type { ShopText } from '../../design/shop/read.ts';
+import type { ShopText } from '../../design/shop/beside.ts';
 import { LOGOS } from '../../kit/job.ts';
 import type { Bench } from '../state/bench.ts';
 import { askOnce } from '../state/client.ts';

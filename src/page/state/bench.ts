@@ -4,7 +4,7 @@
  */
 import type { Path, Problem } from '../../design/problems.ts';
 import { keyText } from '../../design/problems.ts';
-import type { ShopText } from '../../design/shop/read.ts';
+import type { ShopText } from '../../design/shop/beside.ts';
 import { readTree, type Tree } from '../../design/tree.ts';
 import type { Overall } from '../../findings/finding.ts';
 import { hasOwn, hasRules, type OwnFound } from '../../own/found.ts';
@@ -418,7 +418,18 @@ export class Bench {
     this.storage.started();
     // Of a text that is an earlier one already it stays late.
     const late = this.state.late && !isSame(asked, questionOf(this.state));
-    this.put({ ...part, answered: asked.origin, late, busy: false, answers: this.state.answers + 1 });
+    // What stands behind the first one is drawn in a task of its own.
+    const first = this.state.view === null && part.view != null;
+    const { moving, answers } = this.state;
+    this.put({
+      ...part,
+      answered: asked.origin,
+      late,
+      busy: false,
+      moving: moving || first,
+      answers: answers + 1,
+    });
+    if (first) setTimeout(() => this.rest());
     if (this.state.form === null) setTimeout(() => this.startForms());
     this.ask();
     this.judgeOwn();

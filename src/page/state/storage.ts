@@ -5,7 +5,7 @@
  */
 
 import { UNITS, type Units } from '../../basis/shown.ts';
-import type { ShopText } from '../../design/shop/read.ts';
+import type { ShopText } from '../../design/shop/beside.ts';
 import type { Given } from '../protocol.ts';
 
 export type Wish = Units | 'design';
