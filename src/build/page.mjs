@@ -33,7 +33,7 @@ const demos = () =>
     .filter((name) => name.endsWith('.yaml') && name !== SHOP)
     .sort()
     .map((name) => ({
-      name,
+      file: name,
       text: read(`workbooks/${name}`),
       shop: { text: read(`workbooks/${SHOP}`), file: SHOP, as: SHOP },
     }));

@@ -40,7 +40,7 @@ function withDesign(page: string, name: string, { design, written, shop }: Given
   const at = page.indexOf(START);
   if (at < 0) throw new Error('the page of this build has no place for a design');
   const start = {
-    name,
+    file: name,
     text: written ?? design.text.toString(),
     shop: shop === undefined ? null : { ...shop, file: fileName(shop.file) },
   };

@@ -4,9 +4,9 @@ import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { Answer } from './answer/Answer.tsx';
 import { Spoken } from './answer/Spoken.tsx';
 import { Design } from './form/Design.tsx';
+import type { Given } from './protocol.ts';
 import { Banners } from './shell/Banners.tsx';
 import { useDrop } from './shell/drop.ts';
-import type { Demo } from './shell/files.ts';
 import { useKeys, useSight } from './shell/keys.ts';
 import { Start } from './shell/Start.tsx';
 import { Toolbar } from './shell/Toolbar.tsx';
@@ -23,7 +23,7 @@ import {
 
 export type Side = 'design' | 'answer';
 
-export function App({ demos }: { readonly demos: readonly Demo[] }) {
+export function App({ demos }: { readonly demos: readonly Given[] }) {
   const bench = useBench();
   const { look } = useBenchState('look');
   const [side, turn] = useSides();

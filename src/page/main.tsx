@@ -3,8 +3,8 @@ import { render } from 'preact';
 import { App } from './App.tsx';
 import { Origins } from './answer/Origins.tsx';
 import { followPrinting } from './pictures/width.ts';
-import type { Form } from './protocol.ts';
-import { type Demo, named, save } from './shell/files.ts';
+import type { Form, Given } from './protocol.ts';
+import { named, save } from './shell/files.ts';
 import { Guard } from './shell/Guard.tsx';
 import { Bench } from './state/bench.ts';
 import { type Box, Storage } from './state/storage.ts';
@@ -22,9 +22,9 @@ function localBox(): Box | null {
   }
 }
 
-const demos = inPage('demos') as Demo[];
-const own = inPage('start') as Demo | null;
-const start = own ?? (demos[0] as Demo);
+const demos = inPage('demos') as Given[];
+const own = inPage('start') as Given | null;
+const start = own ?? (demos[0] as Given);
 // A page that was written anew, with other prices beside the same design, is another one.
 const storage = new Storage(own === null ? '' : `${own.text}${own.shop?.text ?? ''}`, localBox());
 
@@ -37,11 +37,7 @@ const afresh = (): void => {
   location.reload();
 };
 
-const bench = new Bench(
-  { text: start.text, file: start.name, shop: start.shop, demo: own === null },
-  storage,
-  () => inPage('form') as Form,
-);
+const bench = new Bench({ ...start, demo: own === null }, storage, () => inPage('form') as Form);
 followPrinting(() => bench.printed());
 addEventListener('pagehide', () => bench.flush());
 addEventListener('storage', (event) => storage.concerns(event) && bench.overtaken());

@@ -199,7 +199,7 @@ describeWithPeer('chromium', 'an answer of before', () => {
     await page.locator('.part-readings summary').first().click();
     // The file takes its time to be read, as a workbook does.
     await page.evaluate(`(() => {
-      const demo = JSON.parse(document.getElementById('demos').textContent).find(({ name }) => name === 'two-bank-v8.yaml');
+      const demo = JSON.parse(document.getElementById('demos').textContent).find(({ file }) => file === 'two-bank-v8.yaml');
       const event = new Event('drop', { cancelable: true });
       const file = new File([demo.text], 'other.yaml');
       const read = file.arrayBuffer.bind(file);

@@ -1,5 +1,4 @@
 /** What to buy: size and length of every run, its fuse and its relay. */
-
 import { takenText } from '../../writers/taken.ts';
 import type { View } from '../protocol.ts';
 import { useCurrent, useShown, useVerdict } from '../state/use.ts';

@@ -6,7 +6,6 @@ import { useOf, useShown, useVerdict } from '../state/use.ts';
 import { Margin } from './Margin.tsx';
 import { Mark } from './Mark.tsx';
 import { byArrows, Origin } from './Origin.tsx';
-import { Words } from './Words.tsx';
 
 export function Findings({ view }: { readonly view: View }) {
   const { findings } = useShown(view);
@@ -52,6 +51,11 @@ function Own({ view }: { readonly view: View }) {
     </>
   );
 }
+
+/** Sentences of the command line name keys of the design between backticks: here they stand in letters of their own. */
+const Words = ({ text }: { readonly text: string }) => (
+  <>{text.split('`').map((part, i) => (i % 2 === 0 ? part : <code key={i}>{part}</code>))}</>
+);
 
 const List = ({ of }: { readonly of: readonly FindingText[] }) => (
   <ul class="findings" onKeyDown={byArrows}>

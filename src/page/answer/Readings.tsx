@@ -6,7 +6,7 @@ import { withUnit } from '../form/info.ts';
 import { asTyped } from '../form/written.ts';
 import { problemsAt, valueAt } from '../place.ts';
 import type { CardLine, CheckText } from '../protocol.ts';
-import { GoContext, useBench, useBenchState, useOf, useReply, useSlow } from '../state/use.ts';
+import { GoContext, useBench, useBenchState, useGuessed, useReply, useSlow } from '../state/use.ts';
 import { LiveMark } from './Mark.tsx';
 import { Progress } from './Progress.tsx';
 import { Table } from './Table.tsx';
@@ -14,7 +14,7 @@ import { Table } from './Table.tsx';
 export function Readings() {
   const { tree } = useBenchState('tree');
   const measured = valueAt(tree.value, ['measured']);
-  const unknown = useOf(({ view }) => (view?.design.unknowns.length ?? 0) > 0);
+  const unknown = useGuessed();
   const some = unknown || (Array.isArray(measured) && measured.length > 0);
   const box = useRef<HTMLElement>(null);
   useStill(box);

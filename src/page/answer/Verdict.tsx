@@ -158,7 +158,6 @@ function NotCurrent() {
     'beside',
     'held',
     'failed',
-    'history',
     'view',
     'shop',
   );

@@ -79,6 +79,7 @@ function Section({ field: { key, schema, required } }: { readonly field: Named }
   const list = kindOf(schema).kind === 'list';
   const [drawn, draw] = useState(started);
   useEffect(() => {
+    if (drawn) return;
     const clock = setTimeout(() => {
       started = true;
       draw(true);

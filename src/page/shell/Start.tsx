@@ -146,13 +146,11 @@ export function Start({ close, done }: StartProps) {
         ? []
         : [[['return', 0, 'ambient'], withUnit(given.hot, us ? 'degF' : 'degC')] as [Edit['key'], Plain]]),
     ];
-    bench.load(
-      edited(
-        start,
-        whole.map(([key, value]) => ({ key, value })),
-      ),
-      'new.yaml',
+    const text = edited(
+      start,
+      whole.map(([key, value]) => ({ key, value })),
     );
+    bench.load({ text, file: 'new.yaml', shop: null });
     dialog.current?.close();
     done();
   };

@@ -1,15 +1,16 @@
 /** What is done with the design as a whole. */
 import { useEffect } from 'preact/hooks';
 import { asYaml } from '../../saved/apply.ts';
+import type { Given } from '../protocol.ts';
 import { shopOf, wholeView } from '../state/bench.ts';
-import { useBench, useBenchState, useCurrent, useOf, useVerdict } from '../state/use.ts';
-import { CHOOSER, chooseFile, type Demo, named, save, take } from './files.ts';
+import { useBench, useBenchState, useCurrent, useGuessed, useVerdict } from '../state/use.ts';
+import { CHOOSER, chooseFile, named, save, take } from './files.ts';
 import { Making, useMaking } from './Making.tsx';
 import { Menu } from './Menu.tsx';
 import { Settings } from './Settings.tsx';
 
 interface ToolbarProps {
-  readonly demos: readonly Demo[];
+  readonly demos: readonly Given[];
   readonly said: string;
   readonly say: (words: string) => void;
   /** Asks the questions of a new feed. */
@@ -23,7 +24,7 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
   const { history, tree, busy, shop } = useBenchState('history', 'tree', 'busy', 'shop');
   const open = useVerdict() === 'open';
   // As the command: of parts that are not known there is no result, only what the readings say.
-  const guessed = useOf(({ view }) => (view?.design.unknowns.length ?? 0) > 0);
+  const guessed = useGuessed();
   const { file, text, shop: came } = history.now;
   const current = useCurrent();
   const sound = tree.sound && current;
@@ -62,17 +63,17 @@ export function Toolbar({ demos, said, say, start }: ToolbarProps) {
             Put the shop’s file {shop.file} away
           </button>
         )}
-        {demos.map(({ name, text: demo, shop: its }) => (
+        {demos.map((demo) => (
           <button
             type="button"
             data-closes
-            key={name}
+            key={demo.file}
             onClick={() => {
-              bench.load(demo, name, its);
-              say(`Started from the demo ${name}.`);
+              bench.load(demo);
+              say(`Started from the demo ${demo.file}.`);
             }}
           >
-            Demo: {name.replace(/\.yaml$/, '').replaceAll('-', ' ')}
+            Demo: {demo.file.replace(/\.yaml$/, '').replaceAll('-', ' ')}
           </button>
         ))}
       </Menu>

@@ -1,15 +1,7 @@
 /** Opening files and saving them, all inside of the browser. */
-import type { ShopText } from '../../design/shop/beside.ts';
 import { LOGOS } from '../../kit/job.ts';
 import type { Bench } from '../state/bench.ts';
 import { askOnce } from '../state/client.ts';
-
-/** A design that the page carries, with the shop's file that it names. */
-export interface Demo {
-  readonly name: string;
-  readonly text: string;
-  readonly shop: ShopText | null;
-}
 
 const TYPES: Readonly<Record<string, string>> = {
   yaml: 'application/yaml',
@@ -76,7 +68,7 @@ export async function take(
       bench.takeShop({ text: found.text, file: found.file });
       told.push(`${file.name} is the shop’s file now.`);
     } else {
-      bench.load(found.text, found.file);
+      bench.load({ text: found.text, file: found.file, shop: null });
       told.push(`Opened ${file.name}.`);
     }
   }

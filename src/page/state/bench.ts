@@ -240,9 +240,9 @@ export class Bench {
   }
 
   /** Another design in the place of this one; undo leads back. */
-  load(text: string, file: string, shop: ShopText | null = null): void {
+  load(given: Given): void {
     this.keepDemo();
-    this.take(opened(this.state.history, { text, file, shop }));
+    this.take(opened(this.state.history, given));
   }
 
   /** What stands in the page is what the person wants to see. */
@@ -336,8 +336,7 @@ export class Bench {
     const { offered } = this.state;
     if (offered === null) return;
     this.put({ offered: null, shop: offered.shop });
-    const { text, file, shop } = givenOf(offered);
-    this.load(text, file, shop);
+    this.load(givenOf(offered));
   }
 
   /** What was offered is not wanted: what stands here is stored from now on. */

@@ -72,6 +72,10 @@ export const useStanding = (): Standing => useOf(standingOf);
 /** On the view with the author’s own rules; open as long as they are not evaluated. */
 export const useVerdict = (): Overall | 'open' => useOf(verdictOf);
 
+/** Whether parts of the design are not known: figures then stand on the likeliest. */
+export const useGuessed = (): boolean =>
+  useOf(({ view }) => view !== null && view.design.unknowns.length > 0);
+
 /** The units that are wished for. */
 export const useUnits = (): Units =>
   useOf(({ system, view }) => (system === 'design' ? (view?.design.units ?? 'metric') : system));
